@@ -1,0 +1,59 @@
+//! How long placing nets and cutting the strip takes: a run of 10 nets, one of 100, unlike nets, and the strip of each.
+
+use std::f64::consts::TAU;
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use geometry::{Mower, Net, Outline, PlacementRequest, Point, StripRequest, check_outline, place, strip};
+
+/// A lumpy closed outline of `corners` corners, about `length_m` round.
+fn lumpy(corners: usize, length_m: f64) -> Outline {
+    let points: Vec<Point> = (0..corners)
+        .map(|corner| {
+            let angle = corner as f64 / corners as f64 * TAU;
+            let radius_m = length_m / 7.0 * (1.0 + 0.2 * (corner as f64 * 2.3).sin());
+            Point::new(radius_m * angle.cos(), radius_m * angle.sin())
+        })
+        .collect();
+    Outline::closed(&points)
+}
+
+fn kinds() -> Vec<Net> {
+    [(50.0, 14), (50.0, 22), (25.0, 8)]
+        .map(|(length_m, panels)| Net::equal(length_m, panels).expect("a net of the trade"))
+        .into()
+}
+
+fn placement(c: &mut Criterion) {
+    let kinds = kinds();
+    let cases = [
+        ("10 equal nets, 8 corners", lumpy(8, 500.0), vec![0; 10]),
+        ("100 equal nets, 20 corners", lumpy(20, 5000.0), vec![0; 100]),
+        ("10 nets of 2 kinds, 8 corners", lumpy(8, 500.0), [0, 1].repeat(5)),
+        ("20 nets of 3 kinds, 8 corners", lumpy(8, 800.0), [0, 1, 2, 0].repeat(5)),
+        ("100 nets of 2 kinds, 20 corners", lumpy(20, 5000.0), [0, 1].repeat(50)),
+    ];
+    for (name, outline, nets) in &cases {
+        c.bench_function(&format!("place {name}"), |b| {
+            b.iter(|| place(black_box(&PlacementRequest::new(outline, &kinds, nets))));
+        });
+    }
+}
+
+fn mown(c: &mut Criterion) {
+    let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 };
+    for (corners, length_m) in [(8, 500.0), (20, 5000.0), (500, 5000.0)] {
+        let outline = lumpy(corners, length_m);
+        let request = StripRequest { outline: &outline, width_m: 1.2, keep_outs: &[], mower };
+        c.bench_function(&format!("strip {corners} corners"), |b| b.iter(|| strip(black_box(&request))));
+    }
+    let points: Vec<Point> = lumpy(2000, 5000.0).points().collect();
+    c.bench_function("check outline of 2000 corners", |b| b.iter(|| check_outline(black_box(&points), true)));
+}
+
+criterion_group! {
+    name = benches;
+    config = Criterion::default().sample_size(10).measurement_time(std::time::Duration::from_secs(2));
+    targets = placement, mown
+}
+criterion_main!(benches);

@@ -1,0 +1,52 @@
+//! From an outline to net placement, corners, braces and the mown strip: pure maths in metres and newtons.
+//!
+//! The tour, in the order in which a plan is worked out:
+//!
+//! 1. [`Point`] and [`Outline`]: a line on the ground, closed or open; [`check_outline`] says what is wrong with one.
+//! 2. [`Net`] and [`place`]: how the rolls fall round the line, where every post stands, what is spare or short.
+//! 3. [`Soil`], [`Spike`] and [`corners`]: pull and hold at every corner and end, the verdict and the stake.
+//! 4. [`strip`]: the ground mown under and beside the line.
+//! 5. [`region`]: inside, overlap, distance and crossings of outlines.
+//! 6. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
+//!
+//! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
+//! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
+//!
+//! ```
+//! use geometry::{Net, Outline, PlacementRequest, Point, place};
+//!
+//! let square = Outline::closed(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)].map(Point::from));
+//! let roll = Net::equal(50.0, 14).expect("fourteen panels of a positive length");
+//! let placed = place(&PlacementRequest::new(&square, &[roll], &[0, 0])).expect("two nets of a known kind");
+//! assert!(placed.corner_miss_m < 1e-9, "every corner on a post");
+//! assert!(placed.spare_m < 1e-9 && placed.short_m < 1e-9);
+//! ```
+
+mod corner;
+pub mod ground;
+mod holding;
+pub mod mowing;
+mod net;
+mod outline;
+mod outline_fault;
+mod placement;
+mod point;
+pub mod region;
+pub mod shapes;
+pub mod statics;
+mod strip;
+
+pub use corner::{Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, corners, leaning_bends};
+pub use holding::{
+    Soil, Spike, broms_clay_n, broms_clay_strength_pa, broms_sand_n, corner_pull_n, passive_pressure_ratio,
+    uplift_clay_n,
+};
+pub use net::{MAX_PANELS, Net, NetFault, PANEL_SUM_TOLERANCE_M};
+pub use outline::{CORNER_TURN_RAD, Outline, SAME_PLACE_M, Vertex};
+pub use outline_fault::{FARTHEST_M, MAX_VERTICES, OutlineFault, check_outline};
+pub use placement::{
+    Best, CornerMiss, DEFAULT_BUDGET_STEPS, EQUAL_SUMS_M, FixedStart, MAX_CHAIN_POSTS, MEET_M, PlacedNet, Placement,
+    PlacementFault, PlacementRequest, Post, place,
+};
+pub use point::{Point, Vector};
+pub use strip::{Mower, Strip, StripPolygon, StripRequest, strip, strip_pieces};
