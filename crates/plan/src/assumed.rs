@@ -1,0 +1,132 @@
+//! What rests on a default: every statement that a plan leaves out and that a figure depends on.
+
+use serde_json::{Value, json};
+
+use crate::defaults::{self, COMMON_PRACTICE};
+use crate::model::Plan;
+
+/// One statement that was not made, and what stands in for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Assumed {
+    /// The key in the file.
+    pub key: String,
+    /// The value that stands in.
+    pub value: Value,
+    /// Where that value comes from.
+    pub source: &'static str,
+}
+
+/// Everything that the figures of this plan assume, in the order of the file's keys.
+pub fn assumed(plan: &Plan) -> Vec<Assumed> {
+    let mut list = List(Vec::new());
+    let soil = &plan.ground.soil;
+    for (index, hazard) in plan.ground.hazards.iter().enumerate() {
+        if hazard.kind == crate::HazardKind::OverheadLine {
+            list.unless(
+                hazard.line_voltage_kv.is_some(),
+                format!("ground.hazards[{index}].line_voltage_kv"),
+                defaults::OVERHEAD_LINE_VOLTAGE_KV,
+            );
+        }
+    }
+    list.unless(soil.resistivity_ohm_m.is_some(), "ground.soil.resistivity_ohm_m", defaults::RESISTIVITY_OHM_M);
+    if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_none() {
+        list.with(
+            "ground.soil.undrained_strength_kpa",
+            defaults::UNDRAINED_STRENGTH_KPA,
+            "upper end of medium clay, US Army TM 5-818-1, table 2-2; common practice to assume it",
+        );
+    }
+    if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_some() {
+        list.unless(
+            soil.unit_weight_kn_per_m3.is_some(),
+            "ground.soil.unit_weight_kn_per_m3",
+            defaults::UNIT_WEIGHT_KN_PER_M3,
+        );
+    }
+    list.unless(soil.wet.is_some(), "ground.soil.wet", defaults::WET);
+    for (index, net) in plan.store.nets.iter().enumerate() {
+        let key = |name: &str| format!("store.nets[{index}].{name}");
+        list.unless(net.count.is_some(), key("count"), defaults::NET_COUNT);
+        list.unless(net.height_m.is_some(), key("height_m"), defaults::NET_HEIGHT_M);
+        list.unless(
+            net.live_line_heights_m.is_some(),
+            key("live_line_heights_m"),
+            json!(defaults::LIVE_LINE_HEIGHTS_M),
+        );
+        list.unless(
+            net.line_resistance_ohm_per_m.is_some(),
+            key("line_resistance_ohm_per_m"),
+            defaults::LINE_RESISTANCE_OHM_PER_M,
+        );
+        list.unless(net.tension_n.is_some(), key("tension_n"), defaults::TENSION_N);
+        list.unless(net.spikes_per_post.is_some(), key("spikes_per_post"), defaults::SPIKES_PER_POST);
+        list.unless(net.spike_length_m.is_some(), key("spike_length_m"), defaults::SPIKE_LENGTH_M);
+        list.unless(net.spike_diameter_m.is_some(), key("spike_diameter_m"), defaults::SPIKE_DIAMETER_M);
+    }
+    if plan.store.energizers.is_empty() && !plan.runs.is_empty() {
+        list.with("store.energizers[0].stored_j", defaults::STORED_J, COMMON_PRACTICE);
+    }
+    for (index, unit) in plan.store.energizers.iter().enumerate() {
+        let key = |name: &str| format!("store.energizers[{index}].{name}");
+        list.unless(unit.count.is_some(), key("count"), defaults::ENERGIZER_COUNT);
+        list.unless(unit.stored_j.is_some(), key("stored_j"), defaults::STORED_J);
+        list.unless(unit.no_load_kv.is_some(), key("no_load_kv"), defaults::NO_LOAD_KV);
+        list.unless(unit.kv_at_500_ohm.is_some(), key("kv_at_500_ohm"), defaults::KV_AT_500_OHM);
+        list.unless(unit.output_j_at_500_ohm.is_some(), key("output_j_at_500_ohm"), defaults::OUTPUT_J_AT_500_OHM);
+    }
+    let store = &plan.store;
+    list.unless(store.brace.stake_length_m.is_some(), "store.brace.stake_length_m", defaults::BRACE_STAKE_LENGTH_M);
+    list.unless(
+        store.brace.stake_diameter_m.is_some(),
+        "store.brace.stake_diameter_m",
+        defaults::BRACE_STAKE_DIAMETER_M,
+    );
+    list.unless(store.brace.loop_height_m.is_some(), "store.brace.loop_height_m", defaults::BRACE_LOOP_HEIGHT_M);
+    list.unless(store.brace.stand_off_m.is_some(), "store.brace.stand_off_m", defaults::STAND_OFF_M);
+    list.unless(store.mower.width_m.is_some(), "store.mower.width_m", defaults::MOWER_WIDTH_M);
+    list.unless(store.mower.overlap.is_some(), "store.mower.overlap", defaults::MOWER_OVERLAP);
+    list.unless(store.mower.speed_m_per_s.is_some(), "store.mower.speed_m_per_s", defaults::MOWER_SPEED_M_PER_S);
+    list.unless(store.earth_stake.length_m.is_some(), "store.earth_stake.length_m", defaults::EARTH_STAKE_LENGTH_M);
+    list.unless(
+        store.earth_stake.diameter_m.is_some(),
+        "store.earth_stake.diameter_m",
+        defaults::EARTH_STAKE_DIAMETER_M,
+    );
+    if plan.target_kv.is_none() {
+        list.with("target_kv", defaults::TARGET_KV, defaults::TARGET_SOURCE);
+    }
+    for (index, run) in plan.runs.iter().enumerate() {
+        let key = |name: &str| format!("runs[{index}].{name}");
+        list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
+        list.unless(
+            run.earth_stakes.count.is_some() || run.earth_ohm.is_some(),
+            key("earth_stakes.count"),
+            defaults::EARTH_STAKE_COUNT,
+        );
+        if run.earth_ohm.is_none() && run.earth_stakes.count() > 1 {
+            list.unless(
+                run.earth_stakes.spacing_m.is_some(),
+                key("earth_stakes.spacing_m"),
+                defaults::EARTH_STAKE_SPACING_M,
+            );
+        }
+        list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
+        list.unless(run.strip_width_m.is_some(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
+    }
+    list.0
+}
+
+struct List(Vec<Assumed>);
+
+impl List {
+    fn with(&mut self, key: impl Into<String>, value: impl Into<Value>, source: &'static str) {
+        self.0.push(Assumed { key: key.into(), value: value.into(), source });
+    }
+
+    fn unless(&mut self, stated: bool, key: impl Into<String>, value: impl Into<Value>) {
+        if !stated {
+            self.with(key, value, COMMON_PRACTICE);
+        }
+    }
+}

@@ -1,0 +1,294 @@
+//! Everything that a keeper can do to a plan: one value a deed, with its inverse.
+//!
+//! Mouse, keyboard, file and command all make [`Edit`]s, and [`Plan::apply`] is the one place where they
+//! take effect. Undo, the dirty mark and the log of changes hang on that.
+
+use std::mem;
+
+use serde::{Deserialize, Serialize};
+
+use crate::file::{CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, RunFile, SoilFile, StoreFile};
+use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Run, Soil, Store};
+
+/// An outline that has corners to be moved.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Shape {
+    /// The paddock's.
+    Boundary,
+    /// A run's, by id.
+    Run(String),
+    /// A keep-out's, by its place in the list.
+    KeepOut(usize),
+}
+
+/// One thing that the keeper can do to a plan: one undo step, one line of the log.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "edit", rename_all = "snake_case")]
+pub enum Edit {
+    /// Name the plan.
+    SetTitle {
+        /// The name.
+        title: String,
+    },
+    /// Say where the plan lies on the globe.
+    SetOrigin {
+        /// The place, or none.
+        origin: Option<Origin>,
+    },
+    /// Ask for other volts at the weakest post.
+    SetTarget {
+        /// Kilovolts, or none for the default.
+        target_kv: Option<f64>,
+    },
+    /// Draw an outline anew.
+    SetOutline {
+        /// Whose.
+        shape: Shape,
+        /// The corners.
+        outline: Vec<Point>,
+    },
+    /// Move one corner.
+    MoveCorner {
+        /// Whose.
+        shape: Shape,
+        /// Which, from 0.
+        corner: usize,
+        /// Where to.
+        to: Point,
+    },
+    /// Put in a corner.
+    InsertCorner {
+        /// Whose.
+        shape: Shape,
+        /// Before which, from 0.
+        corner: usize,
+        /// Where.
+        at: Point,
+    },
+    /// Take out a corner.
+    RemoveCorner {
+        /// Whose.
+        shape: Shape,
+        /// Which, from 0.
+        corner: usize,
+    },
+    /// Add a run.
+    AddRun {
+        /// Its place in the list.
+        index: usize,
+        /// The run.
+        run: Box<Run>,
+    },
+    /// Take a run out.
+    RemoveRun {
+        /// Its id.
+        id: String,
+    },
+    /// State a run's particulars anew; the run of the same id gives way.
+    SetRun {
+        /// The run.
+        run: Box<Run>,
+    },
+    /// State the soil anew.
+    SetSoil {
+        /// The soil.
+        soil: Soil,
+    },
+    /// State the store anew.
+    SetStore {
+        /// The store.
+        store: Box<Store>,
+    },
+    /// State the keep-outs anew.
+    SetKeepOuts {
+        /// All of them.
+        keep_outs: Vec<KeepOut>,
+    },
+    /// State the hazards anew.
+    SetHazards {
+        /// All of them.
+        hazards: Vec<Hazard>,
+    },
+    /// State the coop anew.
+    SetCoop {
+        /// The coop, or none.
+        coop: Option<Coop>,
+    },
+}
+
+/// Why an edit cannot be made; the plan is as it was.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum EditError {
+    /// `edit/no-such-run`
+    #[error("edit/no-such-run: {id}")]
+    NoSuchRun {
+        /// The id asked for.
+        id: String,
+    },
+    /// `edit/run-exists`
+    #[error("edit/run-exists: {id}")]
+    RunExists {
+        /// The id asked for.
+        id: String,
+    },
+    /// `edit/no-such-keep-out`
+    #[error("edit/no-such-keep-out: {index}")]
+    NoSuchKeepOut {
+        /// The place asked for.
+        index: usize,
+    },
+    /// `edit/no-such-corner`
+    #[error("edit/no-such-corner: {corner}")]
+    NoSuchCorner {
+        /// The corner asked for, from 0.
+        corner: usize,
+    },
+    /// `edit/no-such-place`
+    #[error("edit/no-such-place: {index}")]
+    NoSuchPlace {
+        /// The place in the list asked for.
+        index: usize,
+    },
+    /// `edit/not-finite`: a place or a value that is no number.
+    #[error("edit/not-finite")]
+    NotFinite,
+}
+
+macro_rules! written_as {
+    ($($model:ty => $file:ty),*) => {$(
+        impl Serialize for $model {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                self.clone().mirror().serialize(serializer)
+            }
+        }
+        impl<'de> Deserialize<'de> for $model {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                <$file>::deserialize(deserializer).map(Mirror::mirror)
+            }
+        }
+    )*};
+}
+
+// In the log an edit reads as the plan file does.
+written_as!(
+    Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
+    Hazard => HazardFile, Coop => CoopFile
+);
+
+fn finite(points: &[Point]) -> Result<(), EditError> {
+    if points.iter().all(|point| point.east_m.is_finite() && point.north_m.is_finite()) {
+        Ok(())
+    } else {
+        Err(EditError::NotFinite)
+    }
+}
+
+impl Plan {
+    /// Makes one edit and returns its inverse.
+    ///
+    /// # Errors
+    /// [`EditError`] where the plan has no such thing; nothing has changed then.
+    pub fn apply(&mut self, edit: Edit) -> Result<Edit, EditError> {
+        Ok(match edit {
+            Edit::SetTitle { title } => Edit::SetTitle { title: mem::replace(&mut self.title, title) },
+            Edit::SetOrigin { origin } => {
+                if let Some(origin) = &origin {
+                    finite(&[Point::new(origin.longitude_deg, origin.latitude_deg)])?;
+                }
+                Edit::SetOrigin { origin: mem::replace(&mut self.origin, origin) }
+            }
+            Edit::SetTarget { target_kv } => {
+                finite(&[Point::new(target_kv.unwrap_or(0.0), 0.0)])?;
+                Edit::SetTarget { target_kv: mem::replace(&mut self.target_kv, target_kv) }
+            }
+            Edit::SetOutline { shape, outline } => {
+                finite(&outline)?;
+                let was = mem::replace(self.outline_mut(&shape)?, outline);
+                Edit::SetOutline { shape, outline: was }
+            }
+            Edit::MoveCorner { shape, corner, to } => {
+                finite(&[to])?;
+                let at = self.outline_mut(&shape)?.get_mut(corner).ok_or(EditError::NoSuchCorner { corner })?;
+                let was = mem::replace(at, to);
+                Edit::MoveCorner { shape, corner, to: was }
+            }
+            Edit::InsertCorner { shape, corner, at } => {
+                finite(&[at])?;
+                let outline = self.outline_mut(&shape)?;
+                if corner > outline.len() {
+                    return Err(EditError::NoSuchCorner { corner });
+                }
+                outline.insert(corner, at);
+                Edit::RemoveCorner { shape, corner }
+            }
+            Edit::RemoveCorner { shape, corner } => {
+                let outline = self.outline_mut(&shape)?;
+                if corner >= outline.len() {
+                    return Err(EditError::NoSuchCorner { corner });
+                }
+                let at = outline.remove(corner);
+                Edit::InsertCorner { shape, corner, at }
+            }
+            Edit::AddRun { index, run } => {
+                finite(&run.outline)?;
+                if self.run(&run.id).is_some() {
+                    return Err(EditError::RunExists { id: run.id });
+                }
+                if index > self.runs.len() {
+                    return Err(EditError::NoSuchPlace { index });
+                }
+                let id = run.id.clone();
+                self.runs.insert(index, *run);
+                Edit::RemoveRun { id }
+            }
+            Edit::RemoveRun { id } => {
+                let index = self.run_index(&id)?;
+                Edit::AddRun { index, run: Box::new(self.runs.remove(index)) }
+            }
+            Edit::SetRun { run } => {
+                finite(&run.outline)?;
+                let index = self.run_index(&run.id)?;
+                Edit::SetRun { run: Box::new(mem::replace(&mut self.runs[index], *run)) }
+            }
+            Edit::SetSoil { soil } => Edit::SetSoil { soil: mem::replace(&mut self.ground.soil, soil) },
+            Edit::SetStore { store } => Edit::SetStore { store: Box::new(mem::replace(&mut self.store, *store)) },
+            Edit::SetKeepOuts { keep_outs } => {
+                Edit::SetKeepOuts { keep_outs: mem::replace(&mut self.ground.keep_outs, keep_outs) }
+            }
+            Edit::SetHazards { hazards } => {
+                Edit::SetHazards { hazards: mem::replace(&mut self.ground.hazards, hazards) }
+            }
+            Edit::SetCoop { coop } => Edit::SetCoop { coop: mem::replace(&mut self.coop, coop) },
+        })
+    }
+
+    fn run_index(&self, id: &str) -> Result<usize, EditError> {
+        self.runs.iter().position(|run| run.id == id).ok_or_else(|| EditError::NoSuchRun { id: id.to_owned() })
+    }
+
+    /// The corners of a shape, if the plan has it.
+    pub fn outline(&self, shape: &Shape) -> Option<&[Point]> {
+        match shape {
+            Shape::Boundary => Some(&self.ground.boundary),
+            Shape::Run(id) => self.run(id).map(|run| run.outline.as_slice()),
+            Shape::KeepOut(index) => self.ground.keep_outs.get(*index).map(|keep_out| keep_out.outline.as_slice()),
+        }
+    }
+
+    fn outline_mut(&mut self, shape: &Shape) -> Result<&mut Vec<Point>, EditError> {
+        match shape {
+            Shape::Boundary => Ok(&mut self.ground.boundary),
+            Shape::Run(id) => {
+                let index = self.run_index(id)?;
+                Ok(&mut self.runs[index].outline)
+            }
+            Shape::KeepOut(index) => self
+                .ground
+                .keep_outs
+                .get_mut(*index)
+                .map(|keep_out| &mut keep_out.outline)
+                .ok_or(EditError::NoSuchKeepOut { index: *index }),
+        }
+    }
+}

@@ -1,0 +1,30 @@
+//! The document: what the keeper states about the ground, the store, the flock and the runs.
+//!
+//! A tour: [`model`] is the plan as the code works with it; [`file`] reads and writes
+//! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
+//! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
+//! [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
+//!
+//! **Invariants.** A [`Plan`] holds statements only: no figure in it was computed. Whatever a statement
+//! leaves out is `None` here and is filled in by an accessor that reads [`defaults`], so that what rests
+//! on a default can always be told apart. This crate knows nothing of nets falling on lines, of volts,
+//! of the screen or of words; it opens no file and reads no clock.
+
+pub mod assumed;
+pub mod defaults;
+pub mod edit;
+pub mod file;
+pub mod history;
+pub mod keys;
+pub mod model;
+pub mod schema;
+
+pub use assumed::{Assumed, assumed};
+pub use edit::{Edit, EditError, Shape};
+pub use file::{Opened, ReadError, read, write};
+pub use history::History;
+pub use model::{
+    Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
+    Hazard, HazardKind, KeepOut, LeakageZone, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest, Run,
+    RunStatus, Soil, StatedBrace, Store,
+};

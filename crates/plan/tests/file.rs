@@ -1,0 +1,140 @@
+//! The plan file: what is read, what is refused, what is written back.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+use plan::{ReadError, read, write};
+use serde_json::{Value, json};
+
+fn file(extra: &Value) -> Vec<u8> {
+    let mut file = json!({ "format": "netfold-plan", "version": 1 });
+    for (key, value) in extra.as_object().unwrap() {
+        file[key] = value.clone();
+    }
+    file.to_string().into_bytes()
+}
+
+fn refusal(extra: &Value) -> ReadError {
+    read(&file(extra)).unwrap_err()
+}
+
+#[test]
+fn format_and_version_alone_are_a_plan() {
+    let opened = read(br#"{"format":"netfold-plan","version":1}"#).unwrap();
+    assert!(opened.plan.runs.is_empty() && opened.unknown.is_empty());
+    assert_eq!(opened.plan.target_kv(), 4.0);
+}
+
+#[test]
+fn unknown_keys_are_written_back_and_a_misspelt_one_is_noted() {
+    let opened = read(&file(&json!({
+        "season": { "days": 210, "deep": [1, { "two": null }] },
+        "targte_kv": 5.0,
+        "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14, "colour": "green", "hieght_m": 1.0 } ] },
+    })))
+    .unwrap();
+    let noted: Vec<_> = opened.unknown.iter().map(|key| (key.path.as_str(), key.meant.as_str())).collect();
+    assert_eq!(noted, [("store.nets[0].hieght_m", "height_m"), ("targte_kv", "target_kv")]);
+    let written: Value = serde_json::from_slice(&write(&opened.plan)).unwrap();
+    assert_eq!(written["season"]["deep"][1], json!({ "two": null }));
+    assert_eq!(written["targte_kv"], 5.0);
+    assert_eq!(written["store"]["nets"][0]["colour"], "green");
+    let again = read(&write(&opened.plan)).unwrap();
+    assert_eq!(again.plan, opened.plan);
+    assert_eq!(write(&again.plan), write(&opened.plan));
+}
+
+#[test]
+fn a_repeated_closing_vertex_is_dropped() {
+    let ring = json!([[0, 0], [10, 0], [10, 10], [0, 0]]);
+    let opened = read(&file(&json!({ "ground": { "boundary": ring, "keep_outs": [ { "outline": ring } ] },
+        "runs": [ { "id": "a", "outline": ring }, { "id": "b", "outline": ring, "closed": false } ] })))
+    .unwrap();
+    let plan = opened.plan;
+    let lengths =
+        [&plan.ground.boundary, &plan.ground.keep_outs[0].outline, &plan.runs[0].outline, &plan.runs[1].outline]
+            .map(Vec::len);
+    assert_eq!(lengths, [3, 3, 3, 4]);
+}
+
+#[test]
+fn what_is_no_plan_is_refused_with_its_place() {
+    let at = |bytes: &[u8]| read(bytes).unwrap_err();
+    assert_eq!(at(b""), ReadError::CutShort { line: 1 });
+    assert_eq!(at(b"{\"format\": \"netfold-plan\",\n \"version\": 1"), ReadError::CutShort { line: 2 });
+    assert!(matches!(at(b"{\"format\": netfold}"), ReadError::NotJson { line: 1, .. }));
+    assert!(matches!(at(b"\x00\xff\xfe"), ReadError::NotJson { .. }));
+    assert_eq!(at(b"[]"), ReadError::NotAPlan { found: String::new() });
+    assert_eq!(at(br#"{"type":"FeatureCollection"}"#), ReadError::NotAPlan { found: "FeatureCollection".to_owned() });
+    assert_eq!(at(br#"{"format":"netfold-plan"}"#), ReadError::Missing { path: "version".to_owned() });
+    assert_eq!(at(br#"{"format":"netfold-plan","version":2}"#), ReadError::Newer { version: "2".to_owned() });
+    assert!(matches!(at(br#"{"format":"netfold-plan","version":1,"target_kv":1e999}"#), ReadError::NotFinite { .. }));
+}
+
+#[test]
+fn wrong_types_and_missing_keys_name_the_key() {
+    let path = |extra: Value| match refusal(&extra) {
+        ReadError::WrongType { path, .. } | ReadError::Missing { path } => path,
+        other => panic!("{other}"),
+    };
+    assert_eq!(path(json!({ "target_kv": "four" })), "target_kv");
+    assert_eq!(path(json!({ "runs": [ { "id": "a", "outline": [[0, 0], [1, "x"]] } ] })), "runs[0].outline[1][1]");
+    assert_eq!(path(json!({ "runs": [ { "id": "a", "outline": [[0, 0, 0]] } ] })), "runs[0].outline[0]");
+    assert_eq!(path(json!({ "runs": [ { "id": "a" } ] })), "runs[0].outline");
+    assert_eq!(path(json!({ "store": { "nets": [ { "id": "a", "length_m": 50 } ] } })), "store.nets[0].panels");
+    assert_eq!(path(json!({ "store": { "nets": [ { "id": "a", "panels": 3 } ] } })), "store.nets[0].length_m");
+    assert_eq!(path(json!({ "runs": [ { "id": "a", "outline": [], "status": "maybe" } ] })), "runs[0].status");
+    assert_eq!(
+        path(json!({ "store": { "nets": [ { "id": "a", "length_m": 1, "panels": -1 } ] } })),
+        "store.nets[0].panels"
+    );
+}
+
+#[test]
+fn doubled_and_unknown_ids_are_refused() {
+    let net = json!({ "id": "a", "length_m": 50, "panels": 14 });
+    assert_eq!(
+        refusal(&json!({ "store": { "nets": [net, net] } })),
+        ReadError::DoubledId { path: "store.nets[1].id".to_owned(), id: "a".to_owned() }
+    );
+    let run = json!({ "id": "r", "outline": [], "nets": ["b"] });
+    assert_eq!(
+        refusal(&json!({ "store": { "nets": [net] }, "runs": [run] })),
+        ReadError::UnknownId { path: "runs[0].nets[0]".to_owned(), id: "b".to_owned() }
+    );
+    assert!(matches!(
+        refusal(&json!({ "coop": { "id": "c", "at": [0, 0] }, "other_coops": [ { "id": "c", "at": [0, 0] } ] })),
+        ReadError::DoubledId { path, .. } if path == "other_coops[0].id"
+    ));
+}
+
+#[test]
+fn the_schema_accepts_what_is_read_and_says_defaults() {
+    let schema = plan::schema::plan();
+    let validator = jsonschema::validator_for(&schema).unwrap();
+    assert!(validator.is_valid(&json!({ "format": "netfold-plan", "version": 1 })));
+    assert!(validator.is_valid(&json!({ "format": "netfold-plan", "version": 1, "season": {} })));
+    assert!(!validator.is_valid(&json!({ "format": "other", "version": 1 })));
+    assert!(!validator.is_valid(&json!({ "format": "netfold-plan", "version": 1,
+        "runs": [ { "id": "a", "outline": [[0, 0]], "status": "maybe" } ] })));
+    assert_eq!(schema.pointer("/properties/target_kv/default"), Some(&json!(4.0)));
+    assert_eq!(schema.pointer("/$defs/NetKind/properties/tension_n/default"), Some(&json!(100.0)));
+    for demo in ["kettle-field", "square-or-rectangle"] {
+        let path = format!("{}/../../assets/demo/{demo}.netfold.json", env!("CARGO_MANIFEST_DIR"));
+        let demo: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+        assert!(validator.is_valid(&demo));
+    }
+}
+
+#[test]
+fn defaults_are_listed_as_assumed_and_statements_are_not() {
+    let opened = read(&file(&json!({ "target_kv": 5.0, "store": { "mower": { "width_m": 0.4 } } }))).unwrap();
+    let keys: Vec<_> = plan::assumed(&opened.plan).into_iter().map(|assumed| assumed.key).collect();
+    assert!(!keys.iter().any(|key| key == "target_kv" || key == "store.mower.width_m"));
+    assert!(keys.iter().any(|key| key == "store.mower.overlap"));
+}
+
+#[test]
+fn the_bottom_line_of_a_net_is_dead_and_the_next_is_live() {
+    // Common practice, no source: the dead line lies on the ground, the first live one stands 5 cm up.
+    assert!((plan::defaults::LIVE_LINE_HEIGHTS_M[0] - 0.05).abs() < 1e-12);
+    assert!(plan::defaults::LIVE_LINE_HEIGHTS_M.windows(2).all(|pair| pair[0] < pair[1]));
+}
