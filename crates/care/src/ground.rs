@@ -1,0 +1,110 @@
+//! The run against its ground: paddock, keep-outs, coop.
+
+use geometry::{Outline, Point, region};
+use plan::Run;
+use words::texts::Findings as Text;
+use workup::RunWorkup;
+
+use crate::limits::OWN_FORMAT;
+use crate::{Finding, Look, Severity, line, place, point, run_name};
+
+/// Distances are kept to within this, metres: a micrometre of rounding is no trespass.
+const GRAIN_M: f64 = 1e-6;
+
+pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    let Some(line) = line(worked) else { return Vec::new() };
+    let mut found = Vec::new();
+    found.extend(leaves_paddock(look, run, &line));
+    found.extend(keep_outs(look, run, &line));
+    found.extend(coop(look, run, &line));
+    found
+}
+
+fn leaves_paddock(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
+    let boundary = closed(&look.plan.ground.boundary)?;
+    if region::inside(line, &boundary) {
+        return None;
+    }
+    let mut places: Vec<_> = line.points().filter(|&at| !region::contains(&boundary, at)).map(place).collect();
+    if places.is_empty() {
+        places = region::crossings(line, &boundary).into_iter().map(|(at, _)| place(at)).collect();
+    }
+    Some(
+        Finding::new("leaves-paddock", Severity::Warning, OWN_FORMAT)
+            .says(look.say(Text::LeavesPaddock, &[("run", run_name(run))]))
+            .mends(look.words.text(Text::LeavesPaddockMend))
+            .at(places),
+    )
+}
+
+fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for (index, keep_out) in look.plan.ground.keep_outs.iter().enumerate() {
+        let Some(outline) = closed(&keep_out.outline) else { continue };
+        let name = look.keep_out(index);
+        let distance_m = if line.points().any(|at| region::contains(&outline, at)) {
+            0.0
+        } else {
+            region::distance_between_m(line, &outline)
+        };
+        let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT);
+        // Also without a clearance the line may not go through it.
+        let crosses = distance_m <= 0.0 && (keep_out.clearance_m() > 0.0 || cuts(line, &outline));
+        if crosses || distance_m < keep_out.clearance_m() - GRAIN_M {
+            let clearance = look.words.length(keep_out.clearance_m());
+            found.push(
+                new("keep-out-touched")
+                    .says(look.say(
+                        Text::KeepOutTouched,
+                        &[("run", run_name(run)), ("keep_out", &name), ("clearance", &clearance)],
+                    ))
+                    .at([nearest(line, &outline)]),
+            );
+        } else if line.is_closed()
+            && !keep_out.may_enclose()
+            && outline.points().next().is_some_and(|at| region::contains(line, at))
+        {
+            found.push(
+                new("keep-out-enclosed")
+                    .says(look.say(Text::KeepOutEnclosed, &[("run", run_name(run)), ("keep_out", &name)]))
+                    .at([keep_out.outline[0]]),
+            );
+        }
+    }
+    found
+}
+
+/// Whether a line goes through an outline and does not only touch its edge.
+fn cuts(line: &Outline, outline: &Outline) -> bool {
+    region::overlap_area_m2(line, outline) > GRAIN_M || line.points().any(|at| region::contains(outline, at))
+}
+
+/// The place on the line's corners or the outline's that is nearest to the other.
+fn nearest(line: &Outline, outline: &Outline) -> plan::Point {
+    let on_line = |at: Point| line.at(line.nearest_along(at).0);
+    outline
+        .points()
+        .map(on_line)
+        .chain(line.points())
+        .min_by(|&a, &b| region::distance_to_m(outline, a).total_cmp(&region::distance_to_m(outline, b)))
+        .map_or(plan::Point::default(), place)
+}
+
+fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
+    let coop = look.plan.coop(run.coop.as_deref()?)?;
+    if !line.is_closed() || region::contains(line, point(coop.at)) {
+        return None;
+    }
+    Some(
+        Finding::new("coop-outside", Severity::Warning, OWN_FORMAT)
+            .says(look.say(Text::CoopOutside, &[("coop", look.words.text(Text::TheCoop)), ("run", run_name(run))]))
+            .at([coop.at]),
+    )
+}
+
+/// A closed outline, where it can be built.
+pub(crate) fn closed(points: &[plan::Point]) -> Option<Outline> {
+    let points: Vec<_> = points.iter().copied().map(point).collect();
+    let faults = geometry::check_outline(&points, true);
+    (!faults.iter().any(geometry::OutlineFault::is_fatal)).then(|| Outline::closed(&points))
+}

@@ -1,0 +1,250 @@
+//! Things that can hurt: overhead lines, other fences, other earths, public ways.
+//!
+//! Distances are straight, on the ground, from the line of netting (or the earth stake) to the hazard's path.
+//! A run that is past is looked at no more.
+
+use geometry::{Outline, region};
+use plan::{Hazard, HazardKind, Run, RunStatus, defaults};
+use words::texts::Findings as Text;
+use workup::RunWorkup;
+
+use crate::limits::{self, Limit};
+use crate::{Finding, Look, Severity, line, place, point, run_name};
+
+pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    if run.status == RunStatus::Past {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    let netting = line(worked);
+    for hazard in &look.plan.ground.hazards {
+        let Some(path) = path(hazard) else { continue };
+        found.extend(match (hazard.kind, &netting) {
+            (HazardKind::ForeignEarth, _) => foreign_earth(look, run, hazard, &path),
+            (HazardKind::OverheadLine, Some(netting)) => overhead_line(look, run, hazard, &path, netting),
+            (HazardKind::PublicWay, Some(netting)) => public_way(look, run, hazard, &path, netting),
+            (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, hazard, &path, netting),
+            (_, None) => None,
+        });
+    }
+    if let Some(netting) = &netting {
+        found.extend(other_runs(look, index, run, netting));
+    }
+    found
+}
+
+/// Hazards that have no place on the map.
+pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
+    let lost = look.plan.ground.hazards.iter().filter(|hazard| path(hazard).is_none());
+    lost.map(|hazard| {
+        Finding::new("hazard-without-path", Severity::Warning, limits::OWN_FORMAT)
+            .says(look.say(Text::HazardNoPath, &[("hazard", &look.hazard(hazard))]))
+    })
+    .collect()
+}
+
+/// A hazard's path as an open line; a single point is a path of no length.
+fn path(hazard: &Hazard) -> Option<Outline> {
+    let points: Vec<_> = hazard.path.iter().copied().map(point).collect();
+    (!points.is_empty()).then(|| Outline::open(&points))
+}
+
+fn danger(id: &'static str, limit: Limit) -> Finding {
+    Finding::new(id, Severity::Danger, limit.source)
+}
+
+fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
+    let line_kv = hazard.line_voltage_kv.unwrap_or(defaults::OVERHEAD_LINE_VOLTAGE_KV);
+    let limit = if line_kv <= limits::LOW_LINE_KV { limits::LOW_LINE } else { limits::HIGH_LINE };
+    let name = look.hazard(hazard);
+    let crossings = region::crossings(netting, path);
+    let beneath =
+        !crossings.is_empty() || (netting.is_closed() && path.points().any(|at| region::contains(netting, at)));
+    if beneath {
+        let angles: Vec<String> =
+            crossings.iter().map(|(_, angle_rad)| look.words.degrees(angle_rad.to_degrees())).collect();
+        let why = if angles.is_empty() {
+            String::new()
+        } else {
+            look.say(Text::OverheadLineCrossedWhy, &[("angle", &angles.join(", "))])
+        };
+        return Some(
+            danger("overhead-line-crossed", limit)
+                .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", &name)]))
+                .because(why)
+                .at(crossings.into_iter().map(|(at, _)| place(at))),
+        );
+    }
+    let distance_m = region::distance_between_m(netting, path);
+    (distance_m < limit.metres).then(|| {
+        danger("overhead-line-near", limit)
+            .says(look.say(
+                Text::OverheadLineNear,
+                &[
+                    ("run", run_name(run)),
+                    ("distance", &look.words.length(distance_m)),
+                    ("hazard", &name),
+                    ("limit", &look.words.length(limit.metres)),
+                ],
+            ))
+            .at([nearest(netting, path)])
+    })
+}
+
+fn public_way(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
+    let name = look.hazard(hazard);
+    let crossings = region::crossings(netting, path);
+    if !crossings.is_empty() {
+        return (!(hazard.unpowered_gate && hazard.signed)).then(|| {
+            danger("public-way-crossed", Limit { metres: 0.0, source: limits::BETWEEN_FENCES.source })
+                .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", &name)]))
+                .at(crossings.into_iter().map(|(at, _)| place(at)))
+        });
+    }
+    let distance_m = region::distance_between_m(netting, path);
+    if distance_m >= limits::BESIDE_WAY.metres || hazard.signed {
+        return None;
+    }
+    let spacing = limits::SIGN_SPACING;
+    let signs = signs(beside_m(netting, path), spacing.metres);
+    let signs = if signs == 1 {
+        look.words.text(Text::ASign).to_owned()
+    } else {
+        look.say(Text::Signs, &[("count", &signs.to_string())])
+    };
+    Some(
+        danger("public-way-unsigned", spacing)
+            .says(look.say(
+                Text::PublicWayUnsigned,
+                &[
+                    ("run", run_name(run)),
+                    ("hazard", &name),
+                    ("signs", &signs),
+                    ("spacing", &look.words.far(spacing.metres)),
+                ],
+            ))
+            .at([nearest(netting, path)]),
+    )
+}
+
+/// Signs along a stretch: one at each end and none farther apart than the spacing.
+fn signs(length_m: f64, spacing_m: f64) -> u32 {
+    (length_m / spacing_m).ceil() as u32 + 1
+}
+
+/// How much of the netting stands beside the way, metres, walked in steps of a metre.
+fn beside_m(netting: &Outline, path: &Outline) -> f64 {
+    // A line of many kilometres is walked in longer steps; signs are counted by the fifty metres.
+    let steps = netting.length_m().ceil().clamp(1.0, 5000.0) as usize;
+    let step_m = netting.length_m() / steps as f64;
+    let beside = |step: &usize| {
+        region::distance_to_m(path, netting.at((*step as f64 + 0.5) * step_m)) < limits::BESIDE_WAY.metres
+    };
+    (0..steps).filter(beside).count() as f64 * step_m
+}
+
+fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
+    let distance_m = region::distance_between_m(netting, path);
+    let limit = limits::BETWEEN_FENCES;
+    (distance_m < limit.metres).then(|| {
+        danger("two-fences-near", limit)
+            .says(look.say(
+                Text::FenceNear,
+                &[
+                    ("run", run_name(run)),
+                    ("distance", &look.words.length(distance_m)),
+                    ("hazard", &look.hazard(hazard)),
+                    ("limit", &look.words.length(limit.metres)),
+                ],
+            ))
+            .at([nearest(netting, path)])
+    })
+}
+
+/// Two standing runs on different energizers, each pair said once, with the later run.
+fn other_runs(look: Look<'_>, index: usize, run: &Run, netting: &Outline) -> Vec<Finding> {
+    let limit = limits::BETWEEN_FENCES;
+    let mut found = Vec::new();
+    if run.status != RunStatus::Standing {
+        return found;
+    }
+    for (other, worked) in look.plan.runs.iter().zip(&look.workup.runs).take(index) {
+        if other.status != RunStatus::Standing || !differently_fed(look, run, other) {
+            continue;
+        }
+        let Some(other_netting) = line(worked) else { continue };
+        let distance_m = region::distance_between_m(netting, &other_netting);
+        if distance_m < limit.metres {
+            found.push(
+                danger("two-fences-near", limit)
+                    .says(look.say(
+                        Text::RunsNear,
+                        &[
+                            ("run", run_name(run)),
+                            ("other", run_name(other)),
+                            ("distance", &look.words.length(distance_m)),
+                            ("limit", &look.words.length(limit.metres)),
+                        ],
+                    ))
+                    .at([nearest(netting, &other_netting)]),
+            );
+        }
+    }
+    found
+}
+
+/// Whether two standing runs tick independently: they name different energizers, or one of which there are two.
+fn differently_fed(look: Look<'_>, run: &Run, other: &Run) -> bool {
+    let units = &look.plan.store.energizers;
+    let unit = |run: &Run| match &run.energizer {
+        Some(id) => units.iter().position(|unit| unit.id == *id),
+        None => (!units.is_empty()).then_some(0),
+    };
+    let (one, two) = (unit(run), unit(other));
+    one != two
+        || one.is_none_or(|unit| units[unit].count() != 1)
+        || run.energizer.is_none()
+        || other.energizer.is_none()
+}
+
+fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline) -> Option<Finding> {
+    let stake = run.earth_stakes.at?;
+    let limit = limits::BETWEEN_EARTHS;
+    let distance_m = region::distance_to_m(path, point(stake));
+    (distance_m < limit.metres).then(|| {
+        danger("foreign-earth-near", limit)
+            .says(look.say(
+                Text::ForeignEarthNear,
+                &[
+                    ("run", run_name(run)),
+                    ("distance", &look.words.length(distance_m)),
+                    ("hazard", &look.hazard(hazard)),
+                    ("limit", &look.words.length(limit.metres)),
+                ],
+            ))
+            .at([stake])
+    })
+}
+
+/// The place on the netting that is nearest to the path, among both lines' corners.
+fn nearest(netting: &Outline, path: &Outline) -> plan::Point {
+    let on_netting = |at| netting.at(netting.nearest_along(at).0);
+    path.points()
+        .map(on_netting)
+        .chain(netting.points())
+        .min_by(|&a, &b| region::distance_to_m(path, a).total_cmp(&region::distance_to_m(path, b)))
+        .map_or(plan::Point::default(), place)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::signs;
+
+    #[test]
+    fn signs_stand_at_both_ends_and_no_farther_apart_than_the_spacing() {
+        // From the definition: ceil(L / spacing) + 1.
+        assert_eq!(signs(0.0, 50.0), 1);
+        assert_eq!(signs(50.0, 50.0), 2);
+        assert_eq!(signs(51.0, 50.0), 3);
+    }
+}

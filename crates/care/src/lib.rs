@@ -1,0 +1,92 @@
+//! Findings: what the tool noticed that the keeper should know, with severity, place, mend and source.
+//!
+//! A rule is a small function from plan and workup to findings; its limit and the source of that limit stand
+//! in [`rules`] as data. Words come from `words`. Local codes and licensed practice come before any of it,
+//! and nothing here ever says that a plan is safe or legal.
+
+pub mod finding;
+mod ground;
+mod hazards;
+mod limits;
+mod nets;
+mod say;
+mod troubles;
+mod volts;
+
+use plan::keys::UnknownKey;
+use plan::{Plan, Run};
+use words::{Words, texts};
+use workup::{RunWorkup, Workup};
+
+pub use finding::{Finding, Findings, Severity};
+pub use limits::Limit;
+
+/// Everything that a rule looks at.
+#[derive(Clone, Copy)]
+pub(crate) struct Look<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) workup: &'a Workup,
+    pub(crate) words: Words,
+}
+
+/// The findings of a plan.
+pub fn findings(plan: &Plan, workup: &Workup, words: Words) -> Findings {
+    let look = Look { plan, workup, words };
+    let mut runs = Vec::with_capacity(plan.runs.len());
+    for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
+        let mut found = troubles::of_run(look, run, worked);
+        found.extend(hazards::of_run(look, index, run, worked));
+        found.extend(ground::of_run(look, run, worked));
+        found.extend(nets::of_run(look, run, worked));
+        found.extend(volts::of_run(look, run, worked));
+        found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        runs.push(found);
+    }
+    let mut plan_wide = troubles::of_plan(look);
+    plan_wide.extend(hazards::of_plan(look));
+    plan_wide.extend(nets::of_plan(look));
+    plan_wide.extend(always(words));
+    plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    Findings { runs, plan: plan_wide }
+}
+
+/// Notes on keys of the file that look misspelt.
+pub fn unknown_keys(unknown: &[UnknownKey], words: Words) -> Vec<Finding> {
+    unknown
+        .iter()
+        .map(|key| {
+            Finding::new("unknown-key", Severity::Note, limits::OWN_FORMAT)
+                .says(words.say(texts::Findings::UnknownKey, &[("key", &key.path), ("meant", &key.meant)]))
+        })
+        .collect()
+}
+
+/// What holds for every plan.
+fn always(words: Words) -> Vec<Finding> {
+    vec![
+        Finding::new("buried-services", Severity::Note, "usual guidance on buried services; from memory")
+            .says(words.text(texts::Findings::BuriedServices)),
+        Finding::new("local-codes-first", Severity::Note, plan::defaults::COMMON_PRACTICE)
+            .says(words.text(texts::Findings::LocalCodesFirst)),
+    ]
+}
+
+/// What a run is called: its name, else its id.
+pub fn run_name(run: &Run) -> &str {
+    if run.name.is_empty() { &run.id } else { &run.name }
+}
+
+/// The line of a run as it was worked out, to measure distances from.
+pub(crate) fn line(worked: &RunWorkup) -> Option<geometry::Outline> {
+    let lay = worked.lay.as_ref()?;
+    let points: Vec<_> = lay.vertices.iter().map(|(at, _)| point(*at)).collect();
+    Some(if lay.closed { geometry::Outline::closed(&points) } else { geometry::Outline::open(&points) })
+}
+
+pub(crate) fn point(at: plan::Point) -> geometry::Point {
+    geometry::Point { east_m: at.east_m, north_m: at.north_m }
+}
+
+pub(crate) fn place(at: geometry::Point) -> plan::Point {
+    plan::Point { east_m: at.east_m, north_m: at.north_m }
+}

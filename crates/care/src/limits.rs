@@ -1,0 +1,40 @@
+//! The limits that the rules go by, each with its source. Data, not law: local codes come first.
+
+/// A limit in metres with the source of its number.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limit {
+    /// Metres.
+    pub metres: f64,
+    /// Where the number comes from.
+    pub source: &'static str,
+}
+
+/// The installation annex of the energizer standard, read in reprints.
+const ANNEX: &str = "IEC 60335-2-76, Annex BB (requirements for electric animal fences), read in reprints";
+
+/// Between fences of independently timed energizers.
+pub(crate) const BETWEEN_FENCES: Limit = Limit { metres: 2.5, source: ANNEX };
+/// From the energizer's earth stake to any other earth.
+pub(crate) const BETWEEN_EARTHS: Limit = Limit { metres: 10.0, source: ANNEX };
+/// On the ground from an overhead line of up to 1 kV: within it, wires no higher than 3 m.
+pub(crate) const LOW_LINE: Limit = Limit { metres: 2.0, source: ANNEX };
+/// On the ground from an overhead line above 1 kV: within it, wires no higher than 3 m.
+pub(crate) const HIGH_LINE: Limit = Limit { metres: 15.0, source: ANNEX };
+/// Up to which voltage a line is of the lower class, kilovolts.
+pub(crate) const LOW_LINE_KV: f64 = 1.0;
+/// Distance between warning signs along a public way: the strictest of the rural figures.
+pub(crate) const SIGN_SPACING: Limit =
+    Limit { metres: 50.0, source: "Cornwall Council, signs along rights of way; the standard names no figure" };
+/// A fence nearer than this stands beside a public way.
+pub(crate) const BESIDE_WAY: Limit = Limit { metres: 10.0, source: plan::defaults::COMMON_PRACTICE };
+/// A metal stake nearer than this to the net may touch it when the net sways.
+pub(crate) const STAKE_TO_NET: Limit = Limit { metres: 0.3, source: plan::defaults::COMMON_PRACTICE };
+/// Below this the weakest post counts as a fault, kilovolts.
+pub(crate) const FAULT_KV: f64 = 3.0;
+/// The source of [`FAULT_KV`].
+pub(crate) const FAULT_SOURCE: &str =
+    "electric netting at 3 kV or more: Ohio State University Extension (2009); as a fault limit common practice";
+/// The source of rules that follow from what the file format means.
+pub(crate) const OWN_FORMAT: &str = "the plan file's own rules";
+/// The source of the verdict on corners.
+pub(crate) const STATICS: &str = "statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)";

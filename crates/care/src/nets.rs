@@ -1,0 +1,250 @@
+//! Nets, corners, braces and the store.
+
+use std::collections::BTreeMap;
+
+use geometry::region;
+use plan::{Run, RunStatus, defaults::COMMON_PRACTICE};
+use words::texts::Findings as Text;
+use workup::{Corner, Lay, RunWorkup, Verdict};
+
+use crate::limits::{OWN_FORMAT, STAKE_TO_NET, STATICS};
+use crate::{Finding, Look, Severity, line, point, run_name};
+
+/// Lengths nearer than this meet, metres (the model's own rule).
+const MEET_M: f64 = geometry::MEET_M;
+
+pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    let mut found = Vec::new();
+    if let Some(lay) = &worked.lay {
+        found.extend(length(look, run, lay));
+        found.extend(between_posts(look, run, lay));
+        found.extend(leaning(look, run, lay));
+        found.extend(ends(look, run, lay));
+        found.extend(stated_braces(look, run, lay));
+        found.extend(bends(look, run, lay));
+        found.extend(stakes(look, run, worked, lay));
+        found.extend(store(look, run, lay));
+    }
+    found
+}
+
+/// Nets of the standing runs together against the store.
+pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
+    let mut standing: BTreeMap<&str, u32> = BTreeMap::new();
+    let mut runs = 0;
+    for (run, worked) in look.plan.runs.iter().zip(&look.workup.runs) {
+        if let (RunStatus::Standing, Some(lay)) = (run.status, &worked.lay) {
+            runs += 1;
+            for net in &lay.nets {
+                *standing.entry(&net.kind).or_insert(0) += 1;
+            }
+        }
+    }
+    if runs < 2 {
+        return Vec::new();
+    }
+    too_few(look, &standing)
+        .map(|(net, wanted, owned)| {
+            Finding::new("standing-too-many", Severity::Warning, OWN_FORMAT).says(look.say(
+                Text::StandingTooMany,
+                &[("net", net), ("wanted", &wanted.to_string()), ("owned", &owned.to_string())],
+            ))
+        })
+        .collect()
+}
+
+fn too_few<'a>(look: Look<'a>, wanted: &BTreeMap<&'a str, u32>) -> impl Iterator<Item = (&'a str, u32, u32)> {
+    let wanted = wanted.clone();
+    wanted.into_iter().filter_map(move |(net, wanted)| {
+        let owned = look.plan.net_kind(net).map_or(0, plan::NetKind::count);
+        (wanted > owned).then_some((net, wanted, owned))
+    })
+}
+
+fn store(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
+    let mut wanted: BTreeMap<&str, u32> = BTreeMap::new();
+    for net in &lay.nets {
+        *wanted.entry(&net.kind).or_insert(0) += 1;
+    }
+    too_few(look, &wanted)
+        .map(|(net, wanted, owned)| {
+            Finding::new("store-too-small", Severity::Warning, OWN_FORMAT).says(look.say(
+                Text::StoreTooSmall,
+                &[("run", run_name(run)), ("net", net), ("wanted", &wanted.to_string()), ("owned", &owned.to_string())],
+            ))
+        })
+        .collect()
+}
+
+fn length(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
+    if lay.short_m >= MEET_M {
+        let nets_m = lay.line_m - lay.short_m;
+        return Some(
+            Finding::new("net-too-short", Severity::Warning, OWN_FORMAT)
+                .says(
+                    look.say(
+                        Text::NetTooShort,
+                        &[("run", run_name(run)), ("short", &look.words.fine_length(lay.short_m))],
+                    ),
+                )
+                .mends(look.words.text(Text::NetTooShortMend))
+                .because(look.say(
+                    Text::NetTooShortWhy,
+                    &[("line", &look.words.length(lay.line_m)), ("nets", &look.words.length(nets_m))],
+                ))
+                .at(lay.corners.iter().filter(|corner| corner.end).map(|corner| corner.at)),
+        );
+    }
+    (lay.spare_m >= MEET_M).then(|| {
+        Finding::new("spare-netting", Severity::Note, COMMON_PRACTICE)
+            .says(
+                look.say(
+                    Text::SpareNetting,
+                    &[("run", run_name(run)), ("spare", &look.words.fine_length(lay.spare_m))],
+                ),
+            )
+            .at(lay.spare_posts.last().map(|post| post.at))
+    })
+}
+
+/// Corners' numbers as the map shows them, from 1.
+fn numbers<'a>(corners: impl IntoIterator<Item = &'a Corner>) -> Vec<usize> {
+    corners.into_iter().filter_map(|corner| corner.vertex).map(|vertex| vertex + 1).collect()
+}
+
+fn between_posts(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
+    let off: Vec<&Corner> = lay.corners.iter().filter(|corner| !corner.end && corner.to_post_m >= MEET_M).collect();
+    let miss_m = off.iter().map(|corner| corner.to_post_m).fold(0.0, f64::max);
+    let text = match off.len() {
+        0 => return None,
+        1 => Text::CornerBetweenPosts,
+        _ => Text::CornersBetweenPosts,
+    };
+    let corners = look.corners(&numbers(off.iter().copied()));
+    let miss = look.words.fine_length(miss_m);
+    Some(
+        Finding::new("corner-between-posts", Severity::Warning, OWN_FORMAT)
+            .says(look.say(text, &[("run", run_name(run)), ("corners", &corners), ("miss", &miss)]))
+            .mends(look.words.text(Text::CornerBetweenPostsMend))
+            .at(off.iter().map(|corner| corner.at)),
+    )
+}
+
+/// Whether the keeper's brace holds this corner.
+fn settled(corner: &Corner) -> bool {
+    corner.braced && corner.stake.hold_n >= corner.pull_n
+}
+
+/// The corner that pulls hardest beyond what it holds.
+fn worst<'a>(corners: &[&'a Corner]) -> Option<&'a Corner> {
+    corners.iter().copied().max_by(|a, b| (a.pull_n - a.hold_n).total_cmp(&(b.pull_n - b.hold_n)))
+}
+
+fn leaning(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for (verdict, id, severity) in
+        [(Verdict::Required, "corner-leans", Severity::Warning), (Verdict::Advised, "corner-may-lean", Severity::Note)]
+    {
+        let leaning: Vec<&Corner> = lay
+            .corners
+            .iter()
+            .filter(|corner| !corner.end && corner.verdict == verdict && !settled(corner) && !corner.braced)
+            .collect();
+        let Some(worst) = worst(&leaning) else { continue };
+        let text = match (verdict, leaning.len()) {
+            (Verdict::Required, 1) => Text::CornerLeans,
+            (Verdict::Required, _) => Text::CornersLean,
+            _ => Text::CornerMayLean,
+        };
+        let corners = look.corners(&numbers(leaning.iter().copied()));
+        found.push(
+            Finding::new(id, severity, STATICS)
+                .says(look.say(text, &[("run", run_name(run)), ("corners", &corners)]))
+                .because(pull_and_hold(look, Text::CornerLeansWhy, worst.pull_n, worst.hold_n))
+                .at(leaning.iter().map(|corner| corner.at)),
+        );
+    }
+    let inside: Vec<&Corner> =
+        lay.corners.iter().filter(|corner| corner.dents && corner.verdict != Verdict::None).collect();
+    if !inside.is_empty() {
+        let corners = look.corners(&numbers(inside.iter().copied()));
+        found.push(
+            Finding::new("brace-inside", Severity::Note, STATICS)
+                .says(look.say(Text::BraceInside, &[("run", run_name(run)), ("corners", &corners)]))
+                .at(inside.iter().map(|corner| corner.stake.at)),
+        );
+    }
+    found
+}
+
+fn pull_and_hold(look: Look<'_>, text: Text, pull_n: f64, hold_n: f64) -> String {
+    look.say(text, &[("pull", &look.words.force(pull_n)), ("hold", &look.words.force(hold_n))])
+}
+
+fn ends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
+    let open: Vec<&Corner> = lay.corners.iter().filter(|corner| corner.end && !corner.braced).collect();
+    let worst = worst(&open)?;
+    Some(
+        Finding::new("end-needs-brace", Severity::Warning, STATICS)
+            .says(look.say(Text::EndNeedsBrace, &[("run", run_name(run))]))
+            .because(pull_and_hold(look, Text::EndNeedsBraceWhy, worst.pull_n, worst.hold_n))
+            .at(open.iter().map(|corner| corner.at)),
+    )
+}
+
+fn stated_braces(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
+    let weak: Vec<&Corner> = lay.corners.iter().filter(|corner| corner.braced && !settled(corner)).collect();
+    let worst = worst(&weak)?;
+    let corners = look.corners(&numbers(weak.iter().copied()));
+    Some(
+        Finding::new("brace-too-weak", Severity::Warning, STATICS)
+            .says(look.say(Text::BraceTooWeak, &[("run", run_name(run)), ("corners", &corners)]))
+            .because(pull_and_hold(look, Text::BraceTooWeakWhy, worst.pull_n, worst.stake.hold_n))
+            .at(weak.iter().map(|corner| corner.at)),
+    )
+}
+
+fn bends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
+    let worst = lay.bends.iter().max_by(|a, b| (a.pull_n - a.hold_n).total_cmp(&(b.pull_n - b.hold_n)))?;
+    Some(
+        Finding::new("bend-leans", Severity::Warning, STATICS)
+            .says(look.say(Text::BendLeans, &[("run", run_name(run))]))
+            .because(pull_and_hold(look, Text::BendLeansWhy, worst.pull_n, worst.hold_n))
+            .at(lay.bends.iter().flat_map(|bend| [bend.first, bend.last])),
+    )
+}
+
+/// Metal stakes (of braces that are wanted, and the earth's) that stand too near to any netting.
+fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Option<Finding> {
+    let own = line(worked)?;
+    let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, _)| {
+        other.status == RunStatus::Standing && run.status == RunStatus::Standing && other.id != run.id
+    });
+    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| line(worked))).collect();
+    let braces = lay
+        .corners
+        .iter()
+        .filter(|corner| corner.braced || corner.verdict != Verdict::None)
+        .map(|corner| corner.stake.at);
+    let near: Vec<(f64, plan::Point)> = braces
+        .chain(run.earth_stakes.at)
+        .map(|stake| {
+            let to = |netting: &geometry::Outline| region::distance_to_m(netting, point(stake));
+            (nettings.iter().map(to).fold(f64::INFINITY, f64::min), stake)
+        })
+        .filter(|(distance_m, _)| *distance_m < STAKE_TO_NET.metres - 1e-9)
+        .collect();
+    let nearest_m = near.iter().map(|(distance_m, _)| *distance_m).fold(f64::INFINITY, f64::min);
+    (!near.is_empty()).then(|| {
+        Finding::new("stake-near-net", Severity::Warning, STAKE_TO_NET.source)
+            .says(look.say(
+                Text::StakeNearNet,
+                &[
+                    ("run", run_name(run)),
+                    ("distance", &look.words.fine_length(nearest_m)),
+                    ("limit", &look.words.fine_length(STAKE_TO_NET.metres)),
+                ],
+            ))
+            .at(near.into_iter().map(|(_, stake)| stake))
+    })
+}

@@ -1,0 +1,51 @@
+//! Names of things in sentences.
+
+use plan::{Hazard, HazardKind, Shape};
+use words::texts::Findings as Text;
+
+use crate::Look;
+
+impl Look<'_> {
+    pub(crate) fn say(self, text: Text, places: &[(&str, &str)]) -> String {
+        self.words.say(text, places)
+    }
+
+    /// `Corner 4`, or `Corners 1, 3 and 4`.
+    pub(crate) fn corners(self, numbers: &[usize]) -> String {
+        let as_text: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+        match as_text.split_last() {
+            Some((last, [])) => self.say(Text::Corner, &[("number", last)]),
+            Some((last, rest)) => self.say(Text::Corners, &[("numbers", &rest.join(", ")), ("last", last)]),
+            None => String::new(),
+        }
+    }
+
+    pub(crate) fn hazard(self, hazard: &Hazard) -> String {
+        if !hazard.name.is_empty() {
+            return hazard.name.clone();
+        }
+        self.words
+            .text(match hazard.kind {
+                HazardKind::OverheadLine => Text::OverheadLine,
+                HazardKind::PublicWay => Text::PublicWay,
+                HazardKind::OtherEnergisedFence => Text::OtherFence,
+                HazardKind::ForeignEarth => Text::ForeignEarth,
+            })
+            .to_owned()
+    }
+
+    pub(crate) fn shape(self, shape: &Shape) -> String {
+        match shape {
+            Shape::Boundary => self.words.text(Text::ThePaddock).to_owned(),
+            Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
+            Shape::KeepOut(index) => self.keep_out(*index),
+        }
+    }
+
+    pub(crate) fn keep_out(self, index: usize) -> String {
+        match self.plan.ground.keep_outs.get(index) {
+            Some(keep_out) if !keep_out.name.is_empty() => keep_out.name.clone(),
+            _ => self.words.text(Text::KeepOut).to_owned(),
+        }
+    }
+}

@@ -1,0 +1,83 @@
+//! What could not be built, in words.
+
+use plan::{Run, Shape};
+use words::texts::Findings as Text;
+use workup::{Must, OutlineTrouble, RunWorkup, SheetTrouble, Trouble};
+
+use crate::limits::OWN_FORMAT;
+use crate::{Finding, Look, Severity, run_name};
+
+pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    worked.troubles.iter().map(|trouble| finding(look, run_name(run), trouble)).collect()
+}
+
+pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
+    look.workup.troubles.iter().map(|trouble| finding(look, "", trouble)).collect()
+}
+
+fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
+    let new = |id, severity| Finding::new(id, severity, OWN_FORMAT);
+    let warning = Severity::Warning;
+    match trouble {
+        Trouble::Outline { shape, fault } => outline(look, shape, *fault),
+        Trouble::BadValue { key, value, must } => {
+            let must = look.words.text(match must {
+                Must::BePositive => Text::MustBePositive,
+                Must::NotBeNegative => Text::MustNotBeNegative,
+                Must::BeAtLeastOne => Text::MustBeAtLeastOne,
+                Must::BeAShare => Text::MustBeAShare,
+                Must::BeAnAngle => Text::MustBeAnAngle,
+                Must::BeSmaller => Text::MustBeSmaller,
+            });
+            new("bad-value", warning)
+                .says(look.say(Text::BadValue, &[("key", key), ("value", &value.to_string()), ("must", must)]))
+        }
+        Trouble::PanelSum { net, sum_m, length_m } => new("panel-sum", warning).says(look.say(
+            Text::PanelSum,
+            &[("net", net), ("sum", &look.words.fine_length(*sum_m)), ("length", &look.words.fine_length(*length_m))],
+        )),
+        Trouble::NoNets => new("no-nets", warning).says(look.say(Text::NoNets, &[("run", run)])),
+        Trouble::TooManyPosts { posts } => new("too-many-posts", warning)
+            .says(look.say(Text::TooManyPosts, &[("run", run), ("posts", &look.words.number(*posts as f64, 0))])),
+        Trouble::DataSheet { energizer, fault } => {
+            let text = match fault {
+                SheetTrouble::LoadedAboveNoLoad => Text::SheetLoaded,
+                SheetTrouble::OutputAboveStored => Text::SheetOutput,
+                SheetTrouble::NoCircuit => Text::SheetNoCircuit,
+            };
+            Finding::new("data-sheet", warning, "the energizer's equivalent circuit; see the model's page")
+                .says(look.say(text, &[("energizer", energizer)]))
+        }
+        Trouble::LiveLines { net } => new("live-lines", warning).says(look.say(Text::LiveLines, &[("net", net)])),
+        Trouble::TwoSoils => new("two-soils", Severity::Note).says(look.words.text(Text::TwoSoils)),
+    }
+}
+
+fn outline(look: Look<'_>, shape: &Shape, fault: OutlineTrouble) -> Finding {
+    let name = look.shape(shape);
+    let number = |value: usize| look.words.number(value as f64, 0);
+    let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT);
+    match fault {
+        OutlineTrouble::TooFewCorners { corners, needs } => new("outline-few-corners").says(look.say(
+            Text::OutlineFewCorners,
+            &[("shape", &name), ("corners", &number(corners)), ("needs", &number(needs))],
+        )),
+        OutlineTrouble::TooManyCorners { corners, limit } => new("outline-many-corners").says(look.say(
+            Text::OutlineManyCorners,
+            &[("shape", &name), ("corners", &number(corners)), ("limit", &number(limit))],
+        )),
+        OutlineTrouble::TooFar { corner, at } => new("outline-too-far")
+            .says(look.say(Text::OutlineTooFar, &[("shape", &name), ("corner", &number(corner + 1))]))
+            .at([at]),
+        OutlineTrouble::Repeated { corner, at } => Finding { severity: Severity::Note, ..new("outline-repeats") }
+            .says(look.say(Text::OutlineRepeats, &[("shape", &name), ("corner", &number(corner + 1))]))
+            .at([at]),
+        OutlineTrouble::CrossesItself { side, other, at } => new("outline-crosses")
+            .says(look.say(
+                Text::OutlineCrosses,
+                &[("shape", &name), ("side", &number(side + 1)), ("other", &number(other + 1))],
+            ))
+            .at([at]),
+        OutlineTrouble::NoArea => new("outline-no-area").says(look.say(Text::OutlineNoArea, &[("shape", &name)])),
+    }
+}

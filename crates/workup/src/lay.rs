@@ -1,0 +1,250 @@
+//! The nets on the line and the corners, through `geometry`.
+
+use std::collections::BTreeMap;
+
+use geometry::{
+    CornerRequest, FixedStart, Net, NetForces, Outline, Placement, PlacementFault, PlacementRequest, Soil, Spike,
+    StakeKind,
+};
+use plan::{Plan, Run, Shape, defaults};
+
+use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
+use crate::values::Bad;
+use crate::{nets, outlines, place, point};
+
+/// Minutes to set up: 5, 10 a net and 2 a brace (common practice, no source; facts of the trade).
+const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
+
+/// A run's line and what stands on it, in the types of `geometry`.
+pub(crate) struct Line {
+    pub(crate) outline: Outline,
+    pub(crate) placement: Option<Placement>,
+}
+
+/// Builds the line, lays the nets on it and judges the corners.
+pub(crate) fn line(plan: &Plan, run: &Run, bad: &Bad, worked: &mut RunWorkup) -> Option<Line> {
+    let shape = Shape::Run(run.id.clone());
+    let outline = outlines::build(&shape, &run.outline, run.closed(), &mut worked.troubles)?;
+    let placement = placed(plan, run, &outline, bad, &mut worked.troubles);
+    if let Some(placement) = &placement {
+        worked.lay = Some(lay(plan, run, &outline, placement, bad));
+    }
+    Some(Line { outline, placement })
+}
+
+fn placed(plan: &Plan, run: &Run, outline: &Outline, bad: &Bad, troubles: &mut Vec<Trouble>) -> Option<Placement> {
+    let used = nets::of(plan, run, outline.length_m());
+    if used.is_empty() {
+        troubles.push(Trouble::NoNets);
+        return None;
+    }
+    let broken = |&kind: &usize| {
+        let key = |name: &str| format!("store.nets[{kind}].{name}");
+        bad.any(&key("length_m")) || bad.any(&key("panel"))
+    };
+    if used.iter().any(broken) {
+        return None;
+    }
+    // Kinds that this run does not use may be broken; they stand in as anything.
+    let kinds: Vec<Net> = plan
+        .store
+        .nets
+        .iter()
+        .map(|net| match &net.panel_lengths_m {
+            Some(lengths_m) => Net::unequal(lengths_m),
+            None => Net::equal(net.length_m, net.panel_count()),
+        })
+        .map(|net| net.or_else(|_| Net::equal(1.0, 1)))
+        .collect::<Result<_, _>>()
+        .ok()?;
+    let mut request = PlacementRequest::new(outline, &kinds, &used);
+    request.feed = run.feed_at.map(point);
+    request.fixed = run.start_m.map(|start_m| FixedStart { start_m, reversed: run.reversed.unwrap_or(false) });
+    match geometry::place(&request) {
+        Ok(placement) => Some(placement),
+        Err(PlacementFault::TooManyPosts { posts }) => {
+            troubles.push(Trouble::TooManyPosts { posts });
+            None
+        }
+        Err(_) => {
+            troubles.push(Trouble::NoNets);
+            None
+        }
+    }
+}
+
+fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &Bad) -> Lay {
+    let id = |kind: usize| plan.store.nets[kind].id.clone();
+    let mut nets_needed = BTreeMap::new();
+    for net in placement.nets_on_line() {
+        *nets_needed.entry(id(net.kind)).or_insert(0) += 1;
+    }
+    let post = |post: &geometry::Post| Post {
+        at: place(post.at),
+        along_m: post.along_m,
+        chain_m: post.chain_m,
+        net: post.net,
+        post: post.post,
+    };
+    let judged = corners(plan, run, outline, placement, bad);
+    let corners_judged = judged.is_some();
+    let (corners, bends) = judged.unwrap_or_default();
+    let braces = corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count();
+    let (base, a_net, a_brace) = SET_UP_MINUTES;
+    Lay {
+        closed: outline.is_closed(),
+        vertices: outline.vertices().iter().map(|vertex| (place(vertex.at), vertex.along_m)).collect(),
+        line_m: outline.length_m(),
+        area_m2: outline.area_m2(),
+        spare_m: placement.spare_m,
+        short_m: placement.short_m,
+        start_m: placement.start_m,
+        reversed: placement.reversed,
+        corner_miss_m: placement.corner_miss_m,
+        corner_miss_bound_m: placement.bound_m,
+        best: placement.best.as_ref().map(|best| Best {
+            start_m: best.start_m,
+            reversed: best.reversed,
+            nets: best.order.iter().copied().map(id).collect(),
+            corner_miss_m: best.corner_miss_m,
+        }),
+        nets: placement
+            .nets
+            .iter()
+            .map(|net| LaidNet { kind: id(net.kind), start_m: net.start_m, end_m: net.end_m })
+            .collect(),
+        posts: placement.posts.iter().map(post).collect(),
+        spare_posts: placement.spare_posts.iter().map(post).collect(),
+        set_up_minutes: base + a_net * placement.nets.len() as f64 + a_brace * braces as f64,
+        nets_needed,
+        corners,
+        corners_judged,
+        bends,
+    }
+}
+
+/// The soil as `geometry` sees it; a clay counts before a sand, and nothing stated is a clay.
+fn soil(plan: &Plan) -> Soil {
+    let stated = &plan.ground.soil;
+    match (stated.undrained_strength_kpa, stated.friction_angle_deg) {
+        (None, Some(angle_deg)) => Soil::Sand {
+            friction_angle_rad: angle_deg.to_radians(),
+            unit_weight_n_per_m3: stated.unit_weight_kn_per_m3() * 1e3,
+        },
+        (strength_kpa, _) => {
+            Soil::Clay { undrained_strength_pa: strength_kpa.unwrap_or(defaults::UNDRAINED_STRENGTH_KPA) * 1e3 }
+        }
+    }
+}
+
+fn corners(
+    plan: &Plan,
+    run: &Run,
+    outline: &Outline,
+    placement: &Placement,
+    bad: &Bad,
+) -> Option<(Vec<Corner>, Vec<Bend>)> {
+    const NEEDED: [&str; 7] = [
+        "height_m",
+        "tension_n",
+        "spike",
+        "ground.soil.undrained",
+        "ground.soil.friction",
+        "ground.soil.unit",
+        "store.brace.",
+    ];
+    if NEEDED.iter().any(|part| bad.any(part)) {
+        return None;
+    }
+    let kinds: Vec<NetForces> = plan
+        .store
+        .nets
+        .iter()
+        .map(|net| NetForces {
+            tension_n: net.tension_n(),
+            height_m: net.height_m(),
+            spikes_per_post: net.spikes_per_post(),
+            spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
+        })
+        .collect();
+    let brace = &plan.store.brace;
+    let stand_offs: Vec<_> =
+        run.braces.iter().map(|stated| (point(stated.at), stated.stand_off_m.unwrap_or(brace.stand_off_m()))).collect();
+    let request = CornerRequest {
+        outline,
+        placement,
+        kinds: &kinds,
+        soil: soil(plan),
+        wet: plan.ground.soil.wet(),
+        safety_factor: defaults::SAFETY_FACTOR,
+        stake: StakeKind {
+            spike: Spike { length_m: brace.stake_length_m(), diameter_m: brace.stake_diameter_m() },
+            loop_height_m: brace.loop_height_m(),
+            stand_off_m: brace.stand_off_m(),
+        },
+        stand_offs: &stand_offs,
+    };
+    let judged = geometry::corners(&request);
+    let braced = nearest_corners(run, &judged);
+    let corners = judged
+        .iter()
+        .zip(braced)
+        .map(|(corner, braced)| Corner {
+            at: place(corner.at),
+            along_m: corner.along_m,
+            vertex: outline
+                .vertices()
+                .iter()
+                .position(|vertex| !corner.end && (vertex.along_m - corner.along_m).abs() < geometry::SAME_PLACE_M),
+            turn_deg: corner.turn_rad.to_degrees(),
+            to_post_m: corner.to_post_m,
+            pull_n: corner.pull_n,
+            hold_n: corner.hold_n,
+            end: corner.end,
+            dents: corner.dents,
+            verdict: match corner.brace {
+                geometry::Verdict::None => Verdict::None,
+                geometry::Verdict::Advised => Verdict::Advised,
+                geometry::Verdict::Required => Verdict::Required,
+            },
+            braced,
+            stake: Stake {
+                at: place(corner.stake.at),
+                stand_off_m: corner.stake.stand_off_m,
+                hold_n: corner.stake.hold_n,
+            },
+        })
+        .collect();
+    let bends = geometry::leaning_bends(&request)
+        .iter()
+        .map(|bend| {
+            let (first, last) = (&placement.posts[bend.first_post], &placement.posts[bend.last_post]);
+            Bend {
+                first: place(first.at),
+                first_along_m: first.along_m,
+                last: place(last.at),
+                last_along_m: last.along_m,
+                pull_n: bend.pull_n,
+                hold_n: bend.hold_n,
+            }
+        })
+        .collect();
+    Some((corners, bends))
+}
+
+/// For each corner, whether a stated brace is nearest to it.
+fn nearest_corners(run: &Run, corners: &[geometry::Corner]) -> Vec<bool> {
+    let mut braced = vec![false; corners.len()];
+    for brace in &run.braces {
+        let at = point(brace.at);
+        let nearest = corners
+            .iter()
+            .enumerate()
+            .min_by(|(_, a), (_, b)| a.at.distance_m(at).total_cmp(&b.at.distance_m(at)))
+            .map(|(index, _)| index);
+        if let Some(index) = nearest {
+            braced[index] = true;
+        }
+    }
+    braced
+}

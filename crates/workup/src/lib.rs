@@ -1,0 +1,76 @@
+//! Everything that follows from a plan: nets on the line, corners, strip and volts.
+//!
+//! [`workup`] is a pure function and never fails: what cannot be built is `None`, and a [`Trouble`] beside it
+//! says why. The rooms that do the maths know nothing of plans; this one translates both ways:
+//!
+//! - [`values`] looks for statements that nothing can be built with;
+//! - [`nets`] chooses nets from the store where a run names none;
+//! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
+//! - [`mow`] works out the strip, through `geometry`;
+//! - [`volts`] works out the pulse, through `electrical`.
+//!
+//! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
+//! `plan`'s defaults.
+
+mod chain;
+mod lay;
+pub mod model;
+mod mow;
+mod nets;
+mod outlines;
+mod values;
+mod volts;
+
+use std::collections::BTreeMap;
+
+use plan::{Plan, RunStatus};
+
+pub use model::*;
+
+/// How much to work out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Depth {
+    /// All but what an animal feels at every post: cheap enough for every frame of a drag.
+    Quick,
+    /// Everything.
+    #[default]
+    Full,
+}
+
+/// Works a plan out.
+pub fn workup(plan: &Plan, depth: Depth) -> Workup {
+    let mut troubles = values::of_plan(plan);
+    let ground = outlines::Ground::of(plan, &mut troubles);
+    let bad = values::Bad::of(&troubles);
+    let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
+    let mut lines = Vec::with_capacity(plan.runs.len());
+    for run in &plan.runs {
+        let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
+        let line = lay::line(plan, run, &bad, &mut worked);
+        if let Some(line) = &line {
+            worked.strip = mow::strip(plan, run, &line.outline, &ground, &bad, &worked.troubles);
+        }
+        runs.push(worked);
+        lines.push(line);
+    }
+    volts::all(plan, &lines, &bad, depth, &mut runs);
+    let mut standing = BTreeMap::new();
+    for (run, worked) in plan.runs.iter().zip(&runs) {
+        if run.status == RunStatus::Standing
+            && let Some(lay) = &worked.lay
+        {
+            for (kind, count) in &lay.nets_needed {
+                *standing.entry(kind.clone()).or_insert(0) += count;
+            }
+        }
+    }
+    Workup { runs, troubles, paddock_m2: ground.paddock_m2(), standing }
+}
+
+fn point(point: plan::Point) -> geometry::Point {
+    geometry::Point { east_m: point.east_m, north_m: point.north_m }
+}
+
+fn place(point: geometry::Point) -> plan::Point {
+    plan::Point { east_m: point.east_m, north_m: point.north_m }
+}

@@ -1,0 +1,415 @@
+//! What follows from a plan, as values: lengths in metres, forces in newtons, volts in kilovolts.
+//!
+//! A part is `None` where it cannot be computed; the [`Trouble`] beside it says why. Nothing here is
+//! ever saved.
+
+use std::collections::BTreeMap;
+
+use plan::Point;
+
+/// Everything that follows from a plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Workup {
+    /// Each run of the plan, in its order.
+    pub runs: Vec<RunWorkup>,
+    /// What concerns the plan as a whole.
+    pub troubles: Vec<Trouble>,
+    /// Area of the paddock, square metres; 0 where none is stated.
+    pub paddock_m2: f64,
+    /// Nets of each kind that the standing runs use.
+    pub standing: BTreeMap<String, u32>,
+}
+
+impl Workup {
+    /// The run of that id.
+    pub fn run(&self, id: &str) -> Option<&RunWorkup> {
+        self.runs.iter().find(|run| run.id == id)
+    }
+}
+
+/// Everything that follows for one run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RunWorkup {
+    /// The run's id.
+    pub id: String,
+    /// Its line and nets.
+    pub lay: Option<Lay>,
+    /// The ground to mow.
+    pub strip: Option<Strip>,
+    /// The pulse.
+    pub volts: Option<Volts>,
+    /// What is wrong with it.
+    pub troubles: Vec<Trouble>,
+}
+
+/// How the nets fall on the line.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lay {
+    /// Whether the outline closes.
+    pub closed: bool,
+    /// The vertices, without repeats, with each one's place along the line, metres.
+    pub vertices: Vec<(Point, f64)>,
+    /// Length of the line, metres.
+    pub line_m: f64,
+    /// Area enclosed, square metres; 0 for an open line.
+    pub area_m2: f64,
+    /// Netting beyond the line, metres.
+    pub spare_m: f64,
+    /// Line without netting, metres.
+    pub short_m: f64,
+    /// Nets on the line by kind.
+    pub nets_needed: BTreeMap<String, u32>,
+    /// Where the chain starts along the line, metres.
+    pub start_m: f64,
+    /// Whether the chain runs against the outline.
+    pub reversed: bool,
+    /// Sum of the distances from corners to posts, metres.
+    pub corner_miss_m: f64,
+    /// A proven lower bound of that sum, where the orders were too many to try.
+    pub corner_miss_bound_m: Option<f64>,
+    /// What would have been best, where the start is fixed.
+    pub best: Option<Best>,
+    /// The nets in the chain's order.
+    pub nets: Vec<LaidNet>,
+    /// The posts on the line, in the chain's order.
+    pub posts: Vec<Post>,
+    /// The posts that are folded back beyond the line's end.
+    pub spare_posts: Vec<Post>,
+    /// Corners along the outline, then ends of the netting.
+    pub corners: Vec<Corner>,
+    /// Whether the corners could be judged; where not, `corners` and `bends` are empty.
+    pub corners_judged: bool,
+    /// Gentle bends whose posts will lean.
+    pub bends: Vec<Bend>,
+    /// Minutes to set it all up.
+    pub set_up_minutes: f64,
+}
+
+/// The best placement, beside a fixed one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Best {
+    /// Where its chain starts, metres along the outline.
+    pub start_m: f64,
+    /// Whether its chain runs against the outline.
+    pub reversed: bool,
+    /// Kinds of its nets in order.
+    pub nets: Vec<String>,
+    /// Its sum of misses, metres.
+    pub corner_miss_m: f64,
+}
+
+/// One net in the chain.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LaidNet {
+    /// Its kind.
+    pub kind: String,
+    /// Start along the chain, metres.
+    pub start_m: f64,
+    /// End along the chain, metres.
+    pub end_m: f64,
+}
+
+/// One post.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Post {
+    /// Where it stands.
+    pub at: Point,
+    /// Along the outline, metres.
+    pub along_m: f64,
+    /// Along the chain, metres.
+    pub chain_m: f64,
+    /// Its net, from 0 in the chain's order.
+    pub net: usize,
+    /// Its number on that net, from 0.
+    pub post: usize,
+}
+
+/// Whether a corner wants a brace.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// It stands.
+    #[default]
+    None,
+    /// It may lean.
+    Advised,
+    /// It will lean in.
+    Required,
+}
+
+/// A corner, or an end of the netting.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Corner {
+    /// Where.
+    pub at: Point,
+    /// Along the outline, metres.
+    pub along_m: f64,
+    /// Number of its vertex, from 0; `None` for an end.
+    pub vertex: Option<usize>,
+    /// Exterior turn, degrees, positive.
+    pub turn_deg: f64,
+    /// Distance along the line to the nearest post, metres.
+    pub to_post_m: f64,
+    /// Pull, newtons.
+    pub pull_n: f64,
+    /// What its post's spikes hold, newtons.
+    pub hold_n: f64,
+    /// Whether the netting ends here.
+    pub end: bool,
+    /// Whether the run dents here, so that the stake stands inside.
+    pub dents: bool,
+    /// Whether it wants a brace.
+    pub verdict: Verdict,
+    /// Whether the keeper stated a brace here.
+    pub braced: bool,
+    /// The brace's stake.
+    pub stake: Stake,
+}
+
+/// A brace's stake.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stake {
+    /// Where it stands.
+    pub at: Point,
+    /// From the vertex, metres.
+    pub stand_off_m: f64,
+    /// What it holds, newtons.
+    pub hold_n: f64,
+}
+
+/// A stretch of gentle turns whose posts pull more than they hold.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bend {
+    /// The first post's place.
+    pub first: Point,
+    /// Its place along the line, metres.
+    pub first_along_m: f64,
+    /// The last post's place.
+    pub last: Point,
+    /// Its place along the line, metres.
+    pub last_along_m: f64,
+    /// The worst pull, newtons.
+    pub pull_n: f64,
+    /// What the post holds there, newtons.
+    pub hold_n: f64,
+}
+
+/// The ground to mow.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Strip {
+    /// Its width, metres.
+    pub width_m: f64,
+    /// Its area, square metres.
+    pub area_m2: f64,
+    /// Times round.
+    pub passes: u32,
+    /// Metres walked.
+    pub walk_m: f64,
+    /// Minutes mowed.
+    pub minutes: f64,
+    /// Its outlines: one exterior ring and its holes each, for drawing.
+    pub polygons: Vec<Vec<Vec<Point>>>,
+}
+
+/// The pulse on the fence.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Volts {
+    /// Peak at the feed point, kilovolts.
+    pub feed_kv: f64,
+    /// Peak of the energizer's earth pole against remote earth, kilovolts.
+    pub earth_kv: f64,
+    /// The first rush there, kilovolts.
+    pub earth_rush_kv: f64,
+    /// Resistance of the earth stakes, ohms.
+    pub earth_ohm: f64,
+    /// Energy that leaves the energizer's capacitor, joules.
+    pub energy_j: f64,
+    /// How the data sheet was fitted.
+    pub source: SourceFit,
+    /// A sample for every post on the line in their order, then the feed, then the faults.
+    pub samples: Vec<Sample>,
+    /// The weakest post; `None` where there is none.
+    pub weakest: Option<Weakest>,
+}
+
+/// An energizer's equivalent circuit.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SourceFit {
+    /// Volts on its capacitor, kilovolts.
+    pub v0_kv: f64,
+    /// Its resistance, ohms.
+    pub r_ohm: f64,
+    /// Its capacitance, nanofarads.
+    pub c_nf: f64,
+    /// Its inductance, millihenries; 0 where the data sheet needs none.
+    pub l_mh: f64,
+}
+
+/// What a sample stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SampleOf {
+    /// A post: its place in [`Lay::posts`].
+    Post(usize),
+    /// The feed point.
+    Feed,
+    /// A fault: its place in the run's list.
+    Fault(usize),
+}
+
+/// Volts at a place of the line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sample {
+    /// What stands there.
+    pub of: SampleOf,
+    /// Where.
+    pub at: Point,
+    /// Along the outline, metres.
+    pub along_m: f64,
+    /// Along the chain, metres.
+    pub chain_m: f64,
+    /// Peak from the live lines to remote earth, kilovolts.
+    pub peak_kv: f64,
+    /// Peak across an animal's body, kilovolts; `None` where it was not asked for.
+    pub animal_kv: Option<f64>,
+    /// Energy in that body, joules.
+    pub animal_j: Option<f64>,
+}
+
+/// The weakest post, and the range in which it lies until a reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weakest {
+    /// Its place in [`Lay::posts`].
+    pub post: usize,
+    /// Along the outline, metres.
+    pub along_m: f64,
+    /// Its peak at the stated or assumed leakage, kilovolts.
+    pub peak_kv: f64,
+    /// The weakest post's peak in long wet grass, kilovolts.
+    pub low_kv: f64,
+    /// The weakest post's peak on a clean dry net, kilovolts.
+    pub high_kv: f64,
+    /// Whether a reading of this run's volts exists.
+    pub measured: bool,
+}
+
+/// What is wrong with an outline.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OutlineTrouble {
+    /// Fewer distinct corners than it needs.
+    TooFewCorners {
+        /// Distinct corners that it has.
+        corners: usize,
+        /// Corners that it needs.
+        needs: usize,
+    },
+    /// More corners than are worked out.
+    TooManyCorners {
+        /// Corners that it has.
+        corners: usize,
+        /// Corners that are worked out.
+        limit: usize,
+    },
+    /// A corner farther from the origin than is worked out.
+    TooFar {
+        /// The corner, from 0.
+        corner: usize,
+        /// Where.
+        at: Point,
+    },
+    /// A corner at the place of the one before it; it is passed over.
+    Repeated {
+        /// The corner, from 0.
+        corner: usize,
+        /// Where.
+        at: Point,
+    },
+    /// It crosses or touches itself.
+    CrossesItself {
+        /// The first side, from 0.
+        side: usize,
+        /// The other side, from 0.
+        other: usize,
+        /// Where.
+        at: Point,
+    },
+    /// It encloses nothing.
+    NoArea,
+}
+
+/// Why a part cannot be computed, or what was passed over. `care` makes findings of them.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Trouble {
+    /// An outline that cannot be built, or not as stated.
+    Outline {
+        /// Whose.
+        shape: plan::Shape,
+        /// What is wrong.
+        fault: OutlineTrouble,
+    },
+    /// A value that nothing can be built with.
+    BadValue {
+        /// The key, such as `store.nets[0].length_m`.
+        key: String,
+        /// The value.
+        value: f64,
+        /// What it must be.
+        must: Must,
+    },
+    /// Panel lengths that do not sum to the net's length.
+    PanelSum {
+        /// The kind of net.
+        net: String,
+        /// What they sum to, metres.
+        sum_m: f64,
+        /// The length stated, metres.
+        length_m: f64,
+    },
+    /// A run for which the store has no net.
+    NoNets,
+    /// More posts in one chain than are worked out.
+    TooManyPosts {
+        /// Posts of all its nets.
+        posts: usize,
+    },
+    /// A data sheet that contradicts itself.
+    DataSheet {
+        /// The energizer.
+        energizer: String,
+        /// What contradicts what.
+        fault: SheetTrouble,
+    },
+    /// Live lines that the capacitance cannot be worked out for: two at one height, or one on the ground.
+    LiveLines {
+        /// The kind of net.
+        net: String,
+    },
+    /// A soil stated both as a clay and as a sand; the clay counts.
+    TwoSoils,
+}
+
+/// What a value must be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Must {
+    /// Above zero.
+    BePositive,
+    /// Zero or above.
+    NotBeNegative,
+    /// At least one.
+    BeAtLeastOne,
+    /// Zero or above and below one.
+    BeAShare,
+    /// Between 0 and 90.
+    BeAnAngle,
+    /// Small enough to be worked out.
+    BeSmaller,
+}
+
+/// What contradicts what on a data sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SheetTrouble {
+    /// As many volts under load as without, or more.
+    LoadedAboveNoLoad,
+    /// More energy out than stored.
+    OutputAboveStored,
+    /// No circuit of these parts gives those figures.
+    NoCircuit,
+}

@@ -1,0 +1,111 @@
+//! Which nets a run uses: those that it names, or else the fewest from the store that cover its line.
+
+use plan::{Plan, Run, RunStatus};
+
+/// Kinds of the run's nets, as places in the store.
+pub(crate) fn of(plan: &Plan, run: &Run, line_m: f64) -> Vec<usize> {
+    let kind = |id: &String| plan.store.nets.iter().position(|net| net.id == *id);
+    match &run.nets {
+        Some(ids) => ids.iter().filter_map(kind).collect(),
+        None => choose(plan, run, line_m),
+    }
+}
+
+/// More ways than this to make up a number of nets are not all tried; the longest nets first are then taken.
+const MOST_WAYS: usize = 200_000;
+
+/// The fewest nets that cover the line, then the least spare, then the lighter; a store too small is used whole.
+fn choose(plan: &Plan, run: &Run, line_m: f64) -> Vec<usize> {
+    let kinds = &plan.store.nets;
+    let mut left: Vec<u32> = kinds.iter().map(plan::NetKind::count).collect();
+    for other in plan.runs.iter().filter(|other| other.status == RunStatus::Standing && other.id != run.id) {
+        for id in other.nets.iter().flatten() {
+            if let Some(kind) = kinds.iter().position(|net| net.id == *id) {
+                left[kind] = left[kind].saturating_sub(1);
+            }
+        }
+    }
+    let needed_m = line_m - geometry::MEET_M;
+    // Longest first: the fewest nets are the longest ones.
+    let mut by_length: Vec<usize> =
+        (0..kinds.len()).filter(|&kind| left[kind] > 0 && kinds[kind].length_m > 0.0).collect();
+    by_length.sort_by(|&a, &b| kinds[b].length_m.total_cmp(&kinds[a].length_m));
+    let mut counts = vec![0_u32; kinds.len()];
+    let mut covered_m = 0.0;
+    let mut fewest = 0;
+    'longest_first: for &kind in &by_length {
+        for _ in 0..left[kind] {
+            if covered_m >= needed_m {
+                break 'longest_first;
+            }
+            // Beyond any run that can be worked out; the store's count may be a slip of the pen.
+            if fewest > geometry::MAX_CHAIN_POSTS {
+                break 'longest_first;
+            }
+            counts[kind] += 1;
+            covered_m += kinds[kind].length_m;
+            fewest += 1;
+        }
+    }
+    if covered_m >= needed_m {
+        let mut search = Search {
+            plan,
+            left: &left,
+            by_length: &by_length,
+            needed_m,
+            ways: 0,
+            best: (covered_m, mass_kg(plan, &counts), counts.clone()),
+            counts: vec![0; kinds.len()],
+        };
+        search.fill(0, fewest, 0.0);
+        counts = search.best.2;
+    }
+    let each = |(kind, &count): (usize, &u32)| std::iter::repeat_n(kind, count as usize);
+    counts.iter().enumerate().flat_map(each).collect()
+}
+
+fn mass_kg(plan: &Plan, counts: &[u32]) -> f64 {
+    plan.store.nets.iter().zip(counts).map(|(net, &count)| net.mass_kg() * f64::from(count)).sum()
+}
+
+struct Search<'a> {
+    plan: &'a Plan,
+    left: &'a [u32],
+    by_length: &'a [usize],
+    needed_m: f64,
+    ways: usize,
+    best: (f64, f64, Vec<u32>),
+    counts: Vec<u32>,
+}
+
+impl Search<'_> {
+    /// Tries every way to take `more` nets from the kinds from `place` on.
+    fn fill(&mut self, place: usize, more: usize, covered_m: f64) {
+        self.ways += 1;
+        if self.ways > MOST_WAYS {
+            return;
+        }
+        if more == 0 {
+            if covered_m < self.needed_m {
+                return;
+            }
+            let mass_kg = mass_kg(self.plan, &self.counts);
+            let (best_m, best_kg, _) = self.best;
+            if covered_m < best_m - 1e-9 || ((covered_m - best_m).abs() <= 1e-9 && mass_kg < best_kg - 1e-9) {
+                self.best = (covered_m, mass_kg, self.counts.clone());
+            }
+            return;
+        }
+        let Some(&kind) = self.by_length.get(place) else { return };
+        let length_m = self.plan.store.nets[kind].length_m;
+        // All that follow are shorter: too few metres cannot be made up for.
+        if covered_m + length_m * (more as f64) < self.needed_m {
+            return;
+        }
+        for count in (0..=self.left[kind].min(more as u32)).rev() {
+            self.counts[kind] = count;
+            self.fill(place + 1, more - count as usize, covered_m + length_m * f64::from(count));
+        }
+        self.counts[kind] = 0;
+    }
+}

@@ -1,0 +1,187 @@
+//! Statements that nothing can be built with: zero and negative sizes, shares above one.
+//!
+//! Each is named by its key, so that the keeper finds it in the file and on the page.
+
+use plan::{FaultKind, Plan, Run};
+
+use crate::model::{Must, Trouble};
+
+/// Lengths of nets and sizes of things beyond this are a slip of the pen, metres.
+const LARGEST_M: f64 = 1e5;
+
+struct Look(Vec<Trouble>);
+
+impl Look {
+    fn must(&mut self, holds: bool, key: String, value: f64, must: Must) {
+        if !holds {
+            self.0.push(Trouble::BadValue { key, value, must });
+        }
+    }
+
+    fn positive(&mut self, key: String, value: f64) {
+        self.must(value > 0.0, key, value, Must::BePositive);
+    }
+
+    fn size(&mut self, key: String, value_m: f64) {
+        let must = if value_m > 0.0 { Must::BeSmaller } else { Must::BePositive };
+        self.must(value_m > 0.0 && value_m <= LARGEST_M, key, value_m, must);
+    }
+
+    fn not_negative(&mut self, key: String, value: f64) {
+        self.must(value >= 0.0, key, value, Must::NotBeNegative);
+    }
+
+    fn at_least_one(&mut self, key: String, value: u32) {
+        self.must(value >= 1, key, f64::from(value), Must::BeAtLeastOne);
+    }
+}
+
+/// What is wrong with ground, store and coops.
+pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
+    let mut look = Look(Vec::new());
+    let soil = &plan.ground.soil;
+    look.positive("ground.soil.resistivity_ohm_m".into(), soil.resistivity_ohm_m());
+    if let Some(strength_kpa) = soil.undrained_strength_kpa {
+        look.positive("ground.soil.undrained_strength_kpa".into(), strength_kpa);
+        if soil.friction_angle_deg.is_some() {
+            look.0.push(Trouble::TwoSoils);
+        }
+    } else if let Some(angle_deg) = soil.friction_angle_deg {
+        look.must(
+            angle_deg > 0.0 && angle_deg < 90.0,
+            "ground.soil.friction_angle_deg".into(),
+            angle_deg,
+            Must::BeAnAngle,
+        );
+        look.positive("ground.soil.unit_weight_kn_per_m3".into(), soil.unit_weight_kn_per_m3());
+    }
+    for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
+        look.not_negative(format!("ground.keep_outs[{index}].clearance_m"), keep_out.clearance_m());
+    }
+    for (index, hazard) in plan.ground.hazards.iter().enumerate() {
+        if let Some(line_kv) = hazard.line_voltage_kv {
+            look.positive(format!("ground.hazards[{index}].line_voltage_kv"), line_kv);
+        }
+    }
+    nets(plan, &mut look);
+    for (index, unit) in plan.store.energizers.iter().enumerate() {
+        let key = |name: &str| format!("store.energizers[{index}].{name}");
+        look.positive(key("stored_j"), unit.stored_j());
+        look.positive(key("no_load_kv"), unit.no_load_kv());
+        look.positive(key("kv_at_500_ohm"), unit.kv_at_500_ohm());
+        look.positive(key("output_j_at_500_ohm"), unit.output_j_at_500_ohm());
+    }
+    let brace = &plan.store.brace;
+    look.size("store.brace.stake_length_m".into(), brace.stake_length_m());
+    look.size("store.brace.stake_diameter_m".into(), brace.stake_diameter_m());
+    look.not_negative("store.brace.loop_height_m".into(), brace.loop_height_m());
+    look.size("store.brace.stand_off_m".into(), brace.stand_off_m());
+    let mower = &plan.store.mower;
+    look.size("store.mower.width_m".into(), mower.width_m());
+    look.must((0.0..1.0).contains(&mower.overlap()), "store.mower.overlap".into(), mower.overlap(), Must::BeAShare);
+    look.positive("store.mower.speed_m_per_s".into(), mower.speed_m_per_s());
+    look.size("store.earth_stake.length_m".into(), plan.store.earth_stake.length_m());
+    look.size("store.earth_stake.diameter_m".into(), plan.store.earth_stake.diameter_m());
+    look.positive("target_kv".into(), plan.target_kv());
+    for (index, coop) in plan.coop.iter().chain(&plan.other_coops).enumerate() {
+        let first = usize::from(plan.coop.is_some());
+        let key = |name: &str| {
+            if index < first { format!("coop.{name}") } else { format!("other_coops[{}].{name}", index - first) }
+        };
+        look.size(key("length_m"), coop.length_m());
+        look.size(key("width_m"), coop.width_m());
+    }
+    look.0
+}
+
+fn nets(plan: &Plan, look: &mut Look) {
+    for (index, net) in plan.store.nets.iter().enumerate() {
+        let key = |name: &str| format!("store.nets[{index}].{name}");
+        look.size(key("length_m"), net.length_m);
+        match (&net.panel_lengths_m, net.panels) {
+            (Some(lengths_m), _) => {
+                look.must(!lengths_m.is_empty(), key("panel_lengths_m"), 0.0, Must::BeAtLeastOne);
+                for (panel, &length_m) in lengths_m.iter().enumerate() {
+                    look.size(key(&format!("panel_lengths_m[{panel}]")), length_m);
+                }
+                let sum_m: f64 = lengths_m.iter().sum();
+                if !lengths_m.is_empty() && (sum_m - net.length_m).abs() > geometry::PANEL_SUM_TOLERANCE_M {
+                    look.0.push(Trouble::PanelSum { net: net.id.clone(), sum_m, length_m: net.length_m });
+                }
+            }
+            (None, panels) => look.at_least_one(key("panels"), panels.unwrap_or(0)),
+        }
+        if net.panel_count() > geometry::MAX_PANELS {
+            look.must(false, key("panels"), net.panel_count() as f64, Must::BeSmaller);
+        }
+        look.size(key("height_m"), net.height_m());
+        look.positive(key("tension_n"), net.tension_n());
+        look.at_least_one(key("spikes_per_post"), net.spikes_per_post());
+        look.size(key("spike_length_m"), net.spike_length_m());
+        look.size(key("spike_diameter_m"), net.spike_diameter_m());
+        look.not_negative(key("line_resistance_ohm_per_m"), net.line_resistance_ohm_per_m());
+        look.must(!net.live_line_heights_m().is_empty(), key("live_line_heights_m"), 0.0, Must::BeAtLeastOne);
+        for (line, &height_m) in net.live_line_heights_m().iter().enumerate() {
+            look.size(key(&format!("live_line_heights_m[{line}]")), height_m);
+        }
+    }
+}
+
+/// What is wrong with a run's own statements; the outline is looked at elsewhere.
+pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
+    let index = plan.runs.iter().position(|other| other.id == run.id).unwrap_or(0);
+    let key = |name: &str| format!("runs[{index}].{name}");
+    let mut look = Look(Vec::new());
+    look.not_negative(key("leakage_s_per_m"), run.leakage_s_per_m());
+    for (zone, leakage) in run.leakage_zones.iter().enumerate() {
+        look.not_negative(key(&format!("leakage_zones[{zone}].s_per_m")), leakage.s_per_m);
+    }
+    look.not_negative(key("join_ohm"), run.join_ohm.unwrap_or(0.0));
+    look.not_negative(key("lead_ohm"), run.lead_ohm());
+    look.not_negative(key("earth_ohm"), run.earth_ohm.unwrap_or(0.0));
+    look.size(key("strip_width_m"), run.strip_width_m());
+    look.at_least_one(key("earth_stakes.count"), run.earth_stakes.count());
+    look.must(
+        run.earth_stakes.count() <= MOST_STAKES,
+        key("earth_stakes.count"),
+        f64::from(run.earth_stakes.count()),
+        Must::BeSmaller,
+    );
+    look.size(key("earth_stakes.spacing_m"), run.earth_stakes.spacing_m());
+    for (number, brace) in run.braces.iter().enumerate() {
+        if let Some(stand_off_m) = brace.stand_off_m {
+            look.size(key(&format!("braces[{number}].stand_off_m")), stand_off_m);
+        }
+    }
+    for (number, fault) in run.faults.iter().enumerate() {
+        if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
+            look.not_negative(key(&format!("faults[{number}].ohm")), fault.ohm.unwrap_or(0.0));
+        }
+    }
+    look.0
+}
+
+/// More earth stakes than this in one row are a slip of the pen.
+const MOST_STAKES: u32 = 100;
+
+/// The keys of statements that nothing can be built with.
+pub(crate) struct Bad(Vec<String>);
+
+impl Bad {
+    pub(crate) fn of(troubles: &[Trouble]) -> Self {
+        Self(
+            troubles
+                .iter()
+                .filter_map(|trouble| match trouble {
+                    Trouble::BadValue { key, .. } => Some(key.clone()),
+                    _ => None,
+                })
+                .collect(),
+        )
+    }
+
+    /// Whether a key that holds this text is bad.
+    pub(crate) fn any(&self, part: &str) -> bool {
+        self.0.iter().any(|key| key.contains(part))
+    }
+}

@@ -1,0 +1,261 @@
+//! The pulse on every run, through `electrical`.
+//!
+//! Every run's volts are worked out as if it stood alone, but standing runs that name one energizer of
+//! which there is one are one circuit, joined at its terminals.
+
+use electrical::{Accuracy, Animal, Circuit, DataSheet, Fit, LineReadings, Peak, SheetFault, Touch};
+use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
+
+use crate::chain::{self, Netting};
+use crate::lay::Line;
+use crate::model::{RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
+use crate::values::Bad;
+use crate::{Depth, place};
+
+/// An animal that touches with its body, by four feet of 2 cm (network.md).
+const BODY_OHM: f64 = 500.0;
+const FOOT_RADIUS_M: f64 = 0.02;
+const FEET: usize = 4;
+/// Peaks nearer than this, as a share, are equal; the first post in the chain is then the weakest.
+const EQUAL_SHARE: f64 = 1e-9;
+
+/// Works out the volts of all runs.
+pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], bad: &Bad, depth: Depth, runs: &mut [RunWorkup]) {
+    for group in groups(plan, lines) {
+        let worked: Vec<_> = group.iter().map(|&index| (index, &plan.runs[index], &lines[index])).collect();
+        match circuit(plan, &worked, bad, &runs[group[0]].troubles, depth) {
+            Ok(Some(volts)) => {
+                for (&index, volts) in group.iter().zip(volts) {
+                    runs[index].volts = Some(volts);
+                }
+            }
+            Ok(None) => {}
+            Err(trouble) => runs[group[0]].troubles.push(trouble),
+        }
+    }
+}
+
+/// Which runs are one circuit; the places of runs that have a line.
+fn groups(plan: &Plan, lines: &[Option<Line>]) -> Vec<Vec<usize>> {
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (index, run) in plan.runs.iter().enumerate() {
+        if lines[index].as_ref().is_none_or(|line| line.placement.is_none()) {
+            continue;
+        }
+        let shares = |other: usize| {
+            let other = &plan.runs[other];
+            run.status == RunStatus::Standing
+                && other.status == RunStatus::Standing
+                && run.energizer.is_some()
+                && run.energizer == other.energizer
+                && energizer(plan, run).is_some_and(|unit| unit.count() == 1)
+        };
+        match groups.iter_mut().find(|group| shares(group[0])) {
+            Some(group) => group.push(index),
+            None => groups.push(vec![index]),
+        }
+    }
+    groups
+}
+
+/// The energizer that a run names, else the store's first.
+fn energizer<'a>(plan: &'a Plan, run: &Run) -> Option<&'a Energizer> {
+    match &run.energizer {
+        Some(id) => plan.store.energizers.iter().find(|unit| unit.id == *id),
+        None => plan.store.energizers.first(),
+    }
+}
+
+fn fit(unit: Option<&Energizer>) -> Result<Fit, Trouble> {
+    let assumed = Energizer::assumed();
+    let unit = unit.unwrap_or(&assumed);
+    let nothing_stated =
+        unit.no_load_kv.is_none() && unit.kv_at_500_ohm.is_none() && unit.output_j_at_500_ohm.is_none();
+    let sheet = DataSheet {
+        // Stored energy checks the other three; where they are stated and it is not, nothing is checked.
+        stored_j: unit.stored_j.or(nothing_stated.then_some(defaults::STORED_J)),
+        no_load_v: unit.no_load_kv() * 1e3,
+        v_at_500_ohm: unit.kv_at_500_ohm() * 1e3,
+        output_j_at_500_ohm: unit.output_j_at_500_ohm(),
+    };
+    electrical::fit(&sheet).map_err(|fault| Trouble::DataSheet {
+        energizer: unit.id.clone(),
+        fault: match fault {
+            SheetFault::NoDrop { .. } => SheetTrouble::LoadedAboveNoLoad,
+            SheetFault::MoreThanStored { .. } => SheetTrouble::OutputAboveStored,
+            SheetFault::NotPositive { .. } | SheetFault::PeakOutOfReach { .. } => SheetTrouble::NoCircuit,
+        },
+    })
+}
+
+/// Resistance of a run's earth: measured, or its stakes' by the matrix.
+fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
+    if run.earth_ohm.is_some() {
+        return run.earth_ohm;
+    }
+    let stake = &plan.store.earth_stake;
+    electrical::stakes_ohm(
+        plan.ground.soil.resistivity_ohm_m(),
+        stake.length_m(),
+        stake.diameter_m(),
+        run.earth_stakes.count() as usize,
+        run.earth_stakes.spacing_m(),
+    )
+    .ok()
+}
+
+/// The volts of the runs of one circuit, in their order; `None` where a figure that they need is bad.
+fn circuit(
+    plan: &Plan,
+    group: &[(usize, &Run, &Option<Line>)],
+    bad: &Bad,
+    troubles: &[Trouble],
+    depth: Depth,
+) -> Result<Option<Vec<Volts>>, Trouble> {
+    const OF_PLAN: [&str; 5] =
+        ["resistivity", "line_resistance", "live_line_heights", "store.energizers", "store.earth_stake."];
+    const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
+    let bad_run = Bad::of(troubles);
+    if OF_PLAN.iter().any(|part| bad.any(part)) || OF_RUN.iter().any(|part| bad_run.any(part)) {
+        return Ok(None);
+    }
+    let fitted = fit(energizer(plan, group[0].1))?;
+    let earths: Option<Vec<f64>> = group.iter().map(|(_, run, _)| earth_ohm(plan, run)).collect();
+    let Some(earths) = earths else { return Ok(None) };
+    // The runs' earth stakes are joined at the one terminal and far apart.
+    let earth_ohm = if earths.iter().any(|&ohm| ohm <= 0.0) {
+        0.0
+    } else {
+        earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip()
+    };
+    let nettings = |leakage: Option<f64>| -> Result<Vec<Netting>, Trouble> {
+        group
+            .iter()
+            .filter_map(|(_, run, line)| {
+                let line = line.as_ref()?;
+                Some(chain::netting(plan, run, &line.outline, line.placement.as_ref()?, leakage))
+            })
+            .collect()
+    };
+    let built = nettings(None)?;
+    let as_circuit = |nettings: &[Netting]| Circuit {
+        source: fitted.source,
+        earth_ohm,
+        lines: nettings.iter().map(|netting| netting.line.clone()).collect(),
+    };
+    let likely = as_circuit(&built);
+    // Figures of a plan are checked above, so what the circuit still refuses is beyond working out.
+    let accuracy = Accuracy::default();
+    let Ok(pulse) = electrical::pulse(&likely, &accuracy) else { return Ok(None) };
+    let Ok(earth) = electrical::earth_rise(&likely) else { return Ok(None) };
+    let peaks_only = Accuracy { energy: false, ..accuracy };
+    let range = |leakage_s_per_m: f64| -> Result<Option<Vec<LineReadings<Peak>>>, Trouble> {
+        let circuit = as_circuit(&nettings(Some(leakage_s_per_m))?);
+        Ok(electrical::pulse(&circuit, &peaks_only).ok().map(|pulse| pulse.lines))
+    };
+    let (Some(low), Some(high)) = (range(defaults::LEAKAGE_LONG_WET_S_PER_M)?, range(defaults::LEAKAGE_CLEAN_S_PER_M)?)
+    else {
+        return Ok(None);
+    };
+    let animals = match depth {
+        Depth::Quick => None,
+        Depth::Full => {
+            let feet_ohm = electrical::foot_ohm(plan.ground.soil.resistivity_ohm_m(), FOOT_RADIUS_M, FEET);
+            electrical::animals(&likely, &Animal { body_ohm: BODY_OHM, feet_ohm }, &accuracy.mesh).ok()
+        }
+    };
+    let no_load_v = pulse.no_load_v;
+    let kv = |volts: f64| volts.min(no_load_v) / 1e3;
+    let volts = group.iter().enumerate().filter_map(|(place, (_, run, line))| {
+        let line = line.as_ref()?;
+        let placement = line.placement.as_ref()?;
+        let read = Read {
+            line,
+            netting: &built[place],
+            posts: placement.posts.len(),
+            peaks: &pulse.lines[place],
+            touches: animals.as_ref().map(|animals| &animals[place]),
+            no_load_v,
+        };
+        let lowest = |peaks: &LineReadings<Peak>| {
+            peaks.chain.marks[..read.posts].iter().map(|peak| peak.volts).fold(f64::INFINITY, f64::min)
+        };
+        let weakest = read.weakest().map(|post| Weakest {
+            post,
+            along_m: placement.posts[post].along_m,
+            peak_kv: kv(pulse.lines[place].chain.marks[post].volts),
+            low_kv: kv(lowest(&low[place])),
+            high_kv: kv(lowest(&high[place])),
+            measured: plan.readings.iter().any(|reading| reading.run == run.id && reading.kind == ReadingKind::FenceKv),
+        });
+        Some(Volts {
+            feed_kv: kv(pulse.lines[place].feed.volts),
+            earth_kv: earth.peak_v / 1e3,
+            earth_rush_kv: earth.rush_v / 1e3,
+            earth_ohm,
+            energy_j: pulse.energy.delivered_j(),
+            source: SourceFit {
+                v0_kv: fitted.source.v0 / 1e3,
+                r_ohm: fitted.source.r_ohm,
+                c_nf: fitted.source.c_farad * 1e9,
+                l_mh: fitted.source.l_henry * 1e3,
+            },
+            samples: read.samples(),
+            weakest,
+        })
+    });
+    Ok(Some(volts.collect()))
+}
+
+/// What was read on one run.
+struct Read<'a> {
+    line: &'a Line,
+    netting: &'a Netting,
+    posts: usize,
+    peaks: &'a LineReadings<Peak>,
+    touches: Option<&'a LineReadings<Touch>>,
+    no_load_v: f64,
+}
+
+impl Read<'_> {
+    fn weakest(&self) -> Option<usize> {
+        let peaks = &self.peaks.chain.marks[..self.posts];
+        let least = peaks.iter().map(|peak| peak.volts).min_by(f64::total_cmp)?;
+        peaks.iter().position(|peak| peak.volts <= least + EQUAL_SHARE * self.no_load_v)
+    }
+
+    fn sample(&self, of: SampleOf, (along_m, chain_m): (f64, f64), peak: Peak, touch: Option<Touch>) -> Sample {
+        Sample {
+            of,
+            at: place(self.line.outline.at(along_m)),
+            along_m,
+            chain_m,
+            peak_kv: peak.volts.min(self.no_load_v) / 1e3,
+            animal_kv: touch.map(|touch| touch.peak_v / 1e3),
+            animal_j: touch.map(|touch| touch.energy_j),
+        }
+    }
+
+    fn samples(&self) -> Vec<Sample> {
+        let placement = self.line.placement.as_ref();
+        let posts = placement.map_or(&[][..], |placement| &placement.posts);
+        let marks = &self.peaks.chain.marks;
+        let touch = |mark: usize| self.touches.map(|touches| touches.chain.marks[mark]);
+        let mut samples: Vec<Sample> = posts
+            .iter()
+            .enumerate()
+            .map(|(index, post)| {
+                let sample =
+                    self.sample(SampleOf::Post(index), (post.along_m, post.chain_m), marks[index], touch(index));
+                Sample { at: place(post.at), ..sample }
+            })
+            .collect();
+        let feed_touch = self.touches.map(|touches| touches.feed);
+        samples.push(self.sample(SampleOf::Feed, self.netting.feed, self.peaks.feed, feed_touch));
+        for (fault, &at) in self.netting.faults.iter().enumerate() {
+            let mark = self.posts + fault;
+            samples.push(self.sample(SampleOf::Fault(fault), at, marks[mark], touch(mark)));
+        }
+        samples
+    }
+}
