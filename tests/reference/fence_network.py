@@ -1,0 +1,361 @@
+"""One fence of a plan as a network of resistors and capacitors.
+
+Reads the first run of a plan file and nothing else, and places posts, feed, faults and
+leakage zones along the chain of nets. Lengths in metres, ohms, siemens, farads, volts.
+
+`along_m` is measured on the outline from its first vertex; `s` is measured along the chain
+from its start. The placement must be fixed in the plan: `start_m` of a closed run, `reversed`
+and the order of `nets`.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+from scipy.optimize import brentq
+
+VACUUM_F_PER_M = 8.8541878128e-12
+CONDUCTOR_RADIUS_M = 1e-3
+STANDARD_LOAD_OHM = 500.0
+BODY_OHM = 500.0
+FEET = 4
+FOOT_RADIUS_M = 0.02
+MEET_M = 0.01  # lengths nearer than this meet
+SAME_PLACE_M = 1e-9
+
+
+# --- the line -------------------------------------------------------------------------------
+
+
+class Line:
+    """The outline of a run as a line with a length."""
+
+    def __init__(self, outline, closed):
+        self.closed = closed
+        self.points = [tuple(map(float, p)) for p in outline]
+        ends = self.points[1:] + (self.points[:1] if closed else [])
+        self.sides = list(zip(self.points, ends))
+        self.side_m = [math.dist(a, b) for a, b in self.sides]
+        self.length_m = math.fsum(self.side_m)
+
+    def at(self, along_m):
+        """The point at `along_m`."""
+        for (a, b), length in zip(self.sides, self.side_m):
+            if along_m <= length:
+                t = along_m / length
+                return (a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]))
+            along_m -= length
+        return self.sides[-1][1]
+
+    def nearest(self, point):
+        """`along_m` of the place nearest to `point`, and its distance."""
+        best, before = (math.inf, 0.0), 0.0
+        for (a, b), length in zip(self.sides, self.side_m):
+            ux, uy = (b[0] - a[0]) / length, (b[1] - a[1]) / length
+            t = min(max((point[0] - a[0]) * ux + (point[1] - a[1]) * uy, 0.0), length)
+            gap = math.hypot(a[0] + t * ux - point[0], a[1] + t * uy - point[1])
+            if gap < best[0] - SAME_PLACE_M:
+                best = (gap, before + t)
+            before += length
+        along = best[1]
+        if self.closed and along > self.length_m - SAME_PLACE_M:
+            along = 0.0
+        return along, best[0]
+
+
+# --- per metre, source, earth -------------------------------------------------------------------
+
+
+def capacitance_f_per_m(heights_m):
+    """All live lines together to earth: 1' P^-1 1 with Maxwell's potential coefficients."""
+    h = np.array(heights_m, float)
+    total = h[:, None] + h[None, :]
+    apart = np.abs(h[:, None] - h[None, :])
+    np.fill_diagonal(apart, CONDUCTOR_RADIUS_M)
+    p = np.log(total / apart) / (2 * math.pi * VACUUM_F_PER_M)
+    ones = np.ones(len(h))
+    return float(ones @ np.linalg.solve(p, ones))
+
+
+def loaded_peak_v(v0, rs, cs, ls, load):
+    """Peak over `load` of a capacitor `cs` at `v0` behind `rs` and `ls`."""
+    a, w2 = (rs + load) / (2 * ls), 1 / (ls * cs)
+    d2 = a * a - w2
+    if d2 > 0:
+        d = math.sqrt(d2)
+        s1, s2 = w2 / (a + d), a + d
+        t = math.log(s2 / s1) / (s2 - s1)
+        current = v0 / (ls * (s2 - s1)) * (math.exp(-s1 * t) - math.exp(-s2 * t))
+    else:
+        w = math.sqrt(-d2)
+        t = math.atan2(w, a) / w
+        current = v0 / (ls * w) * math.exp(-a * t) * math.sin(w * t)
+    return load * current
+
+
+@dataclass
+class Source:
+    v0: float
+    rs: float
+    cs: float
+    ls: float
+
+
+def fit_source(sheet):
+    """Capacitor, resistance and, where the sheet demands it, inductance of an energizer."""
+    v0, vm = 1e3 * sheet["no_load_kv"], 1e3 * sheet["kv_at_500_ohm"]
+    out, stored, rm = sheet["output_j_at_500_ohm"], sheet["stored_j"], STANDARD_LOAD_OHM
+    rs = rm * (v0 / vm - 1)
+    cs = 2 * out * (rs + rm) / (v0 * v0 * rm)
+    if cs * v0 * v0 / 2 <= stored * (1 + 1e-12):
+        return Source(v0, rs, cs, 0.0)
+    cs, rs = 2 * stored / v0**2, rm * (stored / out - 1)
+    # Large ls starves the load, small ls leaves v0 rm / (rs + rm), which is above vm here.
+    ls = brentq(lambda x: loaded_peak_v(v0, rs, cs, math.exp(x), rm) - vm, math.log(1e-9), 0.0,
+                xtol=1e-14, rtol=1e-14)
+    return Source(v0, rs, cs, math.exp(ls))
+
+
+def earth_ohm(run, plan):
+    """Earth electrode: the keeper's own measurement, else stakes in line, as a matrix."""
+    if "earth_ohm" in run:
+        return run["earth_ohm"]
+    rho = plan["ground"]["soil"]["resistivity_ohm_m"]
+    length, diameter = (plan["store"]["earth_stake"][k] for k in ("length_m", "diameter_m"))
+    count, spacing = run["earth_stakes"]["count"], run["earth_stakes"]["spacing_m"]
+    scale = rho / (2 * math.pi * length)
+
+    def pair(k):
+        if k == 0:
+            return scale * (math.log(8 * length / diameter) - 1)
+        x = k * spacing / (2 * length)
+        return scale * (math.asinh(1 / x) - math.sqrt(1 + x * x) + x)
+
+    m = np.array([[pair(abs(i - j)) for j in range(count)] for i in range(count)])
+    ones = np.ones(count)
+    return float(1 / (ones @ np.linalg.solve(m, ones)))
+
+
+def feet_ohm(plan):
+    """Four feet side by side, each a disc on the soil."""
+    return plan["ground"]["soil"]["resistivity_ohm_m"] / (4 * FOOT_RADIUS_M * FEET)
+
+
+# --- the chain of nets ----------------------------------------------------------------------
+
+
+@dataclass
+class Chain:
+    """Nets in chain order and where they lie, before any electricity."""
+
+    line: Line
+    kinds: list  # store entry of each net
+    bounds: list  # s at which each net starts, and at last where the chain ends
+    posts: list  # s of each post, for each net
+    start_m: float
+    reversed: bool
+
+    @property
+    def total_m(self):
+        return self.bounds[-1]
+
+    @property
+    def spare_m(self):
+        return max(self.total_m - self.line.length_m, 0.0)
+
+    @property
+    def short_m(self):
+        return max(self.line.length_m - self.total_m, 0.0)
+
+    @property
+    def on_line_m(self):
+        """Chain length that lies on the line."""
+        return self.total_m if self.spare_m < MEET_M else self.line.length_m
+
+    def s_of(self, along_m):
+        s = self.start_m - along_m if self.reversed else along_m - self.start_m
+        if not self.line.closed:
+            return s
+        s %= self.line.length_m
+        return 0.0 if s > self.line.length_m - SAME_PLACE_M else s
+
+    def along_of(self, s):
+        along = self.start_m - s if self.reversed else self.start_m + s
+        return along % self.line.length_m if self.line.closed else along
+
+    def net_at(self, s):
+        return next(i for i in range(len(self.kinds)) if s <= self.bounds[i + 1] + SAME_PLACE_M)
+
+
+def chain_of(plan):
+    run = plan["runs"][0]
+    store = {n["id"]: n for n in plan["store"]["nets"]}
+    line = Line(run["outline"], run.get("closed", True))
+    kinds = [store[i] for i in run["nets"]]
+    bounds, posts = [0.0], []
+    for kind in kinds:
+        panels = kind.get("panel_lengths_m") or [kind["length_m"] / kind["panels"]] * kind["panels"]
+        steps = [math.fsum(panels[:k]) for k in range(len(panels) + 1)]
+        steps[-1] = kind["length_m"]
+        posts.append([bounds[-1] + x for x in steps])
+        bounds.append(bounds[-1] + kind["length_m"])
+    turned = run.get("reversed", False)
+    start = run["start_m"] if line.closed else (line.length_m if turned else 0.0)
+    return Chain(line, kinds, bounds, posts, start, turned)
+
+
+# --- the network ------------------------------------------------------------------------------
+
+
+@dataclass
+class Network:
+    """Node 0 is remote earth, 1 the energizer's earth pole; the fence has the rest."""
+
+    source: Source
+    earth_ohm: float
+    lead_ohm: float
+    feet_ohm: float
+    nodes: int = 2
+    resistors: list = field(default_factory=list)  # (node, node, ohm)
+    shunt_s: dict = field(default_factory=dict)
+    shunt_f: dict = field(default_factory=dict)
+    feed: int = 0
+    posts: list = field(default_factory=list)  # (net, post, along_m, node)
+    faults: list = field(default_factory=list)  # (kind, along_m, node before, node after)
+
+    def node(self):
+        self.nodes += 1
+        return self.nodes - 1
+
+    def resistor(self, a, b, ohm):
+        self.resistors.append((a, b, ohm))
+
+    def fed(self):
+        """Nodes that the feed reaches along the net."""
+        links = {}
+        for a, b, _ in self.resistors:
+            if b != 0:
+                links.setdefault(a, []).append(b)
+                links.setdefault(b, []).append(a)
+        seen, todo = {self.feed}, [self.feed]
+        while todo:
+            for n in links.get(todo.pop(), []):
+                if n not in seen:
+                    seen.add(n)
+                    todo.append(n)
+        return seen
+
+    def shunt(self, node, siemens, farad):
+        self.shunt_s[node] = self.shunt_s.get(node, 0.0) + siemens
+        self.shunt_f[node] = self.shunt_f.get(node, 0.0) + farad
+
+
+def leakage_s_per_m(run, chain, s):
+    """Leakage at a place of the chain; of overlapping zones the later counts, spare has none."""
+    g = run["leakage_s_per_m"]
+    if s > chain.on_line_m:
+        return g
+    along = chain.along_of(s)
+    for zone in run.get("leakage_zones", []):
+        a, b = zone["from_m"], zone["to_m"]
+        if a <= along <= b or (a > b and (along >= a or along <= b)):
+            g = zone["s_per_m"]
+    return g
+
+
+def build(plan, section_m=0.5):
+    """The network of the plan's first run; sections of at most `section_m`, None: a section a panel."""
+    run, chain = plan["runs"][0], chain_of(plan)
+    sheet = next(e for e in plan["store"]["energizers"] if e["id"] == run["energizer"])
+    net = Network(fit_source(sheet), earth_ohm(run, plan), run.get("lead_ohm", 0.0), feet_ohm(plan))
+
+    place = lambda point: chain.s_of(chain.line.nearest(point)[0])
+    feed_s = place(run["feed_at"])
+    faults = [(f, place(f["at"])) for f in run.get("faults", [])]
+    breaks = [s for f, s in faults if f["kind"] == "break"]
+    zone_ends = [chain.s_of(z[k]) for z in run.get("leakage_zones", []) for k in ("from_m", "to_m")]
+    ring_end = chain.on_line_m if chain.line.closed and chain.short_m < MEET_M else None
+    marks = [feed_s, *zone_ends, *(s for f, s in faults if f["kind"] != "join")]
+    marks += [chain.on_line_m] if chain.spare_m >= MEET_M else []
+
+    broken = {}
+    for fault, s in faults:
+        if fault["kind"] == "line_break":
+            i = chain.net_at(s)
+            broken[i] = broken.get(i, 0) + fault["lines"]
+
+    # Joins: join k lies at the end of net k; the last one closes the ring.
+    joins = list(range(len(chain.kinds) - 1 + (ring_end is not None)))
+    join_s = [ring_end if k == len(chain.kinds) - 1 else chain.bounds[k + 1] for k in joins]
+    join_ohm = [run.get("join_ohm", 0.0) for _ in joins]
+    join_of_fault = {}
+    for n, (fault, s) in enumerate(faults):
+        if fault["kind"] == "join":
+            gap = [min(abs(s - x), chain.line.length_m - abs(s - x) if chain.line.closed else math.inf)
+                   for x in join_s]
+            k = gap.index(min(gap))
+            join_ohm[k] += fault["ohm"]
+            join_of_fault[n] = k
+
+    at = []  # for each net: list of (s, node before, node after) in chain order
+    looped = ring_end is not None and run.get("live_loop", True)
+    first = None
+    for i, kind in enumerate(chain.kinds):
+        lo, hi = chain.bounds[i], chain.bounds[i + 1]
+        here = sorted([*chain.posts[i], *(s for s in marks if lo < s < hi)])
+        here = [s for k, s in enumerate(here) if k == 0 or s - here[k - 1] > SAME_PLACE_M]
+        lines = len(kind["live_line_heights_m"])
+        r = kind["line_resistance_ohm_per_m"] / (lines - broken.get(i, 0))
+        c = capacitance_f_per_m(kind["live_line_heights_m"])
+        # The net's first node: the end of the net before unless the join has ohms.
+        if i > 0 and join_ohm[i - 1] == 0:
+            node = at[-1][-1][2]
+        else:
+            node = net.node()
+            if i > 0:
+                net.resistor(at[-1][-1][2], node, join_ohm[i - 1])
+        first = node if first is None else first
+        row = [(lo, node, node)]
+        for s0, s1 in zip(here, here[1:]):
+            count = 1 if section_m is None else max(1, math.ceil((s1 - s0) / section_m - 1e-9))
+            d, g = (s1 - s0) / count, leakage_s_per_m(run, chain, (s0 + s1) / 2)
+            for k in range(count):
+                closing = ring_end is not None and looped and join_ohm[-1] == 0 and abs(s1 - ring_end) < SAME_PLACE_M
+                new = first if k == count - 1 and closing else net.node()
+                net.resistor(node, new, r * d)
+                for end in (node, new):
+                    net.shunt(end, g * d / 2, c * d / 2)
+                node = new
+            is_break = any(abs(s1 - s) < SAME_PLACE_M for s in breaks)
+            after = net.node() if is_break else node
+            row.append((s1, node, after))
+            node = after
+        at.append(row)
+
+    def find(s, prefer_last=False):
+        hits = [row for rows in at for row in rows if abs(row[0] - s) < SAME_PLACE_M]
+        return hits[-1 if prefer_last else 0]
+
+    if looped and join_ohm[-1] > 0:
+        net.resistor(find(ring_end)[2], first, join_ohm[-1])
+
+    net.feed = find(feed_s)[1]
+    for n, (fault, s) in enumerate(faults):
+        if fault["kind"] == "join":
+            k = join_of_fault[n]
+            before = find(join_s[k])[1]
+            after = first if join_s[k] == ring_end else find(join_s[k], prefer_last=True)[2]
+            s = join_s[k]
+        else:
+            _, before, after = find(s)
+        if fault["kind"] == "short":
+            net.resistor(before, 0, fault["ohm"])
+        net.faults.append((fault["kind"], chain.along_of(s), before, after))
+    for i, stands in enumerate(chain.posts):
+        for j, s in enumerate(stands):
+            if s <= chain.on_line_m + SAME_PLACE_M:
+                node = next(row for row in at[i] if abs(row[0] - s) < SAME_PLACE_M)[1]
+                net.posts.append((i, j, chain.along_of(min(s, chain.line.length_m)), node))
+    return net, chain

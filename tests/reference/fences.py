@@ -1,0 +1,194 @@
+"""Peak volts of seeded fences by ngspice, to hold a solver against.
+
+    python fences.py make      draw the fences, compute, write fences.json
+    python fences.py check     compute again and compare with fences.json; exits 1 on a difference
+    python fences.py converge  how far the figures move with finer steps, finer sections, no steps
+    python fences.py time      how long ngspice itself takes for a ten-net fence
+
+ngspice must be on the path; see README.md. Volts in kV, energy in J, lengths in m.
+"""
+
+from __future__ import annotations
+
+import json
+import multiprocessing
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+from fence_exact import peaks_v as exact_peaks_v
+from fence_network import build
+from fence_plans import SEED, animal_posts, draw_fences
+from fence_spice import REFERENCE, animal, earth_peak_v, peaks_v, version
+from sameness import same
+
+FILE = Path(__file__).parent / "fences.json"
+WORKERS = 2
+TOLERANCE = 5e-4
+FLOOR = 5e-3  # of the no-load voltage: smaller values are compared as if they were this large
+
+
+def digits(x):
+    """Seven significant digits; what is below a microvolt is nothing."""
+    return float(f"{x:.7g}") if abs(x) > 1e-9 else 0.0
+
+
+def figures(plan, animals_at, settings=REFERENCE):
+    """All figures of one fence; `animals_at` lists (net, post)."""
+    net, chain = build(plan, settings.section_m)
+    volts = peaks_v(net, settings)
+    no_load = net.source.v0
+    kv = lambda node: digits(min(volts[node], no_load) / 1e3)
+    node_of = {(i, j): node for i, j, _, node in net.posts}
+    faults = []
+    for kind, along, before, after in net.faults:
+        row = {"kind": kind, "along_m": digits(along)}
+        if before == after:
+            row["peak_kv"] = kv(before)
+        else:
+            row |= {"before_kv": kv(before), "after_kv": kv(after)}
+        faults.append(row)
+    animals = []
+    for i, j in animals_at:
+        peak, joule = animal(net, node_of[i, j], settings)
+        animals.append({"net": i, "post": j, "animal_kv": digits(peak / 1e3), "animal_j": digits(joule)})
+    return {
+        "line_m": digits(chain.line.length_m),
+        "spare_m": digits(chain.spare_m),
+        "short_m": digits(chain.short_m),
+        "earth_ohm": digits(net.earth_ohm),
+        "feed_kv": kv(net.feed),
+        "earth_kv": digits(earth_peak_v(net, settings) / 1e3),
+        "posts": [{"net": i, "post": j, "along_m": digits(a), "peak_kv": kv(n)} for i, j, a, n in net.posts],
+        "faults": faults,
+        "animals": animals,
+    }
+
+
+def job(task):
+    return figures(*task)
+
+
+def figures_of_all(tasks):
+    """Figures of every task, in their order, the long ones begun first."""
+    order = sorted(range(len(tasks)), key=lambda k: -len(tasks[k][0]["runs"][0]["nets"]))
+    with multiprocessing.Pool(WORKERS) as pool:
+        found = dict(zip(order, pool.imap(job, [tasks[k] for k in order])))
+    return [found[k] for k in range(len(tasks))]
+
+
+def animals_at(fence):
+    return [(a["net"], a["post"]) for a in fence["expected"]["animals"]]
+
+
+def differences(fence, got):
+    """Every figure that is off, as a sentence; and how far off the worst of all is, in tolerances."""
+    want = fence["expected"]
+    sheet = fence["plan"]["store"]["energizers"][0]
+    floor_kv = FLOOR * sheet["no_load_kv"]
+    floors = {"_kv": floor_kv, "_j": FLOOR**2 * sheet["stored_j"], "_m": 1.0, "_ohm": 1.0}
+    rows, worst = [], 0.0
+
+    def compare(path, a, b):
+        nonlocal worst
+        if isinstance(a, dict) and isinstance(b, dict) and a.keys() == b.keys():
+            for key in a:
+                compare(f"{path}.{key}", a[key], b[key])
+        elif isinstance(a, list) and isinstance(b, list) and len(a) == len(b):
+            for k, pair in enumerate(zip(a, b)):
+                compare(f"{path}[{k}]", *pair)
+        elif isinstance(a, float) and isinstance(b, (int, float)):
+            floor = next((f for end, f in floors.items() if path.endswith(end)), 0.0)
+            off = abs(a - b) / (TOLERANCE * max(abs(a), floor))
+            worst = max(worst, off)
+            if not off <= 1:
+                rows.append(f"{fence['name']}: {path} is {b:.7g}, committed {a:.7g}")
+        elif a != b:
+            rows.append(f"{fence['name']}: {path} is {b!r}, committed {a!r}")
+
+    compare("expected", want, got)
+    return rows, worst
+
+
+def compact(fences):
+    """JSON text with one line for each plan and each fence's figures."""
+    rows = ",\n".join(
+        " {" + ",\n  ".join(f"{json.dumps(k)}: {json.dumps(v)}" for k, v in f.items()) + "}" for f in fences
+    )
+    return "[\n" + rows + "\n]\n"
+
+
+def make():
+    fences = draw_fences()
+    tasks = []
+    for k, fence in enumerate(fences):
+        net = build(fence["plan"], None)[0]
+        fed = net.fed()
+        posts = [p for p in net.posts if p[3] in fed]
+        tasks.append((fence["plan"], [posts[n][:2] for n in animal_posts(posts, k)]))
+    for fence, got in zip(fences, figures_of_all(tasks)):
+        fence["expected"] = got
+    FILE.write_text(compact(fences))
+    print(f"wrote {len(fences)} fences, seed {SEED}, {version()}")
+
+
+def check():
+    fences = json.loads(FILE.read_text())
+    if len(fences) < 60:
+        sys.exit(f"only {len(fences)} fences in {FILE.name}")
+    rows, worst = [], 0.0
+    for fence, drawn in zip(fences, draw_fences(), strict=True):
+        if not same([fence["name"], fence["plan"]], [drawn["name"], drawn["plan"]]):
+            rows.append(f"{fence['name']}: the seed draws another plan")
+    for fence, got in zip(fences, figures_of_all([(f["plan"], animals_at(f)) for f in fences])):
+        more, off = differences(fence, got)
+        rows, worst = rows + more, max(worst, off)
+    for row in rows:
+        print("DIFFERS", row)
+    print(f"{len(fences)} fences, {version()}, worst difference {100 * TOLERANCE * worst:.5f} % of {100 * TOLERANCE} % allowed")
+    sys.exit(1 if rows else 0)
+
+
+def converge():
+    """Some fences again, more finely and without steps; none may move by 0.02 %."""
+    fences = json.loads(FILE.read_text())[::5]
+    # The step grows with the cube root of the tolerance: an eighth of it halves the step.
+    finer = replace(REFERENCE, reltol=REFERENCE.reltol / 8, steps_at_least=2 * REFERENCE.steps_at_least,
+                    longest_step_s=REFERENCE.longest_step_s / 2)
+    ways = [
+        ("half the step", finer),
+        ("half the step and section", replace(finer, section_m=0.25)),
+        ("a section a panel", replace(REFERENCE, section_m=None)),
+    ]
+    bad = False
+    for what, settings in ways:
+        got = figures_of_all([(f["plan"], animals_at(f), settings) for f in fences])
+        moved = [TOLERANCE * differences(f, g)[1] for f, g in zip(fences, got)]
+        print(f"{what}: " + ", ".join(f"{f['name'][:2]}: {100 * m:.4f} %" for f, m in zip(fences, moved)))
+        print(f"{what}: worst of {len(fences)} fences {100 * max(moved):.4f} %")
+        bad |= settings.section_m is not None and max(moved) > 2e-4
+
+    moved = []
+    for fence in json.loads(FILE.read_text()):
+        net, _ = build(fence["plan"], REFERENCE.section_m)
+        if net.nodes > 250:
+            continue
+        volts = exact_peaks_v(net, sorted({p[3] for p in net.posts}))
+        for (_, _, _, node), post in zip(net.posts, fence["expected"]["posts"], strict=True):
+            kv = min(volts[node], net.source.v0) / 1e3
+            moved.append(abs(kv - post["peak_kv"]) / max(kv, FLOOR * net.source.v0 / 1e3))
+    print(f"without steps, by eigenvalues: worst of {len(moved)} posts {100 * max(moved):.4f} %")
+    sys.exit("not converged" if bad or max(moved) > 2e-4 else 0)
+
+
+def time():
+    from fence_timing import report
+
+    report()
+
+
+if __name__ == "__main__":
+    commands = {f.__name__: f for f in (make, check, converge, time)}
+    if len(sys.argv) != 2 or sys.argv[1] not in commands:
+        sys.exit("usage: fences.py " + "|".join(commands))
+    commands[sys.argv[1]]()
