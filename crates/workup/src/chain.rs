@@ -97,7 +97,7 @@ pub(crate) fn netting(
 
     let feed = build.chain_place(run.feed_at.or(run.outline.first().copied()).unwrap_or_default());
     let line = Line {
-        branches: build.spare().into_iter().collect(),
+        branches: build.spare(&broken).into_iter().collect(),
         chain,
         closing: if ring { Closing::Ring { ohm: closing_ohm } } else { Closing::Open },
         feed: Place::after(feed.1),
@@ -220,7 +220,7 @@ impl Build<'_> {
     }
 
     /// The netting beyond the line's end, an open branch there.
-    fn spare(&self) -> Option<Branch> {
+    fn spare(&self, broken: &[usize]) -> Option<Branch> {
         if !self.placement.has_spare() {
             return None;
         }
@@ -235,7 +235,7 @@ impl Build<'_> {
             chain.stretches.push(Stretch {
                 from_m,
                 to_m,
-                r_ohm_per_m: self.r_ohm_per_m(index, 0),
+                r_ohm_per_m: self.r_ohm_per_m(index, broken[index]),
                 g_s_per_m,
                 c_f_per_m: self.kinds[net.kind].c_f_per_m,
             });

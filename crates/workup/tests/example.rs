@@ -1,5 +1,5 @@
 //! The example farm, worked out.
-#![allow(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
 use workup::{Depth, SampleOf, Verdict, workup};
 

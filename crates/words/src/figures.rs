@@ -1,0 +1,193 @@
+//! Figures as a keeper reads them: rounded, with their unit, a space between.
+//!
+//! Rounding happens here and nowhere else. The units are metric or feet; the plan and the report stay in
+//! SI units whatever is chosen.
+
+use crate::message::{Language, Message, fill};
+
+/// The units that figures are shown in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Units {
+    /// Metres, hectares, kilograms.
+    #[default]
+    Metric,
+    /// Feet, acres, pounds.
+    Feet,
+}
+
+/// A language and units: the argument of everything that speaks to a keeper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Words {
+    /// The language.
+    pub language: Language,
+    /// The units.
+    pub units: Units,
+}
+
+/// Metres in a foot, exactly.
+const METRES_PER_FOOT: f64 = 0.3048;
+/// Square metres in an acre.
+const SQUARE_METRES_PER_ACRE: f64 = 4_046.856_422_4;
+/// Newtons that a kilogram weighs (standard gravity).
+const NEWTONS_PER_KILOGRAM: f64 = 9.806_65;
+/// Kilograms in a pound, exactly.
+const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+
+impl Words {
+    /// A text without places.
+    pub fn text(self, message: impl Message) -> &'static str {
+        message.wording(self.language)
+    }
+
+    /// A text with its places filled.
+    pub fn say(self, message: impl Message, places: &[(&str, &str)]) -> String {
+        fill(message.wording(self.language), places)
+    }
+
+    /// A number with that many decimals and a comma between thousands; never `-0`.
+    pub fn number(self, value: f64, decimals: usize) -> String {
+        if !value.is_finite() {
+            return "–".to_owned();
+        }
+        let rounded = format!("{:.*}", decimals, value.abs());
+        let negative = value < 0.0 && rounded.bytes().any(|byte| (b'1'..=b'9').contains(&byte));
+        let (whole, fraction) = rounded.split_once('.').unwrap_or((&rounded, ""));
+        let mut text = String::new();
+        if negative {
+            text.push('−');
+        }
+        for (index, digit) in whole.chars().enumerate() {
+            if index > 0 && (whole.len() - index) % 3 == 0 {
+                text.push(',');
+            }
+            text.push(digit);
+        }
+        if !fraction.is_empty() {
+            text.push('.');
+            text.push_str(fraction);
+        }
+        text
+    }
+
+    /// A length's figure and unit.
+    pub fn length_parts(self, metres: f64) -> (String, &'static str) {
+        match self.units {
+            Units::Metric => (self.number(metres, 1), "m"),
+            Units::Feet => (self.number(metres / METRES_PER_FOOT, 1), "ft"),
+        }
+    }
+
+    /// A length, such as `35.7 m`.
+    pub fn length(self, metres: f64) -> String {
+        join(self.length_parts(metres))
+    }
+
+    /// A length to the centimetre, such as `1.07 m`.
+    pub fn fine_length(self, metres: f64) -> String {
+        match self.units {
+            Units::Metric => join((self.number(metres, 2), "m")),
+            Units::Feet => join((self.number(metres / METRES_PER_FOOT, 2), "ft")),
+        }
+    }
+
+    /// The figure and unit of a length to the metre.
+    pub fn far_parts(self, metres: f64) -> (String, &'static str) {
+        match self.units {
+            Units::Metric => (self.number(metres, 0), "m"),
+            Units::Feet => (self.number(metres / METRES_PER_FOOT, 0), "ft"),
+        }
+    }
+
+    /// A length to the metre, such as `600 m`.
+    pub fn far(self, metres: f64) -> String {
+        join(self.far_parts(metres))
+    }
+
+    /// An area's figure and unit.
+    pub fn area_parts(self, square_metres: f64) -> (String, &'static str) {
+        match self.units {
+            Units::Metric => (self.number(square_metres, 0), "m²"),
+            Units::Feet => (self.number(square_metres / (METRES_PER_FOOT * METRES_PER_FOOT), 0), "ft²"),
+        }
+    }
+
+    /// An area, such as `1,497 m²`.
+    pub fn area(self, square_metres: f64) -> String {
+        join(self.area_parts(square_metres))
+    }
+
+    /// An area for each bird, such as `16.6 m²`.
+    pub fn area_each(self, square_metres: f64) -> String {
+        match self.units {
+            Units::Metric => join((self.number(square_metres, 1), "m²")),
+            Units::Feet => join((self.number(square_metres / (METRES_PER_FOOT * METRES_PER_FOOT), 1), "ft²")),
+        }
+    }
+
+    /// The area of a field, such as `0.97 ha`.
+    pub fn field(self, square_metres: f64) -> String {
+        match self.units {
+            Units::Metric => join((self.number(square_metres / 10_000.0, 2), "ha")),
+            Units::Feet => join((self.number(square_metres / SQUARE_METRES_PER_ACRE, 2), "ac")),
+        }
+    }
+
+    /// A force as what it would weigh, such as `14.4 kg`.
+    pub fn force(self, newtons: f64) -> String {
+        let kilograms = newtons / NEWTONS_PER_KILOGRAM;
+        match self.units {
+            Units::Metric => join((self.number(kilograms, 1), "kg")),
+            Units::Feet => join((self.number(kilograms / KILOGRAMS_PER_POUND, 0), "lb")),
+        }
+    }
+
+    /// Volts' figure, kilovolts with one decimal.
+    pub fn kilovolts_figure(self, kilovolts: f64) -> String {
+        self.number(kilovolts, 1)
+    }
+
+    /// Volts, such as `4.7 kV`.
+    pub fn kilovolts(self, kilovolts: f64) -> String {
+        join((self.kilovolts_figure(kilovolts), "kV"))
+    }
+
+    /// A range of volts' figures, such as `1.2 – 5.9`.
+    pub fn kilovolts_range(self, low_kv: f64, high_kv: f64) -> String {
+        format!("{} – {}", self.kilovolts_figure(low_kv), self.kilovolts_figure(high_kv))
+    }
+
+    /// Whole minutes; what takes any time takes at least one.
+    pub fn minutes_figure(self, minutes: f64) -> String {
+        self.number(if minutes > 0.0 { minutes.round().max(1.0) } else { minutes }, 0)
+    }
+
+    /// An angle, such as `89°`.
+    pub fn degrees(self, degrees: f64) -> String {
+        format!("{}°", self.number(degrees, 0))
+    }
+}
+
+fn join((figure, unit): (String, &'static str)) -> String {
+    format!("{figure} {unit}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Units, Words};
+
+    #[test]
+    fn figures_are_rounded_once_and_carry_their_unit() {
+        let metric = Words::default();
+        assert_eq!(metric.length(35.714), "35.7 m");
+        assert_eq!(metric.area(1497.4), "1,497 m²");
+        assert_eq!(metric.number(-0.04, 1), "0.0");
+        assert_eq!(metric.number(-1234567.8, 0), "−1,234,568");
+        assert_eq!(metric.number(f64::NAN, 0), "–");
+        assert_eq!(metric.force(141.42), "14.4 kg");
+        assert_eq!(metric.kilovolts_range(1.24, 5.86), "1.2 – 5.9");
+        assert_eq!(metric.minutes_figure(11.26), "11");
+        let feet = Words { units: Units::Feet, ..metric };
+        assert_eq!(feet.length(30.48), "100.0 ft");
+        assert_eq!(feet.field(4_046.856_422_4), "1.00 ac");
+    }
+}

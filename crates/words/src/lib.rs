@@ -1,0 +1,12 @@
+//! Every text that a keeper reads, in its languages, with units and number formats.
+//!
+//! A text is a variant of one of the enums below; each holds its wording in every language beside the
+//! other, with `{named}` places. [`Words`] knows the language and the units and fills the places in. This
+//! crate knows nothing of plans: it is given names and numbers.
+
+mod figures;
+mod message;
+pub mod texts;
+
+pub use figures::{Units, Words};
+pub use message::{Language, Message};
