@@ -1,0 +1,274 @@
+//! The report as a page of plain text: a sentence first, the figures behind it.
+
+use care::{Findings, Severity};
+use plan::Plan;
+use words::{Words, texts::Page as Text};
+use workup::{Lay, RunWorkup, Verdict, Volts, Workup};
+
+/// The page, with a line end.
+pub fn text(plan: &Plan, workup: &Workup, findings: &Findings, words: Words) -> String {
+    let mut page = Page { plan, words, lines: Vec::new() };
+    if !plan.title.is_empty() {
+        page.lines.push(plan.title.clone());
+        page.lines.push("=".repeat(plan.title.chars().count()));
+        page.blank();
+    }
+    for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
+        page.run(run, worked);
+        page.findings(findings.runs.get(index).map_or(&[], Vec::as_slice));
+        page.blank();
+    }
+    if workup.runs.len() > 1 {
+        page.side_by_side(workup);
+        page.blank();
+    }
+    page.lines.push(words.text(Text::Findings).to_owned());
+    page.findings(&findings.plan);
+    let assumed = plan::assumed(plan);
+    if !assumed.is_empty() {
+        page.blank();
+        page.lines.push(words.text(Text::Assumed).to_owned());
+        for assumed in assumed {
+            page.lines.push(format!(
+                "  {}",
+                words.say(
+                    Text::AssumedLine,
+                    &[("key", &assumed.key), ("value", &assumed.value.to_string()), ("source", assumed.source)],
+                )
+            ));
+        }
+    }
+    page.blank();
+    page.lines.push(words.text(Text::Cautions).to_owned());
+    page.lines.join("\n") + "\n"
+}
+
+struct Page<'a> {
+    plan: &'a Plan,
+    words: Words,
+    lines: Vec<String>,
+}
+
+/// Width of the column of labels.
+const LABEL: usize = 17;
+
+impl Page<'_> {
+    fn blank(&mut self) {
+        self.lines.push(String::new());
+    }
+
+    fn row(&mut self, label: Text, figures: String) {
+        self.lines.push(format!("  {:LABEL$}{figures}", self.words.text(label)));
+    }
+
+    fn run(&mut self, run: &plan::Run, worked: &RunWorkup) {
+        let words = self.words;
+        let name = care::run_name(run);
+        self.lines.push(name.to_owned());
+        self.lines.push("-".repeat(name.chars().count()));
+        let Some(lay) = &worked.lay else {
+            self.lines.push(format!("  {}", words.text(Text::NotWorkedOut)));
+            return;
+        };
+        self.lines.push(format!("  {}", self.sentence(run, lay)));
+        self.blank();
+        let owned: u32 = self.plan.store.nets.iter().map(plan::NetKind::count).sum();
+        let left = if lay.short_m > 0.0 {
+            words.say(Text::Short, &[("length", &words.length(lay.short_m))])
+        } else {
+            words.say(Text::Spare, &[("length", &words.length(lay.spare_m))])
+        };
+        self.row(
+            Text::Nets,
+            words.say(
+                Text::NetsFigures,
+                &[
+                    ("used", &lay.nets.len().to_string()),
+                    ("owned", &owned.to_string()),
+                    ("line", &words.length(lay.line_m)),
+                    ("left", &left),
+                ],
+            ),
+        );
+        self.row(
+            Text::Posts,
+            words.say(
+                Text::PostsFigures,
+                &[
+                    ("posts", &lay.posts.len().to_string()),
+                    ("joins", &lay.nets.len().saturating_sub(usize::from(!lay.closed)).to_string()),
+                ],
+            ),
+        );
+        if let Some(strip) = &worked.strip {
+            self.row(
+                Text::Strip,
+                words.say(
+                    Text::StripFigures,
+                    &[
+                        ("area", &words.area(strip.area_m2)),
+                        ("passes", &strip.passes.to_string()),
+                        ("walk", &words.far(strip.walk_m)),
+                        ("minutes", &words.minutes_figure(strip.minutes)),
+                    ],
+                ),
+            );
+        }
+        let braces = lay.corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count();
+        self.row(
+            Text::SetUp,
+            words.say(
+                Text::SetUpFigures,
+                &[("minutes", &words.minutes_figure(lay.set_up_minutes)), ("braces", &braces.to_string())],
+            ),
+        );
+        if let Some(volts) = &worked.volts {
+            self.volts(volts);
+        }
+        self.corners(lay);
+    }
+
+    fn sentence(&self, run: &plan::Run, lay: &Lay) -> String {
+        let words = self.words;
+        if !lay.closed {
+            return words.say(Text::SentenceOpen, &[("line", &words.length(lay.line_m))]);
+        }
+        let area = words.area(lay.area_m2);
+        match run.coop.as_deref().and_then(|id| self.plan.coop(id)) {
+            Some(coop) if coop.birds() > 0 => words.say(
+                Text::Sentence,
+                &[
+                    ("area", &area),
+                    ("birds", &coop.birds().to_string()),
+                    ("each", &words.area_each(lay.area_m2 / f64::from(coop.birds()))),
+                ],
+            ),
+            _ => words.say(Text::SentenceNoCoop, &[("area", &area)]),
+        }
+    }
+
+    fn volts(&mut self, volts: &Volts) {
+        let words = self.words;
+        if let Some(weakest) = volts.weakest {
+            let post = words.say(Text::Post, &[("number", &(weakest.post + 1).to_string())]);
+            let likely = words.kilovolts(weakest.peak_kv);
+            let figures = if weakest.measured {
+                words.say(Text::WeakestMeasured, &[("likely", &likely), ("post", &post)])
+            } else {
+                let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+                words.say(Text::WeakestNotMeasured, &[("range", &range), ("post", &post), ("likely", &likely)])
+            };
+            self.row(Text::Weakest, figures);
+            if let Some(animal_kv) = volts.samples.get(weakest.post).and_then(|sample| sample.animal_kv) {
+                self.row(Text::Animal, words.say(Text::AnimalFigures, &[("volts", &words.kilovolts(animal_kv))]));
+            }
+        }
+        self.row(
+            Text::Feed,
+            words.say(
+                Text::FeedFigures,
+                &[("feed", &words.kilovolts(volts.feed_kv)), ("earth", &words.kilovolts(volts.earth_kv))],
+            ),
+        );
+    }
+
+    fn corners(&mut self, lay: &Lay) {
+        let words = self.words;
+        if lay.corners.is_empty() {
+            return;
+        }
+        self.blank();
+        self.lines.push(format!("  {}", words.text(Text::Corners)));
+        for corner in &lay.corners {
+            let off = words.length(corner.stake.stand_off_m);
+            let verdict = words.text(match corner.verdict {
+                Verdict::Required => Text::WillLean,
+                Verdict::Advised => Text::MayLean,
+                Verdict::None => Text::Stands,
+            });
+            let brace = match (corner.braced, corner.verdict) {
+                (true, _) => Text::Braced,
+                (false, Verdict::Required) => Text::NeedsBrace,
+                (false, Verdict::Advised) => Text::BraceAdvised,
+                (false, Verdict::None) => Text::NoBrace,
+            };
+            let brace = words.say(brace, &[("off", &off)]);
+            let along = words.length(corner.along_m);
+            let line = match corner.vertex {
+                Some(vertex) => words.say(
+                    Text::CornerLine,
+                    &[
+                        ("number", &format!("{:>3}", vertex + 1)),
+                        ("along", &format!("{along:>9}")),
+                        ("verdict", verdict),
+                        ("brace", &brace),
+                    ],
+                ),
+                None => words
+                    .say(Text::EndLine, &[("along", &format!("{along:>9}")), ("verdict", verdict), ("brace", &brace)]),
+            };
+            self.lines.push(format!("    {line}"));
+            let why = words.say(
+                Text::CornerWhy,
+                &[
+                    ("turn", &words.degrees(corner.turn_deg)),
+                    ("pull", &words.force(corner.pull_n)),
+                    ("hold", &words.force(corner.hold_n)),
+                    ("miss", &words.fine_length(corner.to_post_m)),
+                ],
+            );
+            self.lines.push(format!("         {}: {why}", words.text(Text::Why)));
+        }
+    }
+
+    fn findings(&mut self, findings: &[care::Finding]) {
+        let words = self.words;
+        if findings.is_empty() {
+            return;
+        }
+        self.blank();
+        for finding in findings {
+            let severity = words.text(match finding.severity {
+                Severity::Danger => Text::Danger,
+                Severity::Warning => Text::Warning,
+                Severity::Note => Text::Note,
+            });
+            self.lines.push(format!("  {severity:8} {} [{}]", finding.message, finding.id));
+            for more in [&finding.mend, &finding.why] {
+                if !more.is_empty() {
+                    self.lines.push(format!("           {more}"));
+                }
+            }
+        }
+    }
+
+    /// The runs of a plan in columns of one table.
+    fn side_by_side(&mut self, workup: &Workup) {
+        let words = self.words;
+        let table = crate::compare::table(self.plan, workup, words);
+        self.lines.push(words.text(Text::SideBySide).to_owned());
+        let widths: Vec<usize> = (0..=table.columns.len())
+            .map(|column| {
+                let cells = std::iter::once(table.columns.get(column.wrapping_sub(1)).map_or("", String::as_str))
+                    .chain(table.rows.iter().map(|row| row.cell(column)));
+                cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
+            })
+            .collect();
+        let head: Vec<String> =
+            table.columns.iter().zip(&widths[1..]).map(|(name, &width)| pad_left(name, width)).collect();
+        self.lines.push(format!("  {}  {}", " ".repeat(widths[0]), head.join("  ")));
+        for row in &table.rows {
+            let cells: Vec<String> =
+                row.cells.iter().zip(&widths[1..]).map(|(cell, &width)| pad_left(cell, width)).collect();
+            self.lines.push(format!("  {}  {}", pad_right(row.label, widths[0]), cells.join("  ")));
+        }
+    }
+}
+
+fn pad_left(text: &str, width: usize) -> String {
+    format!("{}{text}", " ".repeat(width.saturating_sub(text.chars().count())))
+}
+
+fn pad_right(text: &str, width: usize) -> String {
+    format!("{text}{}", " ".repeat(width.saturating_sub(text.chars().count())))
+}

@@ -1,0 +1,181 @@
+//! What the sheet of one run says, as blocks of rows: no places, no sizes.
+//!
+//! Every figure comes from the workup through `words`; what is added here is the order in which things are told.
+
+mod corners;
+mod packing;
+mod readings;
+
+use care::Severity;
+use drawing::Scene;
+use plan::Run;
+use words::Words;
+use words::texts::Sheet as Text;
+use workup::{Corner, Lay, RunWorkup, Verdict};
+
+use crate::day::Day;
+use crate::map::Spotted;
+use crate::rows::Row;
+
+/// A block: a head, a word beside it, and rows that may be parted.
+pub(crate) struct Block {
+    pub(crate) head: String,
+    pub(crate) aside: String,
+    pub(crate) rows: Vec<Row>,
+}
+
+/// The sheet of one run.
+pub(crate) struct Contents {
+    /// The run's name.
+    pub(crate) title: String,
+    /// The day that it is for.
+    pub(crate) day: String,
+    /// Six figures, each with what it tells.
+    pub(crate) figures: Vec<(String, String)>,
+    /// Blocks on the four columns at the left.
+    pub(crate) left: Vec<Block>,
+    /// Blocks on the two columns at the right.
+    pub(crate) right: Vec<Block>,
+    /// Foot of every page: what comes first, then the plan's name and what is assumed.
+    pub(crate) foot: [String; 3],
+    /// Letters of the readings and their places.
+    pub(crate) readings: Vec<Spotted>,
+}
+
+/// One run of a scene.
+#[derive(Clone, Copy)]
+pub(crate) struct Look<'a> {
+    pub(crate) scene: Scene<'a>,
+    pub(crate) index: usize,
+    pub(crate) run: &'a Run,
+    pub(crate) worked: Option<&'a RunWorkup>,
+    pub(crate) words: Words,
+}
+
+impl<'a> Look<'a> {
+    pub(crate) fn at(scene: &Scene<'a>, index: usize) -> Option<Self> {
+        let run = scene.plan.runs.get(index)?;
+        Some(Self { scene: *scene, index, run, worked: scene.workup.runs.get(index), words: scene.words })
+    }
+
+    fn lay(self) -> Option<&'a Lay> {
+        self.worked?.lay.as_ref()
+    }
+
+    fn text(self, text: Text) -> String {
+        self.words.text(text).to_owned()
+    }
+
+    fn say(self, text: Text, places: &[(&str, &str)]) -> String {
+        self.words.say(text, places)
+    }
+
+    /// The contents of its sheet.
+    pub(crate) fn contents(self, day: Option<Day>) -> Contents {
+        let (readings, places) = readings::block(self);
+        let left = [self.dangers(), Some(corners::block(self)), readings, Some(self.cautions())];
+        let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
+        Contents {
+            title: care::run_name(self.run).to_owned(),
+            day: day.map(|day| self.say(Text::ForDay, &[("day", &day.said(self.words))])).unwrap_or_default(),
+            figures: self.figures(),
+            left: left.into_iter().flatten().collect(),
+            right: vec![packing::take_along(self), packing::order(self, &letters)],
+            foot: [self.text(Text::CodesFirst), self.scene.plan.title.clone(), self.assumed()],
+            readings: places,
+        }
+    }
+
+    fn figures(self) -> Vec<(String, String)> {
+        let none = || ("–".to_owned(), self.text(Text::NotWorkedOut));
+        let minutes = |minutes: f64| self.say(Text::Minutes, &[("minutes", &self.words.minutes_figure(minutes))]);
+        let Some(lay) = self.lay() else { return vec![none(); 6] };
+        let nets = lay.nets.len();
+        let length = self.words.length(lay.nets.last().map_or(0.0, |net| net.end_m));
+        let net_text = if nets == 1 { Text::NetFigure } else { Text::NetsFigure };
+        let braces = lay.corners.iter().filter(|corner| is_braced(corner)).count();
+        let strip = self.worked.and_then(|worked| worked.strip.as_ref());
+        let weakest = self.worked.and_then(|worked| worked.volts.as_ref()).and_then(|volts| volts.weakest);
+        vec![
+            (nets.to_string(), self.say(net_text, &[("length", &length)])),
+            (lay.posts.len().to_string(), self.text(Text::PostsFigure)),
+            if lay.corners_judged {
+                let text = if braces == 1 { Text::BraceFigure } else { Text::BracesFigure };
+                (braces.to_string(), self.text(text))
+            } else {
+                none()
+            },
+            strip.map_or_else(none, |strip| (self.words.area(strip.area_m2), self.text(Text::ToMow))),
+            (minutes(lay.set_up_minutes), self.text(Text::ForOnePerson)),
+            match weakest {
+                None => none(),
+                Some(weakest) if weakest.measured => (
+                    self.words.kilovolts(weakest.peak_kv),
+                    self.say(Text::WeakestMeasured, &[("post", &(weakest.post + 1).to_string())]),
+                ),
+                Some(weakest) => (self.range(weakest.low_kv, weakest.high_kv), self.text(Text::WeakestNotMeasured)),
+            },
+        ]
+    }
+
+    fn range(self, low_kv: f64, high_kv: f64) -> String {
+        format!("{} {}", self.words.kilovolts_range(low_kv, high_kv), self.words.text(Text::Kilovolts))
+    }
+
+    /// What may hurt someone at this run, in the words of its findings.
+    fn dangers(self) -> Option<Block> {
+        let findings = self.scene.findings;
+        let own = findings.runs.get(self.index).map_or(&[][..], Vec::as_slice);
+        let mut rows: Vec<Row> = own
+            .iter()
+            .chain(&findings.plan)
+            .filter(|finding| finding.severity == Severity::Danger)
+            .map(|finding| Row::Danger(finding.message.clone()))
+            .collect();
+        if self.lay().is_none() {
+            rows.push(Row::Danger(self.text(Text::NotLaid)));
+        }
+        (!rows.is_empty()).then(|| Block { head: self.text(Text::Dangers), aside: String::new(), rows })
+    }
+
+    fn cautions(self) -> Block {
+        const CAUTIONS: [Text; 6] = [
+            Text::CautionOff,
+            Text::CautionPeople,
+            Text::CautionTwo,
+            Text::CautionBuried,
+            Text::CautionOverhead,
+            Text::CautionMow,
+        ];
+        let (off, unit) = self.words.far_parts(FROM_OTHER_EARTH_M);
+        let off = format!("{off} {unit}");
+        let rows = CAUTIONS.iter().map(|text| Row::Caution(self.say(*text, &[("off", &off)]))).collect();
+        Block { head: self.text(Text::BeforeYouStart), aside: self.text(Text::NoProof), rows }
+    }
+
+    fn assumed(self) -> String {
+        match plan::assumed(self.scene.plan).len() {
+            0 => String::new(),
+            1 => self.text(Text::AssumedOne),
+            count => self.say(Text::Assumed, &[("count", &count.to_string())]),
+        }
+    }
+}
+
+/// The number of a corner or end on the map; none for an end between two vertices.
+fn number(lay: &Lay, corner: &Corner) -> Option<usize> {
+    let at_vertex = |along_m: f64| (along_m - corner.along_m).abs() < SAME_PLACE_M;
+    let vertex = corner.vertex.or_else(|| lay.vertices.iter().position(|(_, along_m)| at_vertex(*along_m)));
+    vertex.map(|vertex| vertex + 1)
+}
+
+/// Kept between an energizer's earth and any other earth, metres: IEC 60335-2-76, annex BB, as instructions restate it.
+const FROM_OTHER_EARTH_M: f64 = 10.0;
+
+/// Places along the line nearer than this are one, metres.
+const SAME_PLACE_M: f64 = 1e-3;
+
+/// Whether a corner's brace belongs to the set-up: it is needed, or the keeper decided on it.
+fn is_braced(corner: &Corner) -> bool {
+    corner.verdict == Verdict::Required || corner.braced
+}

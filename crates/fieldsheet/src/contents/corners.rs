@@ -1,0 +1,86 @@
+//! Corners and ends of the netting: where each is, what it will do, and where its stake goes.
+
+use words::texts::Sheet as Text;
+use workup::{Corner, Lay, Verdict};
+
+use super::{Block, Look, SAME_PLACE_M, is_braced, number};
+use crate::rows::{CornerRow, Row};
+
+pub(super) fn block(look: Look<'_>) -> Block {
+    let (_, unit) = look.words.length_parts(0.0);
+    let mut rows = Vec::new();
+    match look.lay() {
+        None => {}
+        Some(lay) if !lay.corners_judged => rows.push(Row::Plain(look.text(Text::CornersNotJudged))),
+        Some(lay) if lay.corners.is_empty() => rows.push(Row::Plain(look.text(Text::NoCorners))),
+        Some(lay) => {
+            rows.push(Row::Corner(CornerRow {
+                plate: None,
+                along: look.text(Text::HeadAlong),
+                next: look.text(Text::HeadNext),
+                turn: look.text(Text::HeadTurn),
+                post: look.text(Text::HeadPost),
+                words: look.text(Text::HeadCorner),
+                stake: look.text(Text::HeadStake),
+                tick: false,
+            }));
+            rows.extend(lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner)));
+        }
+    }
+    let aside = look.say(Text::AlongTheLine, &[("unit", unit)]);
+    Block { head: look.text(Text::Corners), aside, rows }
+}
+
+fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
+    let figure = |metres: f64| look.words.length_parts(metres).0;
+    let wants_stake = corner.verdict != Verdict::None || corner.braced;
+    let stake = match (wants_stake, corner.end, corner.dents) {
+        (false, ..) => None,
+        (true, true, _) => Some(Text::InLine),
+        (true, false, true) => Some(Text::Inside),
+        (true, false, false) => Some(Text::Outside),
+    };
+    let off = look.words.length(corner.stake.stand_off_m);
+    Row::Corner(CornerRow {
+        plate: Some(number(lay, corner).map_or_else(|| look.text(Text::End), |number| number.to_string())),
+        along: figure(corner.along_m),
+        next: next_m(lay, index).map_or_else(|| "–".to_owned(), figure),
+        turn: if corner.end { "–".to_owned() } else { look.words.degrees(corner.turn_deg) },
+        post: posts_at(lay, corner.along_m),
+        words: look.text(match (corner.braced, corner.end, corner.verdict) {
+            (true, ..) => Text::Braced,
+            (false, true, _) => Text::EndWillLean,
+            (false, false, Verdict::Required) => Text::WillLean,
+            (false, false, Verdict::Advised) => Text::MayLean,
+            (false, false, Verdict::None) => Text::Stands,
+        }),
+        stake: stake.map_or_else(|| "–".to_owned(), |text| look.say(text, &[("off", &off)])),
+        tick: is_braced(corner) || wants_stake,
+    })
+}
+
+/// From a corner or end along the line to the next one; none beyond the last of an open line.
+fn next_m(lay: &Lay, index: usize) -> Option<f64> {
+    let along_m = lay.corners[index].along_m;
+    let least = |places: &mut dyn Iterator<Item = f64>| places.min_by(f64::total_cmp);
+    let mut ahead = lay.corners.iter().map(|next| next.along_m - along_m).filter(|next_m| *next_m > SAME_PLACE_M);
+    let mut behind = lay.corners.iter().map(|first| first.along_m + lay.line_m - along_m);
+    least(&mut ahead).or_else(|| least(&mut behind).filter(|_| lay.closed))
+}
+
+/// The post at a place along the line, or both where two stand side by side, as the map counts them.
+fn posts_at(lay: &Lay, along_m: f64) -> String {
+    let off_m = |post: &workup::Post| {
+        let straight_m = (post.along_m - along_m).abs();
+        if lay.closed { straight_m.min((lay.line_m - straight_m).abs()) } else { straight_m }
+    };
+    let nearest_m = lay.posts.iter().map(off_m).fold(f64::INFINITY, f64::min);
+    let numbers: Vec<String> = lay
+        .posts
+        .iter()
+        .enumerate()
+        .filter(|(_, post)| off_m(post) < nearest_m + SAME_PLACE_M)
+        .map(|(index, _)| (index + 1).to_string())
+        .collect();
+    numbers.join(", ")
+}

@@ -1,0 +1,151 @@
+//! What to take along, and in what order to set it up.
+
+use std::collections::BTreeMap;
+
+use plan::{HazardKind, NetKind};
+use words::Words;
+use words::texts::Sheet as Text;
+use workup::{Lay, Verdict};
+
+use super::{Block, Look, is_braced, number};
+use crate::rows::Row;
+
+/// Places nearer than this are one, metres.
+const SAME_PLACE_M: f64 = 0.05;
+/// The standard acceleration of free fall (3rd General Conference on Weights and Measures, 1901).
+const STANDARD_GRAVITY_M_PER_S2: f64 = 9.806_65;
+
+pub(super) fn take_along(look: Look<'_>) -> Block {
+    let mut items: Vec<(usize, String, String)> = Vec::new();
+    let mut mass_kg = 0.0;
+    if let Some(lay) = look.lay() {
+        let kinds = nets_by_kind(lay);
+        // Of one kind the sum beside the head says it all.
+        let several = kinds.len() > 1;
+        for (kind, count) in kinds {
+            let Some(net) = look.scene.plan.store.nets.iter().find(|net| net.id == kind) else { continue };
+            let net_mass_kg = net.mass_kg() * count as f64;
+            mass_kg += net_mass_kg;
+            items.push((
+                count,
+                net_name(look, net, count),
+                if several { weight(look.words, net_mass_kg) } else { String::new() },
+            ));
+        }
+        let guys = lay.corners.iter().filter(|corner| is_braced(corner)).count();
+        let advised =
+            lay.corners.iter().filter(|corner| corner.verdict == Verdict::Advised && !is_braced(corner)).count();
+        for (count, one, more) in [(guys, Text::Guy, Text::Guys), (advised, Text::AdvisedGuy, Text::AdvisedGuys)] {
+            if count > 0 {
+                items.push((count, look.text(if count == 1 { one } else { more }), String::new()));
+            }
+        }
+    }
+    let stakes = look.run.earth_stakes.count() as usize;
+    let length = look.words.length(look.scene.plan.store.earth_stake.length_m());
+    let text = if stakes == 1 { Text::EarthStakeOf } else { Text::EarthStakes };
+    items.push((stakes, look.say(text, &[("length", &length)]), String::new()));
+    let store = &look.scene.plan.store.energizers;
+    let energizer = match look.run.energizer.as_ref().or_else(|| store.first().map(|unit| &unit.id)) {
+        Some(kind) => look.say(Text::EnergizerOf, &[("kind", kind)]),
+        None => look.text(Text::Energizer),
+    };
+    items.push((1, energizer, String::new()));
+    if look.scene.plan.ground.hazards.iter().any(|hazard| hazard.kind == HazardKind::PublicWay) {
+        items.push((0, look.text(Text::Signs), String::new()));
+    }
+    items.push((0, look.text(Text::Tools), String::new()));
+    let aside =
+        if mass_kg > 0.0 { look.say(Text::NetMass, &[("mass", &weight(look.words, mass_kg))]) } else { String::new() };
+    let rows = items.into_iter().map(|(count, name, mass)| Row::Item { count, name, mass }).collect();
+    Block { head: look.text(Text::TakeAlong), aside, rows }
+}
+
+/// What a mass weighs, as `words` says forces: by the weight that pulls as much.
+fn weight(words: Words, mass_kg: f64) -> String {
+    words.force(mass_kg * STANDARD_GRAVITY_M_PER_S2)
+}
+
+fn nets_by_kind(lay: &Lay) -> BTreeMap<&str, usize> {
+    let mut counts = BTreeMap::new();
+    for net in &lay.nets {
+        *counts.entry(net.kind.as_str()).or_insert(0) += 1;
+    }
+    counts
+}
+
+fn net_name(look: Look<'_>, net: &NetKind, count: usize) -> String {
+    let length = look.words.length(net.length_m);
+    let text = if count == 1 { Text::NetOf } else { Text::NetsOf };
+    look.say(text, &[("kind", &net.id), ("length", &length)])
+}
+
+pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
+    let mut steps = vec![look.text(Text::OrderLook)];
+    if let Some(strip) = look.worked.and_then(|worked| worked.strip.as_ref()) {
+        steps.push(match strip.passes {
+            1 => look.text(Text::OrderMowOnce),
+            passes => look.say(Text::OrderMow, &[("passes", &passes.to_string())]),
+        });
+    }
+    steps.push(look.text(Text::OrderShut));
+    if let Some(lay) = look.lay() {
+        steps.extend(start(look, lay));
+        steps.push(look.text(Text::OrderSpikes));
+        if lay.corners.iter().any(is_braced) {
+            steps.push(look.text(Text::OrderBrace));
+        }
+    }
+    steps.push(look.text(Text::OrderEarth));
+    if let (Some(first), Some(last)) = (letters.first(), letters.last()) {
+        steps.push(look.say(Text::OrderRead, &[("first", first), ("last", last)]));
+    }
+    let rows = steps.into_iter().enumerate().map(|(index, text)| Row::Step { number: index + 1, text }).collect();
+    Block { head: look.text(Text::Order), aside: String::new(), rows }
+}
+
+/// Where the first post goes, and which way the nets follow.
+fn start(look: Look<'_>, lay: &Lay) -> [String; 2] {
+    let mut corners: Vec<(usize, f64)> =
+        lay.corners.iter().filter_map(|corner| Some((number(lay, corner)?, corner.along_m))).collect();
+    corners.sort_by(|(_, a), (_, b)| a.total_cmp(b));
+    // The last corner at or before the start, round the ring where there is none.
+    let before = corners
+        .iter()
+        .rev()
+        .find(|(_, along_m)| *along_m <= lay.start_m + SAME_PLACE_M)
+        .or_else(|| corners.last().filter(|_| lay.closed));
+    let first = match before {
+        Some((corner, along_m)) => {
+            let past_m = if *along_m <= lay.start_m + SAME_PLACE_M {
+                lay.start_m - along_m
+            } else {
+                lay.start_m + lay.line_m - along_m
+            };
+            if past_m < SAME_PLACE_M {
+                look.say(Text::OrderStartAt, &[("corner", &corner.to_string())])
+            } else {
+                let off = look.words.length(past_m);
+                look.say(Text::OrderStart, &[("off", &off), ("corner", &corner.to_string())])
+            }
+        }
+        None => look.say(Text::OrderStartAlong, &[("off", &look.words.length(lay.start_m))]),
+    };
+    let toward = if lay.reversed {
+        corners
+            .iter()
+            .rev()
+            .find(|(_, along_m)| *along_m < lay.start_m - SAME_PLACE_M)
+            .or_else(|| corners.last().filter(|_| lay.closed))
+    } else {
+        corners
+            .iter()
+            .find(|(_, along_m)| *along_m > lay.start_m + SAME_PLACE_M)
+            .or_else(|| corners.first().filter(|_| lay.closed))
+    };
+    let then = match toward {
+        Some((corner, _)) => look.say(Text::OrderToward, &[("corner", &corner.to_string())]),
+        None => look.text(Text::OrderOnward),
+    };
+    [first, then]
+}

@@ -1,0 +1,199 @@
+//! The rows that blocks are made of: how high each is and how it is put down.
+
+use drawing::Ink;
+
+use crate::paper::GUTTER;
+use crate::setting::{BODY, LABEL, PLATE, PRINT, RING, SECOND, SMALL, SMALL_STRONG, STRONG, Sheet, TICK, Type};
+
+/// A row that is written in or ticked off with a pencil.
+const ROW: f32 = 17.0;
+/// A row of column heads.
+const HEADS: f32 = 13.0;
+/// From one line of small type to the next.
+const LEADING: f32 = 10.5;
+/// Between two cautions or dangers.
+const BETWEEN: f32 = 1.5;
+/// From the left of a caution's mark to its words.
+const INDENT: f32 = 10.0;
+/// Height of a box to write a reading in.
+const BOX: f32 = 20.0;
+
+/// One row.
+pub(crate) enum Row {
+    /// A corner, or the heads of the columns.
+    Corner(CornerRow),
+    /// Readings side by side.
+    Readings(Vec<Reading>),
+    /// A thing to take along.
+    Item {
+        /// How many; 0 where nobody counts.
+        count: usize,
+        name: String,
+        mass: String,
+    },
+    /// A step.
+    Step { number: usize, text: String },
+    /// Something that may hurt someone here.
+    Danger(String),
+    /// Something to mind everywhere.
+    Caution(String),
+    /// Words.
+    Plain(String),
+}
+
+/// A corner, cell by cell.
+#[derive(Clone)]
+pub(crate) struct CornerRow {
+    /// Its plate; none for the row of heads.
+    pub(crate) plate: Option<String>,
+    pub(crate) along: String,
+    pub(crate) next: String,
+    pub(crate) turn: String,
+    pub(crate) post: String,
+    pub(crate) words: String,
+    pub(crate) stake: String,
+    /// Whether there is a stake to tick off.
+    pub(crate) tick: bool,
+}
+
+/// A place to read the volts at.
+pub(crate) struct Reading {
+    pub(crate) letter: String,
+    pub(crate) name: String,
+    pub(crate) place: String,
+    pub(crate) expected: String,
+    pub(crate) unit: String,
+}
+
+impl Row {
+    /// The heads of columns again, for the next page.
+    pub(crate) fn heads(&self) -> Option<Self> {
+        match self {
+            Self::Corner(row) if row.plate.is_none() => Some(Self::Corner(row.clone())),
+            _ => None,
+        }
+    }
+
+    /// Its height in that width.
+    pub(crate) fn height(&self, width: f32) -> f32 {
+        match self {
+            Self::Corner(CornerRow { plate: None, .. }) => HEADS,
+            Self::Corner(_) | Self::Item { .. } | Self::Step { .. } | Self::Plain(_) => ROW,
+            Self::Readings(_) => 3.0 * LEADING + BOX + 6.5,
+            Self::Danger(text) => lines(SMALL_STRONG, text, width).len() as f32 * LEADING + BETWEEN,
+            Self::Caution(text) => lines(SMALL, text, width).len() as f32 * LEADING + BETWEEN,
+        }
+    }
+
+    /// Puts it down between two edges, from the top.
+    pub(crate) fn put(&self, sheet: &mut Sheet, [left, right]: [f32; 2], top: f32) {
+        let foot = top + self.height(right - left);
+        let middle = f32::midpoint(top, foot);
+        match self {
+            Self::Corner(row) => {
+                row.put(sheet, [left, right], middle);
+                let colour = if row.plate.is_none() { PRINT.rule } else { PRINT.hairline };
+                sheet.rule(left, right, foot, 0.5, colour);
+            }
+            Self::Readings(readings) => {
+                let share = (right - left + GUTTER) / readings.len().max(4) as f32;
+                for (index, reading) in readings.iter().enumerate() {
+                    let start = left + index as f32 * share;
+                    reading.put(sheet, [start, start + share - GUTTER], top + 3.0);
+                }
+            }
+            Self::Item { count, name, mass } => {
+                sheet.tick(left, middle);
+                let counted = if *count == 0 { String::new() } else { count.to_string() };
+                sheet.right(left + TICK + 15.0, middle, STRONG, &counted);
+                let mass_width = SECOND.width(mass);
+                sheet.right(right, middle, SECOND, mass);
+                let start = left + TICK + 20.0;
+                let room = right - start - if mass.is_empty() { 0.0 } else { mass_width + 4.0 };
+                sheet.left(start, middle, BODY, &BODY.fitted(name, room));
+                sheet.rule(left, right, foot, 0.5, PRINT.hairline);
+            }
+            Self::Step { number, text } => {
+                sheet.left(left, middle, STRONG, &number.to_string());
+                let start = left + 14.0;
+                sheet.left(start, middle, BODY, &BODY.fitted(text, right - start));
+                sheet.rule(left, right, foot, 0.5, PRINT.hairline);
+            }
+            Self::Danger(text) => {
+                danger_mark(sheet, left, top + LEADING / 2.0);
+                bullet(sheet, SMALL_STRONG, text, [left, right], top);
+            }
+            Self::Caution(text) => {
+                let half = 1.75;
+                let at = top + LEADING / 2.0;
+                sheet.area([left, at - half, left + 2.0 * half, at + half], PRINT.ink);
+                bullet(sheet, SMALL, text, [left, right], top);
+            }
+            Self::Plain(text) => sheet.left(left, middle, BODY, &BODY.fitted(text, right - left)),
+        }
+    }
+}
+
+impl CornerRow {
+    fn put(&self, sheet: &mut Sheet, [left, right]: [f32; 2], middle: f32) {
+        let heads = self.plate.is_none();
+        if let Some(plate) = &self.plate {
+            // The word of an end is wider than a plate.
+            if SMALL_STRONG.width(plate) < PLATE {
+                sheet.plate(left, middle, plate);
+            } else {
+                sheet.left(left, middle, SMALL_STRONG, plate);
+            }
+        }
+        let (figure, body) = if heads { (LABEL, LABEL) } else { (STRONG, BODY) };
+        for (x, cell) in [(50.0, &self.along), (88.0, &self.next)] {
+            sheet.right(left + x, middle, figure, cell);
+        }
+        for (x, cell) in [(115.0, &self.turn), (150.0, &self.post)] {
+            sheet.right(left + x, middle, body, cell);
+        }
+        let stake_at = right - TICK - 4.0 - STAKE;
+        let words_at = left + 160.0;
+        sheet.left(words_at, middle, body, &body.fitted(&self.words, stake_at - words_at - 4.0));
+        sheet.left(stake_at, middle, body, &body.fitted(&self.stake, STAKE + TICK));
+        if self.tick {
+            sheet.tick(right - TICK, middle);
+        }
+    }
+}
+
+/// Width of the column of stakes.
+const STAKE: f32 = 64.0;
+
+impl Reading {
+    fn put(&self, sheet: &mut Sheet, [left, right]: [f32; 2], top: f32) {
+        let line = |line: f32| top + LEADING / 2.0 + line * LEADING;
+        sheet.ring([left + RING / 2.0, line(0.5)], &self.letter);
+        let start = left + RING + 4.0;
+        // A reading of one line of name stands level with its letter.
+        let (name_at, place_at) = if self.place.is_empty() { (0.5, 0.5) } else { (0.0, 1.0) };
+        sheet.left(start, line(name_at), SMALL, &SMALL.fitted(&self.name, right - start));
+        sheet.left(start, line(place_at), SMALL, &SMALL.fitted(&self.place, right - start));
+        sheet.left(left, line(2.0), STRONG, &self.expected);
+        let box_top = top + 3.0 * LEADING + 2.0;
+        sheet.open_box([left, box_top, right, box_top + BOX], 0.8, PRINT.ink);
+        sheet.right(right - 4.0, box_top + BOX / 2.0, LABEL, &self.unit);
+    }
+}
+
+fn lines(set: Type, text: &str, width: f32) -> Vec<String> {
+    set.wrapped(text, width - INDENT)
+}
+
+fn bullet(sheet: &mut Sheet, set: Type, text: &str, [left, right]: [f32; 2], top: f32) {
+    for (index, line) in lines(set, text, right - left).iter().enumerate() {
+        sheet.left(left + INDENT, top + LEADING * (index as f32 + 0.5), set, line);
+    }
+}
+
+/// A danger's mark: a solid disc with a stroke left open, so that it is told by its shape.
+fn danger_mark(sheet: &mut Sheet, left: f32, middle: f32) {
+    sheet.0.push(Ink::Disc { middle: [left + 3.5, middle], radius: 3.5, fill: Some(PRINT.ink), edge: None });
+    sheet.line(vec![[left + 3.5, middle - 2.2], [left + 3.5, middle + 0.6]], false, 1.1, PRINT.sheet);
+    sheet.line(vec![[left + 3.5, middle + 1.3], [left + 3.5, middle + 2.4]], false, 1.1, PRINT.sheet);
+}

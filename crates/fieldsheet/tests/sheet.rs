@@ -1,0 +1,271 @@
+//! The sheet as ink and as a file.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+use care::Findings;
+use drawing::{Anchor, Ink, Scene};
+use fieldsheet::{Day, Page, Paper, Runs, SheetError, pages, sheet};
+use plan::{Plan, Point};
+use words::{Language, Units, Words};
+use workup::{Depth, Workup};
+
+/// Points in a millimetre.
+const MM: f32 = 72.0 / 25.4;
+
+struct Case {
+    plan: Plan,
+    workup: Workup,
+    findings: Findings,
+    words: Words,
+}
+
+impl Case {
+    fn of(plan: Plan, words: Words) -> Self {
+        let workup = workup::workup(&plan, Depth::Quick);
+        let findings = care::findings(&plan, &workup, words);
+        Self { plan, workup, findings, words }
+    }
+
+    fn demo() -> Self {
+        Self::of(demo(), Words::default())
+    }
+
+    fn scene(&self) -> Scene<'_> {
+        Scene { plan: &self.plan, workup: &self.workup, findings: &self.findings, words: self.words }
+    }
+
+    fn pages(&self, paper: Paper) -> Vec<Page> {
+        pages(&self.scene(), Runs::All, Day::new(2027, 6, 18), paper).unwrap()
+    }
+}
+
+fn demo() -> Plan {
+    plan::read(include_bytes!("../../../assets/demo/kettle-field.netfold.json")).unwrap().plan
+}
+
+/// The example's run as a regular ring of many corners.
+fn round(corners: usize) -> Plan {
+    let mut plan = demo();
+    plan.runs.truncate(1);
+    plan.runs[0].outline = (0..corners)
+        .map(|corner| {
+            let turn = std::f64::consts::TAU * corner as f64 / corners as f64;
+            Point::new(45.0 + 23.0 * turn.cos(), 38.0 + 23.0 * turn.sin())
+        })
+        .collect();
+    plan
+}
+
+/// The example with a run of two corners, which nothing can be built with.
+fn unmade() -> Plan {
+    let mut plan = demo();
+    plan.runs[0].outline.truncate(2);
+    plan
+}
+
+/// The example with everything that has a name called by a long one.
+fn long_names() -> Plan {
+    let mut plan = round(26);
+    plan.title = "A very long name for a field that nobody could ever fit into one line of any paper ".repeat(3);
+    plan.runs[0].name = "The long run round everything that there is on the far side of the brook ".repeat(3);
+    plan.store.energizers[0].id = "the one with the green lid that hums when it is cold ".repeat(3);
+    plan.runs[0].energizer = None;
+    plan
+}
+
+fn texts(page: &Page) -> Vec<&str> {
+    let text = |item: &'_ Ink| matches!(item, Ink::Text { .. });
+    page.ink
+        .iter()
+        .filter(|item| text(item))
+        .map(|item| match item {
+            Ink::Text { text, .. } => text.as_str(),
+            _ => "",
+        })
+        .collect()
+}
+
+/// Left, top, right and bottom of an item; no text beside the map is turned.
+fn bounds(item: &Ink) -> [f32; 4] {
+    let around = |spots: &mut dyn Iterator<Item = [f32; 2]>, pad: f32| {
+        spots.fold([f32::MAX, f32::MAX, f32::MIN, f32::MIN], |bounds, [x, y]| {
+            [bounds[0].min(x - pad), bounds[1].min(y - pad), bounds[2].max(x + pad), bounds[3].max(y + pad)]
+        })
+    };
+    match item {
+        Ink::Area { rings, .. } => around(&mut rings.iter().flatten().copied(), 0.0),
+        Ink::Line { spots, width, .. } => around(&mut spots.iter().copied(), width / 2.0),
+        Ink::Disc { middle, radius, .. } => around(&mut [*middle].into_iter(), *radius),
+        Ink::Text { at, text, size, weight, anchor, .. } => {
+            let width = drawing::letters::text_width(text, *size, *weight);
+            let start = match anchor {
+                Anchor::Start => at[0],
+                Anchor::Middle => at[0] - width / 2.0,
+                Anchor::End => at[0] - width,
+            };
+            // Capitals reach 0.35 of the height above the middle line, descenders 0.57 below it.
+            [start, at[1] - size * 0.35, start + width, at[1] + size * 0.57]
+        }
+    }
+}
+
+fn apart(a: [f32; 4], b: [f32; 4]) -> bool {
+    a[2] <= b[0] || b[2] <= a[0] || a[3] <= b[1] || b[3] <= a[1]
+}
+
+#[test]
+fn the_example_stands_on_one_page_of_either_paper() {
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = Case::demo().pages(paper);
+        assert_eq!(pages.len(), 1, "{paper:?}");
+        let texts = texts(&pages[0]);
+        for want in ["Round Quince House", "for Friday 18 June 2027", "sheet 1 of 1", "1:500", "Take along"] {
+            assert!(texts.contains(&want), "{paper:?}: {want} is missing in {texts:?}");
+        }
+        assert!(texts.iter().any(|text| text.contains("Local codes and licensed practice come before")));
+        assert!(texts.iter().any(|text| text.contains("not measured yet")));
+        assert!(!texts.iter().any(|text| text.contains('…')), "nothing of the example is cut: {texts:?}");
+    }
+}
+
+#[test]
+fn nothing_is_too_small_or_in_the_margin_or_over_another_text() {
+    let feet = Words { language: Language::English, units: Units::Feet };
+    for (case, name) in [
+        (Case::demo(), "example"),
+        (Case::of(demo(), feet), "feet"),
+        (Case::of(long_names(), Words::default()), "long names"),
+        (Case::of(round(70), Words::default()), "round"),
+        (Case::of(unmade(), Words::default()), "unmade"),
+    ] {
+        for paper in [Paper::A4, Paper::Letter] {
+            for (number, page) in case.pages(paper).iter().enumerate() {
+                let place = format!("{name}, {paper:?}, page {}", number + 1);
+                let [width, height] = page.size;
+                for item in page.ink.iter().chain(page.map.iter().flat_map(|map| &map.ink)) {
+                    if let Ink::Text { size, text, .. } = item {
+                        assert!(*size >= 8.0, "{place}: “{text}” is set in {size} points");
+                    }
+                }
+                // A rule's own width may lie on the edge.
+                let margin = 15.0 * MM - 0.7;
+                let mut set: Vec<([f32; 4], &str)> = Vec::new();
+                for item in &page.ink {
+                    let own = bounds(item);
+                    let inside =
+                        own[0] >= margin && own[1] >= margin && own[2] <= width - margin && own[3] <= height - margin;
+                    assert!(inside, "{place}: {item:?} reaches into the margin");
+                    if let Ink::Text { text, .. } = item {
+                        for (other, said) in &set {
+                            assert!(apart(own, *other), "{place}: “{text}” lies over “{said}”");
+                        }
+                        set.push((own, text));
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn blocks_do_not_run_into_each_other() {
+    // Long rules stand over the blocks' rows and at the foot; no text may lie across one.
+    for case in [Case::demo(), Case::of(round(70), Words::default())] {
+        for page in case.pages(Paper::Letter) {
+            let rules: Vec<[f32; 4]> = (page.ink.iter())
+                .filter(|item| matches!(item, Ink::Line { spots, closed: false, .. } if spots.len() == 2))
+                .map(bounds)
+                .filter(|rule| rule[2] - rule[0] > 100.0)
+                .collect();
+            assert!(rules.len() >= 4, "title, foot, and the rules of at least one block");
+            for item in page.ink.iter().filter(|item| matches!(item, Ink::Text { .. })) {
+                let [left, top, right, bottom] = bounds(item);
+                let body = [left, top + 0.5, right, bottom - 1.5];
+                assert!(rules.iter().all(|rule| apart(body, *rule)), "{item:?} lies across a rule");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_corner_is_listed_once_however_many_there_are() {
+    for corners in [26, 70] {
+        let case = Case::of(round(corners), Words::default());
+        let pages = case.pages(Paper::A4);
+        assert!(pages.len() > 1);
+        let count = |wanted: &str| pages.iter().flat_map(texts).filter(|text| *text == wanted).count();
+        let judged = &case.workup.runs[0].lay.as_ref().unwrap().corners;
+        for number in (1..=corners).filter(|number| *number > 9) {
+            let listed = judged.iter().filter(|corner| corner.vertex == Some(number - 1)).count();
+            // Once in the table; posts and distances are other texts, or the same number by chance.
+            assert!(count(&number.to_string()) >= listed, "corner {number}");
+        }
+        let stakes = pages.iter().flat_map(texts).filter(|text| text.ends_with("outside")).count();
+        let wanted = judged.iter().filter(|corner| corner.verdict != workup::Verdict::None).count();
+        assert_eq!(stakes, wanted);
+        assert_eq!(count("the corner"), count("Corners and braces"), "each part of the table has its heads");
+    }
+}
+
+#[test]
+fn the_sheet_says_what_the_workup_says() {
+    let case = Case::demo();
+    let pages = case.pages(Paper::A4);
+    let texts = texts(&pages[0]);
+    let lay = case.workup.runs[0].lay.as_ref().unwrap();
+    let volts = case.workup.runs[0].volts.as_ref().unwrap();
+    let words = Words::default();
+    let weakest = volts.weakest.unwrap();
+    let outline = &case.plan.runs[0].outline;
+    let side_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
+    for want in [
+        lay.posts.len().to_string(),
+        format!("{} kV", words.kilovolts_range(weakest.low_kv, weakest.high_kv)),
+        format!("about {}", words.kilovolts(volts.feed_kv)),
+        words.area(case.workup.runs[0].strip.as_ref().unwrap().area_m2),
+        format!("{} min", words.minutes_figure(lay.set_up_minutes)),
+        words.length_parts(side_m).0,
+    ] {
+        assert!(texts.contains(&want.as_str()), "{want} is missing in {texts:?}");
+    }
+}
+
+#[test]
+fn dangers_come_first_and_a_run_that_is_not_laid_says_so() {
+    let mut beneath = demo();
+    beneath.ground.hazards[0].path = vec![Point::new(40.0, 96.0), Point::new(45.0, -10.0)];
+    let case = Case::of(beneath, Words::default());
+    let danger = case.findings.all().find(|finding| finding.severity == care::Severity::Danger).unwrap();
+    let pages = case.pages(Paper::A4);
+    let texts_of_first = texts(&pages[0]);
+    let heads = ["Look out here", "Corners and braces"];
+    let order: Vec<&str> = texts_of_first.iter().copied().filter(|text| heads.contains(text)).collect();
+    assert_eq!(order, heads);
+    let opening: String = danger.message.chars().take(30).collect();
+    assert!(texts_of_first.iter().any(|text| text.starts_with(&opening)), "{opening}");
+
+    let case = Case::of(unmade(), Words::default());
+    let pages = case.pages(Paper::A4);
+    assert!(texts(&pages[0]).iter().any(|text| text.starts_with("This run could not be laid out")));
+}
+
+#[test]
+fn a_run_that_is_not_there_is_refused() {
+    let case = Case::demo();
+    let asked = sheet(&case.scene(), Runs::One(7), None, Paper::A4);
+    assert_eq!(asked, Err(SheetError::NoSuchRun { run: 7 }));
+    let bare = Case::of(Plan { runs: Vec::new(), ..demo() }, Words::default());
+    assert_eq!(sheet(&bare.scene(), Runs::All, None, Paper::A4), Err(SheetError::NoRuns));
+}
+
+#[test]
+fn the_same_scene_gives_the_same_bytes() {
+    let case = Case::demo();
+    let day = Day::new(2027, 6, 18);
+    let bytes = sheet(&case.scene(), Runs::All, day, Paper::A4).unwrap();
+    assert!(bytes.starts_with(b"%PDF-1."));
+    assert!(bytes == sheet(&case.scene(), Runs::All, day, Paper::A4).unwrap());
+    for clock in ["CreationDate", "ModDate"] {
+        let found = bytes.windows(clock.len()).any(|part| part == clock.as_bytes());
+        assert!(!found, "a file without a clock says no {clock}");
+    }
+}
