@@ -1,0 +1,116 @@
+//! What may be typed after `netfold`.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::error::ErrorKind;
+use clap::{Parser, Subcommand, ValueEnum};
+
+/// Plans portable electric netting for a pastured flock.
+#[derive(Debug, Parser)]
+#[command(name = "netfold", version, args_conflicts_with_subcommands = true, disable_help_subcommand = true)]
+pub(crate) struct Arguments {
+    /// The plan to open in the window; without one, the example farm.
+    pub(crate) plan: Option<PathBuf>,
+    /// What to do instead of opening the window.
+    #[command(subcommand)]
+    pub(crate) command: Option<Command>,
+    /// Draw the window, save a picture of it and leave.
+    #[arg(long, value_name = "FILE.png", hide = true)]
+    pub(crate) smoke: Option<PathBuf>,
+}
+
+/// The subcommands; none needs a display.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Print what follows from a plan.
+    Report {
+        /// The plan.
+        plan: PathBuf,
+        /// As JSON for other programs.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Print the findings of a plan; exits 1 where one is a danger.
+    Check {
+        /// The plan.
+        plan: PathBuf,
+    },
+    /// Write the field sheet as a PDF.
+    Sheet {
+        /// The plan.
+        plan: PathBuf,
+        /// Where to.
+        #[arg(short, long)]
+        output: PathBuf,
+    },
+    /// Write the plan's map or positions in another format.
+    Export {
+        /// The plan.
+        plan: PathBuf,
+        /// The format.
+        #[arg(long)]
+        to: Format,
+        /// Where to.
+        #[arg(short, long)]
+        output: PathBuf,
+    },
+    /// Make a plan from a boundary in GeoJSON, or write a plan back.
+    Import {
+        /// The file.
+        file: PathBuf,
+        /// Where to.
+        #[arg(short, long)]
+        output: PathBuf,
+    },
+    /// Print the JSON Schema of a file.
+    Schema {
+        /// Which.
+        of: Described,
+    },
+    /// Write the example farm's plans, map and report into a folder.
+    Demo {
+        /// The folder.
+        #[arg(short, long)]
+        output: PathBuf,
+    },
+}
+
+/// A format to export to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// Positions, RFC 7946.
+    Geojson,
+    /// The map as a vector picture.
+    Svg,
+    /// The map as a picture.
+    Png,
+}
+
+/// A file that has a schema.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Described {
+    /// The plan.
+    Plan,
+    /// The report.
+    Report,
+}
+
+/// What clap has to say: help and version as they are, anything else as one line.
+pub(crate) fn refused(error: &clap::Error) -> ExitCode {
+    match error.kind() {
+        ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => {
+            // A closed pipe is no trouble of the keeper's.
+            let _ = error.print();
+            ExitCode::SUCCESS
+        }
+        _ => {
+            let text = error.to_string();
+            let lines = text.lines().map(str::trim).take_while(|line| !line.starts_with("Usage"));
+            let sentence = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
+            let sentence = sentence.trim_start_matches("error: ");
+            crate::complain(&format!("{sentence}; `netfold --help` shows what may be asked."));
+            ExitCode::from(2)
+        }
+    }
+}

@@ -1,0 +1,68 @@
+//! The window, or what stands in for it where there is no display.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::Instant;
+
+use anyhow::{Result, anyhow};
+use words::{Words, texts::Errors};
+
+use crate::{commands, example, files};
+
+/// Opens a plan, or the example farm, in the window.
+pub(crate) fn open(path: Option<&Path>, smoke: Option<PathBuf>, words: Words, since: Instant) -> Result<ExitCode> {
+    let opened = match path {
+        Some(path) => commands::open(path, words)?,
+        None => example::farm(),
+    };
+    if !has_display() {
+        return without_display(path, words);
+    }
+    let start = desktop::Start {
+        plan: opened.plan,
+        path: path.map(Path::to_path_buf),
+        words,
+        theme: drawing::Theme::Light,
+        page: desktop::editor::Page::default(),
+        smoke: smoke.map(|picture| desktop::Smoke { frames: 3, picture: Some(picture), size: [1280.0, 800.0] }),
+        since,
+    };
+    match desktop::run(start) {
+        Ok(()) => Ok(ExitCode::SUCCESS),
+        // A display that is named and does not answer is none.
+        Err(desktop::DesktopError::NoWindow { why }) => {
+            tracing::info!(why, "no window");
+            without_display(path, words)
+        }
+        Err(error) => Err(anyhow!(words.say(Errors::WindowFailed, &[("reason", &error.to_string())]))),
+    }
+}
+
+/// Whether there is a display to open a window on.
+#[cfg(all(unix, not(target_os = "macos")))]
+fn has_display() -> bool {
+    ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"]
+        .iter()
+        .any(|name| std::env::var_os(name).is_some_and(|value| !value.is_empty()))
+}
+
+/// Elsewhere the system always has one to try.
+#[cfg(not(all(unix, not(target_os = "macos"))))]
+fn has_display() -> bool {
+    true
+}
+
+/// Writes the example into a new folder beneath the current one; a plan of the keeper's has the subcommands.
+fn without_display(path: Option<&Path>, words: Words) -> Result<ExitCode> {
+    if let Some(path) = path {
+        return Err(anyhow!(words.say(Errors::NoDisplayForPlan, &[("file", &files::name(path))])));
+    }
+    let folder = (1..)
+        .map(|number| if number == 1 { "netfold-example".to_owned() } else { format!("netfold-example-{number}") })
+        .map(PathBuf::from)
+        .find(|folder| !folder.exists())
+        .ok_or_else(|| anyhow!(words.text(Errors::NoDisplay)))?;
+    example::write(&folder, words)?;
+    crate::complain(&words.say(Errors::NoDisplay, &[("folder", &files::name(&folder))]));
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,246 @@
+//! Every rule, on a plan that breaks it and on one that just keeps it.
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
+
+use care::{Finding, Severity};
+use serde_json::{Value, json};
+use words::Words;
+use workup::Depth;
+
+/// A square of 25 m from two nets in the middle of a paddock, fed from its south-west corner; nothing wrong but
+/// that its corners lean.
+fn quiet() -> Value {
+    json!({ "format": "netfold-plan", "version": 1,
+        "ground": { "boundary": [[0, 0], [100, 0], [100, 100], [0, 100]], "keep_outs": [], "hazards": [], "soil": {} },
+        "store": { "nets": [ { "id": "long", "count": 2, "length_m": 50, "panels": 14 } ],
+            "energizers": [ { "id": "big", "stored_j": 3, "no_load_kv": 9, "kv_at_500_ohm": 7.5, "output_j_at_500_ohm": 2.2 } ] },
+        "coop": { "id": "house", "at": [50, 50] },
+        "runs": [ { "id": "run", "outline": [[40, 40], [65, 40], [65, 65], [40, 65]], "nets": ["long", "long"],
+            "coop": "house", "energizer": "big", "feed_at": [40, 40], "status": "standing",
+            "earth_stakes": { "count": 3, "at": [30, 30] } } ],
+        "readings": [ { "run": "run", "along_m": 50, "kind": "fence_kv", "value": 6.0 } ] })
+}
+
+fn findings(plan: &Value) -> Vec<Finding> {
+    let opened = plan::read(plan.to_string().as_bytes()).unwrap_or_else(|error| panic!("{error}"));
+    let worked = workup::workup(&opened.plan, Depth::Full);
+    let mut findings = care::findings(&opened.plan, &worked, Words::default());
+    findings.plan.extend(care::unknown_keys(&opened.unknown, Words::default()));
+    findings.all().cloned().collect()
+}
+
+fn ids(plan: &Value) -> Vec<&'static str> {
+    let mut ids: Vec<_> = findings(plan).iter().map(|finding| finding.id).collect();
+    ids.sort_unstable();
+    ids
+}
+
+fn with(change: impl FnOnce(&mut Value)) -> Value {
+    let mut plan = quiet();
+    change(&mut plan);
+    plan
+}
+
+fn has(plan: &Value, id: &str, severity: Severity) -> Finding {
+    let found = findings(plan);
+    let hit = found.iter().find(|finding| finding.id == id);
+    let hit = hit.unwrap_or_else(|| panic!("no {id} among {:?}", found.iter().map(|f| f.id).collect::<Vec<_>>()));
+    assert_eq!(hit.severity, severity, "{id}");
+    assert!(!hit.message.contains('{') && hit.message.ends_with(['.', '?']), "{id}: {}", hit.message);
+    assert!(!hit.source.is_empty(), "{id}");
+    hit.clone()
+}
+
+fn lacks(plan: &Value, id: &str) {
+    assert!(!ids(plan).contains(&id), "{id} among {:?}", ids(plan));
+}
+
+#[test]
+fn a_quiet_plan_has_only_what_is_always_said() {
+    assert_eq!(ids(&quiet()), ["buried-services", "corner-leans", "local-codes-first"]);
+}
+
+#[test]
+fn braces_that_hold_settle_their_corners() {
+    let corners = [[40, 40], [65, 40], [65, 65], [40, 65]];
+    let braces: Vec<Value> = corners.iter().map(|at| json!({ "at": at })).collect();
+    assert_eq!(ids(&with(|plan| plan["runs"][0]["braces"] = json!(braces))), ["buried-services", "local-codes-first"]);
+    let weak = with(|plan| {
+        plan["runs"][0]["braces"] = json!(braces);
+        plan["ground"]["soil"] = json!({ "friction_angle_deg": 30 });
+    });
+    has(&weak, "brace-too-weak", Severity::Warning);
+}
+
+#[test]
+fn nets_too_short_and_too_long_are_said() {
+    has(&with(|plan| plan["runs"][0]["nets"] = json!(["long"])), "net-too-short", Severity::Warning);
+    let long = with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [64, 40], [64, 65], [40, 65]]));
+    has(&long, "spare-netting", Severity::Note);
+    lacks(&quiet(), "spare-netting");
+    has(&with(|plan| plan["store"]["nets"][0]["count"] = json!(1)), "store-too-small", Severity::Warning);
+}
+
+#[test]
+fn corners_between_posts_ends_and_dents_are_said() {
+    let skew = with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [66, 40], [66, 64], [40, 64]]));
+    has(&skew, "corner-between-posts", Severity::Warning);
+    let open = with(|plan| plan["runs"][0]["closed"] = json!(false));
+    has(&open, "end-needs-brace", Severity::Warning);
+    let dent = with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [65, 40], [52, 52], [65, 65], [40, 65]]));
+    has(&dent, "brace-inside", Severity::Note);
+}
+
+#[test]
+fn a_gentle_bend_that_leans_is_said_and_gets_no_brace() {
+    let round: Vec<[f64; 2]> = (0..28)
+        .map(|post| f64::from(post) * std::f64::consts::TAU / 28.0)
+        .map(|angle| [50.0 + 15.95 * angle.cos(), 50.0 + 15.95 * angle.sin()])
+        .collect();
+    let firm = with(|plan| plan["runs"][0]["outline"] = json!(round));
+    lacks(&firm, "bend-leans");
+    lacks(&firm, "corner-leans");
+    let soft = with(|plan| {
+        plan["runs"][0]["outline"] = json!(round);
+        plan["ground"]["soil"]["undrained_strength_kpa"] = json!(12);
+    });
+    has(&soft, "bend-leans", Severity::Warning);
+    lacks(&soft, "corner-leans");
+}
+
+#[test]
+fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
+    has(&with(|plan| plan["runs"][0]["outline"][1] = json!([165, 40])), "leaves-paddock", Severity::Warning);
+    let keep_out = |at: f64, clearance: f64, may_enclose: bool| {
+        with(|plan| {
+            plan["ground"]["keep_outs"] = json!([ { "name": "Oak", "clearance_m": clearance, "may_enclose": may_enclose,
+                "outline": [[at, 50], [at + 1.0, 50], [at + 1.0, 51], [at, 51]] } ]);
+        })
+    };
+    has(&keep_out(66.9, 2.0, false), "keep-out-touched", Severity::Warning);
+    lacks(&keep_out(67.1, 2.0, false), "keep-out-touched");
+    has(&keep_out(50.0, 2.0, false), "keep-out-enclosed", Severity::Warning);
+    lacks(&keep_out(50.0, 2.0, true), "keep-out-enclosed");
+    has(&keep_out(64.5, 0.0, true), "keep-out-touched", Severity::Warning);
+    has(&with(|plan| plan["coop"]["at"] = json!([20, 20])), "coop-outside", Severity::Warning);
+}
+
+#[test]
+fn weak_posts_and_missing_readings_are_said() {
+    let weak = with(|plan| plan["runs"][0]["leakage_s_per_m"] = json!(1e-3));
+    let found = has(&weak, "weak-post", Severity::Warning);
+    assert!(found.message.contains("fault"), "{}", found.message);
+    let unread = with(|plan| plan["readings"] = json!([]));
+    let found = has(&unread, "not-measured", Severity::Note);
+    assert!(found.message.contains("not measured yet"));
+    lacks(&quiet(), "not-measured");
+}
+
+#[test]
+fn a_metal_stake_too_near_the_net_is_said() {
+    let near = |off: f64| with(|plan| plan["runs"][0]["earth_stakes"]["at"] = json!([50.0, 40.0 - off]));
+    has(&near(0.2), "stake-near-net", Severity::Warning);
+    lacks(&near(0.4), "stake-near-net");
+}
+
+#[test]
+fn what_can_hurt_is_a_danger() {
+    let hazard = |hazard: Value| with(|plan| plan["ground"]["hazards"] = json!([hazard]));
+    let overhead = |east: f64, kv: f64| {
+        hazard(json!({ "kind": "overhead_line", "path": [[east, 0], [east, 100]], "line_voltage_kv": kv }))
+    };
+    // IEC 60335-2-76 Annex BB, read in reprints: 2 m up to 1 kV, 15 m above, on the ground.
+    has(&overhead(50.0, 0.4), "overhead-line-crossed", Severity::Danger);
+    has(&overhead(79.0, 11.0), "overhead-line-near", Severity::Danger);
+    lacks(&overhead(81.0, 11.0), "overhead-line-near");
+    lacks(&overhead(68.0, 0.4), "overhead-line-near");
+    has(&overhead(66.5, 0.4), "overhead-line-near", Severity::Danger);
+    // The same annex: 2.5 m between fences of two energizers, 10 m between earths.
+    let fence = |east: f64| hazard(json!({ "kind": "other_energised_fence", "path": [[east, 0], [east, 100]] }));
+    has(&fence(67.4), "two-fences-near", Severity::Danger);
+    lacks(&fence(67.6), "two-fences-near");
+    let earth = |east: f64| hazard(json!({ "kind": "foreign_earth", "path": [[east, 30]] }));
+    has(&earth(20.1), "foreign-earth-near", Severity::Danger);
+    lacks(&earth(19.9), "foreign-earth-near");
+    let way = |north: f64, more: Value| {
+        let mut way = json!({ "kind": "public_way", "path": [[0, north], [100, north]] });
+        way.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        hazard(way)
+    };
+    has(&way(50.0, json!({})), "public-way-crossed", Severity::Danger);
+    has(&way(50.0, json!({ "signed": true })), "public-way-crossed", Severity::Danger);
+    lacks(&way(50.0, json!({ "signed": true, "unpowered_gate": true })), "public-way-crossed");
+    let beside = has(&way(35.0, json!({})), "public-way-unsigned", Severity::Danger);
+    assert!(beside.message.contains("2 signs"), "{}", beside.message);
+    lacks(&way(35.0, json!({ "signed": true })), "public-way-unsigned");
+    has(&hazard(json!({ "kind": "public_way", "path": [] })), "hazard-without-path", Severity::Warning);
+}
+
+#[test]
+fn two_standing_runs_on_different_energizers_keep_apart() {
+    let second = |east: f64, energizer: &str| {
+        with(|plan| {
+            plan["store"]["nets"][0]["count"] = json!(4);
+            let mut unit = plan["store"]["energizers"][0].clone();
+            unit["id"] = json!("small");
+            plan["store"]["energizers"].as_array_mut().unwrap().push(unit);
+            let mut run = plan["runs"][0].clone();
+            run["id"] = json!("other");
+            run["energizer"] = json!(energizer);
+            run["coop"] = Value::Null;
+            run["outline"] = json!([[east, 40], [east + 25.0, 40], [east + 25.0, 65], [east, 65]]);
+            plan["runs"].as_array_mut().unwrap().push(run);
+        })
+    };
+    has(&second(67.0, "small"), "two-fences-near", Severity::Danger);
+    lacks(&second(68.0, "small"), "two-fences-near");
+    lacks(&second(67.0, "big"), "two-fences-near");
+}
+
+#[test]
+fn what_cannot_be_built_is_said_with_its_key() {
+    let message = |plan: &Value, id: &str| has(plan, id, Severity::Warning).message;
+    assert!(
+        message(&with(|plan| plan["store"]["nets"][0]["length_m"] = json!(0)), "bad-value")
+            .contains("store.nets[0].length_m")
+    );
+    assert!(
+        message(&with(|plan| plan["store"]["nets"][0]["panels"] = json!(0)), "bad-value")
+            .contains("store.nets[0].panels")
+    );
+    assert!(
+        message(&with(|plan| plan["store"]["mower"] = json!({ "overlap": 1.0 })), "bad-value")
+            .contains("store.mower.overlap")
+    );
+    message(&with(|plan| plan["store"]["energizers"][0]["kv_at_500_ohm"] = json!(9.5)), "data-sheet");
+    message(&with(|plan| plan["store"]["energizers"][0]["output_j_at_500_ohm"] = json!(4)), "data-sheet");
+    message(&with(|plan| plan["store"]["nets"][0]["live_line_heights_m"] = json!([0.2, 0.2])), "live-lines");
+    message(&with(|plan| plan["store"]["nets"][0]["panel_lengths_m"] = json!([20, 20])), "panel-sum");
+    message(&with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [65, 40]])), "outline-few-corners");
+    message(
+        &with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [65, 65], [65, 40], [40, 65]])),
+        "outline-crosses",
+    );
+    message(&with(|plan| plan["runs"][0]["outline"][2] = json!([1e9, 65])), "outline-too-far");
+    message(
+        &with(|plan| plan["ground"]["boundary"] = json!([[0, 0], [100, 100], [100, 0], [0, 100]])),
+        "outline-crosses",
+    );
+    let repeated = with(|plan| plan["runs"][0]["outline"] = json!([[40, 40], [65, 40], [65, 40], [65, 65], [40, 65]]));
+    has(&repeated, "outline-repeats", Severity::Note);
+    has(
+        &with(|plan| plan["ground"]["soil"] = json!({ "undrained_strength_kpa": 50, "friction_angle_deg": 30 })),
+        "two-soils",
+        Severity::Note,
+    );
+    has(&with(|plan| plan["targt_kv"] = json!(5)), "unknown-key", Severity::Note);
+    let many: Vec<[f64; 2]> = (0..100_000)
+        .map(|corner| f64::from(corner) * std::f64::consts::TAU / 100_000.0)
+        .map(|angle| [50.0 + 16.0 * angle.cos(), 50.0 + 16.0 * angle.sin()])
+        .collect();
+    message(&with(|plan| plan["runs"][0]["outline"] = json!(many)), "outline-many-corners");
+    let no_nets = with(|plan| {
+        plan["store"]["nets"] = json!([]);
+        plan["runs"][0].as_object_mut().unwrap().remove("nets");
+    });
+    message(&no_nets, "no-nets");
+}
