@@ -1,0 +1,86 @@
+//! Figures of a run as they are told in more than one place of the window.
+
+use plan::{CoopKind, Plan, Run};
+use words::Words;
+use words::texts::Window as Text;
+use workup::{Corner, Lay, Verdict, Weakest};
+
+/// Braces that a lay needs (or that are decided), and those that are advised beside them.
+pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
+    let needed = |corner: &&Corner| corner.braced || corner.verdict == Verdict::Required;
+    let advised = |corner: &&Corner| !corner.braced && corner.verdict == Verdict::Advised;
+    (lay.corners.iter().filter(needed).count(), lay.corners.iter().filter(advised).count())
+}
+
+/// Volts at the weakest post: the value once it was measured, the range until then.
+pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
+    if weakest.measured {
+        words.kilovolts_figure(weakest.peak_kv)
+    } else {
+        words.kilovolts_range(weakest.low_kv, weakest.high_kv)
+    }
+}
+
+/// Nets that the keeper owns.
+pub(crate) fn owned(plan: &Plan) -> u32 {
+    plan.store.nets.iter().map(plan::NetKind::count).sum()
+}
+
+/// What the birds of a coop are called.
+pub(crate) fn birds(words: Words, kind: CoopKind) -> &'static str {
+    words.text(match kind {
+        CoopKind::Layer => Text::Hens,
+        CoopKind::Pullet => Text::Pullets,
+        CoopKind::Chick => Text::Chicks,
+        CoopKind::Table => Text::TableBirds,
+        CoopKind::Duck => Text::Ducks,
+        CoopKind::Goose => Text::Geese,
+        CoopKind::Turkey => Text::Turkeys,
+        CoopKind::Other => Text::Birds,
+    })
+}
+
+/// A run's ground in a sentence, with its birds where it has some.
+pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String {
+    let area = words.area(lay.area_m2);
+    let coop = run.coop.as_ref().and_then(|id| plan.coop(id)).filter(|coop| coop.birds() > 0);
+    match coop {
+        Some(coop) if lay.closed => words.say(
+            Text::GroundForBirds,
+            &[
+                ("area", &area),
+                ("count", &words.number(f64::from(coop.birds()), 0)),
+                ("birds", birds(words, coop.kind())),
+                ("each", &words.area_each(lay.area_m2 / f64::from(coop.birds()))),
+            ],
+        ),
+        _ if lay.closed => words.say(Text::GroundOnLine, &[("area", &area), ("line", &words.length(lay.line_m))]),
+        _ => words.say(Text::OpenLine, &[("line", &words.length(lay.line_m))]),
+    }
+}
+
+/// The soil in plain words.
+pub(crate) fn soil(words: Words, plan: &Plan) -> String {
+    let soil = &plan.ground.soil;
+    let kind = match (soil.undrained_strength_kpa, soil.friction_angle_deg) {
+        (None, Some(_)) => Text::SoilSand,
+        (stated, _) => {
+            // North American classes of undrained strength (US Army TM 5-818-1, table 2-2).
+            match stated.unwrap_or(plan::defaults::UNDRAINED_STRENGTH_KPA) {
+                kpa if kpa < 12.5 => Text::SoilVerySoft,
+                kpa if kpa < 25.0 => Text::SoilSoft,
+                kpa if kpa <= 50.0 => Text::SoilFirm,
+                kpa if kpa <= 100.0 => Text::SoilStiff,
+                _ => Text::SoilVeryStiff,
+            }
+        }
+    };
+    let wet = words.text(if soil.wet() { Text::SoilWet } else { Text::SoilNotWet });
+    words.say(Text::Soil, &[("kind", words.text(kind)), ("wet", wet)])
+}
+
+/// The stated vertex that a corner of the lay stands on.
+pub(crate) fn stated_vertex(run: &Run, corner: &Corner) -> Option<usize> {
+    let near = |place: &plan::Point| crate::tool::apart_m(*place, corner.at) < 1e-6;
+    run.outline.iter().position(near)
+}

@@ -1,0 +1,278 @@
+//! The line of figures at the foot: always in sight, a click opens where a figure comes from.
+//!
+//! Where room is short the units go, then posts, then the strip; the weakest post and the findings never do.
+
+use std::sync::Arc;
+
+use care::Severity;
+use drawing::Theme;
+use egui::{Align2, Galley, Id, Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use words::Units;
+use words::texts::Window as Text;
+
+use crate::editor::{Editor, Message, Page};
+use crate::facts;
+use crate::icons::{self, Icon};
+use crate::kit::{self, Measure};
+use crate::said::Said;
+use crate::theme::{self, colour};
+
+/// Height of the line.
+pub(crate) const HEIGHT: f32 = 48.0;
+/// Space between two figures.
+const GAP: f32 = 28.0;
+/// Width of units and theme at the right.
+const RIGHT: f32 = 118.0;
+
+struct One {
+    label: &'static str,
+    figure: String,
+    unit: String,
+    opens: Page,
+    assumed: bool,
+    kind: Kind,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Run,
+    Nets,
+    Line,
+    Spare,
+    Posts,
+    Braces,
+    Strip,
+    Weakest,
+}
+
+/// Shows the figures of the run in hand.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let p = editor.theme().palette();
+    ui.painter().rect_filled(rect, 0.0, colour(p.sheet));
+    ui.painter().hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, colour(p.rule)));
+    let margin = if rect.width() < 1000.0 { 16.0 } else { 24.0 };
+    let room = rect.width() - 2.0 * margin - RIGHT;
+    let findings_width = findings_width(ui, editor);
+    let mut shown = ones(editor);
+    let mut units = true;
+    let mut gap = GAP;
+    let width = |shown: &[One], units: bool, gap: f32| -> f32 {
+        shown
+            .iter()
+            .map(|one| measure(ui, one, units, editor).size().x.max(label(ui, one, editor).size().x) + gap)
+            .sum()
+    };
+    if width(&shown, units, gap) + findings_width > room {
+        gap = 20.0;
+    }
+    if width(&shown, units, gap) + findings_width > room {
+        units = false;
+    }
+    for gives_way in [Kind::Posts, Kind::Strip, Kind::Run, Kind::Spare, Kind::Line] {
+        if width(&shown, units, gap) + findings_width <= room {
+            break;
+        }
+        shown.retain(|one| one.kind != gives_way);
+    }
+    let mut left = rect.left() + margin;
+    for one in &shown {
+        left += figure(ui, pos2(left, rect.top()), one, units, editor, said) + gap;
+    }
+    findings(ui, pos2(left, rect.top()), findings_width, editor, said);
+    switches(ui, Rect::from_min_max(pos2(rect.right() - margin - RIGHT, rect.top()), rect.max), editor, said);
+}
+
+fn ones(editor: &Editor) -> Vec<One> {
+    let words = editor.words();
+    let one = |kind, label: Text, figure: String, unit: String, opens| One {
+        label: words.text(label),
+        figure,
+        unit,
+        opens,
+        assumed: false,
+        kind,
+    };
+    let none = || "–".to_owned();
+    let run = editor.run();
+    let lay = run.and_then(|(_, worked)| worked.lay.as_ref());
+    let mut ones = Vec::new();
+    if editor.plan().runs.len() > 1
+        && let Some((run, _)) = run
+    {
+        ones.push(one(Kind::Run, Text::Run, care::run_name(run).to_owned(), String::new(), Page::Run));
+    }
+    let owned = facts::owned(editor.plan()).to_string();
+    let used = lay.map_or_else(|| "0".to_owned(), |lay| lay.nets.len().to_string());
+    let nets = words.say(Text::UsedOfOwned, &[("used", &used), ("owned", &owned)]);
+    ones.push(one(Kind::Nets, Text::Nets, nets, String::new(), Page::Run));
+    let length = |metres: Option<f64>| metres.map_or_else(|| (none(), ""), |metres| words.length_parts(metres));
+    let (line, unit) = length(lay.map(|lay| lay.line_m));
+    ones.push(one(Kind::Line, Text::Length, line, unit.to_owned(), Page::Run));
+    let short_m = lay.map_or(0.0, |lay| lay.short_m);
+    let (label, metres) =
+        if short_m > 0.0 { (Text::Short, Some(short_m)) } else { (Text::Spare, lay.map(|lay| lay.spare_m)) };
+    let (spare, unit) = length(metres);
+    ones.push(one(Kind::Spare, label, spare, unit.to_owned(), Page::Run));
+    let posts = lay.map_or_else(none, |lay| words.number(lay.posts.len() as f64, 0));
+    ones.push(one(Kind::Posts, Text::Posts, posts, String::new(), Page::Run));
+    let (needed, advised) = lay.map_or((0, 0), facts::braces);
+    let more = match advised {
+        0 => words.text(Text::BracesNeeded).to_owned(),
+        _ => words.say(Text::PlusAdvised, &[("advised", &advised.to_string())]),
+    };
+    ones.push(one(Kind::Braces, Text::Braces, lay.map_or_else(none, |_| needed.to_string()), more, Page::Run));
+    let (strip, unit) = match run.and_then(|(_, worked)| worked.strip.as_ref()) {
+        Some(strip) => {
+            let (figure, unit) = words.area_parts(strip.area_m2);
+            let minutes = words.minutes_figure(strip.minutes);
+            (figure, words.say(Text::AreaAndMinutes, &[("unit", unit), ("minutes", &minutes)]))
+        }
+        None => (none(), String::new()),
+    };
+    ones.push(One {
+        assumed: run.is_some_and(|(run, _)| run.strip_width_m.is_none()),
+        ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
+    });
+    let weakest = run.and_then(|(_, worked)| worked.volts.as_ref()?.weakest);
+    let (figure, unit) = match &weakest {
+        Some(weakest) => (
+            facts::weakest(words, weakest),
+            words.text(if weakest.measured { Text::Kilovolts } else { Text::NotMeasuredYet }).to_owned(),
+        ),
+        None => (none(), String::new()),
+    };
+    ones.push(One {
+        assumed: run.is_some_and(|(run, _)| run.leakage_s_per_m.is_none()),
+        ..one(Kind::Weakest, Text::Weakest, figure, unit, Page::Power)
+    });
+    ones
+}
+
+fn label(ui: &Ui, one: &One, editor: &Editor) -> Arc<Galley> {
+    ui.painter().layout_no_wrap(one.label.to_owned(), theme::regular(11.0), colour(editor.theme().palette().ink2))
+}
+
+fn measure(ui: &Ui, one: &One, units: bool, editor: &Editor) -> Measure {
+    let p = editor.theme().palette();
+    // The range of the weakest post never goes without its unit and its reserve.
+    let unit = if units || one.kind == Kind::Weakest { one.unit.as_str() } else { "" };
+    Measure::new(ui, &one.figure, unit, theme::semi_bold(15.0), colour(p.ink), p)
+}
+
+fn figure(ui: &mut Ui, corner: egui::Pos2, one: &One, units: bool, editor: &Editor, said: &mut Said) -> f32 {
+    let p = editor.theme().palette();
+    let (label, measure) = (label(ui, one, editor), measure(ui, one, units, editor));
+    let width = label.size().x.max(measure.size().x);
+    let rect = Rect::from_min_size(corner, vec2(width, HEIGHT)).expand2(vec2(6.0, -3.0));
+    let response = ui.interact(rect, Id::unique(("figure", one.kind as u8)), Sense::click());
+    let spoken = format!("{} {} {}", one.label, one.figure, one.unit);
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, spoken.trim()));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(rect, theme::RADIUS, colour(p.paper));
+    }
+    painter.galley(corner + vec2(0.0, 7.0), label, colour(p.ink2));
+    let below = corner + vec2(0.0, 21.0);
+    if one.assumed {
+        let right = corner.x + measure.figure_width();
+        kit::dots(painter, corner.x, right, below.y + measure.size().y + 0.5, p);
+    }
+    measure.paint(painter, below);
+    kit::focus_ring(ui, &response, p);
+    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+        said.say(Message::Open(one.opens));
+    }
+    width
+}
+
+const TAGS: [Severity; 3] = [Severity::Danger, Severity::Warning, Severity::Note];
+
+fn counts(editor: &Editor) -> Vec<(Severity, usize)> {
+    let findings = editor.findings();
+    let of_run = findings.runs.get(editor.run_index()).into_iter().flatten();
+    let all: Vec<Severity> = findings.plan.iter().chain(of_run).map(|finding| finding.severity).collect();
+    TAGS.into_iter()
+        .map(|severity| (severity, all.iter().filter(|&&one| one == severity).count()))
+        .filter(|(_, count)| *count > 0)
+        .collect()
+}
+
+fn findings_width(ui: &Ui, editor: &Editor) -> f32 {
+    let p = editor.theme().palette();
+    let digits =
+        |count: usize| ui.painter().layout_no_wrap(count.to_string(), theme::semi_bold(15.0), colour(p.ink)).size().x;
+    let tags: f32 = counts(editor).iter().map(|&(_, count)| 20.0 + digits(count) + 14.0).sum();
+    tags.max(60.0)
+}
+
+fn findings(ui: &mut Ui, corner: egui::Pos2, width: f32, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let rect = Rect::from_min_size(corner, vec2(width, HEIGHT)).expand2(vec2(6.0, -3.0));
+    let response = ui.interact(rect, Id::unique("findings figure"), Sense::click());
+    let counts = counts(editor);
+    let spoken: Vec<String> =
+        counts.iter().map(|&(severity, count)| words.say(spoken(severity), &[("count", &count.to_string())])).collect();
+    let spoken = if spoken.is_empty() { words.text(Text::None).to_owned() } else { spoken.join(", ") };
+    let head = words.text(Text::Findings);
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{head} {spoken}")));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(rect, theme::RADIUS, colour(p.paper));
+    }
+    painter.text(corner + vec2(0.0, 7.0), Align2::LEFT_TOP, head, theme::regular(11.0), colour(p.ink2));
+    if counts.is_empty() {
+        let at = corner + vec2(0.0, 21.0);
+        painter.text(at, Align2::LEFT_TOP, words.text(Text::None), theme::semi_bold(15.0), colour(p.ink));
+    }
+    let mut left = corner.x;
+    for &(severity, count) in &counts {
+        icons::tag(painter, pos2(left, corner.y + 22.0), severity, p);
+        let at = pos2(left + 20.0, corner.y + 21.0);
+        let drawn = painter.text(at, Align2::LEFT_TOP, count, theme::semi_bold(15.0), colour(p.ink));
+        left = drawn.right() + 14.0;
+    }
+    kit::focus_ring(ui, &response, p);
+    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+        said.say(Message::Open(crate::pages::page_of_worst(editor)));
+    }
+}
+
+fn spoken(severity: Severity) -> Text {
+    match severity {
+        Severity::Danger => Text::CountDangers,
+        Severity::Warning => Text::CountWarnings,
+        Severity::Note => Text::CountNotes,
+    }
+}
+
+fn switches(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let units = Rect::from_min_max(rect.min, pos2(rect.right() - 40.0, rect.bottom())).shrink2(vec2(0.0, 3.0));
+    let response = ui.interact(units, Id::unique("units"), Sense::click());
+    let (now, other) = match words.units {
+        Units::Metric => (Text::Metres, Units::Feet),
+        Units::Feet => (Text::Feet, Units::Metric),
+    };
+    let (head, figure) = (words.text(Text::Units), words.text(now));
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{head} {figure}")));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(units, theme::RADIUS, colour(p.paper));
+    }
+    let right = units.right() - 8.0;
+    painter.text(pos2(right, rect.top() + 7.0), Align2::RIGHT_TOP, head, theme::regular(11.0), colour(p.ink2));
+    painter.text(pos2(right, rect.top() + 23.0), Align2::RIGHT_TOP, figure, theme::semi_bold(13.0), colour(p.ink));
+    kit::focus_ring(ui, &response, p);
+    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+        said.say(Message::Units(other));
+    }
+    let button = Rect::from_min_size(pos2(rect.right() - 32.0, rect.top() + 8.0), egui::Vec2::splat(32.0));
+    let (icon, label, other) = match editor.theme() {
+        Theme::Dark => (Icon::Light, Text::ToLight, Theme::Light),
+        Theme::Light | Theme::Print => (Icon::Dark, Text::ToDark, Theme::Dark),
+    };
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("theme").max_rect(button));
+    if kit::icon_button(&mut inside, icon, words.text(label), true, false, p).clicked() {
+        said.say(Message::Theme(other));
+    }
+}

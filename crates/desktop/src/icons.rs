@@ -1,0 +1,197 @@
+//! Icons and small signs, drawn as shapes: a 16 point grid, 1.5 strokes, no fill but dots.
+
+use care::Severity;
+use drawing::Palette;
+use egui::{Color32, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2, vec2};
+use workup::Verdict;
+
+use crate::theme::{self, colour};
+
+/// What an icon shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Icon {
+    /// An outline with its corners.
+    Outline,
+    /// An arrow that hooks back.
+    Undo,
+    /// An arrow that hooks forward.
+    Redo,
+    /// Four corners: all of the plan in sight.
+    Fit,
+    /// Rows side by side.
+    Compare,
+    /// A sheet with a turned corner.
+    Paper,
+    /// A sun: the light theme.
+    Light,
+    /// A moon: the dark theme.
+    Dark,
+    /// One more.
+    More,
+    /// One less.
+    Less,
+    /// The page before.
+    Before,
+    /// The page after.
+    After,
+}
+
+/// Paints an icon in the middle of a rectangle.
+pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
+    let corner = rect.center() - Vec2::splat(8.0);
+    let at = |x: f32, y: f32| corner + vec2(x, y);
+    let pen = Stroke::new(1.5, ink);
+    let line = |points: &[(f32, f32)]| {
+        painter.add(Shape::line(points.iter().map(|&(x, y)| at(x, y)).collect(), pen));
+    };
+    match icon {
+        Icon::Outline => {
+            let corners = [(2.5, 5.0), (12.0, 2.5), (13.5, 12.0), (4.0, 13.5)];
+            painter.add(Shape::closed_line(corners.iter().map(|&(x, y)| at(x, y)).collect(), pen));
+            for (x, y) in corners {
+                painter.rect_filled(Rect::from_center_size(at(x, y), Vec2::splat(4.0)), 0.0, ink);
+            }
+        }
+        Icon::Undo => {
+            line(&[(6.5, 3.0), (3.0, 6.5), (6.5, 10.0)]);
+            line(&[(3.0, 6.5), (10.0, 6.5), (12.5, 7.7), (13.2, 10.0), (12.5, 12.3), (10.0, 13.0), (8.0, 13.0)]);
+        }
+        Icon::Redo => {
+            line(&[(9.5, 3.0), (13.0, 6.5), (9.5, 10.0)]);
+            line(&[(13.0, 6.5), (6.0, 6.5), (3.5, 7.7), (2.8, 10.0), (3.5, 12.3), (6.0, 13.0), (8.0, 13.0)]);
+        }
+        Icon::Fit => {
+            line(&[(2.5, 6.0), (2.5, 2.5), (6.0, 2.5)]);
+            line(&[(10.0, 2.5), (13.5, 2.5), (13.5, 6.0)]);
+            line(&[(13.5, 10.0), (13.5, 13.5), (10.0, 13.5)]);
+            line(&[(6.0, 13.5), (2.5, 13.5), (2.5, 10.0)]);
+            painter.rect_stroke(Rect::from_center_size(at(8.0, 8.0), Vec2::splat(4.0)), 0.0, pen, StrokeKind::Middle);
+        }
+        Icon::Compare => {
+            for y in [3.5, 8.0, 12.5] {
+                line(&[(2.0, y), (14.0, y)]);
+                line(&[(2.0, y - 1.75), (2.0, y + 1.75)]);
+                line(&[(14.0, y - 1.75), (14.0, y + 1.75)]);
+            }
+        }
+        Icon::Paper => {
+            painter.add(Shape::closed_line(
+                vec![at(3.5, 2.0), at(9.5, 2.0), at(12.5, 5.0), at(12.5, 14.0), at(3.5, 14.0)],
+                pen,
+            ));
+            line(&[(9.5, 2.0), (9.5, 5.0), (12.5, 5.0)]);
+            line(&[(5.8, 8.0), (10.2, 8.0)]);
+            line(&[(5.8, 11.0), (10.2, 11.0)]);
+        }
+        Icon::Light => {
+            painter.circle_stroke(at(8.0, 8.0), 3.0, pen);
+            for step in 0..8 {
+                let way = Vec2::angled(step as f32 * std::f32::consts::FRAC_PI_4);
+                painter.line_segment([at(8.0, 8.0) + way * 5.0, at(8.0, 8.0) + way * 7.0], pen);
+            }
+        }
+        Icon::Dark => {
+            // A disc of 5.5 less a disc of 5: the arcs meet where the two circles cross.
+            let arc = |middle: (f32, f32), radius: f32, from: f32, to: f32| {
+                (0..=14).map(move |step| {
+                    let turn = from + (to - from) * step as f32 / 14.0;
+                    at(middle.0, middle.1) + Vec2::angled(turn) * radius
+                })
+            };
+            let outer = arc((7.5, 8.5), 5.5, 0.32, 4.39);
+            let inner = arc((10.5, 5.5), 5.0, 3.54, 1.17);
+            painter.add(Shape::closed_line(outer.chain(inner).collect(), pen));
+        }
+        Icon::More => {
+            line(&[(3.5, 8.0), (12.5, 8.0)]);
+            line(&[(8.0, 3.5), (8.0, 12.5)]);
+        }
+        Icon::Less => line(&[(3.5, 8.0), (12.5, 8.0)]),
+        Icon::Before => line(&[(10.0, 3.5), (5.5, 8.0), (10.0, 12.5)]),
+        Icon::After => line(&[(6.0, 3.5), (10.5, 8.0), (6.0, 12.5)]),
+    }
+}
+
+/// The mark of the house: four posts and the line between them, in a box of 24.
+pub(crate) const MARK: [[f32; 2]; 4] = [[2.5, 18.5], [8.0, 6.5], [15.0, 17.0], [21.5, 5.5]];
+/// Radius of a post of the mark.
+pub(crate) const MARK_POST: f32 = 2.5;
+/// Width of the mark's line.
+pub(crate) const MARK_LINE: f32 = 2.25;
+
+/// Paints the mark of the house with its upper left corner at a place.
+pub(crate) fn mark(painter: &Painter, corner: Pos2, ink: Color32) {
+    let points: Vec<Pos2> = MARK.iter().map(|&[x, y]| corner + vec2(x, y)).collect();
+    for &post in &points {
+        painter.circle_filled(post, MARK_POST, ink);
+    }
+    painter.add(Shape::line(points, Stroke::new(MARK_LINE, ink)));
+}
+
+/// A plate with its upper right corner cut, as an outline.
+pub(crate) fn cut_plate(rect: Rect, cut: f32) -> Vec<Pos2> {
+    vec![
+        rect.left_top(),
+        pos2(rect.right() - cut, rect.top()),
+        pos2(rect.right(), rect.top() + cut),
+        rect.right_bottom(),
+        rect.left_bottom(),
+    ]
+}
+
+/// Paints a corner's plate: its number, filled where it is picked.
+pub(crate) fn number_plate(painter: &Painter, rect: Rect, number: &str, picked: bool, p: &Palette) {
+    let (fill, edge, ink) = if picked { (p.pick, p.pick, p.sheet) } else { (p.sheet, p.ink, p.ink) };
+    let plate = cut_plate(rect, 5.0);
+    painter.add(Shape::convex_polygon(plate, colour(fill), Stroke::new(1.5, colour(edge))));
+    let size = if number.len() > 2 { 10.0 } else { 12.0 };
+    painter.text(rect.center(), egui::Align2::CENTER_CENTER, number, theme::semi_bold(size), colour(ink));
+}
+
+/// Paints a brace's kite, pointing right: filled where it is needed, open where it is advised.
+pub(crate) fn kite(painter: &Painter, middle: Pos2, verdict: Verdict, p: &Palette) {
+    let points =
+        vec![middle + vec2(5.5, 0.0), middle + vec2(-1.5, 4.0), middle + vec2(-5.5, 0.0), middle + vec2(-1.5, -4.0)];
+    let (fill, pen) = match verdict {
+        Verdict::None => return,
+        Verdict::Advised => (Color32::TRANSPARENT, Stroke::new(1.25, colour(p.ink))),
+        Verdict::Required => (colour(p.ink), Stroke::NONE),
+    };
+    painter.add(Shape::convex_polygon(points, fill, pen));
+}
+
+/// Size of a finding's tag.
+pub(crate) const TAG: Vec2 = vec2(14.0, 20.0);
+
+/// Paints a finding's tag with its upper left corner at a place; it points down.
+pub(crate) fn tag(painter: &Painter, corner: Pos2, severity: Severity, p: &Palette) {
+    let rect = Rect::from_min_size(corner, TAG).shrink(0.75);
+    let outline = vec![
+        rect.left_top(),
+        rect.right_top(),
+        pos2(rect.right(), rect.bottom() - 5.5),
+        pos2(rect.center().x, rect.bottom()),
+        pos2(rect.left(), rect.bottom() - 5.5),
+    ];
+    // The two fills are alike in both themes, so the ink on them is too.
+    let dark = drawing::Theme::Light.palette().ink;
+    let (fill, edge, strokes) = match severity {
+        Severity::Danger => (p.danger_fill, dark, 3),
+        Severity::Warning => (p.warning_fill, dark, 2),
+        Severity::Note => (p.sheet, p.pick, 1),
+    };
+    let edge = colour(edge);
+    let outer = if severity == Severity::Note { edge } else { colour(p.ink) };
+    painter.add(Shape::convex_polygon(outline, colour(fill), Stroke::new(1.5, outer)));
+    let top = corner.y + 8.0 - 1.5 * (strokes - 1) as f32;
+    for stroke in 0..strokes {
+        let y = top + 3.0 * stroke as f32;
+        painter.hline(corner.x + 4.0..=corner.x + 10.0, y, Stroke::new(1.25, edge));
+    }
+}
+
+/// Paints a chevron that points down, for what lies below.
+pub(crate) fn chevron(painter: &Painter, middle: Pos2, ink: Color32) {
+    let points = vec![middle + vec2(-5.0, -2.5), middle + vec2(0.0, 2.5), middle + vec2(5.0, -2.5)];
+    painter.add(Shape::line(points, Stroke::new(1.5, ink)));
+}

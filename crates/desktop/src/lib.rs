@@ -1,0 +1,108 @@
+//! The window: map, unfolded line, pages, figures.
+//!
+//! A tour. [`editor`] is what the window is about without a window: the plan, its history, what follows from it;
+//! [`tool`] and [`worker`] serve it. [`Window`] lays the parts out and lets each say what the hand did:
+//! `map_view`, `under` (what lies under the map), `pages`, `head`, `figures`. `pen` paints ink of `drawing`,
+//! `kit` and `icons` are the few widgets, `theme` holds fonts and visuals. [`run`] opens it all on the screen.
+//!
+//! **Invariants.** Views paint what the editor has and say messages; they compute nothing about a plan. Every
+//! colour comes from `drawing`'s palette, every text from `words`. An idle window paints nothing.
+
+pub mod editor;
+mod facts;
+mod figures;
+mod head;
+mod icons;
+mod kit;
+mod map_view;
+mod pages;
+mod pen;
+mod said;
+mod smoke;
+mod theme;
+pub mod tool;
+mod under;
+mod window;
+mod window_icon;
+pub mod worker;
+
+use std::path::PathBuf;
+use std::time::Instant;
+
+use plan::Plan;
+use words::Words;
+
+pub use smoke::Smoke;
+pub use window::Window;
+
+/// Width and height of the window when it opens, points.
+const SIZE: [f32; 2] = [1280.0, 800.0];
+/// The smallest that it may be.
+const LEAST: [f32; 2] = [900.0, 600.0];
+
+/// What the window opens with.
+pub struct Start {
+    /// The plan.
+    pub plan: Plan,
+    /// Its file, where it has one: the sheet is offered beside it.
+    pub path: Option<PathBuf>,
+    /// Language and units.
+    pub words: Words,
+    /// The theme that it opens in.
+    pub theme: drawing::Theme,
+    /// The page that it opens on.
+    pub page: editor::Page,
+    /// Draw a few frames and end: a check that a window opens at all.
+    pub smoke: Option<Smoke>,
+    /// When the program started, for the time to the first frame.
+    pub since: Instant,
+}
+
+/// Why there is no window.
+#[derive(Debug, thiserror::Error)]
+pub enum DesktopError {
+    /// `desktop/no-window`: the screen or its driver refused.
+    #[error("desktop/no-window: {why}")]
+    NoWindow {
+        /// What was said.
+        why: String,
+    },
+    /// `desktop/no-picture`: the picture of a smoke run was not written.
+    #[error("desktop/no-picture: {path}: {why}")]
+    NoPicture {
+        /// Where to.
+        path: PathBuf,
+        /// What was said.
+        why: String,
+    },
+}
+
+/// Opens the window and returns when it is closed.
+///
+/// # Errors
+/// [`DesktopError`] where no window can be opened, or a smoke run's picture cannot be written.
+pub fn run(start: Start) -> Result<(), DesktopError> {
+    let size = start.smoke.as_ref().map_or(SIZE, |smoke| smoke.size);
+    let title =
+        if start.plan.title.is_empty() { "Netfold".to_owned() } else { format!("{} – Netfold", start.plan.title) };
+    let options = eframe::NativeOptions {
+        viewport: egui::ViewportBuilder::default()
+            .with_title(title)
+            .with_app_id("netfold")
+            .with_inner_size(size)
+            .with_min_inner_size(LEAST)
+            .with_icon(window_icon::icon()),
+        renderer: eframe::Renderer::Glow,
+        system_font_fallback: false,
+        persist_window: false,
+        dithering: false,
+        ..eframe::NativeOptions::default()
+    };
+    let (outcome, smoke) = smoke::Outcome::new();
+    let made = move |creation: &eframe::CreationContext<'_>| -> Result<Box<dyn eframe::App>, _> {
+        Ok(Box::new(smoke::Host::new(&creation.egui_ctx, start, smoke)))
+    };
+    eframe::run_native("netfold", options, Box::new(made))
+        .map_err(|error| DesktopError::NoWindow { why: error.to_string() })?;
+    outcome.finish()
+}

@@ -1,0 +1,341 @@
+//! The map: listening to the hand, then painting the ink of the editor's drawing.
+//!
+//! Listening comes first in a frame, so that what a drag changes is painted in the same frame. The ink is kept
+//! as long as the drawing's stamp, the camera and the place of the map stay the same.
+
+use drawing::{Ink, Thing, View};
+use egui::{
+    CursorIcon, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui,
+    Vec2, WidgetInfo, pos2, vec2,
+};
+use plan::Point;
+use words::texts::Window as Text;
+
+use crate::editor::{Editor, Message, Page};
+use crate::icons;
+use crate::pen::{self, Painted};
+use crate::said::Said;
+use crate::theme::{self, colour};
+use crate::tool::{Hand, Tool, apart_m};
+
+/// How near the pointer must come to a thing, pixels.
+const REACH_PX: f32 = 9.0;
+/// How near the first corner a click closes an outline, pixels.
+const CLOSE_PX: f32 = 11.0;
+/// A step of the arrow keys, metres; ten times that with Shift.
+const NUDGE_M: f64 = 0.1;
+/// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
+const DOUBLING_PX: f64 = 160.0;
+
+/// Ink that was made ready, and what it was made from.
+#[derive(Default)]
+pub(crate) struct MapSheet {
+    key: Option<(u64, View, Rect)>,
+    painted: Painted,
+}
+
+/// Listens to the pointer and the keys over the map.
+pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
+    said.say(Message::Size([rect.width(), rect.height()]));
+    let view = editor.view();
+    let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
+    // Open grass is nothing to pick, but where the page is about it.
+    let thing_at = |at: Pos2| {
+        let thing = editor.drawing().thing_at(view, here(at), REACH_PX);
+        thing.filter(|thing| *thing != Thing::Boundary || editor.page() == Page::Ground)
+    };
+    let space = ui.input(|input| input.key_down(Key::Space)) && !ui.ctx().text_edit_focused();
+
+    if let Some(at) = response.hover_pos() {
+        zoom(ui, here(at), said);
+        let place = view.place(here(at));
+        if *editor.tool() == Tool::Pick {
+            said.hovered = thing_at(at);
+        } else {
+            said.say(Message::Hand(Hand::Move(place)));
+        }
+    }
+    if response.drag_started_by(PointerButton::Primary)
+        && *editor.tool() == Tool::Pick
+        && !space
+        && let Some(at) = ui.input(|input| input.pointer.press_origin())
+        && let Some(thing) = thing_at(at)
+        && can_be_held(thing, editor.picked())
+    {
+        said.say(Message::Grab(thing, view.place(here(at))));
+        said.hovered = Some(thing);
+    }
+    let moved = response.drag_delta();
+    let holding = editor.held_from().is_some() || said.messages.iter().any(|one| matches!(one, Message::Grab(..)));
+    if response.dragged_by(PointerButton::Primary) && holding {
+        if let Some(at) = response.interact_pointer_pos().filter(|_| moved != Vec2::ZERO) {
+            said.say(Message::Drag(view.place(here(at))));
+        }
+        said.hovered = editor.picked();
+    } else if (response.dragged_by(PointerButton::Primary) || response.dragged_by(PointerButton::Middle))
+        && moved != Vec2::ZERO
+    {
+        said.say(Message::Pan(moved.x, moved.y));
+    }
+    if response.drag_stopped() && holding {
+        said.say(Message::Drop);
+    }
+    clicks(&response, editor, said, &here, &thing_at);
+    let cursor = cursor(editor, said, &response, space);
+    response.on_hover_and_drag_cursor(cursor);
+}
+
+fn cursor(editor: &Editor, said: &Said, response: &Response, space: bool) -> CursorIcon {
+    if *editor.tool() != Tool::Pick {
+        CursorIcon::Crosshair
+    } else if editor.held_from().is_some() {
+        CursorIcon::Grabbing
+    } else if response.dragged() || space {
+        CursorIcon::Move
+    } else {
+        match said.hovered {
+            Some(thing) if can_be_held(thing, editor.picked()) => CursorIcon::Grab,
+            Some(_) => CursorIcon::PointingHand,
+            None => CursorIcon::Default,
+        }
+    }
+}
+
+fn clicks(
+    response: &Response,
+    editor: &Editor,
+    said: &mut Said,
+    here: &impl Fn(Pos2) -> drawing::Spot,
+    thing_at: &impl Fn(Pos2) -> Option<Thing>,
+) {
+    let Some(at) = response.interact_pointer_pos() else { return };
+    let view = editor.view();
+    if *editor.tool() == Tool::Pick {
+        if response.double_clicked() && thing_at(at).is_none_or(is_ground) {
+            said.say(Message::Fit);
+        } else if response.clicked() {
+            said.say(Message::Pick(thing_at(at)));
+        }
+    } else if response.double_clicked() {
+        said.say(Message::Hand(Hand::Close));
+    } else if response.clicked() {
+        let reach_m = f64::from(CLOSE_PX) / view.px_per_m;
+        said.say(Message::Hand(Hand::Click { at: view.place(here(at)), reach_m }));
+    }
+}
+
+fn zoom(ui: &Ui, about: drawing::Spot, said: &mut Said) {
+    let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta().y, f64::from(input.zoom_delta())));
+    let by = (f64::from(scroll) / DOUBLING_PX).exp2() * pinch;
+    if (by - 1.0).abs() > 1e-6 {
+        said.say(Message::Zoom(by, about));
+    }
+}
+
+/// Whether a thing is a corner, or a side of what is picked, which gets a corner where it is taken hold of.
+fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
+    match thing {
+        Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. } => true,
+        Thing::RunSide { run, .. } => picked.and_then(Thing::run) == Some(run),
+        Thing::BoundarySide { .. } => {
+            matches!(picked, Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }))
+        }
+        Thing::KeepOutSide { keep_out, .. } => matches!(
+            picked,
+            Some(Thing::KeepOut { keep_out: one } | Thing::KeepOutCorner { keep_out: one, .. } | Thing::KeepOutSide { keep_out: one, .. })
+                if one == keep_out
+        ),
+        _ => false,
+    }
+}
+
+fn is_ground(thing: Thing) -> bool {
+    matches!(thing, Thing::Boundary | Thing::Run { .. })
+}
+
+/// Listens to the keys that are about the map, while no field has them.
+pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    if ui.ctx().text_edit_focused() {
+        return;
+    }
+    let drawing = *editor.tool() != Tool::Pick;
+    ui.input_mut(|input| {
+        if input.consume_key(Modifiers::NONE, Key::Escape) {
+            said.say(Message::Escape);
+        }
+        if drawing && input.consume_key(Modifiers::NONE, Key::Enter) {
+            said.say(Message::Hand(Hand::Close));
+        }
+        if drawing && input.consume_key(Modifiers::NONE, Key::Backspace) {
+            said.say(Message::Hand(Hand::Back));
+        }
+        if !drawing && input.consume_key(Modifiers::NONE, Key::Delete) {
+            said.say(Message::Remove);
+        }
+        if input.consume_key(Modifiers::NONE, Key::F) {
+            said.say(Message::Fit);
+        }
+    });
+    if editor.picked().is_some_and(is_corner) {
+        let ways = [
+            (Key::ArrowLeft, -1.0, 0.0),
+            (Key::ArrowRight, 1.0, 0.0),
+            (Key::ArrowUp, 0.0, 1.0),
+            (Key::ArrowDown, 0.0, -1.0),
+        ];
+        for (key, east, north) in ways {
+            let steps = ui.input_mut(|input| {
+                let far = input.count_and_consume_key(Modifiers::SHIFT, key) as f64;
+                far * 10.0 + input.count_and_consume_key(Modifiers::NONE, key) as f64
+            });
+            if steps > 0.0 {
+                said.say(Message::Nudge(east * steps * NUDGE_M, north * steps * NUDGE_M));
+            }
+        }
+    }
+}
+
+fn is_corner(thing: Thing) -> bool {
+    matches!(thing, Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. })
+}
+
+/// Paints the map.
+pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapSheet, said: &mut Said) {
+    let view = *editor.view();
+    let key = Some((editor.stamp(), view, rect));
+    if sheet.key != key {
+        sheet.painted = Painted::of(&ink(editor, rect.size()), rect.min);
+        sheet.key = key;
+    }
+    let p = editor.theme().palette();
+    let painter = pen::inside(ui.painter(), rect);
+    painter.rect_filled(rect, 0.0, colour(p.paper));
+    sheet.painted.paint(&painter);
+    let on_sheet = |at: Point| {
+        let [right, down] = view.spot(at);
+        rect.min + vec2(right, down)
+    };
+    if let Some(was) = editor.held_from() {
+        let stroke = Stroke::new(1.0, colour(p.ink));
+        let ring: Vec<Pos2> = (0..=24)
+            .map(|step| on_sheet(was) + Vec2::angled(step as f32 * std::f32::consts::TAU / 24.0) * 7.0)
+            .collect();
+        painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
+    }
+    outline_in_hand(&painter, editor, rect, &on_sheet);
+    hint(&painter, editor, rect);
+    nodes(ui, rect, editor, &on_sheet, said);
+}
+
+fn ink(editor: &Editor, size: Vec2) -> Vec<Ink> {
+    let view = editor.view();
+    let mut ink = editor.drawing().ink(view);
+    let (right, below) = (size.x - 20.0, size.y - 16.0);
+    ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
+    ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
+    if editor.workup().runs.iter().any(|run| run.volts.is_some()) && size.y > 320.0 && size.x > 700.0 {
+        let target_kv = editor.plan().target_kv();
+        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, 20.0]));
+    }
+    ink
+}
+
+fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+    let Tool::Outline { corners, pointer, .. } = editor.tool() else { return };
+    let p = editor.theme().palette();
+    let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
+    let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
+    painter.add(Shape::line(spots.clone(), pen));
+    if let (Some(&last), Some(pointer)) = (corners.last(), *pointer) {
+        let to = on_sheet(pointer);
+        painter.line_segment([on_sheet(last), to], pen);
+        if corners.len() > 1 {
+            painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));
+        }
+        let side = editor.words().length(apart_m(last, pointer));
+        let text = painter.layout_no_wrap(side, theme::medium(11.0), colour(p.ink));
+        let plate = Rect::from_min_size(to + vec2(14.0, -28.0), text.size() + vec2(12.0, 6.0));
+        let plate = plate
+            .translate(vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0)));
+        painter.add(Shape::convex_polygon(
+            icons::cut_plate(plate, 5.0),
+            colour(p.sheet),
+            Stroke::new(1.25, colour(p.ink)),
+        ));
+        painter.galley(plate.min + vec2(6.0, 3.0), text, colour(p.ink));
+    }
+    for (index, &spot) in spots.iter().enumerate() {
+        let fill = if index == 0 { p.pick } else { p.sheet };
+        let square = Rect::from_center_size(spot, Vec2::splat(8.0));
+        painter.rect(square, 0.0, colour(fill), thin, egui::StrokeKind::Middle);
+    }
+}
+
+/// One line at the foot of the map: what the tool waits for, or what could not be done.
+fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
+    let words = editor.words();
+    let text = match (editor.notice(), editor.tool()) {
+        (Some(notice), _) => words.text(notice),
+        (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {
+            words.text(Text::HintFirstCorners)
+        }
+        (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
+        (None, Tool::Pick) => return,
+    };
+    let p = editor.theme().palette();
+    let galley = painter.layout(text.to_owned(), theme::medium(13.0), colour(p.ink), rect.width() * 0.6);
+    let plate = Rect::from_min_size(
+        pos2(rect.left() + 20.0, rect.bottom() - 16.0 - galley.size().y - 12.0),
+        galley.size() + vec2(24.0, 12.0),
+    );
+    let edge = Stroke::new(1.5, colour(p.pick));
+    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
+    painter.galley(plate.min + vec2(12.0, 6.0), galley, colour(p.ink));
+}
+
+/// A named node for every corner that can be moved, which Tab reaches and the arrow keys move.
+fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2, said: &mut Said) {
+    let words = editor.words();
+    let mut node = |thing: Thing, at: Point, label: String| {
+        let spot = on_sheet(at);
+        if !rect.contains(spot) {
+            return;
+        }
+        let id = Id::unique(("corner", thing));
+        let response =
+            ui.interact(Rect::from_center_size(spot, Vec2::splat(18.0)), id, Sense::focusable_noninteractive());
+        let picked = editor.picked() == Some(thing);
+        response.widget_info(|| WidgetInfo::selected(Role::Button, true, picked, &label));
+        if response.gained_focus() && !picked {
+            said.say(Message::Pick(Some(thing)));
+        }
+        if response.has_focus() {
+            let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
+            ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
+        }
+    };
+    for (run, stated) in editor.plan().runs.iter().enumerate() {
+        let name = care::run_name(stated);
+        for (vertex, &at) in stated.outline.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = words.say(Text::CornerOfRun, &[("number", &number), ("run", name)]);
+            node(Thing::RunCorner { run, vertex }, at, label);
+        }
+    }
+    if editor.page() != Page::Ground {
+        return;
+    }
+    for (vertex, &at) in editor.plan().ground.boundary.iter().enumerate() {
+        let label = words.say(Text::CornerOfPaddock, &[("number", &(vertex + 1).to_string())]);
+        node(Thing::BoundaryCorner { vertex }, at, label);
+    }
+    for (keep_out, stated) in editor.plan().ground.keep_outs.iter().enumerate() {
+        for (vertex, &at) in stated.outline.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = words.say(Text::CornerOfKeepOut, &[("number", &number), ("name", &stated.name)]);
+            node(Thing::KeepOutCorner { keep_out, vertex }, at, label);
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! The pages beside the map: each says what it is, what to do, what follows, then its findings.
+
+mod assumed;
+mod ground;
+mod power;
+mod run;
+pub(crate) mod sheet;
+
+use care::Finding;
+use drawing::{Palette, Thing};
+use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
+use words::Words;
+use words::texts::Window as Text;
+
+use crate::editor::{Editor, Message, Page};
+use crate::icons;
+use crate::kit::{self, BETWEEN};
+use crate::said::Said;
+use crate::theme::{self, colour};
+
+/// Width of the page, and in a small window.
+pub(crate) const WIDTH: f32 = 360.0;
+/// Its width in a window below 1000 points.
+pub(crate) const WIDTH_SMALL: f32 = 296.0;
+
+/// Height of the line that names what lies below.
+const BELOW: f32 = 32.0;
+
+/// What every page paints with.
+pub(crate) struct Desk<'a> {
+    pub(crate) editor: &'a Editor,
+    pub(crate) said: &'a mut Said,
+    pub(crate) words: Words,
+    pub(crate) p: &'static Palette,
+    /// The sections, with the height at which each begins.
+    sections: Vec<(f32, String)>,
+}
+
+impl Desk<'_> {
+    /// Begins a section, with space before it.
+    fn section(&mut self, ui: &mut Ui, head: &str, aside: &str) -> Response {
+        ui.add_space(BETWEEN);
+        self.sections.push((ui.cursor().top(), head.to_owned()));
+        kit::section(ui, head, aside, self.p)
+    }
+
+    /// Words in ink2.
+    fn second(&self, ui: &mut Ui, text: &str) {
+        kit::prose(ui, text, theme::regular(12.0), colour(self.p.ink2));
+    }
+}
+
+/// Shows the open page.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::Paper, said: &mut Said) {
+    let p = editor.theme().palette();
+    ui.painter().rect_filled(rect, 0.0, colour(p.sheet));
+    ui.painter().vline(rect.left() + 0.5, rect.y_range(), Stroke::new(1.0, colour(p.rule)));
+    let margin = if rect.width() < WIDTH { 16.0 } else { 24.0 };
+    let mut desk = Desk { editor, said, words: editor.words(), p, sections: Vec::new() };
+    let mut inside = ui.new_child(UiBuilder::new().id_salt(("page", editor.page())).max_rect(rect));
+    let output = ScrollArea::vertical().id_salt(editor.page()).auto_shrink(false).show(&mut inside, |ui| {
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = 0.0;
+            ui.add_space(margin);
+            ui.vertical(|ui| {
+                ui.spacing_mut().item_spacing.x = 6.0;
+                ui.set_width(rect.width() - 2.0 * margin);
+                ui.add_space(22.0);
+                match editor.page() {
+                    Page::Ground => ground::show(ui, &mut desk),
+                    Page::Run => run::show(ui, &mut desk),
+                    Page::Power => power::show(ui, &mut desk),
+                    Page::Sheet => sheet::show(ui, &mut desk, paper),
+                }
+                ui.add_space(40.0);
+            });
+        });
+    });
+    let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
+    if hidden_px > 40.0 {
+        below(ui, rect, margin, &desk);
+    }
+}
+
+/// The last line of a page that goes on: what lies below.
+fn below(ui: &Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
+    let names: Vec<&str> = desk
+        .sections
+        .iter()
+        .filter(|(top, _)| *top > rect.bottom() - BELOW - 12.0)
+        .map(|(_, name)| name.as_str())
+        .collect();
+    if names.is_empty() {
+        return;
+    }
+    let p = desk.p;
+    let strip = Rect::from_min_max(pos2(rect.left() + 1.0, rect.bottom() - BELOW), rect.max);
+    ui.painter().rect_filled(strip, 0.0, colour(p.sheet));
+    ui.painter().hline(
+        strip.left() + margin..=strip.right() - margin,
+        strip.top(),
+        Stroke::new(1.0, colour(p.hairline)),
+    );
+    icons::chevron(ui.painter(), strip.left_center() + vec2(margin + 6.0, 0.0), colour(p.ink2));
+    let text = desk.words.say(Text::Below, &[("names", &names.join(", ").to_lowercase())]);
+    let room = strip.width() - 2.0 * margin - 24.0;
+    let galley = kit::shortened(ui, &text, theme::regular(12.0), colour(p.ink2), room);
+    let at = pos2(strip.left() + margin + 22.0, strip.center().y - galley.size().y / 2.0);
+    ui.painter().galley(at, galley, colour(p.ink2));
+}
+
+/// The page that a finding stands on; one of the whole plan is about the ground where it is about an outline.
+fn page_of(finding: &Finding, of_plan: bool) -> Page {
+    match finding.id {
+        "weak-post" | "not-measured" | "data-sheet" | "live-lines" | "foreign-earth-near" => Page::Power,
+        "overhead-line-crossed"
+        | "overhead-line-near"
+        | "public-way-crossed"
+        | "public-way-unsigned"
+        | "two-fences-near"
+        | "hazard-without-path"
+        | "buried-services"
+        | "local-codes-first"
+        | "two-soils"
+        | "keep-out-touched"
+        | "keep-out-enclosed"
+        | "leaves-paddock" => Page::Ground,
+        id if of_plan && id.starts_with("outline-") => Page::Ground,
+        _ => Page::Run,
+    }
+}
+
+/// The findings of the open page: those of the run in hand, then those of the plan, the weightiest first.
+fn of_page(editor: &Editor, page: Page) -> Vec<(Thing, &Finding)> {
+    let findings = editor.findings();
+    let index = editor.run_index();
+    let of_run = findings.runs.get(index).into_iter().flatten().enumerate();
+    let of_run = of_run.map(|(finding, one)| (Thing::Finding { run: Some(index), finding }, one));
+    let of_plan = findings.plan.iter().enumerate();
+    let of_plan = of_plan.map(|(finding, one)| (Thing::Finding { run: None, finding }, one));
+    let mut found: Vec<_> =
+        of_run.chain(of_plan).filter(|(thing, one)| page_of(one, is_of_plan(*thing)) == page).collect();
+    found.sort_by_key(|(_, one)| std::cmp::Reverse(one.severity));
+    found
+}
+
+fn is_of_plan(thing: Thing) -> bool {
+    matches!(thing, Thing::Finding { run: None, .. })
+}
+
+/// The page that the weightiest finding stands on.
+pub(crate) fn page_of_worst(editor: &Editor) -> Page {
+    let worst = |page: Page| of_page(editor, page).first().map(|(_, one)| one.severity);
+    let here = worst(editor.page());
+    Page::ALL.into_iter().filter(|&page| worst(page) > here).max_by_key(|&page| worst(page)).unwrap_or(editor.page())
+}
+
+/// The findings of this page.
+fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let found = of_page(desk.editor, desk.editor.page());
+    if found.is_empty() {
+        return;
+    }
+    let head = desk.words.text(Text::FindingsHere);
+    desk.section(ui, head, "");
+    ui.add_space(8.0);
+    for (thing, finding) in found {
+        let picked = desk.editor.picked() == Some(thing) || desk.editor.hovered() == Some(thing);
+        let response = kit::finding(ui, Id::unique(("finding", thing)), finding, picked, desk.words, desk.p);
+        if response.hovered() && !finding.at.is_empty() {
+            desk.said.hovered = desk.said.hovered.or(Some(thing));
+        }
+        if response.clicked() {
+            desk.said.say(Message::Pick(Some(thing)));
+        }
+        ui.add_space(14.0);
+    }
+}
+
+/// A quiet cell of a table.
+fn quiet(ui: &Ui, right: f32, y: f32, text: &str, p: &Palette) {
+    kit::cell(ui, pos2(right, y), Align2::RIGHT_CENTER, text, theme::regular(13.0), colour(p.ink));
+}

@@ -1,0 +1,153 @@
+//! What a page's figures assume: every statement that the plan leaves out, in words, with what stands in.
+
+use egui::{Id, Ui};
+use plan::Assumed;
+use words::Words;
+use words::texts::Window as Text;
+
+use super::Desk;
+use crate::editor::Page;
+use crate::kit;
+
+/// How the value that stands in is said.
+#[derive(Clone, Copy)]
+enum Said {
+    Length,
+    FineLength,
+    Force,
+    Count,
+    Kilovolts,
+    Joules,
+    Share,
+    Nothing,
+}
+
+/// By the last part of a key: the page that it matters to, its name, how its value is said.
+const TABLE: [(&str, Page, Text, Said); 29] = [
+    ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
+    ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
+    ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),
+    ("unit_weight_kn_per_m3", Page::Ground, Text::KeyWeight, Said::Nothing),
+    ("wet", Page::Ground, Text::KeyWet, Said::Nothing),
+    ("height_m", Page::Run, Text::KeyHeight, Said::Length),
+    ("live_line_heights_m", Page::Power, Text::KeyLiveLines, Said::Nothing),
+    ("line_resistance_ohm_per_m", Page::Power, Text::KeyLineResistance, Said::Nothing),
+    ("tension_n", Page::Run, Text::KeyTension, Said::Force),
+    ("spikes_per_post", Page::Run, Text::KeySpikes, Said::Count),
+    ("spike_length_m", Page::Run, Text::KeySpikeLength, Said::FineLength),
+    ("spike_diameter_m", Page::Run, Text::KeySpikeDiameter, Said::FineLength),
+    ("stored_j", Page::Power, Text::KeyStored, Said::Joules),
+    ("no_load_kv", Page::Power, Text::KeyNoLoad, Said::Kilovolts),
+    ("kv_at_500_ohm", Page::Power, Text::KeyLoaded, Said::Kilovolts),
+    ("output_j_at_500_ohm", Page::Power, Text::KeyOutput, Said::Joules),
+    ("stake_length_m", Page::Run, Text::KeyStakeLength, Said::FineLength),
+    ("stake_diameter_m", Page::Run, Text::KeyStakeDiameter, Said::FineLength),
+    ("loop_height_m", Page::Run, Text::KeyLoopHeight, Said::FineLength),
+    ("stand_off_m", Page::Run, Text::KeyStandOff, Said::Length),
+    ("width_m", Page::Run, Text::KeyMowerWidth, Said::FineLength),
+    ("overlap", Page::Run, Text::KeyOverlap, Said::Share),
+    ("speed_m_per_s", Page::Run, Text::KeySpeed, Said::Nothing),
+    ("target_kv", Page::Power, Text::KeyTarget, Said::Kilovolts),
+    ("feed_at", Page::Power, Text::KeyFeed, Said::Nothing),
+    ("earth_stakes.count", Page::Power, Text::KeyEarthStakes, Said::Count),
+    ("spacing_m", Page::Power, Text::KeySpacing, Said::Length),
+    ("leakage_s_per_m", Page::Power, Text::KeyLeakage, Said::Nothing),
+    ("strip_width_m", Page::Run, Text::KeyStrip, Said::Length),
+];
+
+/// Keys whose last part means something else in another place.
+const ELSEWHERE: [(&str, &str, Page, Text, Said); 4] = [
+    ("store.nets", "count", Page::Run, Text::KeyNetCount, Said::Count),
+    ("store.energizers", "count", Page::Power, Text::KeyEnergizerCount, Said::Count),
+    ("store.earth_stake.length_m", "length_m", Page::Power, Text::KeyEarthLength, Said::Length),
+    ("store.earth_stake.diameter_m", "diameter_m", Page::Power, Text::KeyEarthDiameter, Said::FineLength),
+];
+
+fn entry(key: &str) -> Option<(Page, Text, Said)> {
+    let elsewhere =
+        ELSEWHERE.iter().find(|(start, end, ..)| key.starts_with(start) && key.ends_with(&format!(".{end}")));
+    if let Some(&(_, _, page, name, said)) = elsewhere {
+        return Some((page, name, said));
+    }
+    let matches = |end: &str| key == end || key.strip_suffix(end).is_some_and(|before| before.ends_with('.'));
+    TABLE.iter().find(|(end, ..)| matches(end)).map(|&(_, page, name, said)| (page, name, said))
+}
+
+fn value(words: Words, assumed: &Assumed, said: Said) -> String {
+    let Some(number) = assumed.value.as_f64() else { return String::new() };
+    match said {
+        Said::Length => words.length(number),
+        Said::FineLength => words.fine_length(number),
+        Said::Force => words.force(number),
+        Said::Count => words.number(number, 0),
+        Said::Kilovolts => words.kilovolts(number),
+        Said::Joules => format!("{} J", words.number(number, 1)),
+        Said::Share => format!("{} %", words.number(number * 100.0, 0)),
+        Said::Nothing => String::new(),
+    }
+}
+
+/// What is assumed on this page; the list opens on demand.
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, page: Page) {
+    let words = desk.words;
+    let run = format!("runs[{}].", desk.editor.run_index());
+    let all = plan::assumed(desk.editor.plan());
+    let here: Vec<(&Assumed, Text, Said)> = all
+        .iter()
+        .filter(|one| !one.key.starts_with("runs[") || one.key.starts_with(&run))
+        .filter_map(|one| entry(&one.key).map(|(of, name, said)| (of, one, name, said)))
+        .filter(|(of, ..)| *of == page)
+        .map(|(_, one, name, said)| (one, name, said))
+        .collect();
+    if here.is_empty() {
+        return;
+    }
+    let count = here.len().to_string();
+    let things = words.say(if here.len() == 1 { Text::OneThing } else { Text::Things }, &[("count", &count)]);
+    desk.section(ui, words.text(Text::AssumedHere), &things);
+    ui.add_space(6.0);
+    desk.second(ui, words.text(Text::DotsMean));
+    ui.add_space(4.0);
+    let id = Id::unique(("assumed open", page));
+    let open = ui.data(|data| data.get_temp::<bool>(id)).unwrap_or(false);
+    let label = words.text(if open { Text::FoldThem } else { Text::GoThrough });
+    if kit::link(ui, label, desk.p).clicked() {
+        ui.data_mut(|data| data.insert_temp(id, !open));
+    }
+    if open {
+        ui.add_space(6.0);
+        kit::rule(ui, desk.p);
+        for (one, name, said) in here {
+            kit::fact(ui, words.text(name), &value(words, one, said), desk.p);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::entry;
+
+    #[test]
+    fn every_assumed_key_has_a_name() {
+        let text = r#"{ "format": "netfold-plan", "version": 1,
+            "ground": { "hazards": [ { "kind": "overhead_line", "path": [[0, 0], [9, 9]] } ],
+                        "soil": { "friction_angle_deg": 30.0 } },
+            "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14 } ], "energizers": [ { "id": "e" } ] },
+            "runs": [ { "id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "earth_stakes": { "count": 2 } } ] }"#;
+        let mut keys: Vec<String> = Vec::new();
+        for plan in [
+            plan::read(text.as_bytes()).map(|opened| opened.plan).ok(),
+            plan::read(text.replace("\"friction_angle_deg\": 30.0", "").as_bytes()).map(|opened| opened.plan).ok(),
+            plan::read(text.replace(", \"earth_stakes\": { \"count\": 2 }", "").as_bytes())
+                .map(|opened| opened.plan)
+                .ok(),
+        ] {
+            let plan = plan.expect("the test's plan reads");
+            keys.extend(plan::assumed(&plan).into_iter().map(|assumed| assumed.key));
+        }
+        assert!(keys.len() > 60, "{}", keys.len());
+        for key in keys {
+            assert!(entry(&key).is_some(), "{key} has no name");
+        }
+    }
+}

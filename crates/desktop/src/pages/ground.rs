@@ -1,0 +1,156 @@
+//! The page about the ground: the paddock, what a run keeps off, what can hurt, the soil.
+
+use drawing::Thing;
+use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
+use plan::{HazardKind, KeepOut};
+use words::texts::Window as Text;
+
+use super::{Desk, assumed, findings};
+use crate::editor::{Message, Page};
+use crate::facts;
+use crate::icons::Icon;
+use crate::kit::{self, ROW};
+use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool, apart_m};
+
+const KINDS: [(HazardKind, Text); 4] = [
+    (HazardKind::OverheadLine, Text::OverheadLines),
+    (HazardKind::PublicWay, Text::PublicWays),
+    (HazardKind::OtherEnergisedFence, Text::OtherFences),
+    (HazardKind::ForeignEarth, Text::ForeignEarths),
+];
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let boundary = &editor.plan().ground.boundary;
+    let paddock_m2 = editor.workup().paddock_m2;
+    let (aside, sentence) = if boundary.is_empty() {
+        (String::new(), words.text(Text::NoPaddock).to_owned())
+    } else {
+        let round_m: f64 =
+            boundary.iter().zip(boundary.iter().cycle().skip(1)).map(|(&one, &next)| apart_m(one, next)).sum();
+        let round = words.far_parts(round_m);
+        let sentence = words.say(
+            Text::PaddockSentence,
+            &[("area", &words.area(paddock_m2)), ("round", &format!("{} {}", round.0, round.1))],
+        );
+        (words.field(paddock_m2), sentence)
+    };
+    kit::title(ui, words.text(Text::ThePaddock), &aside, &sentence, p);
+    ui.add_space(14.0);
+    let on = editor.tool().draws(Drawn::Paddock);
+    if kit::button(ui, Icon::Outline, words.text(Text::DrawPaddock), on, p).clicked() {
+        desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Paddock)) });
+    }
+    keep_outs(ui, desk);
+    hazards(ui, desk);
+    soil(ui, desk);
+    findings(ui, desk);
+    assumed::show(ui, desk, Page::Ground);
+}
+
+fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    desk.section(ui, words.text(Text::KeepOuts), "");
+    if editor.plan().ground.keep_outs.is_empty() {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::NoKeepOuts));
+        return;
+    }
+    kit::rule(ui, p);
+    for (index, keep_out) in editor.plan().ground.keep_outs.iter().enumerate() {
+        let thing = Thing::KeepOut { keep_out: index };
+        let is_it = |other: Option<Thing>| {
+            matches!(
+                other,
+                Some(Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. })
+                    if keep_out == index
+            )
+        };
+        let name = if keep_out.name.is_empty() { words.text(Text::AKeepOut) } else { &keep_out.name };
+        let rule = rule_of(desk, keep_out);
+        let label = format!("{name}: {rule}");
+        let id = Id::unique(("keep-out row", index));
+        let (rect, response) = kit::row(ui, id, is_it(editor.picked()), is_it(editor.hovered()), &label, p);
+        if response.hovered() {
+            desk.said.hovered = desk.said.hovered.or(Some(thing));
+        }
+        if response.clicked() {
+            desk.said.say(Message::Pick(Some(thing)));
+        }
+        let y = rect.center().y;
+        kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, name, theme::regular(13.0), colour(p.ink));
+        kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &rule, theme::regular(13.0), colour(p.ink2));
+    }
+}
+
+fn rule_of(desk: &Desk<'_>, keep_out: &KeepOut) -> String {
+    let words = desk.words;
+    if keep_out.may_enclose() {
+        words.text(Text::MayStandInside).to_owned()
+    } else if keep_out.clearance_m() > 0.0 {
+        words.say(Text::KeptOff, &[("clearance", &words.length(keep_out.clearance_m()))])
+    } else {
+        words.text(Text::KeptOut).to_owned()
+    }
+}
+
+fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    desk.section(ui, words.text(Text::AskedOfGround), "");
+    kit::rule(ui, p);
+    let all = &editor.plan().ground.hazards;
+    for (kind, name) in KINDS {
+        let drawn: Vec<_> = all.iter().enumerate().filter(|(_, hazard)| hazard.kind == kind).collect();
+        let name = words.text(name);
+        let found = match drawn.as_slice() {
+            [] => words.text(Text::NoneDrawn).to_owned(),
+            [(_, one)] if !one.name.is_empty() => words.say(Text::OneDrawn, &[("name", &one.name)]),
+            many => words.say(Text::ManyDrawn, &[("count", &many.len().to_string())]),
+        };
+        let label = format!("{name}: {found}");
+        let rect = if let Some(&(index, _)) = drawn.first() {
+            let thing = Thing::Hazard { hazard: index };
+            let is_it = |other: Option<Thing>| {
+                matches!(other, Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. })
+                    if drawn.iter().any(|(index, _)| *index == hazard))
+            };
+            let id = Id::unique(("hazard row", kind as u8));
+            let (rect, response) = kit::row(ui, id, is_it(editor.picked()), is_it(editor.hovered()), &label, p);
+            if response.hovered() {
+                desk.said.hovered = desk.said.hovered.or(Some(thing));
+            }
+            if response.clicked() {
+                desk.said.say(Message::Pick(Some(thing)));
+            }
+            rect
+        } else {
+            let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &label));
+            ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.hairline)));
+            rect
+        };
+        let y = rect.center().y;
+        let square = Rect::from_center_size(pos2(rect.left() + 5.0, y), Vec2::splat(10.0));
+        if drawn.is_empty() {
+            ui.painter().rect_stroke(square, 0.0, Stroke::new(1.5, colour(p.ink)), StrokeKind::Inside);
+        } else {
+            ui.painter().rect_filled(square, 0.0, colour(p.ink));
+        }
+        let left =
+            kit::cell(ui, pos2(rect.left() + 20.0, y), Align2::LEFT_CENTER, name, theme::regular(13.0), colour(p.ink));
+        let room = rect.right() - left.right() - 12.0;
+        let galley = kit::shortened(ui, &found, theme::regular(13.0), colour(p.ink2), room);
+        ui.painter().galley(pos2(rect.right() - galley.size().x, y - galley.size().y / 2.0), galley, colour(p.ink2));
+    }
+}
+
+fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, editor) = (desk.words, desk.editor);
+    desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan()));
+    let hold_n = editor.run().and_then(|(_, worked)| worked.lay.as_ref()?.corners.first()).map(|corner| corner.hold_n);
+    if let Some(hold_n) = hold_n {
+        ui.add_space(6.0);
+        desk.second(ui, &words.say(Text::SpikesHold, &[("hold", &words.force(hold_n))]));
+    }
+}

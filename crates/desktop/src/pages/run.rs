@@ -1,0 +1,322 @@
+//! The page about runs: the run in hand, its nets, its corners as sentences, the strip to mow.
+
+use drawing::Thing;
+use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
+use plan::{NetKind, Run};
+use words::texts::Window as Text;
+use workup::{Corner, Lay, Strip, Verdict};
+
+use super::{Desk, assumed, findings, quiet};
+use crate::editor::{Message, Page};
+use crate::facts;
+use crate::icons::{self, Icon};
+use crate::kit::{self, Figure};
+use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool};
+
+/// Width kept for a laid net, for one rolled up, and the height of their rows.
+const COMB: f32 = 62.0;
+const COIL: f32 = 30.0;
+const NET_ROW: f32 = 24.0;
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let Some((run, worked)) = editor.run() else {
+        kit::title(ui, words.text(Text::NoRunTitle), "", words.text(Text::NoRunSentence), p);
+        tools(ui, desk);
+        findings(ui, desk);
+        return;
+    };
+    let number = (editor.run_index() + 1).to_string();
+    let count = editor.plan().runs.len();
+    let aside = if count > 1 {
+        words.say(Text::RunOf, &[("number", &number), ("count", &count.to_string())])
+    } else {
+        words.say(Text::RunNumber, &[("number", &number)])
+    };
+    let sentence = match &worked.lay {
+        Some(lay) => facts::ground(words, editor.plan(), run, lay),
+        None => words.text(Text::NotLaid).to_owned(),
+    };
+    kit::title(ui, care::run_name(run), &aside, &sentence, p);
+    tools(ui, desk);
+    if count > 1 && !editor.compare() {
+        runs(ui, desk);
+    }
+    if let Some(lay) = &worked.lay {
+        nets(ui, desk, lay);
+        corners(ui, desk, run, lay);
+    }
+    if let Some(strip) = &worked.strip {
+        mow(ui, desk, run, strip);
+    }
+    findings(ui, desk);
+    assumed::show(ui, desk, Page::Run);
+}
+
+fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    ui.add_space(14.0);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        let on = editor.tool().draws(Drawn::Run);
+        if kit::button(ui, Icon::Outline, words.text(Text::DrawOutline), on, p).clicked() {
+            desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Run)) });
+        }
+        if editor.plan().runs.len() > 1
+            && kit::button(ui, Icon::Compare, words.text(Text::SideBySide), editor.compare(), p).clicked()
+        {
+            desk.said.say(Message::Compare(!editor.compare()));
+        }
+    });
+}
+
+/// The runs, to pick one.
+fn runs(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let count = editor.plan().runs.len().to_string();
+    desk.section(ui, words.text(Text::Runs), &count);
+    kit::rule(ui, p);
+    for (index, (run, worked)) in editor.plan().runs.iter().zip(&editor.workup().runs).enumerate() {
+        let thing = Thing::Run { run: index };
+        let picked = editor.run_index() == index;
+        let name = care::run_name(run);
+        let (rect, response) = kit::row(ui, Id::unique(("run row", index)), picked, false, name, p);
+        if response.hovered() {
+            desk.said.hovered = desk.said.hovered.or(Some(thing));
+        }
+        if response.clicked() {
+            desk.said.say(Message::Pick(Some(thing)));
+        }
+        let plate = Rect::from_center_size(rect.left_center() + vec2(9.0, 0.0), Vec2::splat(18.0));
+        icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), picked, p);
+        let galley = kit::shortened(ui, name, theme::regular(13.0), colour(p.ink), rect.width() - 120.0);
+        ui.painter().galley(pos2(rect.left() + 28.0, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
+        if let Some(lay) = &worked.lay {
+            quiet(ui, rect.right(), rect.center().y, &words.area(lay.area_m2), p);
+        }
+    }
+}
+
+fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let (laid, owned) = (lay.nets.len(), facts::owned(editor.plan()) as usize);
+    let left = owned.saturating_sub(laid);
+    let laid_text = laid.to_string();
+    let aside = match left {
+        0 if laid > owned => {
+            words.say(Text::LaidMissing, &[("laid", &laid_text), ("missing", &(laid - owned).to_string())])
+        }
+        0 => words.say(Text::LaidNoneLeft, &[("laid", &laid_text)]),
+        left => words.say(Text::LaidAndLeft, &[("laid", &laid_text), ("left", &left.to_string())]),
+    };
+    desk.section(ui, words.text(Text::Nets), &aside);
+    ui.add_space(8.0);
+    let wide = ui.available_width();
+    let mut places: Vec<Vec2> = Vec::new();
+    let mut at = Vec2::ZERO;
+    for index in 0..laid + left {
+        let width = if index < laid { COMB } else { COIL };
+        if at.x + width > wide + 12.0 {
+            at = vec2(0.0, at.y + NET_ROW);
+        }
+        // Beyond four rows the figures at the right say how many there are.
+        if at.y >= 4.0 * NET_ROW {
+            break;
+        }
+        places.push(at);
+        at.x += width;
+    }
+    let tall = places.last().map_or(0.0, |last| last.y + NET_ROW);
+    let (rect, _) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
+    for (index, &place) in places.iter().enumerate() {
+        let corner = rect.min + place;
+        if index < laid { comb(ui, corner, index >= owned, p) } else { coil(ui, corner, p) }
+    }
+    ui.add_space(6.0);
+    let mut kinds: Vec<&NetKind> = Vec::new();
+    for net in &lay.nets {
+        if let Some(kind) = editor.plan().net_kind(&net.kind)
+            && !kinds.iter().any(|known| known.id == kind.id)
+        {
+            kinds.push(kind);
+        }
+    }
+    for kind in kinds {
+        desk.second(ui, &net_in_words(desk, kind));
+    }
+}
+
+/// A laid net: its line and its posts; open strokes where the store has none.
+fn comb(ui: &Ui, corner: egui::Pos2, missing: bool, p: &drawing::Palette) {
+    let pen = Stroke::new(1.75, colour(if missing { p.danger } else { p.ink }));
+    let (left, right, foot) = (corner.x, corner.x + 48.0, corner.y + 14.0);
+    if missing {
+        let line = [pos2(left, foot), pos2(right, foot)];
+        ui.painter().extend(egui::Shape::dashed_line(&line, pen, 4.0, 3.0));
+    } else {
+        ui.painter().hline(left - 0.9..=right + 0.9, foot, pen);
+    }
+    for post in 0..5 {
+        let x = left + 12.0 * post as f32;
+        ui.painter().vline(x, foot - 8.0..=foot, pen);
+    }
+}
+
+/// A net rolled up.
+fn coil(ui: &Ui, corner: egui::Pos2, p: &drawing::Palette) {
+    let middle = corner + vec2(12.0, 9.0);
+    let pen = Stroke::new(1.25, colour(p.ink2));
+    ui.painter().circle_stroke(middle, 8.5, pen);
+    ui.painter().circle_stroke(middle, 5.0, pen);
+    ui.painter().circle_filled(middle, 2.0, colour(p.ink2));
+}
+
+fn net_in_words(desk: &Desk<'_>, kind: &NetKind) -> String {
+    let words = desk.words;
+    let mut name = kind.id.clone();
+    if let Some(first) = name.get(..1) {
+        name = first.to_uppercase() + &name[1..];
+    }
+    let (length, panels) = (words.far_parts(kind.length_m), kind.panel_count());
+    let length = format!("{} {}", length.0, length.1);
+    let panels_text = panels.to_string();
+    if kind.panel_lengths_m.is_some() || panels == 0 {
+        return words.say(Text::NetUnequal, &[("name", &name), ("length", &length), ("panels", &panels_text)]);
+    }
+    let panel = words.fine_length(kind.length_m / panels as f64);
+    words.say(Text::NetEqual, &[("name", &name), ("length", &length), ("panels", &panels_text), ("panel", &panel)])
+}
+
+fn corners(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    desk.section(ui, words.text(Text::Corners), &facts::soil(words, editor.plan()));
+    if !lay.corners_judged {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::CornersNotJudged));
+        return;
+    }
+    let why = editor.why();
+    let wide = ui.available_width();
+    // Columns end at these shares of the width.
+    let ends = [0.24, 0.46, 0.66, 0.86].map(|share| share * wide);
+    if why {
+        let (rect, _) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+        for (text, end) in [Text::Turn, Text::ToPost, Text::Pull, Text::Hold].into_iter().zip(ends) {
+            let at = pos2(rect.left() + end, rect.bottom());
+            kit::cell(ui, at, Align2::RIGHT_BOTTOM, words.text(text), theme::regular(11.0), colour(p.ink2));
+        }
+    }
+    kit::rule(ui, p);
+    for (index, corner) in lay.corners.iter().enumerate() {
+        corner_row(ui, desk, run, index, corner, why.then_some(ends));
+    }
+    if lay.corners.is_empty() {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::NoCorners));
+        return;
+    }
+    ui.add_space(8.0);
+    let worst = lay.corners.iter().max_by(|a, b| a.pull_n.total_cmp(&b.pull_n));
+    let label = match (why, worst) {
+        (true, _) | (_, None) => words.text(Text::WhyFold).to_owned(),
+        (false, Some(worst)) => {
+            words.say(Text::Why, &[("angle", &words.degrees(worst.turn_deg)), ("pull", &words.force(worst.pull_n))])
+        }
+    };
+    if kit::link(ui, &label, p).clicked() {
+        desk.said.say(Message::Why(!why));
+    }
+}
+
+fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner: &Corner, ends: Option<[f32; 4]>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let vertex = facts::stated_vertex(run, corner);
+    let thing = vertex.filter(|_| !corner.end).map(|vertex| Thing::RunCorner { run: editor.run_index(), vertex });
+    let picked = thing.is_some() && editor.picked() == thing;
+    let hovered = thing.is_some() && editor.hovered() == thing;
+    let number = corner.vertex.map(|vertex| (vertex + 1).to_string());
+    let verdict = match corner.verdict {
+        Verdict::None => Text::Stands,
+        Verdict::Advised => Text::MayLean,
+        Verdict::Required => Text::WillLean,
+    };
+    let brace = match (corner.braced, corner.verdict) {
+        (true, _) => Some(Text::Braced),
+        (false, Verdict::Required) => Some(Text::NeedsBrace),
+        (false, Verdict::Advised) => Some(Text::BraceAdvised),
+        (false, Verdict::None) => None,
+    };
+    let sentence = words.text(if corner.end { Text::EndOfNetting } else { verdict });
+    let label = format!(
+        "{}: {sentence}, {}",
+        number
+            .as_ref()
+            .map_or_else(|| words.text(Text::End).to_owned(), |n| words.say(Text::CornerNumber, &[("number", n)])),
+        brace.map_or("", |brace| words.text(brace))
+    );
+    let (rect, response) =
+        kit::row(ui, Id::unique(("corner row", index)), picked, hovered, label.trim_end_matches(", "), p);
+    if response.hovered() {
+        desk.said.hovered = desk.said.hovered.or(thing);
+    }
+    if response.clicked() && thing.is_some() {
+        desk.said.say(Message::Pick(thing));
+    }
+    let y = rect.center().y;
+    let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
+    if let Some(number) = &number {
+        icons::number_plate(ui.painter(), plate, number, picked, p);
+    } else {
+        let (x, pen) = (plate.center().x, Stroke::new(1.75, colour(p.ink)));
+        ui.painter().vline(x, y - 7.0..=y + 7.0, pen);
+        ui.painter().hline(x - 5.0..=x + 5.0, y - 7.0, pen);
+    }
+    let weight = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
+    let Some(ends) = ends else {
+        kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, sentence, weight.clone(), colour(p.ink));
+        if let Some(brace) = brace {
+            let left = rect.right() - 96.0;
+            icons::kite(ui.painter(), pos2(left - 12.0, y), kite_of(corner), p);
+            kit::cell(ui, pos2(rect.right() - 96.0, y), Align2::LEFT_CENTER, words.text(brace), weight, colour(p.ink));
+        }
+        return;
+    };
+    let to_post = if corner.to_post_m < 0.005 { words.number(0.0, 0) } else { words.fine_length(corner.to_post_m) };
+    let cells = [words.degrees(corner.turn_deg), to_post, words.force(corner.pull_n), words.force(corner.hold_n)];
+    for (text, end) in cells.iter().zip(ends) {
+        kit::cell(ui, pos2(rect.left() + end, y), Align2::RIGHT_CENTER, text, weight.clone(), colour(p.ink));
+    }
+    icons::kite(ui.painter(), pos2(rect.right() - 8.0, y), kite_of(corner), p);
+}
+
+/// A brace that stands is drawn as one that is needed.
+fn kite_of(corner: &Corner) -> Verdict {
+    if corner.braced { Verdict::Required } else { corner.verdict }
+}
+
+fn mow(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
+    let (words, p) = (desk.words, desk.p);
+    let wide = words.say(Text::StripWide, &[("width", &words.length(strip.width_m))]);
+    let response = desk.section(ui, words.text(Text::StripToMow), &wide);
+    let assumed = run.strip_width_m.is_none();
+    if assumed {
+        let width = ui.painter().layout_no_wrap(wide, theme::regular(12.0), colour(p.ink2)).size().x;
+        kit::dots(ui.painter(), response.rect.right() - width, response.rect.right(), response.rect.bottom(), p);
+    }
+    ui.add_space(8.0);
+    let (area, walk) = (words.area_parts(strip.area_m2), words.far_parts(strip.walk_m));
+    let passes = words.number(f64::from(strip.passes), 0);
+    let minutes = words.minutes_figure(strip.minutes);
+    let figure = |value, unit, label| Figure { value, unit, label: words.text(label), assumed: false };
+    kit::figures(
+        ui,
+        &[
+            Figure { assumed, ..figure(&area.0, area.1, Text::StripGround) },
+            figure(&passes, "", Text::Passes),
+            figure(&walk.0, walk.1, Text::OnFoot),
+            figure(&minutes, words.text(Text::MinutesUnit), Text::InAll),
+        ],
+        p,
+    );
+}

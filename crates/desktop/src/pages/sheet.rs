@@ -1,0 +1,222 @@
+//! The page about paper: where the field sheet goes, and whether it got there.
+
+use std::path::{Path, PathBuf};
+
+use drawing::Theme;
+use egui::{Color32, Id, Key, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use fieldsheet::{Framed, Page, Runs};
+use words::texts::Window as Text;
+
+use super::{Desk, findings};
+use crate::icons::Icon;
+use crate::kit;
+use crate::pen::{self, Painted};
+use crate::theme::{self, colour};
+
+/// What the page remembers: the path typed, how writing went, what is on paper.
+pub(crate) struct Paper {
+    path: String,
+    outcome: Option<Result<String, String>>,
+    size: fieldsheet::Paper,
+    all_runs: bool,
+    page: usize,
+    preview: Option<(MadeFrom, Vec<Page>)>,
+    painted: Option<Shown>,
+}
+
+/// A page made ready for a place of the window: its parts, each cut off at its frame.
+struct Shown {
+    page: usize,
+    rect: Rect,
+    parts: Vec<(Rect, Painted)>,
+}
+
+/// What a preview was made from: the drawing's stamp, which runs, which paper.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct MadeFrom {
+    stamp: u64,
+    runs: Runs,
+    size: fieldsheet::Paper,
+}
+
+impl Paper {
+    /// The sheet goes beside the plan, under the plan's name.
+    pub(crate) fn beside(plan: Option<&Path>, title: &str) -> Self {
+        let path = match plan {
+            Some(plan) => {
+                let name = plan.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+                let stem = name.strip_suffix(".netfold.json").or(name.strip_suffix(".json")).unwrap_or(&name);
+                plan.with_file_name(format!("{stem}.pdf"))
+            }
+            None => PathBuf::from(format!("{}.pdf", file_name(title))),
+        };
+        Self {
+            path: path.to_string_lossy().into_owned(),
+            outcome: None,
+            size: fieldsheet::Paper::A4,
+            all_runs: true,
+            page: 0,
+            preview: None,
+            painted: None,
+        }
+    }
+
+    fn runs(&self, desk: &Desk<'_>) -> Runs {
+        if self.all_runs { Runs::All } else { Runs::One(desk.editor.run_index()) }
+    }
+}
+
+/// A title as the name of a file: letters and figures, the rest as hyphens.
+fn file_name(title: &str) -> String {
+    let plain: String = title.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
+    let name = plain.split_whitespace().collect::<Vec<_>>().join("-");
+    if name.is_empty() { "plan".to_owned() } else { name }
+}
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
+    let (words, p) = (desk.words, desk.p);
+    kit::title(ui, words.text(Text::SheetTitle), "", words.text(Text::SheetSentence), p);
+    ui.add_space(16.0);
+    let label = kit::prose(ui, words.text(Text::SheetPath), theme::regular(12.0), colour(p.ink2));
+    ui.add_space(4.0);
+    let edit = egui::TextEdit::singleline(&mut paper.path)
+        .id(Id::unique("sheet path"))
+        .font(theme::regular(13.0))
+        .desired_width(f32::INFINITY)
+        .min_size(vec2(0.0, 24.0));
+    let field = ui.add(edit).labelled_by(label.id);
+    if field.changed() {
+        paper.outcome = None;
+    }
+    let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+    ui.add_space(10.0);
+    let button = kit::button(ui, Icon::Paper, words.text(Text::WriteSheet), false, p);
+    if button.clicked() || entered {
+        paper.outcome = Some(write(desk, paper));
+    }
+    if let Some(outcome) = &paper.outcome {
+        ui.add_space(10.0);
+        let (text, ink): (&str, Color32) = match outcome {
+            Ok(text) => (text, colour(p.ink)),
+            Err(text) => (text, colour(p.danger)),
+        };
+        kit::prose(ui, text, theme::medium(13.0), ink);
+    }
+    choices(ui, desk, paper);
+    preview(ui, desk, paper);
+    ui.add_space(10.0);
+    desk.second(ui, words.text(Text::CodesFirst));
+    findings(ui, desk);
+}
+
+fn choices(ui: &mut Ui, desk: &Desk<'_>, paper: &mut Paper) {
+    let (words, p) = (desk.words, desk.p);
+    ui.add_space(18.0);
+    ui.horizontal(|ui| {
+        for (size, name) in [(fieldsheet::Paper::A4, Text::A4), (fieldsheet::Paper::Letter, Text::Letter)] {
+            if kit::choice(ui, words.text(name), paper.size == size, p).clicked() {
+                paper.size = size;
+            }
+        }
+        if desk.editor.plan().runs.len() > 1 {
+            ui.add_space(14.0);
+            for (all, name) in [(true, Text::AllRuns), (false, Text::ThisRun)] {
+                if kit::choice(ui, words.text(name), paper.all_runs == all, p).clicked() {
+                    paper.all_runs = all;
+                }
+            }
+        }
+    });
+}
+
+/// The sheet as it will be printed, one page at a time.
+fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
+    let (words, p) = (desk.words, desk.p);
+    let key = MadeFrom { stamp: desk.editor.stamp(), runs: paper.runs(desk), size: paper.size };
+    if paper.preview.as_ref().is_none_or(|(made, _)| *made != key) {
+        let pages = fieldsheet::pages(&desk.editor.scene(), key.runs, None, key.size).unwrap_or_default();
+        paper.page = paper.page.min(pages.len().saturating_sub(1));
+        paper.preview = Some((key, pages));
+        paper.painted = None;
+    }
+    let Some((_, pages)) = &paper.preview else { return };
+    let Some(page) = pages.get(paper.page) else {
+        ui.add_space(16.0);
+        desk.second(ui, words.text(Text::SheetCannot));
+        return;
+    };
+    let (number, count) = ((paper.page + 1).to_string(), pages.len().to_string());
+    let label = words.say(Text::PageOf, &[("number", &number), ("count", &count)]);
+    desk.section(ui, words.text(Text::Preview), &label);
+    ui.add_space(10.0);
+    let wide = ui.available_width();
+    let scale = wide / page.size[0];
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, page.size[1] * scale), Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &label));
+    if paper.painted.as_ref().is_none_or(|made| made.page != paper.page || made.rect != rect) {
+        let whole = Painted::of(&pen::scaled(&page.ink, scale), rect.min);
+        let map = page.map.as_ref().map(|Framed { frame: [left, top, right, bottom], ink }| {
+            let frame = Rect::from_min_max(pos2(*left, *top), pos2(*right, *bottom)) * scale;
+            (frame.translate(rect.min.to_vec2()), Painted::of(&pen::scaled(ink, scale), rect.min))
+        });
+        let parts = map.into_iter().chain([(rect, whole)]).collect();
+        paper.painted = Some(Shown { page: paper.page, rect, parts });
+    }
+    ui.painter().rect_filled(rect, 0.0, colour(Theme::Print.palette().sheet));
+    for (clip, painted) in paper.painted.iter().flat_map(|made| &made.parts) {
+        painted.paint(&pen::inside(ui.painter(), *clip));
+    }
+    ui.painter().rect_stroke(rect, 0.0, Stroke::new(1.0, colour(p.rule)), StrokeKind::Outside);
+    let last = pages.len() - 1;
+    if last > 0 {
+        ui.add_space(8.0);
+        ui.horizontal(|ui| {
+            if kit::icon_button(ui, Icon::Before, words.text(Text::PageBefore), paper.page > 0, true, p).clicked() {
+                paper.page -= 1;
+            }
+            if kit::icon_button(ui, Icon::After, words.text(Text::PageAfter), paper.page < last, true, p).clicked() {
+                paper.page += 1;
+            }
+        });
+    }
+}
+
+#[allow(clippy::disallowed_methods, reason = "only cli and desktop touch files")]
+fn write(desk: &Desk<'_>, paper: &Paper) -> Result<String, String> {
+    let (words, path) = (desk.words, Path::new(paper.path.trim()));
+    let shown = path.display().to_string();
+    let places = [("path", shown.as_str())];
+    if path.as_os_str().is_empty() {
+        return Err(words.text(Text::SheetNoPath).to_owned());
+    }
+    let bytes = fieldsheet::sheet(&desk.editor.scene(), paper.runs(desk), None, paper.size).map_err(|error| {
+        tracing::info!(%error, "no sheet");
+        words.text(Text::SheetCannot).to_owned()
+    })?;
+    match std::fs::write(path, bytes) {
+        Ok(()) => Ok(words.say(Text::SheetWritten, &places)),
+        Err(error) => {
+            tracing::warn!(%error, "the sheet was not written");
+            let text = match error.kind() {
+                std::io::ErrorKind::NotFound => Text::SheetNoFolder,
+                std::io::ErrorKind::PermissionDenied => Text::SheetMayNot,
+                _ => Text::SheetNotWritten,
+            };
+            Err(words.say(text, &places))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Paper;
+    use std::path::Path;
+
+    #[test]
+    fn the_sheet_goes_beside_the_plan() {
+        let path = |plan: Option<&str>, title: &str| Paper::beside(plan.map(Path::new), title).path;
+        assert_eq!(path(Some("farm/kettle.netfold.json"), "x"), "farm/kettle.pdf");
+        assert_eq!(path(None, "Kettle Field, first grass"), "kettle-field-first-grass.pdf");
+        assert_eq!(path(None, "../"), "plan.pdf");
+    }
+}

@@ -1,0 +1,184 @@
+//! The window's pen: ink of `drawing` as shapes of egui. It decides nothing.
+//!
+//! Concave areas become triangles, with a hair of their own colour round them where they are opaque, because
+//! egui smooths the edges of convex areas only. Words are laid out anew in every frame that is painted (egui
+//! keeps laid out words) so that they stay right when the font's texture is rebuilt.
+
+use drawing::letters::BASELINE;
+use drawing::{Anchor, Ink, Spot};
+use egui::epaint::{PathShape, PathStroke, TextShape};
+use egui::{Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
+
+use crate::theme;
+
+/// Ink made ready for a place of the window: paint it as often as you like.
+#[derive(Default)]
+pub(crate) struct Painted(Vec<Item>);
+
+enum Item {
+    Shape(Shape),
+    Text { at: Pos2, text: String, font: egui::FontId, colour: Color32, anchor: Anchor, turn_rad: f32 },
+}
+
+impl Painted {
+    /// Ink made ready, with its upper left corner at a place of the window.
+    pub(crate) fn of(ink: &[Ink], corner: Pos2) -> Self {
+        let mut items = Vec::with_capacity(ink.len());
+        for item in ink {
+            ready(item, corner.to_vec2(), &mut items);
+        }
+        Self(items)
+    }
+
+    /// Paints it.
+    pub(crate) fn paint(&self, painter: &Painter) {
+        for item in &self.0 {
+            match item {
+                Item::Shape(shape) => {
+                    painter.add(shape.clone());
+                }
+                Item::Text { at, text, font, colour, anchor, turn_rad } => {
+                    let galley = painter.layout_no_wrap(text.clone(), font.clone(), *colour);
+                    let across = match anchor {
+                        Anchor::Start => 0.0,
+                        Anchor::Middle => galley.size().x / 2.0,
+                        Anchor::End => galley.size().x,
+                    };
+                    // The middle of the letters, not of the line, passes through the place.
+                    let line = galley.rows.first().map_or(galley.size().y / 2.0, |row| row_middle(row, font.size));
+                    let back = egui::emath::Rot2::from_angle(*turn_rad) * vec2(across, line);
+                    painter.add(TextShape::new(*at - back, galley, *colour).with_angle(*turn_rad));
+                }
+            }
+        }
+    }
+}
+
+/// Height of the letters' middle line below the top of their row.
+fn row_middle(row: &egui::epaint::text::PlacedRow, size: f32) -> f32 {
+    let baseline = row.glyphs.first().map_or(row.size.y * 0.8, |glyph| glyph.pos.y);
+    baseline - BASELINE * size
+}
+
+fn spot([right, down]: Spot, corner: Vec2) -> Pos2 {
+    pos2(right, down) + corner
+}
+
+fn spots(of: &[Spot], corner: Vec2) -> Vec<Pos2> {
+    of.iter().map(|&at| spot(at, corner)).collect()
+}
+
+fn ready(item: &Ink, corner: Vec2, items: &mut Vec<Item>) {
+    match item {
+        Ink::Area { rings, fill } => area(rings, theme::colour(*fill), corner, items),
+        Ink::Line { spots: of, closed, width, colour, dash } => {
+            let stroke = Stroke::new(*width, theme::colour(*colour));
+            let mut points = spots(of, corner);
+            match dash {
+                Some([dash, gap]) => {
+                    if *closed && let Some(&first) = points.first() {
+                        points.push(first);
+                    }
+                    items.extend(Shape::dashed_line(&points, stroke, *dash, *gap).into_iter().map(Item::Shape));
+                }
+                None if *closed => items.push(Item::Shape(Shape::closed_line(points, stroke))),
+                None => items.push(Item::Shape(Shape::line(points, stroke))),
+            }
+        }
+        Ink::Disc { middle, radius, fill, edge } => {
+            items.push(Item::Shape(Shape::Circle(egui::epaint::CircleShape {
+                center: spot(*middle, corner),
+                radius: *radius,
+                fill: fill.map_or(Color32::TRANSPARENT, theme::colour),
+                stroke: edge.map_or(Stroke::NONE, |(width, colour)| Stroke::new(width, theme::colour(colour))),
+            })));
+        }
+        Ink::Text { at, text, size, weight, colour, anchor, turn_rad } => items.push(Item::Text {
+            at: spot(*at, corner),
+            text: text.clone(),
+            font: theme::font(*size, *weight),
+            colour: theme::colour(*colour),
+            anchor: *anchor,
+            turn_rad: *turn_rad,
+        }),
+    }
+}
+
+fn area(rings: &[Vec<Spot>], fill: Color32, corner: Vec2, items: &mut Vec<Item>) {
+    if let [ring] = rings
+        && is_convex(ring)
+    {
+        items.push(Item::Shape(Shape::convex_polygon(spots(ring, corner), fill, Stroke::NONE)));
+        return;
+    }
+    let (vertices, indices) = drawing::triangles(rings);
+    let mut mesh = Mesh { indices, ..Mesh::default() };
+    for at in vertices {
+        mesh.colored_vertex(spot(at, corner), fill);
+    }
+    items.push(Item::Shape(Shape::mesh(mesh)));
+    if fill.is_opaque() {
+        for ring in rings {
+            items.push(Item::Shape(Shape::Path(PathShape {
+                points: spots(ring, corner),
+                closed: true,
+                fill: Color32::TRANSPARENT,
+                stroke: PathStroke::new(0.5, fill),
+            })));
+        }
+    }
+}
+
+/// Whether a ring turns one way only, and once round.
+fn is_convex(ring: &[Spot]) -> bool {
+    let count = ring.len();
+    let (mut left, mut right, mut turned_rad) = (false, false, 0.0_f32);
+    for index in 0..count {
+        let [a, b, c] = [ring[index], ring[(index + 1) % count], ring[(index + 2) % count]];
+        let (along, onward) = ([b[0] - a[0], b[1] - a[1]], [c[0] - b[0], c[1] - b[1]]);
+        let cross = along[0] * onward[1] - along[1] * onward[0];
+        left |= cross > 0.0;
+        right |= cross < 0.0;
+        turned_rad += cross.atan2(along[0] * onward[0] + along[1] * onward[1]);
+    }
+    !(left && right) && turned_rad.abs() < 1.5 * std::f32::consts::TAU
+}
+
+/// The part of a painter for one part of the window.
+pub(crate) fn inside(painter: &Painter, rect: Rect) -> Painter {
+    painter.with_clip_rect(rect.intersect(painter.clip_rect()))
+}
+
+/// The same ink at another size.
+pub(crate) fn scaled(ink: &[Ink], by: f32) -> Vec<Ink> {
+    let spots = |of: &[Spot]| -> Vec<Spot> { of.iter().map(|at| at.map(|side| side * by)).collect() };
+    ink.iter()
+        .map(|item| match item {
+            Ink::Area { rings, fill } => {
+                Ink::Area { rings: rings.iter().map(|ring| spots(ring)).collect(), fill: *fill }
+            }
+            Ink::Line { spots: of, closed, width, colour, dash } => Ink::Line {
+                spots: spots(of),
+                closed: *closed,
+                width: width * by,
+                colour: *colour,
+                dash: dash.map(|dash| dash.map(|length| length * by)),
+            },
+            Ink::Disc { middle, radius, fill, edge } => Ink::Disc {
+                middle: middle.map(|side| side * by),
+                radius: radius * by,
+                fill: *fill,
+                edge: edge.map(|(width, colour)| (width * by, colour)),
+            },
+            Ink::Text { at, text, size, weight, colour, anchor, turn_rad } => Ink::Text {
+                at: at.map(|side| side * by),
+                text: text.clone(),
+                size: size * by,
+                weight: *weight,
+                colour: *colour,
+                anchor: *anchor,
+                turn_rad: *turn_rad,
+            },
+        })
+        .collect()
+}

@@ -1,0 +1,186 @@
+//! Tools: what the pointer is for. A tool is a state and one step; it knows no egui.
+//!
+//! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
+//! [`Edit`]. Esc leaves from every state.
+
+use plan::{Edit, Plan, Point, Run, Shape};
+
+/// What the pointer is for.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Tool {
+    /// Pick and drag what is drawn.
+    #[default]
+    Pick,
+    /// Draw an outline by its corners.
+    Outline {
+        /// What the outline will be.
+        of: Drawn,
+        /// The corners so far.
+        corners: Vec<Point>,
+        /// Where the pointer is.
+        pointer: Option<Point>,
+    },
+}
+
+/// What an outline is drawn for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Drawn {
+    /// The paddock, drawn anew.
+    Paddock,
+    /// A further run.
+    Run,
+}
+
+/// What the hand did.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Hand {
+    /// The pointer went somewhere.
+    Move(Point),
+    /// A click; `reach_m` is how near counts as on it.
+    Click {
+        /// Where.
+        at: Point,
+        /// How near the first corner closes the outline, metres.
+        reach_m: f64,
+    },
+    /// Enter, or a double click: done.
+    Close,
+    /// Backspace: the last corner is taken up.
+    Back,
+    /// Esc: out of the tool.
+    Leave,
+}
+
+/// Two corners nearer than this are one, metres.
+const SAME_PLACE_M: f64 = 0.01;
+/// Fewest corners of an outline.
+pub const FEWEST_CORNERS: usize = 3;
+
+impl Tool {
+    /// The tool that draws an outline of that kind.
+    pub fn outline(of: Drawn) -> Self {
+        Self::Outline { of, corners: Vec::new(), pointer: None }
+    }
+
+    /// Whether this tool draws that.
+    pub fn draws(&self, what: Drawn) -> bool {
+        matches!(self, Self::Outline { of, .. } if *of == what)
+    }
+
+    /// The next state, and what came of it.
+    pub fn step(self, hand: Hand, plan: &Plan) -> (Self, Option<Edit>) {
+        match (self, hand) {
+            (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
+            (Self::Outline { of, corners, .. }, Hand::Move(at)) => {
+                (Self::Outline { of, corners, pointer: Some(at) }, None)
+            }
+            (Self::Outline { of, mut corners, .. }, Hand::Click { at, reach_m }) => {
+                let pointer = Some(at);
+                let closes = corners.len() >= FEWEST_CORNERS && apart_m(corners[0], at) <= reach_m;
+                if closes {
+                    return (Self::Pick, Some(edit(of, corners, plan)));
+                }
+                if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
+                    corners.push(at);
+                }
+                (Self::Outline { of, corners, pointer }, None)
+            }
+            (Self::Outline { of, corners, pointer }, Hand::Close) => {
+                if corners.len() < FEWEST_CORNERS {
+                    (Self::Outline { of, corners, pointer }, None)
+                } else {
+                    (Self::Pick, Some(edit(of, corners, plan)))
+                }
+            }
+            (Self::Outline { of, mut corners, pointer }, Hand::Back) => {
+                corners.pop();
+                (Self::Outline { of, corners, pointer }, None)
+            }
+        }
+    }
+}
+
+fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
+    match of {
+        Drawn::Paddock => Edit::SetOutline { shape: Shape::Boundary, outline },
+        Drawn::Run => {
+            let run = Run { id: free_id(plan), outline, ..Run::default() };
+            Edit::AddRun { index: plan.runs.len(), run: Box::new(run) }
+        }
+    }
+}
+
+/// The first of `run-1`, `run-2`, ... that no run has.
+fn free_id(plan: &Plan) -> String {
+    // Of one name more than there are runs, one is free.
+    (plan.runs.len() + 1..=2 * plan.runs.len() + 1)
+        .map(|number| format!("run-{number}"))
+        .find(|id| plan.run(id).is_none())
+        .expect("one name more than there are runs")
+}
+
+/// Distance between two places, metres.
+pub fn apart_m(one: Point, other: Point) -> f64 {
+    (one.east_m - other.east_m).hypot(one.north_m - other.north_m)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Drawn, Hand, Tool};
+    use plan::{Edit, Plan, Point, Run, Shape};
+
+    fn click(east_m: f64, north_m: f64) -> Hand {
+        Hand::Click { at: Point::new(east_m, north_m), reach_m: 0.5 }
+    }
+
+    fn draw(of: Drawn, plan: &Plan, hands: &[Hand]) -> (Tool, Option<Edit>) {
+        let mut state = (Tool::outline(of), None);
+        for &hand in hands {
+            assert!(state.1.is_none(), "nothing may follow the edit");
+            state = state.0.step(hand, plan);
+        }
+        state
+    }
+
+    #[test]
+    fn clicks_and_enter_draw_a_run_with_a_free_name() {
+        let plan = Plan { runs: vec![Run { id: "run-2".to_owned(), ..Run::default() }], ..Plan::default() };
+        let (tool, edit) = draw(
+            Drawn::Run,
+            &plan,
+            &[click(0.0, 0.0), click(10.0, 0.0), click(10.0, 0.0), click(10.0, 10.0), Hand::Close],
+        );
+        assert_eq!(tool, Tool::Pick);
+        let Some(Edit::AddRun { index: 1, run }) = edit else { panic!("{edit:?}") };
+        assert_eq!(run.id, "run-3");
+        assert_eq!(run.outline.len(), 3, "a click on the last corner adds none");
+    }
+
+    #[test]
+    fn a_click_on_the_first_corner_closes_and_backspace_takes_up_the_last() {
+        let (tool, edit) = draw(
+            Drawn::Paddock,
+            &Plan::default(),
+            &[
+                click(0.0, 0.0),
+                click(10.0, 0.0),
+                click(55.0, 5.0),
+                Hand::Back,
+                click(10.0, 10.0),
+                Hand::Move(Point::new(3.0, 3.0)),
+                click(0.2, 0.2),
+            ],
+        );
+        assert_eq!(tool, Tool::Pick);
+        let outline = vec![Point::new(0.0, 0.0), Point::new(10.0, 0.0), Point::new(10.0, 10.0)];
+        assert_eq!(edit, Some(Edit::SetOutline { shape: Shape::Boundary, outline }));
+    }
+
+    #[test]
+    fn two_corners_do_not_close_and_esc_leaves() {
+        let plan = Plan::default();
+        let (tool, edit) = draw(Drawn::Run, &plan, &[click(0.0, 0.0), click(10.0, 0.0), Hand::Close]);
+        assert!(tool.draws(Drawn::Run) && edit.is_none());
+        assert_eq!(tool.step(Hand::Leave, &plan), (Tool::Pick, None));
+    }
+}

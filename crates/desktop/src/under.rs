@@ -1,0 +1,109 @@
+//! What lies under the map: the run unfolded, its volts on the page about power, or all runs side by side.
+
+mod compare;
+mod volts;
+
+use drawing::{LineDrawing, LineView, Thing};
+use egui::{Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
+use words::texts::Window as Text;
+
+use crate::editor::{Editor, Message, Page};
+use crate::pen::{self, Painted};
+use crate::said::Said;
+use crate::theme::colour;
+
+/// Height of the unfolded line.
+const LINE: f32 = 128.0;
+/// Its height in a small window.
+const LINE_SMALL: f32 = 56.0;
+/// Height with volts over the line.
+const WITH_VOLTS: f32 = 280.0;
+/// The same in a small window.
+const WITH_VOLTS_SMALL: f32 = 216.0;
+/// How near the pointer must come to a thing on the line, pixels.
+const REACH_PX: f32 = 8.0;
+
+/// Ink of the line, and what it was made from.
+#[derive(Default)]
+pub(crate) struct LineSheet {
+    key: Option<(u64, usize, LineView, Rect)>,
+    drawing: LineDrawing,
+    painted: Painted,
+}
+
+/// What is shown under the map.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Shown {
+    Line,
+    Volts,
+    Compare,
+}
+
+fn shown(editor: &Editor) -> Shown {
+    match editor.page() {
+        Page::Power => Shown::Volts,
+        Page::Run if editor.compare() => Shown::Compare,
+        _ => Shown::Line,
+    }
+}
+
+/// Height of what lies under the map, for a window of that height.
+pub(crate) fn height(editor: &Editor, window: f32) -> f32 {
+    let small = window < 700.0;
+    match shown(editor) {
+        Shown::Line if small => LINE_SMALL,
+        Shown::Line => LINE,
+        Shown::Volts if small => WITH_VOLTS_SMALL,
+        Shown::Volts => WITH_VOLTS,
+        Shown::Compare => compare::height(editor.plan().runs.len(), window),
+    }
+}
+
+/// Shows it.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &mut Said) {
+    let p = editor.theme().palette();
+    ui.painter().rect_filled(rect, 0.0, colour(p.sheet));
+    ui.painter().hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, colour(p.rule)));
+    match shown(editor) {
+        Shown::Line => line(ui, rect, editor, sheet, said),
+        Shown::Volts => {
+            let tall = if rect.height() < WITH_VOLTS { LINE_SMALL } else { 104.0 };
+            let (above, below) = rect.split_top_bottom_at_y(rect.bottom() - tall);
+            line(ui, below, editor, sheet, said);
+            volts::show(ui, above, editor, &sheet.drawing);
+        }
+        Shown::Compare => compare::show(ui, rect, editor, said),
+    }
+}
+
+fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &mut Said) {
+    let response = ui.interact(rect, Id::unique("line"), Sense::CLICK);
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Line)));
+    let view = LineView {
+        width: rect.width(),
+        height: rect.height(),
+        theme: editor.theme(),
+        picked: editor.picked(),
+        hovered: editor.hovered(),
+        stale: false,
+    };
+    let run = editor.run_index();
+    let key = Some((editor.stamp(), run, view, rect));
+    if sheet.key != key {
+        sheet.drawing =
+            if editor.run().is_some() { drawing::line(&editor.scene(), run, &view) } else { LineDrawing::default() };
+        sheet.painted = Painted::of(&sheet.drawing.ink, rect.min);
+        sheet.key = key;
+    }
+    sheet.painted.paint(&pen::inside(ui.painter(), rect));
+    let thing_at =
+        |at: egui::Pos2| -> Option<Thing> { sheet.drawing.thing_at([at.x - rect.left(), at.y - rect.top()], REACH_PX) };
+    if let Some(at) = response.hover_pos() {
+        said.hovered = said.hovered.or_else(|| thing_at(at));
+    }
+    if response.clicked()
+        && let Some(at) = response.interact_pointer_pos()
+    {
+        said.say(Message::Pick(thing_at(at)));
+    }
+}

@@ -1,0 +1,187 @@
+//! Volts along the line, standing on the unfolded line itself: one picture of where they sink.
+
+use std::sync::Arc;
+
+use drawing::LineDrawing;
+use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
+use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints};
+use words::texts::Window as Text;
+use workup::{Lay, SampleOf, Volts};
+
+use crate::editor::Editor;
+use crate::icons;
+use crate::theme::{self, colour};
+
+/// Opacity of the band from low to high.
+const BAND: f32 = 0.13;
+/// Width of the likely value's line.
+const CORE: f32 = 3.5;
+
+pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let head = rect.min + vec2(24.0, 16.0);
+    let title =
+        ui.painter().text(head, Align2::LEFT_TOP, words.text(Text::VoltsAlong), theme::semi_bold(13.0), colour(p.ink));
+    ui.painter().text(
+        pos2(title.right() + 14.0, title.center().y),
+        Align2::LEFT_CENTER,
+        words.text(Text::VoltsAlongAside),
+        theme::regular(11.0),
+        colour(p.ink2),
+    );
+    let worked = editor.run().and_then(|(_, worked)| worked.lay.as_ref().zip(worked.volts.as_ref()));
+    let Some((lay, volts)) = worked.filter(|_| line.line_m > 0.0) else {
+        let middle = rect.center() + vec2(0.0, 12.0);
+        let text = words.text(Text::NoVolts);
+        ui.painter().text(middle, Align2::CENTER_CENTER, text, theme::regular(13.0), colour(p.ink2));
+        return;
+    };
+    let (low_kv, high_kv) = range(volts);
+    let target_kv = editor.plan().target_kv();
+    let top_kv = [volts.feed_kv, high_kv, target_kv].into_iter().fold(1.0, f64::max) * 1.06;
+    let step_kv = step(top_kv);
+    let plot_rect = Rect::from_min_max(
+        pos2(rect.left() + line.left, rect.top() + 42.0),
+        pos2(rect.left() + line.right, rect.bottom() - 6.0),
+    );
+    let y_of = |kv: f64| plot_rect.bottom() - plot_rect.height() * (kv / top_kv) as f32;
+    let mut kv = 0.0;
+    while kv <= top_kv {
+        let at = pos2(plot_rect.left() - 10.0, y_of(kv));
+        let text = words.number(kv, 0);
+        ui.painter().text(at, Align2::RIGHT_CENTER, text, theme::regular(11.0), colour(p.ink2));
+        kv += step_kv;
+    }
+    ui.painter().text(
+        pos2(plot_rect.left() - 24.0, y_of(kv - step_kv)),
+        Align2::RIGHT_CENTER,
+        "kV",
+        theme::regular(11.0),
+        colour(p.ink2),
+    );
+    let line_m = line.line_m;
+    let points = along(lay, volts);
+    let dark = editor.theme() == drawing::Theme::Dark;
+    let band = FilledArea::new("band", &[0.0, line_m], &[low_kv; 2], &[high_kv; 2])
+        .fill_color(theme::thinned(p.ink, BAND))
+        .stroke(Stroke::NONE)
+        .allow_hover(false);
+    let target = HLine::new("target", target_kv)
+        .stroke(Stroke::new(1.75, colour(p.green)))
+        .style(LineStyle::Dashed { length: 7.0 })
+        .allow_hover(false);
+    let edge_width = CORE + 2.0 * if dark { 1.1 } else { 1.4 };
+    let edge = Line::new("edge", PlotPoints::Owned(points.clone()))
+        .stroke(Stroke::new(edge_width, colour(p.edge)))
+        .allow_hover(false);
+    let shade = move |at: PlotPoint| -> Color32 { colour(drawing::palette::volts(at.y, target_kv)) };
+    let core = Line::new("likely", PlotPoints::Owned(points))
+        .stroke(Stroke::new(CORE, colour(p.edge)))
+        .gradient_color(Arc::new(shade), false)
+        .allow_hover(false);
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("volts").max_rect(plot_rect));
+    inside.style_mut().spacing.item_spacing = egui::Vec2::ZERO;
+    let grid = move |_| {
+        let count = (top_kv / step_kv) as usize;
+        (0..=count).map(|index| GridMark { value: index as f64 * step_kv, step_size: step_kv }).collect()
+    };
+    Plot::new("volts")
+        .width(plot_rect.width())
+        .height(plot_rect.height())
+        .show_axes(false)
+        .show_background(false)
+        .show_grid([false, true])
+        .grid_color(colour(p.hairline))
+        .grid_fade(0.0)
+        .y_grid_spacer(grid)
+        .allow_zoom(false)
+        .allow_drag(false)
+        .allow_scroll(false)
+        .allow_boxed_zoom(false)
+        .allow_double_click_reset(false)
+        .show_x(false)
+        .show_y(false)
+        .show_crosshair(false)
+        .sense(egui::Sense::hover())
+        .set_margin_fraction(egui::Vec2::ZERO)
+        .show(&mut inside, |plot| {
+            plot.set_plot_bounds_x(0.0..=line_m);
+            plot.set_plot_bounds_y(0.0..=top_kv);
+            plot.add(band);
+            plot.hline(target);
+            plot.line(edge);
+            plot.line(core);
+        });
+    let painter = ui.painter();
+    let target =
+        painter.layout_no_wrap(words.text(words::texts::Map::Target).to_owned(), theme::medium(11.0), colour(p.green));
+    // Beyond the line's end where there is room, else on it.
+    let beyond = plot_rect.right() + 6.0;
+    let at = if beyond + target.size().x <= rect.right() - 2.0 {
+        pos2(beyond, y_of(target_kv) - target.size().y / 2.0)
+    } else {
+        pos2(plot_rect.right() - 4.0 - target.size().x, y_of(target_kv))
+    };
+    painter.galley(at, target, colour(p.green));
+    let measured = volts.weakest.is_some_and(|weakest| weakest.measured);
+    let band_text = words.text(if measured { Text::BandMeasured } else { Text::Band });
+    // Named where it runs, at its lower edge, clear of the hairlines.
+    let foot = y_of(low_kv) - 3.0;
+    let crossed = (0..=(top_kv / step_kv) as usize)
+        .map(|index| y_of(index as f64 * step_kv))
+        .find(|&hairline| (foot - 14.0..=foot).contains(&hairline));
+    painter.text(
+        pos2(plot_rect.left() + 8.0, crossed.map_or(foot, |hairline| hairline - 2.0)),
+        Align2::LEFT_BOTTOM,
+        band_text,
+        theme::regular(11.0),
+        colour(p.ink2),
+    );
+    if let Some(weakest) = volts.weakest {
+        let x = rect.left() + line.x_of(weakest.along_m);
+        let y = y_of(weakest.peak_kv);
+        painter.circle(pos2(x, y), 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
+        let number = (weakest.post + 1).to_string();
+        let text = words.say(Text::WeakestAt, &[("kv", &words.kilovolts(weakest.peak_kv)), ("post", &number)]);
+        let galley = painter.layout_no_wrap(text, theme::semi_bold(11.0), colour(p.ink));
+        let size = galley.size() + vec2(12.0, 6.0);
+        let left = (x - size.x / 2.0).clamp(plot_rect.left(), (plot_rect.right() - size.x).max(plot_rect.left()));
+        let above = y - 14.0 - size.y;
+        let top = if above > rect.top() + 36.0 { above } else { y + 14.0 };
+        let plate = Rect::from_min_size(pos2(left, top), size);
+        painter.add(egui::Shape::convex_polygon(
+            icons::cut_plate(plate, 5.0),
+            colour(p.sheet),
+            Stroke::new(1.25, colour(p.ink)),
+        ));
+        painter.galley(plate.min + vec2(6.0, 3.0), galley, colour(p.ink));
+    }
+}
+
+/// Lowest and highest that the weakest post may be, kilovolts.
+fn range(volts: &Volts) -> (f64, f64) {
+    volts.weakest.map_or((0.0, 0.0), |weakest| (weakest.low_kv, weakest.high_kv))
+}
+
+/// A round step that gives three to seven hairlines.
+fn step(top_kv: f64) -> f64 {
+    [0.5, 1.0, 2.0, 5.0, 10.0].into_iter().find(|step| top_kv / step <= 6.5).unwrap_or(20.0)
+}
+
+/// Volts by distance from corner 1; round a ring the last post goes on to the first.
+fn along(lay: &Lay, volts: &Volts) -> Vec<PlotPoint> {
+    let mut samples: Vec<&workup::Sample> =
+        volts.samples.iter().filter(|sample| !matches!(sample.of, SampleOf::Fault(_))).collect();
+    samples.sort_by(|a, b| a.along_m.total_cmp(&b.along_m));
+    let mut points: Vec<PlotPoint> =
+        samples.iter().map(|sample| PlotPoint::new(sample.along_m, sample.peak_kv)).collect();
+    if let (true, Some(&first), Some(&last)) = (lay.closed, points.first(), points.last()) {
+        let gap_m = first.x + lay.line_m - last.x;
+        if gap_m > 0.0 && lay.short_m <= 0.0 {
+            let seam_kv = last.y + (first.y - last.y) * (lay.line_m - last.x) / gap_m;
+            points.insert(0, PlotPoint::new(0.0, seam_kv));
+            points.push(PlotPoint::new(lay.line_m, seam_kv));
+        }
+    }
+    points
+}

@@ -1,0 +1,164 @@
+//! What lies on the map but belongs to the sheet: scale bar, north and the key of volts, each on a plate.
+
+use words::Words;
+use words::texts::Map as Text;
+
+use crate::ink::{Anchor, Ink, Spot, Weight};
+use crate::inking::net::NetStyle;
+use crate::inking::pen::{Pen, Type, plate_ring};
+use crate::inking::trace::{Knot, Px, add};
+use crate::palette::{Palette, Theme};
+use crate::view::{Distance, View};
+
+/// Longest scale bar, pixels.
+const LONGEST_BAR_PX: f64 = 200.0;
+/// Metres in a foot, exactly.
+const METRES_PER_FOOT: f64 = 0.3048;
+/// Length of the key of volts, pixels.
+const KEY_PX: f64 = 176.0;
+/// Height of the plates of scale bar and north.
+const PLATE_PX: f64 = 44.0;
+/// Room between a plate's edge and what lies on it.
+const MARGIN_PX: f64 = 8.0;
+
+/// The scale bar on a plate whose lower right corner is at a spot: the longest round length that stays short.
+pub fn scale_bar(view: &View, words: Words, corner: Spot) -> Vec<Ink> {
+    let (unit_m, unit) = match words.units {
+        words::Units::Metric => (1.0, "m"),
+        words::Units::Feet => (METRES_PER_FOOT, "ft"),
+    };
+    let unit_px = unit_m * view.px_per_m;
+    if !(unit_px > 0.0 && unit_px.is_finite()) {
+        return Vec::new();
+    }
+    let round = round_below(LONGEST_BAR_PX / unit_px);
+    let bar = round * unit_px;
+    let colours = view.theme.palette();
+    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    let decimals = (-(round / 2.0).log10().floor()).clamp(0.0, 3.0) as usize;
+    let figure = |share: f64| {
+        let text = words.number(round * share, decimals);
+        // A round half of a round length needs no decimals that are zero.
+        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+    };
+    let last = figure(1.0);
+    let last_half = kind.width(&last) / 2.0;
+    let unit_width = kind.width(unit) + 4.0;
+    let [right, foot] = corner.map(f64::from);
+    let end = right - MARGIN_PX - last_half - unit_width;
+    let (start, axis) = (end - bar, foot - MARGIN_PX - 5.0);
+    let mut pen = Pen::default();
+    let (left, top) = (start - MARGIN_PX - 4.0, foot - PLATE_PX);
+    plate(&mut pen, colours, [left, top], [right, foot]);
+    for part in 0..4 {
+        let from = start + bar * f64::from(part) / 4.0;
+        let middle = [from + bar / 8.0, axis];
+        let fill = if part % 2 == 0 { colours.ink } else { colours.sheet };
+        pen.polygon(&plate_ring(middle, bar / 4.0, 4.0, 0.0), fill);
+    }
+    pen.ring(&plate_ring([start + bar / 2.0, axis], bar, 4.0, 0.0), 1.0, colours.ink);
+    for (share, text) in [(0.0, "0".to_owned()), (0.5, figure(0.5)), (1.0, last)] {
+        pen.text([start + bar * share, axis - 12.0], &text, kind, Anchor::Middle);
+    }
+    pen.text([end + last_half + 4.0, axis - 12.0], unit, kind, Anchor::Start);
+    pen.ink
+}
+
+/// The greatest of 1, 2 and 5 times a power of ten that is no more than a number.
+fn round_below(number: f64) -> f64 {
+    let decade = 10_f64.powf(number.log10().floor());
+    [5.0, 2.0, 1.0]
+        .into_iter()
+        .map(|lead| lead * decade)
+        .find(|&round| round <= number * (1.0 + 1e-9))
+        .unwrap_or(decade)
+}
+
+/// The north arrow on a plate whose lower right corner is at a spot: north is up.
+pub fn north(theme: Theme, words: Words, corner: Spot) -> Vec<Ink> {
+    let colours = theme.palette();
+    let [right, foot] = corner.map(f64::from);
+    let mut pen = Pen::default();
+    plate(&mut pen, colours, [right - 28.0, foot - PLATE_PX], [right, foot]);
+    let middle = right - 14.0;
+    let (top, base, notch) = (foot - 38.5, foot - 18.5, foot - 22.5);
+    let arrow: [Px; 4] = [[middle, top], [middle + 5.5, base], [middle, notch], [middle - 5.5, base]];
+    pen.polygon(&arrow, colours.sheet);
+    pen.polygon(&[[middle, top], [middle, notch], [middle - 5.5, base]], colours.ink);
+    pen.ring(&arrow, 1.0, colours.ink);
+    let kind = Type::new(11.0, Weight::SemiBold, colours.ink);
+    pen.text([middle, foot - 10.0], words.text(Text::North), kind, Anchor::Middle);
+    pen.ink
+}
+
+/// The key of the volts' colours on a plate whose upper right corner is at a spot: the net itself, swelling, from
+/// 0 to twice a target, kilovolts.
+pub fn volts_key(theme: Theme, words: Words, target_kv: f64, corner: Spot) -> Vec<Ink> {
+    if !(target_kv > 0.0 && target_kv.is_finite()) {
+        return Vec::new();
+    }
+    let colours = theme.palette();
+    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    let most_kv = 2.0 * target_kv;
+    let step_kv = round_below(most_kv / 4.0).max(most_kv / 8.0);
+    let decimals = usize::from((step_kv - step_kv.round()).abs() > 1e-6);
+    let unit = words.text(Text::Kilovolts);
+    let last = words.number(most_kv, usize::from((most_kv - most_kv.round()).abs() > 1e-6));
+    let after = kind.width(&last) / 2.0 + 4.0 + kind.width(unit);
+    let [right, top] = corner.map(f64::from);
+    let end = right - MARGIN_PX - after;
+    let start = end - KEY_PX;
+    let axis = top + MARGIN_PX + 5.0;
+    let mut pen = Pen::default();
+    plate(&mut pen, colours, [start - MARGIN_PX - 4.0, top], [right, axis + 46.0]);
+    let style = NetStyle::new(theme, Distance::Near, target_kv, false);
+    style.draw(&mut pen, &[Knot { at: [start, axis], kv: 0.0 }, Knot { at: [end, axis], kv: most_kv }], false, true);
+    let x = |kv: f64| start + KEY_PX * kv / most_kv;
+    let mut tick = |kv: f64, long: bool| {
+        let at = [x(kv), axis + 8.0];
+        let colour = if long { colours.ink } else { colours.ink2 };
+        pen.line(&[at, add(at, [0.0, if long { 6.0 } else { 3.0 }])], if long { 1.5 } else { 1.0 }, colour);
+    };
+    let steps = (most_kv / step_kv - 1e-6).floor() as u32;
+    for step in 0..=steps {
+        tick(f64::from(step) * step_kv, false);
+    }
+    tick(most_kv, false);
+    tick(target_kv, true);
+    let mut taken: Vec<(f64, f64)> = Vec::new();
+    let mut figure = |kv: f64, text: String| {
+        let half = kind.width(&text) / 2.0 + 2.0;
+        if taken.iter().all(|&(from, to)| x(kv) + half < from || x(kv) - half > to) {
+            taken.push((x(kv) - half, x(kv) + half));
+            pen.text([x(kv), axis + 21.0], &text, kind, Anchor::Middle);
+        }
+    };
+    figure(most_kv, last);
+    let target_decimals = usize::from((target_kv - target_kv.round()).abs() > 1e-6);
+    figure(target_kv, words.number(target_kv, target_decimals));
+    for step in 0..=steps {
+        let kv = f64::from(step) * step_kv;
+        figure(kv, words.number(kv, if step == 0 { 0 } else { decimals }));
+    }
+    pen.text([end + after, axis + 21.0], unit, kind, Anchor::End);
+    let second = Type::new(11.0, Weight::Regular, colours.ink2);
+    pen.text([x(target_kv), axis + 36.0], words.text(Text::Target), second, Anchor::Middle);
+    pen.ink
+}
+
+/// A plain plate: what lies under it does not show through.
+fn plate(pen: &mut Pen, colours: &Palette, low: Px, high: Px) {
+    pen.polygon(&[low, [high[0], low[1]], high, [low[0], high[1]]], colours.sheet);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::round_below;
+
+    #[test]
+    fn round_lengths_are_the_longest_that_fit() {
+        for (number, want) in [(200.0, 200.0), (199.0, 100.0), (0.07, 0.05), (5.0, 5.0), (49.9, 20.0)] {
+            assert!((round_below(number) - want).abs() < 1e-9, "{number}");
+        }
+    }
+}

@@ -1,0 +1,86 @@
+//! Ink: what every pen can put down, in pixels or points from the top left corner.
+//!
+//! The window, SVG, PNG and PDF each have a pen of their own that paints these five kinds of item in
+//! order and decides nothing.
+
+use crate::palette::Colour;
+
+/// A place on the sheet: right, then down.
+pub type Spot = [f32; 2];
+
+/// Weight of the one font family.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// 400.
+    #[default]
+    Regular,
+    /// 500.
+    Medium,
+    /// 600.
+    SemiBold,
+}
+
+/// Which part of a text stands at its place, along its own direction.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Anchor {
+    /// Its start.
+    Start,
+    /// Its middle.
+    #[default]
+    Middle,
+    /// Its end.
+    End,
+}
+
+/// One item of ink.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Ink {
+    /// An area: its outer ring, then its holes (even-odd).
+    Area {
+        /// The rings, not closed by a repeated spot.
+        rings: Vec<Vec<Spot>>,
+        /// Its colour.
+        fill: Colour,
+    },
+    /// A line, mitred.
+    Line {
+        /// Its spots.
+        spots: Vec<Spot>,
+        /// Whether it returns to its start.
+        closed: bool,
+        /// Its width.
+        width: f32,
+        /// Its colour.
+        colour: Colour,
+        /// Dash and gap.
+        dash: Option<[f32; 2]>,
+    },
+    /// A disc or ring.
+    Disc {
+        /// Its middle.
+        middle: Spot,
+        /// Its radius.
+        radius: f32,
+        /// Its fill.
+        fill: Option<Colour>,
+        /// Width and colour of its edge.
+        edge: Option<(f32, Colour)>,
+    },
+    /// A line of text; its middle line passes through its place.
+    Text {
+        /// Its place.
+        at: Spot,
+        /// What it says.
+        text: String,
+        /// Height of the font, pixels.
+        size: f32,
+        /// Weight of the font.
+        weight: Weight,
+        /// Its colour.
+        colour: Colour,
+        /// Which part stands at its place.
+        anchor: Anchor,
+        /// Its turn about its place, clockwise on the sheet, radians.
+        turn_rad: f32,
+    },
+}

@@ -1,0 +1,233 @@
+//! From shapes in metres to ink in pixels, for a view: every symbol at three distances.
+//!
+//! A tour: [`trace`] and [`blocks`] are the geometry of the sheet; `pen` puts down plates, lines and texts; then
+//! come the symbols of the ground, of the net and of what stands on it; `states` marks what is picked; `words`
+//! finds room for the labels. Sizes are pixels throughout. Everything is worked out in `f64` about the view's
+//! middle; an `f32` is born when ink is put down.
+
+pub(crate) mod blocks;
+mod ground;
+mod hazards;
+pub(crate) mod net;
+pub(crate) mod pen;
+pub(crate) mod signs;
+mod states;
+pub(crate) mod trace;
+mod words;
+
+use plan::Point;
+
+use crate::ink::Ink;
+use crate::palette::{Palette, Theme};
+use crate::shape::{Drawing, Form, Role, Shape};
+use crate::view::{Distance, View};
+use blocks::Block;
+use pen::Pen;
+use trace::{Knot, Px, Window};
+
+/// Ink beyond the view's edge by more than this is left out, pixels: no symbol is larger.
+const MARGIN_PX: f64 = 80.0;
+/// Below this a run is a speck: net, plate and dangers are all that is drawn of it, pixels a metre.
+const SPECK_PX_PER_M: f64 = 0.8;
+
+impl Drawing {
+    /// The drawing in ink, in the order in which it is painted; all of it lies within the view or just beyond.
+    pub fn ink(&self, view: &View) -> Vec<Ink> {
+        let mut inker = Inker::new(self, view);
+        inker.bare_ground();
+        for shape in &self.shapes {
+            inker.symbol(shape);
+        }
+        inker.ghosts();
+        inker.states();
+        // What is picked finds its room first.
+        let picked = |shape: &&Shape| shape.thing.is_some() && shape.thing == view.picked;
+        for shape in self.shapes.iter().filter(picked).chain(self.shapes.iter().filter(|shape| !picked(shape))) {
+            inker.plate(shape);
+        }
+        inker.words();
+        inker.tufts();
+        inker.pen.ink
+    }
+}
+
+/// A drawing being inked.
+pub(crate) struct Inker<'a> {
+    drawing: &'a Drawing,
+    view: &'a View,
+    palette: &'static Palette,
+    distance: Distance,
+    window: Window,
+    pen: Pen,
+    /// For each run, whether it is a ghost.
+    ghosts: Vec<bool>,
+    /// Where words may not go.
+    taken: Vec<Block>,
+    /// Where numbers of corners stand.
+    numbers: Vec<Block>,
+    /// Lines that words cross only on a plate.
+    lines: Vec<[Px; 2]>,
+    /// Nets, which nothing crosses.
+    nets: Vec<[Px; 2]>,
+    /// Boxes round what is picked: words keep off them, leaders do not.
+    rings: Vec<[Px; 2]>,
+    plates: Vec<signs::Plate>,
+    /// Where in the ink the tufts of the grass go, once it is known where words stand.
+    grass: Option<usize>,
+}
+
+impl<'a> Inker<'a> {
+    fn new(drawing: &'a Drawing, view: &'a View) -> Self {
+        let [width, height] = view.size.map(f64::from);
+        Self {
+            drawing,
+            view,
+            palette: view.theme.palette(),
+            distance: view.distance(),
+            window: Window { low: [-MARGIN_PX; 2], high: [width + MARGIN_PX, height + MARGIN_PX] },
+            pen: Pen::default(),
+            ghosts: drawing.ghosts(view.picked),
+            taken: Vec::new(),
+            numbers: Vec::new(),
+            lines: Vec::new(),
+            nets: Vec::new(),
+            rings: Vec::new(),
+            plates: Vec::new(),
+            grass: None,
+        }
+    }
+
+    fn px(&self, place: Point) -> Px {
+        self.view.px(place)
+    }
+
+    fn pxs(&self, places: &[Point]) -> Vec<Px> {
+        places.iter().map(|&place| self.px(place)).collect()
+    }
+
+    /// Pixels of a length on the ground.
+    fn px_of(&self, metres: f64) -> f64 {
+        metres * self.view.px_per_m
+    }
+
+    /// Whether a sign at that spot can be seen.
+    fn sees(&self, at: Px) -> bool {
+        self.window.holds(at)
+    }
+
+    /// Size of a sign: whole when near, less when not.
+    fn sign_scale(&self) -> f64 {
+        if self.distance == Distance::Near { 1.0 } else { 0.8 }
+    }
+
+    /// Whether runs are specks.
+    fn specks(&self) -> bool {
+        self.view.px_per_m < SPECK_PX_PER_M
+    }
+
+    /// Whether colour carries no meaning, as on paper.
+    fn prints(&self) -> bool {
+        self.view.theme == Theme::Print
+    }
+
+    /// The seen pieces of a path.
+    fn seen(&self, points: &[Px], closed: bool) -> Vec<trace::Piece> {
+        let knots: Vec<Knot> = points.iter().map(|&at| Knot { at, kv: 0.0 }).collect();
+        trace::clip(&knots, closed, &self.window)
+    }
+
+    /// Takes a line so that words cross it only on a plate.
+    fn take_line(&mut self, points: &[Px], closed: bool) {
+        self.lines.extend(segments(points, closed));
+    }
+
+    /// Takes the box round what is picked.
+    fn take_ring(&mut self, points: &[Px]) {
+        self.rings.extend(segments(points, true));
+    }
+
+    /// Takes a net so that nothing crosses it.
+    fn take_net(&mut self, points: &[Px], closed: bool) {
+        self.nets.extend(segments(points, closed));
+        self.take_line(points, closed);
+    }
+
+    /// Whether a shape is part of a run that is a ghost.
+    fn is_ghost(&self, shape: &Shape) -> bool {
+        shape.run.is_some_and(|run| self.ghosts.get(run) == Some(&true))
+    }
+
+    fn symbol(&mut self, shape: &Shape) {
+        if self.is_ghost(shape) {
+            return;
+        }
+        match (&shape.form, shape.role) {
+            (Form::Area { rings }, role) => self.area(role, rings),
+            (Form::Path { points, closed, kv }, Role::Net) => self.net(points, *closed, kv),
+            (Form::Path { points, closed, .. }, role) => self.path(role, points, *closed),
+            (Form::Mark { at, toward_rad }, role) => {
+                let at = self.px(*at);
+                let drawn = !self.specks() || matches!(role, Role::Hazard { .. });
+                if drawn && self.sees(at) {
+                    self.mark(role, at, trace::heading(*toward_rad));
+                }
+            }
+            (Form::Label { .. }, _) => {}
+        }
+    }
+
+    fn path(&mut self, role: Role, points: &[Point], closed: bool) {
+        match role {
+            Role::StripPass | Role::PaddockEdge | Role::Clearance { .. } => self.ground_line(role, points, closed),
+            Role::Hazard { kind } => self.hazard_path(kind, points),
+            Role::Outline | Role::Gap | Role::Spare => self.bare_line(role, points, closed),
+            Role::Lead | Role::EarthLead | Role::Guy { .. } if !self.specks() => self.wire(role, points),
+            _ => {}
+        }
+    }
+
+    fn mark(&mut self, role: Role, at: Px, toward: Px) {
+        match role {
+            Role::Coop { length_m, width_m } => self.coop(at, toward, length_m, width_m),
+            Role::Hazard { kind } => self.hazard_place(kind, at),
+            Role::Post { number } => self.post(at, toward, number),
+            Role::SparePost => self.spare_post(at, toward),
+            Role::Join => self.join(at, toward),
+            Role::EndPost => self.end_post(at, toward),
+            Role::Feed => self.feed(at),
+            Role::Energizer => self.energizer(at),
+            Role::EarthStake => self.earth_stake(at),
+            _ => {}
+        }
+    }
+
+    /// Plates and tags, which lie above the lines and what is marked on them.
+    fn plate(&mut self, shape: &Shape) {
+        let Form::Mark { at, toward_rad } = shape.form else { return };
+        if self.is_ghost(shape) {
+            return;
+        }
+        let spot = self.px(at);
+        if !self.sees(spot) {
+            return;
+        }
+        match shape.role {
+            Role::Corner { number, guy_m } if !self.specks() => {
+                self.corner(shape.thing, at, spot, trace::heading(toward_rad), number, guy_m);
+            }
+            Role::Brace { needed, guy_m } if !self.specks() => {
+                self.brace(spot, trace::heading(toward_rad), needed, guy_m);
+            }
+            Role::Tag { severity, at_corner } if !self.specks() || severity == care::Severity::Danger => {
+                self.tag(shape.thing, at, spot, severity, at_corner);
+            }
+            _ => {}
+        }
+    }
+}
+
+/// The segments of a line.
+fn segments(points: &[Px], closed: bool) -> impl Iterator<Item = [Px; 2]> + '_ {
+    let last = points.len().saturating_sub(usize::from(!closed));
+    (0..last).map(|index| [points[index], points[(index + 1) % points.len()]])
+}

@@ -1,0 +1,267 @@
+//! Signs that stand on the map: energizer and earth, braces, corner plates and tags.
+
+use care::Severity;
+use plan::Point;
+
+use super::pen::{Type, plate_ring};
+use super::trace::{self, Px, add, right, scaled, sub, toward};
+use super::{Inker, blocks::Block};
+use crate::ink::{Anchor, Weight};
+use crate::palette::Palette;
+use crate::shape::{Role, Thing};
+use crate::view::{Distance, View};
+
+/// How far a corner's plate keeps off the net where no brace stands, pixels.
+const PLATE_OFF: f64 = 14.0;
+
+/// A corner's plate: the corner's place, the plate's middle and outward from the corner.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Plate {
+    pub(crate) place: Point,
+    pub(crate) middle: Px,
+    pub(crate) outward: Px,
+}
+
+/// Size of a corner's plate at a distance.
+pub(crate) fn plate_size(distance: Distance) -> f64 {
+    match distance {
+        Distance::Near => 18.0,
+        Distance::Middle => 14.0,
+        Distance::Far => 5.0,
+    }
+}
+
+/// A guy's length on the sheet: true, but long enough to be seen.
+pub(crate) fn guy_px(view: &View, guy_m: f64) -> f64 {
+    (guy_m * view.px_per_m).max(if view.distance() == Distance::Near { 15.0 } else { 12.0 })
+}
+
+/// Length and width of a brace's kite.
+fn kite_size(distance: Distance) -> (f64, f64) {
+    match distance {
+        Distance::Near => (11.0, 8.0),
+        Distance::Middle => (8.8, 6.4),
+        Distance::Far => (9.0, 6.0),
+    }
+}
+
+/// Where a corner's plate stands: out along the bisector, beyond the brace.
+pub(crate) fn plate_middle(view: &View, corner: Px, outward: Px, guy_m: Option<f64>) -> Px {
+    let distance = view.distance();
+    let half = plate_size(distance) / 2.0;
+    let clear = match (guy_m, distance) {
+        (_, Distance::Far) => return plate_middle_far(corner, outward),
+        (Some(guy_m), _) => guy_px(view, guy_m) + kite_size(distance).0 + 3.5,
+        (None, Distance::Middle) => PLATE_OFF - 3.0,
+        (None, Distance::Near) => PLATE_OFF,
+    };
+    // The plate's nearest corner or side comes no nearer than that.
+    toward(corner, outward, clear + half / outward[0].abs().max(outward[1].abs()).max(0.5))
+}
+
+/// Where the small square stands that is a corner's plate from afar, or where plates are crowded.
+fn plate_middle_far(corner: Px, outward: Px) -> Px {
+    let half = plate_size(Distance::Far) / 2.0;
+    toward(corner, outward, 5.0 + half / outward[0].abs().max(outward[1].abs()).max(0.5))
+}
+
+/// The ring of a tag whose point is at a place: 14 x 20 at scale 1.
+pub(crate) fn tag_ring(point: Px, scale: f64) -> [Px; 5] {
+    [[-7.0, -20.0], [7.0, -20.0], [7.0, -6.0], [0.0, 0.0], [-7.0, -6.0]].map(|at| add(point, scaled(at, scale)))
+}
+
+/// Size of a tag at a distance.
+pub(crate) fn tag_scale(distance: Distance) -> f64 {
+    match distance {
+        Distance::Near => 1.0,
+        Distance::Middle => 0.9,
+        Distance::Far => 0.7,
+    }
+}
+
+impl super::pen::Pen {
+    /// A tag for a finding: three strokes for a danger, two for a warning, one for a note.
+    pub(crate) fn tag(&mut self, palette: &Palette, point: Px, severity: Severity, scale: f64) {
+        let (fill, edge, stroke, strokes): (_, _, _, &[f64]) = match severity {
+            Severity::Danger => (palette.danger_fill, palette.ink, palette.danger_stroke, &[-15.5, -12.0, -8.5]),
+            Severity::Warning => (palette.warning_fill, palette.ink, palette.warning_stroke, &[-14.0, -10.0]),
+            Severity::Note => (palette.sheet, palette.pick, palette.pick, &[-12.0]),
+        };
+        self.edged(&tag_ring(point, scale), fill, 1.5, edge);
+        for &up in strokes {
+            let line = [[-3.5, up], [3.5, up]].map(|at| add(point, scaled(at, scale)));
+            self.line(&line, 1.75 * scale.max(0.8), stroke);
+        }
+    }
+
+    /// A plate with a number, or any few letters.
+    pub(crate) fn number_plate(&mut self, palette: &Palette, middle: Px, text: &str, size: f64, picked: bool) {
+        let font = if size >= 18.0 { 12.0 } else { 11.0 };
+        let kind = Type::new(font, Weight::SemiBold, if picked { palette.sheet } else { palette.ink });
+        let width = plate_width(text, size, kind);
+        let (fill, edge) = if picked { (palette.pick, palette.pick) } else { (palette.sheet, palette.ink) };
+        self.edged(&plate_ring(middle, width, size, 5.0 * size / 18.0), fill, 1.5, edge);
+        self.text(middle, text, kind, Anchor::Middle);
+    }
+}
+
+/// Width of a number's plate: as wide as high, wider for long numbers.
+fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
+    (kind.width(text) + 8.0).max(size)
+}
+
+impl Inker<'_> {
+    pub(super) fn wire(&mut self, role: Role, places: &[Point]) {
+        let (colours, scale) = (self.palette, self.sign_scale());
+        let far = self.distance == Distance::Far;
+        let points = self.pxs(places);
+        let pieces = self.seen(&points, false);
+        match role {
+            Role::Lead => {
+                for piece in &pieces {
+                    let line = piece.points();
+                    self.pen.line(&line, if far { 1.25 } else { 3.0 * scale + 1.0 }, colours.ink);
+                    if !far {
+                        self.pen.line(&line, 3.0 * scale - 1.0, colours.sheet);
+                    }
+                }
+                self.take_line(&points, false);
+            }
+            Role::EarthLead => {
+                self.seen_line(places, false, 1.25, colours.ink, Some([3.0, 3.0]));
+                self.take_line(&points, false);
+            }
+            Role::Guy { needed } if !far => {
+                let &[post, stake] = &points[..] else { return };
+                let Some(way) = trace::direction(post, stake) else { return };
+                let end = toward(post, way, guy_px(self.view, trace::apart(post, stake) / self.view.px_per_m));
+                for piece in self.seen(&[post, end], false) {
+                    self.pen.dashed(&piece.points(), 1.5, colours.ink, (!needed).then_some([3.0, 3.0]));
+                }
+                self.take_line(&[post, end], false);
+            }
+            _ => {}
+        }
+    }
+
+    /// The kite of a brace, its foot where the stake stands.
+    pub(super) fn brace(&mut self, stake: Px, away: Px, needed: bool, guy_m: f64) {
+        if self.distance == Distance::Far {
+            return;
+        }
+        let (length, width) = kite_size(self.distance);
+        // A guy that is drawn longer than it is takes its kite along.
+        let foot = toward(stake, away, guy_px(self.view, guy_m) - self.px_of(guy_m));
+        let at = |along: f64, aside: f64| toward(toward(foot, away, along), right(away), aside);
+        let ring = [at(0.0, 0.0), at(length * 0.36, width / 2.0), at(length, 0.0), at(length * 0.36, -width / 2.0)];
+        let fill = if needed { self.palette.ink } else { self.palette.sheet };
+        self.pen.edged(&ring, fill, 1.25, self.palette.ink);
+        self.taken.push(Block::new(at(length / 2.0, 0.0), length, length));
+    }
+
+    pub(super) fn feed(&mut self, at: Px) {
+        let (colours, scale) = (self.palette, self.sign_scale());
+        if self.distance == Distance::Far {
+            self.pen.disc(at, 2.5, Some(colours.ink), Some((1.0, colours.sheet)));
+            return;
+        }
+        self.pen.disc(at, 5.0 * scale, Some(colours.sheet), Some((1.5, colours.ink)));
+        self.pen.disc(at, 1.75 * scale, Some(colours.ink), None);
+        self.taken.push(Block::new(at, 14.0, 14.0));
+    }
+
+    /// A block with one pulse cut out.
+    pub(super) fn energizer(&mut self, at: Px) {
+        let colours = self.palette;
+        if self.distance == Distance::Far {
+            self.pen.polygon(&plate_ring(at, 8.0, 8.0, 0.0), colours.ink);
+            self.pen.line(&[add(at, [-2.0, 2.0]), add(at, [2.0, -2.0])], 1.25, colours.sheet);
+            self.taken.push(Block::new(at, 12.0, 12.0));
+            return;
+        }
+        let scale = self.sign_scale();
+        self.pen.polygon(&plate_ring(at, 18.0 * scale, 16.0 * scale, 0.0), colours.ink);
+        let pulse = [[-6.0, 4.0], [-3.0, 4.0], [-0.5, -4.5], [2.5, 4.0], [6.0, 4.0]];
+        self.pen.line(&pulse.map(|spot| add(at, scaled(spot, scale))), 1.5 * scale, colours.sheet);
+        self.taken.push(Block::new(at, 22.0 * scale, 20.0 * scale));
+    }
+
+    /// The standard sign of an earth (IEC 60617), its lead from above.
+    pub(super) fn earth_stake(&mut self, at: Px) {
+        let (colour, scale) = (self.palette.ink, self.sign_scale());
+        let bars: &[(f64, f64)] = match self.distance {
+            Distance::Far => &[(4.0, 4.0), (2.0, 7.0)],
+            _ => &[(6.5, 6.0), (4.0, 9.0), (1.5, 12.0)],
+        };
+        self.pen.line(&[at, add(at, [0.0, bars[0].1 * scale])], 1.5, colour);
+        for &(half, down) in bars {
+            let middle = add(at, [0.0, down * scale]);
+            let bar = [half * scale, 0.0];
+            self.pen.line(&[sub(middle, bar), add(middle, bar)], 1.5, colour);
+        }
+        self.taken.push(Block::new(add(at, [0.0, 6.0 * scale]), 17.0 * scale, 18.0 * scale));
+    }
+
+    /// A corner's plate with its number; a small square from afar, and where another plate stands in its room.
+    pub(super) fn corner(
+        &mut self,
+        thing: Option<Thing>,
+        place: Point,
+        corner: Px,
+        outward: Px,
+        number: usize,
+        guy_m: Option<f64>,
+    ) {
+        let size = plate_size(self.distance);
+        let middle = plate_middle(self.view, corner, outward, guy_m);
+        let picked = thing.is_some() && thing == self.view.picked;
+        let colours = self.palette;
+        let text = number.to_string();
+        let width = plate_width(&text, size, Type::new(12.0, Weight::SemiBold, colours.ink));
+        let block = Block::new(middle, width + 3.0, size + 3.0);
+        let crowded = || self.numbers.iter().any(|other| other.overlaps(&block));
+        if self.distance == Distance::Far || crowded() {
+            let square = plate_size(Distance::Far);
+            let at = plate_middle_far(corner, outward);
+            self.pen.polygon(&plate_ring(at, square, square, 0.0), if picked { colours.pick } else { colours.ink });
+            self.taken.push(Block::new(at, square, square));
+        } else {
+            self.pen.number_plate(colours, middle, &text, size, picked);
+            if thing.is_some() && thing == self.view.hovered && !picked {
+                self.pen.ring(&plate_ring(middle, width + 7.5, size + 7.5, 6.5), 1.5, colours.ink);
+            }
+            self.numbers.push(block);
+            self.taken.push(block.grown(0.5));
+        }
+        self.plates.push(Plate { place, middle, outward });
+    }
+
+    /// A finding's tag: beside the plate at a corner, else with its point on the place.
+    pub(super) fn tag(&mut self, thing: Option<Thing>, place: Point, spot: Px, severity: Severity, at_corner: bool) {
+        let scale = tag_scale(self.distance);
+        let point = tag_point(&self.plates, self.distance, place, spot, at_corner);
+        let body = Block::new(add(point, [0.0, -10.0 * scale]), 16.0 * scale, 22.0 * scale);
+        self.pen.tag(self.palette, point, severity, scale);
+        let (picked, hovered) = (thing == self.view.picked, thing == self.view.hovered);
+        if thing.is_some() && (picked || hovered) {
+            let (by, width) = if picked { (4.0, 2.0) } else { (3.75, 1.5) };
+            let ring = trace::aside(&tag_ring(point, scale), true, -by);
+            self.pen.ring(&ring, width, if picked { self.palette.pick } else { self.palette.ink });
+        }
+        self.taken.push(body);
+    }
+}
+
+/// Where a tag's point stands.
+pub(crate) fn tag_point(plates: &[Plate], distance: Distance, place: Point, spot: Px, at_corner: bool) -> Px {
+    let near = |plate: &&Plate| (plate.place.east_m - place.east_m).hypot(plate.place.north_m - place.north_m) < 0.06;
+    match plates.iter().find(near).filter(|_| at_corner && distance != Distance::Far) {
+        Some(plate) => {
+            let half = plate_size(distance) / 2.0;
+            // On the side away from the corner, clear of its brace.
+            let side = if plate.outward[0] < -0.2 { -1.0 } else { 1.0 };
+            add(plate.middle, [side * (half + 5.0 + 7.0 * tag_scale(distance)), half + 1.0])
+        }
+        None => spot,
+    }
+}

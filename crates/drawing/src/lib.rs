@@ -1,0 +1,30 @@
+//! The map as a list of shapes with a role each, and as ink for any pen.
+//!
+//! Two steps, both pure: [`map()`] turns plan, workup and findings into a [`Drawing`], in metres, with no
+//! screen in sight; [`Drawing::ink`] turns that into [`Ink`] for a [`View`] of some scale and theme. The run
+//! unfolded as one straight line under the map is [`line()`], and scale bar, north and the key of volts are in
+//! [`furniture`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide nothing.
+//!
+//! A tour: [`shape`] says what a drawing is made of; `map/` draws the plan; [`view`] is the camera; `inking/`
+//! holds the symbols at three distances and the labels; [`pick`] finds what lies under a spot; [`palette`]
+//! holds every colour, [`letters`] the widths of the font; [`triangles()`] fills concave areas.
+
+pub mod furniture;
+pub mod ink;
+mod inking;
+pub mod letters;
+pub mod line;
+pub mod map;
+pub mod palette;
+pub mod pick;
+pub mod shape;
+pub mod triangles;
+pub mod view;
+
+pub use ink::{Anchor, Ink, Spot, Weight};
+pub use line::{LineDrawing, LineView, line};
+pub use map::{Scene, map};
+pub use palette::{Colour, Palette, Theme};
+pub use shape::{Drawing, Form, Role, Shape, Thing};
+pub use triangles::triangles;
+pub use view::{Distance, View};

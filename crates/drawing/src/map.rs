@@ -1,0 +1,126 @@
+//! The plan as a drawing, in metres: what lies below first, words last.
+
+mod ground;
+mod legends;
+mod rivals;
+pub(crate) mod run;
+pub(crate) mod signs;
+pub(crate) mod tags;
+pub(crate) mod track;
+
+use care::Findings;
+use plan::{Plan, Point, RunStatus};
+use words::Words;
+use workup::Workup;
+
+use crate::shape::{About, Drawing, Form, Priority, Role, Shape, Thing};
+use run::RunLine;
+
+/// Everything that is drawn, and the words to say it in.
+#[derive(Clone, Copy, Debug)]
+pub struct Scene<'a> {
+    /// What the keeper stated.
+    pub plan: &'a Plan,
+    /// What follows from it.
+    pub workup: &'a Workup,
+    /// What the keeper should know.
+    pub findings: &'a Findings,
+    /// Language and units.
+    pub words: Words,
+}
+
+/// Draws a plan. A run that could not be laid is drawn as its outline alone.
+pub fn map(scene: &Scene<'_>) -> Drawing {
+    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new() };
+    let runs: Vec<RunLine<'_>> = RunLine::all(scene);
+    ground::paddock(&mut sheet);
+    sheet.each(&runs, run::ground);
+    ground::features(&mut sheet);
+    ground::coops(&mut sheet);
+    sheet.each(&runs, |sheet, run| {
+        // A guy starts beneath the net that it holds.
+        signs::braces(sheet, run);
+        run::netting(sheet, run);
+        signs::power(sheet, run);
+        signs::corners(sheet, run);
+    });
+    ground::handles(&mut sheet);
+    sheet.each(&runs, run::handles);
+    tags::tags(&mut sheet, &runs);
+    legends::ground(&mut sheet);
+    sheet.each(&runs, legends::run);
+    Drawing {
+        shapes: sheet.shapes,
+        target_kv: scene.plan.target_kv(),
+        foremost: None,
+        rivals: rivals::rivals(scene.plan),
+        options: scene.plan.runs.iter().map(|run| run.status == RunStatus::Option).collect(),
+    }
+}
+
+/// The drawing in the making.
+pub(crate) struct Sheet<'a> {
+    scene: Scene<'a>,
+    /// The run that is being drawn.
+    run: Option<usize>,
+    shapes: Vec<Shape>,
+}
+
+impl Sheet<'_> {
+    /// Draws something of every run.
+    fn each(&mut self, runs: &[RunLine<'_>], draw: impl Fn(&mut Self, &RunLine<'_>)) {
+        for run in runs {
+            self.run = Some(run.index);
+            draw(self, run);
+        }
+        self.run = None;
+    }
+
+    fn push(&mut self, role: Role, form: Form, thing: Option<Thing>) {
+        self.shapes.push(Shape { role, form, thing, run: self.run });
+    }
+
+    fn area(&mut self, role: Role, rings: Vec<Vec<Point>>, thing: Option<Thing>) {
+        self.push(role, Form::Area { rings }, thing);
+    }
+
+    fn path(&mut self, role: Role, points: Vec<Point>, closed: bool, thing: Option<Thing>) {
+        self.push(role, Form::Path { points, closed, kv: Vec::new() }, thing);
+    }
+
+    fn mark(&mut self, role: Role, at: Point, toward_rad: f64, thing: Option<Thing>) {
+        self.push(role, Form::Mark { at, toward_rad }, thing);
+    }
+
+    fn label(&mut self, label: Legend, thing: Option<Thing>) {
+        let Legend { about, at, toward_rad, texts, priority } = label;
+        self.push(Role::Words { about }, Form::Label { at, toward_rad, texts, priority }, thing);
+    }
+
+    /// Handles of a stated outline: one for each vertex and each side.
+    fn handles(
+        &mut self,
+        outline: &[Point],
+        closed: bool,
+        corner: impl Fn(usize) -> Thing,
+        side: impl Fn(usize) -> Thing,
+    ) {
+        for (index, &at) in outline.iter().enumerate() {
+            if let Some(&next) = outline.get(index + 1).or(outline.first().filter(|_| closed)) {
+                self.path(Role::Side, vec![at, next], false, Some(side(index)));
+            }
+        }
+        for (index, &at) in outline.iter().enumerate() {
+            self.mark(Role::Handle, at, 0.0, Some(corner(index)));
+        }
+    }
+}
+
+/// Words in the making.
+struct Legend {
+    about: About,
+    at: Point,
+    toward_rad: f64,
+    texts: Vec<String>,
+    priority: Priority,
+}

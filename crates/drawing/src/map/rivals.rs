@@ -1,0 +1,96 @@
+//! Runs that share ground: options of one plan often lie over each other.
+
+use plan::{Plan, Point, RunStatus};
+
+use super::track::{inside, middle};
+
+/// For each run of a plan, the runs whose ground overlaps its own; runs that only touch do not, nor do past ones.
+pub(super) fn rivals(plan: &Plan) -> Vec<Vec<usize>> {
+    let grounds: Vec<Option<Ground<'_>>> = plan
+        .runs
+        .iter()
+        .map(|run| if run.status == RunStatus::Past { None } else { Ground::new(&run.outline) })
+        .collect();
+    let share = |a: usize, b: usize| match (&grounds[a], &grounds[b]) {
+        (Some(a), Some(b)) => a.overlaps(b),
+        _ => false,
+    };
+    let all = 0..plan.runs.len();
+    all.clone().map(|run| all.clone().filter(|&other| other != run && share(run, other)).collect()).collect()
+}
+
+/// An outline with its bounds.
+struct Ground<'a> {
+    outline: &'a [Point],
+    low: Point,
+    high: Point,
+    middle: Option<Point>,
+}
+
+impl<'a> Ground<'a> {
+    fn new(outline: &'a [Point]) -> Option<Self> {
+        let (mut low, mut high) = (*outline.first()?, *outline.first()?);
+        for place in outline {
+            low = Point::new(low.east_m.min(place.east_m), low.north_m.min(place.north_m));
+            high = Point::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m));
+        }
+        Some(Self { outline, low, high, middle: middle(outline).map(|middle| middle.0) })
+    }
+
+    fn overlaps(&self, other: &Self) -> bool {
+        let apart = self.low.east_m >= other.high.east_m
+            || other.low.east_m >= self.high.east_m
+            || self.low.north_m >= other.high.north_m
+            || other.low.north_m >= self.high.north_m;
+        if apart {
+            return false;
+        }
+        let holds = |outer: &Self, inner: &Self| inner.middle.is_some_and(|place| inside(outer.outline, place));
+        holds(self, other) || holds(other, self) || self.crosses(other)
+    }
+
+    /// Whether a side of one passes through a side of the other; touching does not count.
+    fn crosses(&self, other: &Self) -> bool {
+        let sides = |of: &Self| -> Vec<(Point, Point)> {
+            let next = of.outline.iter().skip(1).chain(of.outline.first());
+            of.outline.iter().copied().zip(next.copied()).collect()
+        };
+        let theirs = sides(other);
+        sides(self).into_iter().any(|(a, b)| {
+            theirs.iter().any(|&(c, d)| {
+                turn(a, b, c) * turn(a, b, d) < -LEAST_TURN_M4 && turn(c, d, a) * turn(c, d, b) < -LEAST_TURN_M4
+            })
+        })
+    }
+}
+
+/// Sides that cross by less than this are taken to touch: about a centimetre on sides of ten metres.
+const LEAST_TURN_M4: f64 = 0.01;
+
+/// Twice the area of a triangle, positive where it turns left, square metres.
+fn turn(a: Point, b: Point, c: Point) -> f64 {
+    (b.east_m - a.east_m) * (c.north_m - a.north_m) - (b.north_m - a.north_m) * (c.east_m - a.east_m)
+}
+
+#[cfg(test)]
+mod tests {
+    use plan::{Plan, Point, Run, RunStatus};
+
+    use super::rivals;
+
+    fn square(id: &str, east_m: f64, status: RunStatus) -> Run {
+        let corner = |east: f64, north: f64| Point::new(east_m + east, north);
+        let outline = vec![corner(0.0, 0.0), corner(10.0, 0.0), corner(10.0, 10.0), corner(0.0, 10.0)];
+        Run { id: id.into(), outline, status, ..Run::default() }
+    }
+
+    #[test]
+    fn runs_that_overlap_are_rivals_and_neighbours_are_not() {
+        let option = RunStatus::Option;
+        let runs = [(0.0, option), (4.0, option), (14.0, option), (0.5, RunStatus::Past)];
+        let runs = runs.iter().enumerate().map(|(index, &(east_m, status))| square(&index.to_string(), east_m, status));
+        let plan = Plan { runs: runs.collect(), ..Plan::default() };
+        // The third shares a side with the second and no ground.
+        assert_eq!(rivals(&plan), [vec![1], vec![0], vec![], vec![]]);
+    }
+}

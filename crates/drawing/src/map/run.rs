@@ -1,0 +1,229 @@
+//! A run: its ground, its strip and its netting.
+
+use plan::{Point, Run, RunStatus};
+use workup::{Lay, RunWorkup, SampleOf};
+
+use super::track::{SAME_M, Track};
+use super::{Scene, Sheet};
+use crate::shape::{Form, Role, Thing};
+
+/// A run with what follows for it, and its track where it could be laid.
+pub(crate) struct RunLine<'a> {
+    /// Its place in the plan.
+    pub(crate) index: usize,
+    pub(crate) run: &'a Run,
+    pub(crate) worked: Option<&'a RunWorkup>,
+    pub(crate) laid: Option<(&'a Lay, Track)>,
+}
+
+impl<'a> RunLine<'a> {
+    /// The run of that place in the plan.
+    pub(crate) fn new(scene: &Scene<'a>, index: usize) -> Option<Self> {
+        let run = scene.plan.runs.get(index)?;
+        let worked = scene.workup.run(&run.id);
+        let laid = worked
+            .and_then(|worked| worked.lay.as_ref())
+            .and_then(|lay| Some((lay, Track::new(&lay.vertices, lay.closed, lay.line_m)?)));
+        Some(Self { index, run, worked, laid })
+    }
+
+    /// Every run of the plan.
+    pub(crate) fn all(scene: &Scene<'a>) -> Vec<Self> {
+        (0..scene.plan.runs.len()).filter_map(|index| Self::new(scene, index)).collect()
+    }
+
+    /// The run as a thing to pick.
+    pub(crate) fn thing(&self) -> Thing {
+        Thing::Run { run: self.index }
+    }
+
+    /// The vertex of the stated outline that a vertex of the track stands for: repeats were left out of the track.
+    pub(crate) fn stated_vertex(&self, vertex: usize) -> usize {
+        let Some((_, track)) = &self.laid else { return vertex };
+        let Some(&(place, _)) = track.vertices().get(vertex) else { return vertex };
+        let near = |stated: &Point| (stated.east_m - place.east_m).hypot(stated.north_m - place.north_m) < SAME_M / 2.0;
+        // The same place may be stated twice, far apart in the outline; the first from here on is meant.
+        (vertex..self.run.outline.len()).find(|&index| near(&self.run.outline[index])).unwrap_or(vertex)
+    }
+}
+
+/// Netting that lies on the line, metres of the chain from its start.
+pub(crate) fn covered_m(lay: &Lay) -> f64 {
+    if lay.short_m < SAME_M { lay.line_m } else { (lay.line_m - lay.short_m).max(0.0) }
+}
+
+/// Where a place of the chain lies along the line, metres, not yet held to it.
+pub(crate) fn along_m(lay: &Lay, chain_m: f64) -> f64 {
+    if lay.reversed { lay.start_m - chain_m } else { lay.start_m + chain_m }
+}
+
+/// Whether the netting closes a ring.
+pub(crate) fn is_ring(lay: &Lay) -> bool {
+    lay.closed && lay.short_m < SAME_M
+}
+
+/// The ground that a run encloses and the strip.
+pub(super) fn ground(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let encloses = run.laid.as_ref().map_or(run.run.closed(), |(lay, _)| lay.closed);
+    if encloses && run.run.outline.len() >= 3 {
+        sheet.area(Role::RunGround, vec![run.run.outline.clone()], Some(run.thing()));
+    }
+    let Some(strip) = run.worked.and_then(|worked| worked.strip.as_ref()) else { return };
+    if run.run.status == RunStatus::Past {
+        return;
+    }
+    for rings in &strip.polygons {
+        if rings.first().is_some_and(|ring| ring.len() >= 3) {
+            sheet.area(Role::Strip, rings.clone(), None);
+        }
+    }
+    let Some((_, track)) = &run.laid else { return };
+    for pass in 1..strip.passes.min(MOST_PASSES) {
+        let aside_m = strip.width_m * (f64::from(pass) / f64::from(strip.passes) - 0.5);
+        let places: Vec<Point> = track.vertices().iter().map(|vertex| vertex.0).collect();
+        sheet.path(Role::StripPass, aside(&places, track.closed(), aside_m), track.closed(), None);
+    }
+}
+
+/// More passes than this are a grey blur.
+const MOST_PASSES: u32 = 12;
+
+/// A line beside a line, metres to its right, mitred.
+fn aside(places: &[Point], closed: bool, right_m: f64) -> Vec<Point> {
+    let Some(&origin) = places.first() else { return Vec::new() };
+    // Northward is up here and down on the sheet, so right and left change places.
+    let local = places.iter().map(|place| [place.east_m - origin.east_m, origin.north_m - place.north_m]);
+    crate::inking::trace::aside(&local.collect::<Vec<_>>(), closed, right_m)
+        .into_iter()
+        .map(|[right, down]| Point::new(origin.east_m + right, origin.north_m - down))
+        .collect()
+}
+
+/// Netting, posts, joins, ends, spare and gap; the bare outline where the run was not laid or stood once.
+pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let laid = run.laid.as_ref().filter(|_| run.run.status != RunStatus::Past);
+    let Some((lay, track)) = laid else {
+        sheet.path(Role::Outline, run.run.outline.clone(), run.run.closed(), Some(run.thing()));
+        return;
+    };
+    let covered_m = covered_m(lay);
+    if covered_m < lay.line_m {
+        let points = chain(lay, track, covered_m, lay.line_m, &[]).into_iter().map(|knot| knot.0).collect();
+        sheet.path(Role::Gap, points, false, None);
+    }
+    if lay.spare_m >= SAME_M {
+        let from_m = (lay.line_m - lay.spare_m).max(0.0);
+        let points = chain(lay, track, from_m, lay.line_m, &[]).into_iter().map(|knot| knot.0).collect();
+        sheet.path(Role::Spare, points, false, None);
+        for post in lay.spare_posts.iter().filter(|post| post.chain_m < 2.0 * lay.line_m) {
+            let inward = track.outward(post.along_m) + std::f64::consts::PI;
+            sheet.mark(Role::SparePost, post.at, inward, None);
+        }
+    }
+    net(sheet, run, lay, track, covered_m);
+    posts(sheet, run, lay, track, covered_m);
+}
+
+/// Volts along the chain: places, metres, in their order, and kilovolts. Two samples of one place are a step.
+pub(crate) fn samples(run: &RunLine<'_>) -> Vec<(f64, f64)> {
+    let mut samples: Vec<(f64, f64)> = run
+        .worked
+        .and_then(|worked| worked.volts.as_ref())
+        .map(|volts| volts.samples.iter().map(|sample| (sample.chain_m, sample.peak_kv)).collect())
+        .unwrap_or_default();
+    samples.retain(|sample| sample.0.is_finite() && sample.1.is_finite());
+    samples.sort_by(|a, b| a.0.total_cmp(&b.0));
+    samples
+}
+
+fn net(sheet: &mut Sheet<'_>, run: &RunLine<'_>, lay: &Lay, track: &Track, covered_m: f64) {
+    let samples = samples(run);
+    let knots = chain(lay, track, 0.0, covered_m, &samples);
+    let (points, kv): (Vec<Point>, Vec<Option<f64>>) = knots.into_iter().unzip();
+    let kv = kv.into_iter().collect::<Option<Vec<f64>>>().unwrap_or_default();
+    let form = Form::Path { points, closed: is_ring(lay), kv };
+    sheet.push(Role::Net, form, Some(run.thing()));
+}
+
+/// Places of the chain from one metre to another, with volts between samples, the outside to the right.
+fn chain(lay: &Lay, track: &Track, from_m: f64, to_m: f64, samples: &[(f64, f64)]) -> Vec<(Point, Option<f64>)> {
+    let mut stops: Vec<(f64, Option<f64>)> = vec![(from_m, kv_at(samples, from_m)), (to_m, kv_at(samples, to_m))];
+    for &(_, vertex_m) in track.vertices() {
+        let from_start = if lay.reversed { lay.start_m - vertex_m } else { vertex_m - lay.start_m };
+        let chain_m = if track.closed() { from_start.rem_euclid(track.line_m()) } else { from_start };
+        stops.push((chain_m, kv_at(samples, chain_m)));
+    }
+    stops.extend(samples.iter().map(|&(chain_m, kv)| (chain_m, Some(kv))));
+    stops.retain(|stop| stop.0 >= from_m && stop.0 <= to_m);
+    // A stable sort keeps two samples of one place in their order: a step in volts stays a step.
+    stops.sort_by(|a, b| a.0.total_cmp(&b.0));
+    if lay.reversed == track.outside_right() {
+        stops.reverse();
+    }
+    stops.into_iter().map(|(chain_m, kv)| (track.at(along_m(lay, chain_m)), kv)).collect()
+}
+
+/// Volts at a place of the chain, between the samples on either side; `None` without samples.
+pub(crate) fn kv_at(samples: &[(f64, f64)], chain_m: f64) -> Option<f64> {
+    let after = samples.partition_point(|sample| sample.0 < chain_m);
+    match (after.checked_sub(1).and_then(|index| samples.get(index)), samples.get(after)) {
+        (Some(a), Some(b)) if b.0 > a.0 => Some(a.1 + (b.1 - a.1) * (chain_m - a.0) / (b.0 - a.0)),
+        (_, Some(only)) | (Some(only), None) => Some(only.1),
+        (None, None) => None,
+    }
+}
+
+fn posts(sheet: &mut Sheet<'_>, run: &RunLine<'_>, lay: &Lay, track: &Track, covered_m: f64) {
+    let joins = joins_m(lay, covered_m);
+    let ends = ends_m(lay, covered_m);
+    let stands_at = |places: &[f64], chain_m: f64| places.iter().any(|&place| (place - chain_m).abs() < SAME_M);
+    for (index, post) in lay.posts.iter().enumerate() {
+        // A join and an end have signs of their own; the chain's last post may stand beside its first.
+        let wraps = is_ring(lay) && (post.chain_m - lay.line_m).abs() < SAME_M;
+        if !wraps && !stands_at(&joins, post.chain_m) && !stands_at(&ends, post.chain_m) {
+            let thing = Some(Thing::Post { run: run.index, post: index });
+            sheet.mark(Role::Post { number: post.post }, post.at, track.outward(post.along_m), thing);
+        }
+    }
+    let thing = |chain_m: f64| {
+        let post = lay.posts.iter().position(|post| (post.chain_m - chain_m).abs() < SAME_M);
+        post.map(|post| Thing::Post { run: run.index, post })
+    };
+    for (role, places) in [(Role::Join, joins), (Role::EndPost, ends)] {
+        for chain_m in places {
+            let place_m = along_m(lay, chain_m);
+            sheet.mark(role, track.at(place_m), track.outward(place_m), thing(chain_m));
+        }
+    }
+}
+
+/// Where nets join, metres of the chain; the closing join of a ring is at 0.
+pub(crate) fn joins_m(lay: &Lay, covered_m: f64) -> Vec<f64> {
+    let closing = is_ring(lay).then_some(0.0);
+    let between = lay.nets.iter().map(|net| net.end_m).filter(|&end_m| end_m < covered_m - SAME_M);
+    closing.into_iter().chain(between).collect()
+}
+
+/// Where the netting ends, metres of the chain.
+pub(crate) fn ends_m(lay: &Lay, covered_m: f64) -> Vec<f64> {
+    if is_ring(lay) { Vec::new() } else { vec![0.0, covered_m] }
+}
+
+/// Volts of a post.
+pub(crate) fn post_kv(run: &RunLine<'_>, post: usize) -> Option<f64> {
+    let volts = run.worked?.volts.as_ref()?;
+    // Samples of posts come first and in their order; anything else is looked for.
+    let of_post = |sample: &&workup::Sample| sample.of == SampleOf::Post(post);
+    volts.samples.get(post).filter(of_post).or_else(|| volts.samples.iter().find(of_post)).map(|sample| sample.peak_kv)
+}
+
+/// Handles of a run's outline.
+pub(super) fn handles(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let index = run.index;
+    sheet.handles(
+        &run.run.outline,
+        run.run.closed(),
+        |vertex| Thing::RunCorner { run: index, vertex },
+        |side| Thing::RunSide { run: index, side },
+    );
+}

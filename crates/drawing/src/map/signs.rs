@@ -1,0 +1,135 @@
+//! Signs on a run: energizer and earth, corners and braces.
+
+use std::f64::consts::{FRAC_PI_2, PI};
+
+use plan::{Point, RunStatus};
+use workup::{Corner, Lay, SampleOf, Verdict};
+
+use super::Sheet;
+use super::run::RunLine;
+use super::track::{SAME_M, Track};
+use crate::shape::{Role, Thing};
+
+/// Where an energizer is drawn whose earth stakes have no stated place: so far outside its feed point, metres.
+const ENERGIZER_M: f64 = 4.0;
+/// And its stakes so far from the energizer.
+const STAKES_M: f64 = 3.0;
+/// Stated stakes have their energizer at this share of the way from the feed point.
+const ENERGIZER_SHARE: f64 = 0.6;
+/// More stakes than this are not drawn.
+const MOST_STAKES: u32 = 24;
+
+/// Where the power of a run stands.
+pub(crate) struct Power {
+    feed: Point,
+    outward: f64,
+    pub(crate) energizer: Point,
+    stakes: Vec<Point>,
+}
+
+impl Power {
+    /// The places, stated or assumed; `None` for a run without a feed point.
+    pub(crate) fn of(run: &RunLine<'_>, track: &Track) -> Option<Self> {
+        let (feed, outward) = feed(run, track).filter(|_| run.run.status != RunStatus::Past)?;
+        let stated = &run.run.earth_stakes;
+        let step = |from: Point, toward: f64, far_m: f64| {
+            Point::new(from.east_m + far_m * toward.cos(), from.north_m + far_m * toward.sin())
+        };
+        let (energizer, first) = if let Some(at) = stated.at {
+            let share = |from: f64, to: f64| from + (to - from) * ENERGIZER_SHARE;
+            (Point::new(share(feed.east_m, at.east_m), share(feed.north_m, at.north_m)), at)
+        } else {
+            let energizer = step(feed, outward, ENERGIZER_M);
+            (energizer, step(energizer, outward, STAKES_M))
+        };
+        // Which way the row runs is not stated: level on the sheet, away from the net, it is read most easily.
+        let row = if first.east_m < feed.east_m { PI } else { 0.0 };
+        let stakes = (0..stated.count().min(MOST_STAKES))
+            .map(|number| step(first, row, f64::from(number) * stated.spacing_m()))
+            .collect();
+        Some(Self { feed, outward, energizer, stakes })
+    }
+}
+
+/// Lead, feed point, energizer and earth stakes.
+pub(super) fn power(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let Some(power) = run.laid.as_ref().and_then(|(_, track)| Power::of(run, track)) else { return };
+    let index = run.index;
+    let mut wire = vec![power.energizer];
+    wire.extend(&power.stakes);
+    let earth = Some(Thing::EarthStakes { run: index });
+    sheet.path(Role::EarthLead, wire, false, earth);
+    for at in power.stakes {
+        sheet.mark(Role::EarthStake, at, -FRAC_PI_2, earth);
+    }
+    let unit = Some(Thing::Energizer { run: index });
+    sheet.path(Role::Lead, vec![power.energizer, power.feed], false, unit);
+    sheet.mark(Role::Energizer, power.energizer, FRAC_PI_2, unit);
+    sheet.mark(Role::Feed, power.feed, power.outward, Some(Thing::Feed { run: index }));
+}
+
+/// Where the lead meets the net, and outward from there, square to the net, off a corner's plate: as worked out, else as stated.
+pub(crate) fn feed(run: &RunLine<'_>, track: &Track) -> Option<(Point, f64)> {
+    let worked = run.worked.and_then(|worked| worked.volts.as_ref());
+    let sample = worked.and_then(|volts| volts.samples.iter().find(|sample| sample.of == SampleOf::Feed));
+    match sample {
+        Some(sample) => Some((sample.at, track.square_outward(sample.along_m))),
+        // Without volts the feed is where it was stated.
+        None => run.run.feed_at.map(|at| (at, track.square_outward(track.nearest(at)))),
+    }
+}
+
+/// Guys and stakes where a brace is needed, advised or stated.
+pub(super) fn braces(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let Some((lay, _)) = &run.laid else { return };
+    if run.run.status == RunStatus::Past {
+        return;
+    }
+    for corner in lay.corners.iter().filter(|corner| is_braced(corner)) {
+        let needed = corner.braced || corner.verdict == Verdict::Required;
+        let (at, stake) = (corner.at, corner.stake.at);
+        let away = (stake.north_m - at.north_m).atan2(stake.east_m - at.east_m);
+        sheet.path(Role::Guy { needed }, vec![at, stake], false, None);
+        let guy_m = (stake.east_m - at.east_m).hypot(stake.north_m - at.north_m);
+        sheet.mark(Role::Brace { needed, guy_m }, stake, away, None);
+    }
+}
+
+fn is_braced(corner: &Corner) -> bool {
+    let stands = corner.stake.stand_off_m > 0.0 && corner.stake.at.east_m.is_finite();
+    stands && (corner.braced || corner.verdict != Verdict::None)
+}
+
+/// Plates with the corners' numbers.
+pub(super) fn corners(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let Some((lay, track)) = &run.laid else { return };
+    if run.run.status == RunStatus::Past {
+        return;
+    }
+    for vertex in corner_vertices(lay, track) {
+        let (at, along_m) = track.vertices()[vertex];
+        let here = |corner: &&Corner| (corner.along_m - along_m).abs() < SAME_M && is_braced(corner);
+        let outside = |corner: &&Corner| !corner.dents && !corner.end;
+        let guy_m = lay.corners.iter().filter(here).find(outside).map(|corner| corner.stake.stand_off_m);
+        let role = Role::Corner { number: vertex + 1, guy_m };
+        let thing = Thing::RunCorner { run: run.index, vertex: run.stated_vertex(vertex) };
+        sheet.mark(role, at, track.outward_of_vertex(vertex), Some(thing));
+    }
+}
+
+/// Vertices that are numbered on the map: those that turn by 5 degrees or more, and the ends of an open line.
+pub(crate) fn corner_vertices(lay: &Lay, track: &Track) -> Vec<usize> {
+    const LEAST_TURN_RAD: f64 = 5.0 * PI / 180.0 - 1e-9;
+    let sides = track.sides();
+    (0..track.vertices().len())
+        .filter(|&vertex| {
+            if !lay.closed && (vertex == 0 || vertex == sides) {
+                return true;
+            }
+            let before = track.outward_of_side((vertex + sides - 1) % sides);
+            let after = track.outward_of_side(vertex % sides);
+            let turn = (after - before + PI).rem_euclid(2.0 * PI) - PI;
+            turn.abs() >= LEAST_TURN_RAD
+        })
+        .collect()
+}

@@ -1,0 +1,144 @@
+//! What lies under a spot of the map: corners before sides before areas.
+
+use care::Severity;
+use plan::Point;
+
+use crate::ink::Spot;
+use crate::inking::signs;
+use crate::inking::trace::{self, Px};
+use crate::map::track::inside;
+use crate::shape::{Drawing, Form, Role, Shape, Thing};
+use crate::view::{Distance, View};
+
+/// A post is picked from no farther than this, so that the side between posts can be picked too, pixels.
+const POST_REACH_PX: f64 = 7.0;
+
+/// What is picked first where several things are in reach.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Rank {
+    Corner,
+    Mark,
+    Post,
+    Side,
+}
+
+impl Drawing {
+    /// The thing under a spot, within so many pixels: corners, then marks, posts and sides, then areas.
+    ///
+    /// Corners and sides of paddock and keep-outs are in reach only while handles are shown, so that they do not
+    /// hide what stands on them.
+    pub fn thing_at(&self, view: &View, spot: Spot, reach_px: f32) -> Option<Thing> {
+        let at = spot.map(f64::from);
+        let reach = f64::from(reach_px);
+        let plates = self.plates(view);
+        let ghosts = self.ghosts(view.picked);
+        let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
+        let mut best: Option<(Rank, f64, Thing)> = None;
+        for shape in &self.shapes {
+            let Some(thing) = shape.thing else { continue };
+            // A ghost shows its corners and sides alone.
+            if ghost(shape) && !matches!(shape.role, Role::Handle | Role::Side) {
+                continue;
+            }
+            let Some((rank, far)) = distance(shape, view, at, &plates) else { continue };
+            let within = if rank == Rank::Post { reach.min(POST_REACH_PX) } else { reach };
+            let better = best.is_none_or(|(first, nearest, _)| rank < first || (rank == first && far < nearest));
+            if far <= within && better {
+                best = Some((rank, far, thing));
+            }
+        }
+        let place = view.place(spot);
+        best.map(|best| best.2)
+            .or_else(|| self.area_at(place, |shape| !ghost(shape)))
+            .or_else(|| self.area_at(place, ghost))
+    }
+
+    /// The plates of the corners in a view.
+    fn plates(&self, view: &View) -> Vec<signs::Plate> {
+        let plate = |shape: &Shape| match (shape.role, &shape.form) {
+            (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) => {
+                let outward = trace::heading(*toward_rad);
+                let middle = signs::plate_middle(view, view.px(*at), outward, guy_m);
+                Some(signs::Plate { place: *at, middle, outward })
+            }
+            _ => None,
+        };
+        self.shapes.iter().filter_map(plate).collect()
+    }
+
+    /// The topmost area, of those that count, that holds a place.
+    fn area_at(&self, place: Point, counts: impl Fn(&Shape) -> bool) -> Option<Thing> {
+        let holds = |shape: &&Shape| match (&shape.form, shape.role) {
+            (Form::Area { rings }, _) => rings.first().is_some_and(|ring| inside(ring, place)),
+            (Form::Mark { at, toward_rad }, Role::Coop { length_m, width_m }) => {
+                let (east, north) = (place.east_m - at.east_m, place.north_m - at.north_m);
+                let along = east * toward_rad.cos() + north * toward_rad.sin();
+                let across = north * toward_rad.cos() - east * toward_rad.sin();
+                along.abs() <= length_m / 2.0 && across.abs() <= width_m / 2.0
+            }
+            _ => false,
+        };
+        let picked = |shape: &&Shape| shape.thing.is_some() && counts(shape);
+        self.shapes.iter().rev().filter(picked).find(holds).and_then(|shape| shape.thing)
+    }
+}
+
+/// How far a shape is from a spot, pixels, and its rank; `None` where it is picked as an area, or not at all.
+fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Option<(Rank, f64)> {
+    match (&shape.form, shape.role) {
+        (Form::Mark { at: place, toward_rad }, role) => {
+            let at = view.px(*place);
+            let far = trace::apart(at, spot);
+            match role {
+                Role::Handle => {
+                    let of_run = matches!(shape.thing, Some(Thing::RunCorner { .. }));
+                    (of_run || view.handles).then_some((Rank::Corner, far))
+                }
+                Role::Corner { guy_m, .. } => {
+                    let middle = signs::plate_middle(view, at, trace::heading(*toward_rad), guy_m);
+                    // Anywhere on the plate is at hand.
+                    let beyond = trace::apart(middle, spot) - signs::plate_size(view.distance()) / 2.0;
+                    Some((Rank::Corner, beyond.max(0.0)))
+                }
+                Role::Tag { at_corner, severity } => {
+                    let scale = signs::tag_scale(view.distance());
+                    let point = signs::tag_point(plates, view.distance(), *place, at, at_corner);
+                    let beyond = trace::apart([point[0], point[1] - 11.0 * scale], spot) - 10.0 * scale;
+                    // A tag lies on top, the heaviest above the others: what its body covers is out of sight.
+                    let depth = match severity {
+                        Severity::Danger => -3.0,
+                        Severity::Warning => -2.0,
+                        Severity::Note => -1.0,
+                    };
+                    (beyond <= 0.0).then_some((Rank::Corner, depth))
+                }
+                Role::Energizer => Some((Rank::Mark, (far - 8.0).max(0.0))),
+                Role::Feed | Role::EarthStake | Role::Hazard { .. } => Some((Rank::Mark, far)),
+                Role::Post { number } => {
+                    let shown = match view.distance() {
+                        Distance::Near => true,
+                        Distance::Middle => number.is_multiple_of(2),
+                        Distance::Far => false,
+                    };
+                    shown.then_some((Rank::Post, far))
+                }
+                Role::Join | Role::EndPost if view.distance() != Distance::Far => Some((Rank::Post, far)),
+                _ => None,
+            }
+        }
+        (Form::Path { points, .. }, Role::Side) => {
+            let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));
+            let &[from, to] = &points[..] else { return None };
+            (of_run || view.handles).then(|| (Rank::Side, from_segment(view.px(from), view.px(to), spot)))
+        }
+        _ => None,
+    }
+}
+
+/// Distance of a spot from a segment.
+fn from_segment(from: Px, to: Px, spot: Px) -> f64 {
+    let (way, off) = (trace::sub(to, from), trace::sub(spot, from));
+    let squared = way[0] * way[0] + way[1] * way[1];
+    let part = if squared > 0.0 { ((off[0] * way[0] + off[1] * way[1]) / squared).clamp(0.0, 1.0) } else { 0.0 };
+    trace::apart(trace::lerp(from, to, part), spot)
+}

@@ -1,0 +1,386 @@
+//! What a drawing is made of: shapes in metres, each with a role and, where it can be picked, its thing.
+//!
+//! Nothing here knows of a screen: sizes in pixels, colours and what is left out at a distance are decided
+//! when a [`Drawing`] is inked for a view.
+
+use plan::{HazardKind, Point};
+
+/// Something on the map that can be picked. Numbers are places in the plan's own lists, from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Thing {
+    /// A corner of a run's outline.
+    RunCorner {
+        /// The run.
+        run: usize,
+        /// The vertex in the run's stated outline.
+        vertex: usize,
+    },
+    /// A side of a run's outline, from its vertex to the next.
+    RunSide {
+        /// The run.
+        run: usize,
+        /// The vertex where it starts.
+        side: usize,
+    },
+    /// A run: its ground.
+    Run {
+        /// The run.
+        run: usize,
+    },
+    /// A corner of the paddock.
+    BoundaryCorner {
+        /// The vertex.
+        vertex: usize,
+    },
+    /// A side of the paddock.
+    BoundarySide {
+        /// The vertex where it starts.
+        side: usize,
+    },
+    /// The paddock.
+    Boundary,
+    /// A corner of a keep-out.
+    KeepOutCorner {
+        /// The keep-out.
+        keep_out: usize,
+        /// The vertex.
+        vertex: usize,
+    },
+    /// A side of a keep-out.
+    KeepOutSide {
+        /// The keep-out.
+        keep_out: usize,
+        /// The vertex where it starts.
+        side: usize,
+    },
+    /// A keep-out.
+    KeepOut {
+        /// The keep-out.
+        keep_out: usize,
+    },
+    /// A point of a hazard's path.
+    HazardCorner {
+        /// The hazard.
+        hazard: usize,
+        /// The point.
+        vertex: usize,
+    },
+    /// A hazard: its path.
+    Hazard {
+        /// The hazard.
+        hazard: usize,
+    },
+    /// A coop: 0 is the plan's coop where it has one, then the other coops.
+    Coop {
+        /// The coop.
+        coop: usize,
+    },
+    /// A post on a run's line.
+    Post {
+        /// The run.
+        run: usize,
+        /// Its place in the lay's posts.
+        post: usize,
+    },
+    /// Where a run's live lead meets its net.
+    Feed {
+        /// The run.
+        run: usize,
+    },
+    /// A run's energizer.
+    Energizer {
+        /// The run.
+        run: usize,
+    },
+    /// A run's earth stakes.
+    EarthStakes {
+        /// The run.
+        run: usize,
+    },
+    /// A finding.
+    Finding {
+        /// The run; `None` for the plan as a whole.
+        run: Option<usize>,
+        /// Its place among them.
+        finding: usize,
+    },
+}
+
+impl Thing {
+    /// The run that it belongs to.
+    pub fn run(self) -> Option<usize> {
+        match self {
+            Self::RunCorner { run, .. }
+            | Self::RunSide { run, .. }
+            | Self::Run { run }
+            | Self::Post { run, .. }
+            | Self::Feed { run }
+            | Self::Energizer { run }
+            | Self::EarthStakes { run } => Some(run),
+            Self::Finding { run, .. } => run,
+            _ => None,
+        }
+    }
+}
+
+/// What a shape stands for, with the little that its symbol needs to know.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Role {
+    /// Ground of the paddock.
+    Paddock,
+    /// Its outline.
+    PaddockEdge,
+    /// Ground inside a run.
+    RunGround,
+    /// The mown strip.
+    Strip,
+    /// The line between two passes of the mower.
+    StripPass,
+    /// Water that a run keeps off.
+    Water,
+    /// Any other place that a run keeps off.
+    KeepOut,
+    /// The clearance kept from one.
+    Clearance {
+        /// Whether it is kept from water.
+        water: bool,
+    },
+    /// A thing that can hurt.
+    Hazard {
+        /// Its kind.
+        kind: HazardKind,
+    },
+    /// A coop; its mark points along its length.
+    Coop {
+        /// Length, metres.
+        length_m: f64,
+        /// Width, metres.
+        width_m: f64,
+    },
+    /// A run that could not be laid: its outline as stated.
+    Outline,
+    /// Netting on the line; a path with the outer side to its right.
+    Net,
+    /// Line without netting; the outer side is to its right.
+    Gap,
+    /// Netting doubled back along its last panels; the outer side is to its right.
+    Spare,
+    /// A post of the netting that is doubled back; its mark points inward.
+    SparePost,
+    /// A post; its mark points outward, as do those of join, end and corner.
+    Post {
+        /// Its place in the lay's posts.
+        number: usize,
+    },
+    /// Two posts of neighbouring nets, tied.
+    Join,
+    /// The last post where the netting ends.
+    EndPost,
+    /// A corner of the line.
+    Corner {
+        /// Its number, from 1.
+        number: usize,
+        /// How far its brace stands outside, metres; `None` where there is none or it stands inside.
+        guy_m: Option<f64>,
+    },
+    /// A guy line from a post to its stake.
+    Guy {
+        /// Whether it is needed or stands, rather than advised.
+        needed: bool,
+    },
+    /// A brace's stake; its mark points away from the post.
+    Brace {
+        /// Whether it is needed or stands, rather than advised.
+        needed: bool,
+        /// From its post, metres.
+        guy_m: f64,
+    },
+    /// The live lead, from the energizer to the net.
+    Lead,
+    /// Where the lead meets the net.
+    Feed,
+    /// The energizer.
+    Energizer,
+    /// The lead from the energizer to its earth stakes.
+    EarthLead,
+    /// One earth stake.
+    EarthStake,
+    /// A finding's place; its mark points to where there is room.
+    Tag {
+        /// How much it weighs.
+        severity: care::Severity,
+        /// Whether it stands at a corner, beside the corner's plate.
+        at_corner: bool,
+    },
+    /// A vertex of a stated outline: picked and dragged, and drawn while the outline is in hand.
+    Handle,
+    /// A side of a stated outline: likewise.
+    Side,
+    /// Words.
+    Words {
+        /// What they tell.
+        about: About,
+    },
+}
+
+/// What words on the map tell, which decides their weight, colour and place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum About {
+    /// The weakest post: a plate on a leader, outward.
+    Weakest,
+    /// A run: its name, its ground, and its birds where it has a coop.
+    Run {
+        /// Its number, from 1.
+        number: usize,
+        /// Whether it has a name that says more than its number.
+        named: bool,
+        /// Diameter of the largest circle on its ground, metres.
+        room_m: f64,
+        /// How far a coop in the middle reaches up, metres; 0 where there is none.
+        coop_m: f64,
+    },
+    /// A side of a run: its length and panels, or its length alone, along the inner side.
+    Side {
+        /// Its length, metres.
+        length_m: f64,
+        /// Half the strip's width, metres: the words keep off it where they can.
+        strip_m: f64,
+    },
+    /// A hazard.
+    Hazard {
+        /// Its kind.
+        kind: HazardKind,
+    },
+    /// A keep-out or water.
+    KeepOut {
+        /// How far it reaches up and down from its middle, metres.
+        half_m: f64,
+    },
+    /// An energizer.
+    Energizer,
+    /// Volts at a post.
+    Post {
+        /// Half the strip's width, metres, as for a side.
+        strip_m: f64,
+    },
+}
+
+/// Which words go first where room is short.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Priority {
+    /// Dangers.
+    Danger,
+    /// The weakest post.
+    Weakest,
+    /// Runs.
+    Run,
+    /// Sides.
+    Side,
+    /// What stands on the ground.
+    Ground,
+    /// Volts at posts.
+    Post,
+}
+
+/// The form of a shape, metres.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Form {
+    /// An area: its outer ring, then its holes, not closed by a repeated place.
+    Area {
+        /// The rings.
+        rings: Vec<Vec<Point>>,
+    },
+    /// A path.
+    Path {
+        /// Its places.
+        points: Vec<Point>,
+        /// Whether it returns to its start.
+        closed: bool,
+        /// Volts at each place, kilovolts; empty where there are none.
+        kv: Vec<f64>,
+    },
+    /// A sign at a place.
+    Mark {
+        /// The place.
+        at: Point,
+        /// Where it points, radians, counter-clockwise from east.
+        toward_rad: f64,
+    },
+    /// Words at a place.
+    Label {
+        /// The place.
+        at: Point,
+        /// Where they may be moved, radians, counter-clockwise from east.
+        toward_rad: f64,
+        /// What they say; the role tells whether these are lines or ever shorter wordings.
+        texts: Vec<String>,
+        /// Which go first.
+        priority: Priority,
+    },
+}
+
+/// One thing drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shape {
+    /// What it stands for.
+    pub role: Role,
+    /// Its form.
+    pub form: Form,
+    /// What it is when picked.
+    pub thing: Option<Thing>,
+    /// The run that it is part of.
+    pub run: Option<usize>,
+}
+
+/// A plan drawn: shapes in the order in which they are painted, words last.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawing {
+    /// The shapes.
+    pub shapes: Vec<Shape>,
+    /// Volts asked for at the weakest post, kilovolts: the middle of the volts' scale.
+    pub target_kv: f64,
+    /// The run that is worked on: of options that share ground, it is shown and the others are ghosts. What is picked
+    /// in a view goes before it; where it is `None` the first of them is shown.
+    pub foremost: Option<usize>,
+    /// For each run, the runs that share ground with it.
+    pub rivals: Vec<Vec<usize>>,
+    /// For each run, whether it is one of several ways that things could go.
+    pub options: Vec<bool>,
+}
+
+impl Drawing {
+    /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown.
+    pub(crate) fn ghosts(&self, picked: Option<Thing>) -> Vec<bool> {
+        let lead = picked.and_then(Thing::run).or(self.foremost);
+        let mut order: Vec<usize> = (0..self.rivals.len()).collect();
+        order.sort_by_key(|&run| (Some(run) != lead, self.options[run], run));
+        let mut shown = vec![false; self.rivals.len()];
+        for run in order {
+            shown[run] = !self.options[run]
+                || Some(run) == lead
+                || !self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
+        }
+        shown.into_iter().map(|shown| !shown).collect()
+    }
+
+    /// The least east and north and the greatest, over every finite place; `None` where nothing is drawn.
+    pub fn bounds(&self) -> Option<(Point, Point)> {
+        let mut bounds: Option<(Point, Point)> = None;
+        let mut add = |place: &Point| {
+            if !(place.east_m.is_finite() && place.north_m.is_finite()) {
+                return;
+            }
+            let (low, high) = bounds.get_or_insert((*place, *place));
+            *low = Point::new(low.east_m.min(place.east_m), low.north_m.min(place.north_m));
+            *high = Point::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m));
+        };
+        for shape in &self.shapes {
+            match &shape.form {
+                Form::Area { rings } => rings.iter().flatten().for_each(&mut add),
+                Form::Path { points, .. } => points.iter().for_each(&mut add),
+                Form::Mark { at, .. } | Form::Label { at, .. } => add(at),
+            }
+        }
+        bounds
+    }
+}

@@ -1,0 +1,111 @@
+//! Picking: corners before sides before areas, and what lies on top first.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use drawing::{Spot, Theme, Thing, View, map};
+use plan::Point;
+
+fn near() -> (drawing::Drawing, View) {
+    let drawing = map(&hand::field().scene());
+    let mut view = View::fit(drawing.bounds(), [1600.0, 1000.0], 20.0, Theme::Light);
+    view.px_per_m = 11.0;
+    (drawing, view)
+}
+
+fn beside(spot: Spot, right: f32, down: f32) -> Spot {
+    [spot[0] + right, spot[1] + down]
+}
+
+#[test]
+fn corners_come_before_sides_and_sides_before_areas() {
+    let (drawing, view) = near();
+    let at = |place: (f64, f64)| view.spot(Point::from(place));
+    let pick = |spot: Spot| drawing.thing_at(&view, spot, 8.0);
+    let corner = at((59.62, 15.5));
+    assert_eq!(pick(corner), Some(Thing::RunCorner { run: 0, vertex: 1 }));
+    assert_eq!(pick(beside(corner, -5.0, 3.0)), Some(Thing::RunCorner { run: 0, vertex: 1 }));
+    // Amid a panel of the first side, off its posts.
+    assert_eq!(pick(at((43.57, 16.36))), Some(Thing::RunSide { run: 0, side: 0 }));
+    assert_eq!(pick(at((55.0, 40.0))), Some(Thing::Run { run: 0 }));
+    assert_eq!(pick(at((90.0, 44.0))), Some(Thing::KeepOut { keep_out: 0 }));
+    assert_eq!(pick(at((20.0, 60.0))), Some(Thing::Boundary));
+    assert_eq!(pick(at((160.0, 120.0))), None);
+}
+
+#[test]
+fn signs_are_picked_where_they_are_seen() {
+    let (drawing, view) = near();
+    let at = |place: (f64, f64)| view.spot(Point::from(place));
+    let pick = |spot: Spot| drawing.thing_at(&view, spot, 8.0);
+    assert_eq!(pick(at((44.0, 35.0))), Some(Thing::Coop { coop: 0 }));
+    assert_eq!(pick(at((16.0, 22.0))), Some(Thing::EarthStakes { run: 0 }));
+    // The danger's tag stands with its point on the place and its body above.
+    assert_eq!(pick(beside(at((66.0, 31.4)), 0.0, -12.0)), Some(Thing::Finding { run: Some(0), finding: 2 }));
+    // Corner 2 leans away from its plate, which is picked too.
+    let plate = beside(at((59.62, 15.5)), 20.0, 33.0);
+    assert_eq!(pick(plate), Some(Thing::RunCorner { run: 0, vertex: 1 }));
+    // The old well's corners are in reach while handles are shown.
+    let well = at((121.0, 34.0));
+    assert_eq!(pick(beside(well, 2.0, -2.0)), Some(Thing::KeepOut { keep_out: 1 }));
+    let in_hand = View { handles: true, ..view };
+    let corner = Some(Thing::KeepOutCorner { keep_out: 1, vertex: 0 });
+    assert_eq!(drawing.thing_at(&in_hand, beside(well, 2.0, -2.0), 8.0), corner);
+}
+
+#[test]
+fn from_afar_posts_do_not_hide_sides() {
+    let (drawing, mut view) = near();
+    view.px_per_m = 2.0;
+    let post = view.spot(Point::new(23.96 + 35.66 * 0.5, 17.42 - 1.92 * 0.5));
+    assert_eq!(drawing.thing_at(&view, post, 6.0), Some(Thing::RunSide { run: 0, side: 0 }));
+}
+
+#[test]
+fn the_number_of_a_corner_stays_that_of_the_stated_outline() {
+    let mut hand = hand::field();
+    // The keeper stated the second corner twice; the line passes over the repeat.
+    let again = hand.plan.runs[0].outline[1];
+    hand.plan.runs[0].outline.insert(2, again);
+    let drawing = map(&hand.scene());
+    let mut view = View::fit(drawing.bounds(), [1600.0, 1000.0], 20.0, Theme::Light);
+    view.px_per_m = 11.0;
+    let spot = view.spot(Point::new(68.91, 38.71));
+    assert_eq!(drawing.thing_at(&view, spot, 8.0), Some(Thing::RunCorner { run: 0, vertex: 3 }));
+}
+
+#[test]
+fn of_options_on_one_ground_the_picked_one_is_shown() {
+    let mut hand = hand::field();
+    let other = hand::Laying {
+        outline: hand::points(&[(30.0, 20.0), (65.0, 20.0), (65.0, 45.0), (30.0, 45.0)]),
+        closed: true,
+        nets: 3,
+        panels: 12,
+        length_m: 40.0,
+        start_m: 0.0,
+        reversed: false,
+        feed_m: 110.0,
+        feed_kv: 5.0,
+        far_kv: 4.0,
+        strip_m: 1.2,
+    };
+    hand::lay(&mut hand, "Other way", None, &other);
+    let mut drawing = map(&hand.scene());
+    let mut view = View::fit(drawing.bounds(), [1600.0, 1000.0], 20.0, Theme::Light);
+    view.px_per_m = 11.0;
+    // A post of the second run, amid its lower side.
+    let post = view.spot(Point::new(40.0, 20.0));
+    let shows_post = |drawing: &drawing::Drawing, view: &View| {
+        matches!(drawing.thing_at(view, post, 5.0), Some(Thing::Post { run: 1, .. }))
+    };
+    assert!(!shows_post(&drawing, &view), "the first option is shown at rest");
+    assert!(shows_post(&drawing, &View { picked: Some(Thing::Run { run: 1 }), ..view }));
+    // A ghost can still be picked by its sides.
+    assert_eq!(drawing.thing_at(&view, post, 5.0), Some(Thing::RunSide { run: 1, side: 0 }));
+    drawing.foremost = Some(1);
+    assert!(shows_post(&drawing, &view));
+    hand.plan.runs[0].status = plan::RunStatus::Standing;
+    hand.plan.runs[1].status = plan::RunStatus::Standing;
+    assert!(shows_post(&map(&hand.scene()), &view), "what stands is always shown");
+}
