@@ -74,9 +74,17 @@ fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
     found
 }
 
-/// Whether a line goes through an outline and does not only touch its edge.
+/// Whether a line goes through an outline and does not only touch its edge: between two places where they meet it
+/// is inside.
 fn cuts(line: &Outline, outline: &Outline) -> bool {
-    region::overlap_area_m2(line, outline) > GRAIN_M || line.points().any(|at| region::contains(outline, at))
+    let mut meets_m: Vec<f64> =
+        region::crossings(line, outline).into_iter().map(|(at, _)| line.nearest_along(at).0).collect();
+    meets_m.extend(line.vertices().iter().map(|vertex| vertex.along_m));
+    meets_m.push(line.length_m());
+    meets_m.sort_by(f64::total_cmp);
+    let inside =
+        |pair: &[f64]| pair[1] - pair[0] > GRAIN_M && region::contains(outline, line.at(0.5 * (pair[0] + pair[1])));
+    meets_m.windows(2).any(inside)
 }
 
 /// The place on the line's corners or the outline's that is nearest to the other.

@@ -72,7 +72,11 @@ fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, net
             danger("overhead-line-crossed", limit)
                 .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", &name)]))
                 .because(why)
-                .at(crossings.into_iter().map(|(at, _)| place(at))),
+                .at(if crossings.is_empty() {
+                    vec![nearest(netting, path)]
+                } else {
+                    crossings.into_iter().map(|(at, _)| place(at)).collect()
+                }),
         );
     }
     let distance_m = region::distance_between_m(netting, path);
@@ -96,7 +100,7 @@ fn public_way(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, nettin
     let crossings = region::crossings(netting, path);
     if !crossings.is_empty() {
         return (!(hazard.unpowered_gate && hazard.signed)).then(|| {
-            danger("public-way-crossed", Limit { metres: 0.0, source: limits::BETWEEN_FENCES.source })
+            danger("public-way-crossed", limits::ACROSS_WAY)
                 .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", &name)]))
                 .at(crossings.into_iter().map(|(at, _)| place(at)))
         });
@@ -208,9 +212,17 @@ fn differently_fed(look: Look<'_>, run: &Run, other: &Run) -> bool {
 }
 
 fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline) -> Option<Finding> {
-    let stake = run.earth_stakes.at?;
     let limit = limits::BETWEEN_EARTHS;
-    let distance_m = region::distance_to_m(path, point(stake));
+    let name = look.hazard(hazard);
+    let limit_said = look.words.length(limit.metres);
+    let Some(stake) = run.earth_stakes.at else {
+        return Some(Finding::new("foreign-earth-unchecked", Severity::Warning, limit.source).says(
+            look.say(Text::ForeignEarthUnplaced, &[("run", run_name(run)), ("hazard", &name), ("limit", &limit_said)]),
+        ));
+    };
+    // Which way the row of stakes runs is not stated, so it may run toward the other earth.
+    let row_m = f64::from(run.earth_stakes.count().saturating_sub(1)) * run.earth_stakes.spacing_m();
+    let distance_m = (region::distance_to_m(path, point(stake)) - row_m).max(0.0);
     (distance_m < limit.metres).then(|| {
         danger("foreign-earth-near", limit)
             .says(look.say(
@@ -218,8 +230,8 @@ fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline) -> 
                 &[
                     ("run", run_name(run)),
                     ("distance", &look.words.length(distance_m)),
-                    ("hazard", &look.hazard(hazard)),
-                    ("limit", &look.words.length(limit.metres)),
+                    ("hazard", &name),
+                    ("limit", &limit_said),
                 ],
             ))
             .at([stake])

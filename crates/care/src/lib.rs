@@ -83,6 +83,29 @@ pub(crate) fn line(worked: &RunWorkup) -> Option<geometry::Outline> {
     Some(if lay.closed { geometry::Outline::closed(&points) } else { geometry::Outline::open(&points) })
 }
 
+/// The netting as it stands: the line without the gap of a chain that falls short.
+pub(crate) fn netting(worked: &RunWorkup) -> Option<geometry::Outline> {
+    let lay = worked.lay.as_ref()?;
+    if lay.short_m < geometry::MEET_M {
+        return line(worked);
+    }
+    let (first, last) = (lay.posts.first()?, lay.posts.last()?);
+    let chain_m = |along_m: f64| {
+        let from_start_m = if lay.reversed { lay.start_m - along_m } else { along_m - lay.start_m };
+        if lay.closed { from_start_m.rem_euclid(lay.line_m) } else { from_start_m }
+    };
+    let mut between: Vec<(f64, geometry::Point)> = lay
+        .vertices
+        .iter()
+        .map(|(at, along_m)| (chain_m(*along_m), point(*at)))
+        .filter(|(at_m, _)| *at_m > 0.0 && *at_m < last.chain_m)
+        .collect();
+    between.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let places: Vec<_> =
+        std::iter::once(point(first.at)).chain(between.into_iter().map(|(_, at)| at)).chain([point(last.at)]).collect();
+    Some(geometry::Outline::open(&places))
+}
+
 pub(crate) fn point(at: plan::Point) -> geometry::Point {
     geometry::Point { east_m: at.east_m, north_m: at.north_m }
 }

@@ -25,6 +25,8 @@ pub(crate) const LOW_LINE_KV: f64 = 1.0;
 /// Distance between warning signs along a public way: the strictest of the rural figures.
 pub(crate) const SIGN_SPACING: Limit =
     Limit { metres: 50.0, source: "Cornwall Council, signs along rights of way; the standard names no figure" };
+/// A public way goes through a fence by an unpowered gate or stile only.
+pub(crate) const ACROSS_WAY: Limit = Limit { metres: 0.0, source: ANNEX };
 /// A fence nearer than this stands beside a public way.
 pub(crate) const BESIDE_WAY: Limit = Limit { metres: 10.0, source: plan::defaults::COMMON_PRACTICE };
 /// A metal stake nearer than this to the net may touch it when the net sways.

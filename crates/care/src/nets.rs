@@ -8,7 +8,7 @@ use words::texts::Findings as Text;
 use workup::{Corner, Lay, RunWorkup, Verdict};
 
 use crate::limits::{OWN_FORMAT, STAKE_TO_NET, STATICS};
-use crate::{Finding, Look, Severity, line, point, run_name};
+use crate::{Finding, Look, Severity, netting, point, run_name};
 
 /// Lengths nearer than this meet, metres (the model's own rule).
 const MEET_M: f64 = geometry::MEET_M;
@@ -195,7 +195,8 @@ fn ends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
 fn stated_braces(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     let weak: Vec<&Corner> = lay.corners.iter().filter(|corner| corner.braced && !settled(corner)).collect();
     let worst = worst(&weak)?;
-    let corners = look.corners(&numbers(weak.iter().copied()));
+    let numbers = numbers(weak.iter().copied());
+    let corners = if numbers.is_empty() { look.words.text(Text::AnEnd).to_owned() } else { look.corners(&numbers) };
     Some(
         Finding::new("brace-too-weak", Severity::Warning, STATICS)
             .says(look.say(Text::BraceTooWeak, &[("run", run_name(run)), ("corners", &corners)]))
@@ -216,11 +217,11 @@ fn bends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
 
 /// Metal stakes (of braces that are wanted, and the earth's) that stand too near to any netting.
 fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Option<Finding> {
-    let own = line(worked)?;
+    let own = netting(worked)?;
     let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, _)| {
         other.status == RunStatus::Standing && run.status == RunStatus::Standing && other.id != run.id
     });
-    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| line(worked))).collect();
+    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| netting(worked))).collect();
     let braces = lay
         .corners
         .iter()

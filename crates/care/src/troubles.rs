@@ -2,17 +2,38 @@
 
 use plan::{Run, Shape};
 use words::texts::Findings as Text;
-use workup::{Must, OutlineTrouble, RunWorkup, SheetTrouble, Trouble};
+use workup::{Must, OutlineTrouble, Part, RunWorkup, SheetTrouble, Trouble};
 
 use crate::limits::OWN_FORMAT;
 use crate::{Finding, Look, Severity, run_name};
 
+/// The most places that one finding names; more tell a keeper nothing and a map cannot show them.
+const MOST_PLACES: usize = 100;
+
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
-    worked.troubles.iter().map(|trouble| finding(look, run_name(run), trouble)).collect()
+    findings(look, run_name(run), &worked.troubles)
 }
 
 pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
-    look.workup.troubles.iter().map(|trouble| finding(look, "", trouble)).collect()
+    findings(look, "", &look.workup.troubles)
+}
+
+/// A finding a trouble, but like troubles of one outline are one finding with several places.
+fn findings(look: Look<'_>, run: &str, troubles: &[Trouble]) -> Vec<Finding> {
+    let mut found: Vec<(Option<&Shape>, Finding)> = Vec::new();
+    for trouble in troubles {
+        let next = finding(look, run, trouble);
+        let Trouble::Outline { shape, .. } = trouble else {
+            found.push((None, next));
+            continue;
+        };
+        match found.iter_mut().find(|(of, kept)| *of == Some(shape) && kept.id == next.id) {
+            Some((_, kept)) if kept.at.len() < MOST_PLACES => kept.at.extend(next.at),
+            Some(_) => {}
+            None => found.push((Some(shape), next)),
+        }
+    }
+    found.into_iter().map(|(_, finding)| finding).collect()
 }
 
 fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
@@ -39,6 +60,18 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
         Trouble::NoNets => new("no-nets", warning).says(look.say(Text::NoNets, &[("run", run)])),
         Trouble::TooManyPosts { posts } => new("too-many-posts", warning)
             .says(look.say(Text::TooManyPosts, &[("run", run), ("posts", &look.words.number(*posts as f64, 0))])),
+        Trouble::ChainTooLong { length_m } => new("chain-too-long", warning)
+            .says(look.say(Text::ChainTooLong, &[("run", run), ("length", &look.words.far(*length_m))])),
+        Trouble::NotYet { key } => {
+            new("not-worked-out-yet", warning).says(look.say(Text::NotYet, &[("run", run), ("key", key)]))
+        }
+        Trouble::Beyond { part } => {
+            let (id, text) = match part {
+                Part::Volts => ("no-volts", Text::BeyondVolts),
+                Part::Strip => ("no-strip", Text::BeyondStrip),
+            };
+            new(id, warning).says(look.say(text, &[("run", run)]))
+        }
         Trouble::DataSheet { energizer, fault } => {
             let text = match fault {
                 SheetTrouble::LoadedAboveNoLoad => Text::SheetLoaded,

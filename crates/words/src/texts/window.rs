@@ -145,7 +145,7 @@ texts! {
 
         AnEnergizer: "An energizer",
         VoltsOn: "Volts on {run}",
-        EnergizerInWords: "{energizer}: {joules} J stored, {free} without a load, {loaded} at 500\u{a0}Ω",
+        EnergizerInWords: "{energizer}: {joules} J, {free} unloaded, {loaded} at 500\u{a0}Ω",
         NoVolts: "The volts cannot be worked out; the findings say why.",
         AtTheFeed: "at the feed",
         WeakestPost: "weakest, post {post}",
