@@ -154,13 +154,13 @@ fn what_can_hurt_is_a_danger() {
     lacks(&overhead(81.0, 11.0), "overhead-line-near");
     lacks(&overhead(68.0, 0.4), "overhead-line-near");
     has(&overhead(66.5, 0.4), "overhead-line-near", Severity::Danger);
-    // The same annex: 2.5 m between fences of two energizers, 10 m between earths.
+    // The same annex: 2.5 m between fences of two energizers, 10 m between earths; three stakes reach 6 m.
     let fence = |east: f64| hazard(json!({ "kind": "other_energised_fence", "path": [[east, 0], [east, 100]] }));
     has(&fence(67.4), "two-fences-near", Severity::Danger);
     lacks(&fence(67.6), "two-fences-near");
     let earth = |east: f64| hazard(json!({ "kind": "foreign_earth", "path": [[east, 30]] }));
-    has(&earth(20.1), "foreign-earth-near", Severity::Danger);
-    lacks(&earth(19.9), "foreign-earth-near");
+    has(&earth(14.1), "foreign-earth-near", Severity::Danger);
+    lacks(&earth(13.9), "foreign-earth-near");
     let way = |north: f64, more: Value| {
         let mut way = json!({ "kind": "public_way", "path": [[0, north], [100, north]] });
         way.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
@@ -173,6 +173,70 @@ fn what_can_hurt_is_a_danger() {
     assert!(beside.message.contains("2 signs"), "{}", beside.message);
     lacks(&way(35.0, json!({ "signed": true })), "public-way-unsigned");
     has(&hazard(json!({ "kind": "public_way", "path": [] })), "hazard-without-path", Severity::Warning);
+}
+
+#[test]
+fn what_a_reader_of_the_file_may_miss_is_said() {
+    // An open line straight through a keep-out that has no clearance.
+    let through = with(|plan| {
+        plan["runs"][0]["outline"] = json!([[40, 40], [65, 40]]);
+        plan["runs"][0]["closed"] = json!(false);
+        plan["ground"]["keep_outs"] =
+            json!([ { "name": "Pond", "outline": [[50, 35], [55, 35], [55, 45], [50, 45]] } ]);
+    });
+    has(&through, "keep-out-touched", Severity::Warning);
+    // A foreign earth, and a stake whose place is not stated, or one of a row that may reach it.
+    let earth = |stakes: Value| {
+        with(|plan| {
+            plan["ground"]["hazards"] = json!([ { "kind": "foreign_earth", "path": [[10, 30]] } ]);
+            plan["runs"][0]["earth_stakes"] = stakes;
+        })
+    };
+    has(&earth(json!({ "count": 1 })), "foreign-earth-unchecked", Severity::Warning);
+    lacks(&earth(json!({ "count": 3, "at": [30, 30] })), "foreign-earth-near");
+    has(&earth(json!({ "count": 5, "at": [30, 30] })), "foreign-earth-near", Severity::Danger);
+    // A brace far from every corner settles none, and one at the place of an end settles it.
+    let far = with(|plan| plan["runs"][0]["braces"] = json!([ { "at": [500, 500] } ]));
+    assert!(has(&far, "corner-leans", Severity::Warning).message.contains("1, 2, 3 and 4"));
+    // What this version keeps but does not work with leaves the volts out and is no slip of the pen.
+    let branches =
+        with(|plan| plan["runs"][0]["branches"] = json!([ { "from_m": 10, "outline": [[65, 50], [80, 50]] } ]));
+    has(&branches, "not-worked-out-yet", Severity::Warning);
+    lacks(&branches, "unknown-key");
+    // A bad net that nobody uses hinders nothing.
+    let unused = with(|plan| {
+        let nets = plan["store"]["nets"].as_array_mut().unwrap();
+        nets.push(json!({ "id": "torn", "length_m": 25, "panels": 7, "height_m": 0, "line_resistance_ohm_per_m": -1 }));
+    });
+    has(&unused, "bad-value", Severity::Warning);
+    has(&unused, "corner-leans", Severity::Warning);
+    let worked = workup::workup(&plan::read(unused.to_string().as_bytes()).unwrap().plan, Depth::Quick);
+    assert!(worked.runs[0].volts.is_some());
+    // Figures that go beyond working out together are said, and so are too many nets.
+    has(
+        &with(|plan| plan["store"]["earth_stake"] = json!({ "length_m": 0.01, "diameter_m": 5 })),
+        "no-volts",
+        Severity::Warning,
+    );
+    let endless = with(|plan| {
+        plan["store"]["nets"][0] = json!({ "id": "long", "length_m": 1e5, "panels": 1, "count": 4_000_000_000_u32 });
+    });
+    has(&endless, "chain-too-long", Severity::Warning);
+    // A hundred thousand corners far away are one finding with a hundred places at the most.
+    let many: Vec<[f64; 2]> = (0..100_000).map(|corner| [1e9 + f64::from(corner), f64::from(corner % 7)]).collect();
+    let far_away = findings(&with(|plan| plan["runs"][0]["outline"] = json!(many)));
+    assert!(far_away.len() < 10 && far_away.iter().all(|finding| finding.at.len() <= 100));
+    // Standing runs that leave their nets out use up the store in their order.
+    let standing = with(|plan| {
+        plan["store"]["nets"][0]["count"] = json!(3);
+        plan["runs"][0].as_object_mut().unwrap().remove("nets");
+        let mut second = plan["runs"][0].clone();
+        second["id"] = json!("second");
+        second["coop"] = Value::Null;
+        plan["runs"].as_array_mut().unwrap().push(second);
+    });
+    has(&standing, "net-too-short", Severity::Warning);
+    lacks(&standing, "standing-too-many");
 }
 
 #[test]

@@ -3,7 +3,12 @@
 //! `tests/reference/fences.json` holds fences as plan files with the volts that ngspice finds on a netlist
 //! written from the model's description alone (`tests/reference/fences.py`). Source: ngspice, recomputed live
 //! by `.ci/run`.
-#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::disallowed_methods,
+    clippy::print_stdout,
+    reason = "a test may stop, read files and tell"
+)]
 
 use serde_json::Value;
 use workup::{Depth, Sample, SampleOf};

@@ -50,8 +50,8 @@ fn random_case(dice: &mut Dice, index: usize) -> Case {
     let corners = 3 + dice.below(4);
     let closed = index % 4 != 3;
     // Every other case is made of round numbers, so that ties are common.
-    let round = index % 2 == 0;
-    let points: Vec<Point> = if round && index % 3 == 0 {
+    let round = index.is_multiple_of(2);
+    let points: Vec<Point> = if round && index.is_multiple_of(3) {
         let (wide, deep) = (f64::from(2 + dice.below(10) as u32), f64::from(2 + dice.below(10) as u32));
         vec![Point::new(0.0, 0.0), Point::new(wide, 0.0), Point::new(wide, deep), Point::new(0.0, deep)]
     } else {
@@ -76,7 +76,7 @@ fn random_case(dice: &mut Dice, index: usize) -> Case {
             lengths_m
         })
         .collect();
-    let nets = (0..1 + dice.below(4)).map(|_| dice.below(kinds)).collect();
+    let nets = (0..=dice.below(4)).map(|_| dice.below(kinds)).collect();
     let feed = (dice.below(2) == 0).then(|| Point::new(dice.between(25.0, 55.0), dice.between(-20.0, 10.0)));
     Case { points, closed, panels_m, nets, feed }
 }
@@ -293,7 +293,7 @@ fn a_fixed_start_is_kept_and_the_best_stands_beside_it() {
         let free = placed(&case, &outline);
         let kinds: Vec<Net> = case.panels_m.iter().map(|panels_m| Net::unequal(panels_m).unwrap()).collect();
         let start_m = dice.between(0.0, outline.length_m());
-        let fixed = Some(FixedStart { start_m, reversed: index % 3 == 0 });
+        let fixed = Some(FixedStart { start_m, reversed: index.is_multiple_of(3) });
         let request =
             PlacementRequest { feed: case.feed, fixed, ..PlacementRequest::new(&outline, &kinds, &case.nets) };
         let kept = place(&request).unwrap();
@@ -302,7 +302,7 @@ fn a_fixed_start_is_kept_and_the_best_stands_beside_it() {
             continue;
         }
         assert!((kept.start_m - start_m).abs() < 1e-8);
-        assert_eq!((kept.reversed, &kept.order), (index % 3 == 0, &case.nets));
+        assert_eq!((kept.reversed, &kept.order), (index.is_multiple_of(3), &case.nets));
         let best = kept.best.unwrap();
         assert_eq!((best.start_m, best.reversed), (free.start_m, free.reversed));
         assert_eq!((&best.order, best.corner_miss_m), (&free.order, free.corner_miss_m));

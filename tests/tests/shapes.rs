@@ -1,6 +1,11 @@
 //! Areas and strips against GEOS through Shapely: `tests/reference/shapes.json`, made by
 //! `tests/reference/shapes.py` from the pieces that the model names. Source: GEOS, recomputed live by `.ci/run`.
-#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::disallowed_methods,
+    clippy::print_stdout,
+    reason = "a test may stop, read files and tell"
+)]
 
 use geometry::{Mower, Outline, Point, StripRequest};
 use serde_json::Value;

@@ -106,8 +106,12 @@ pub(crate) fn refused(error: &clap::Error) -> ExitCode {
         }
         _ => {
             let text = error.to_string();
-            let lines = text.lines().map(str::trim).take_while(|line| !line.starts_with("Usage"));
-            let sentence = lines.filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ");
+            let lines = text
+                .lines()
+                .map(str::trim)
+                .take_while(|line| !line.starts_with("Usage") && !line.starts_with("For more"));
+            let sentence =
+                lines.filter(|line| !line.is_empty() && !line.starts_with("tip:")).collect::<Vec<_>>().join(" ");
             let sentence = sentence.trim_start_matches("error: ");
             crate::complain(&format!("{sentence}; `netfold --help` shows what may be asked."));
             ExitCode::from(2)

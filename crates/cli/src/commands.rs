@@ -125,8 +125,10 @@ fn check(worked: &Worked) -> Result<ExitCode> {
         let places: Vec<String> =
             finding.at.iter().map(|at| format!("[{:.2}, {:.2}]", at.east_m, at.north_m)).collect();
         let places = if places.is_empty() { String::new() } else { format!(" at {}", places.join(", ")) };
-        lines +=
-            &format!("{} {}: {}{places} ({})\n", finding.severity.name(), finding.id, finding.message, finding.source);
+        // A name may hold a line's end; a finding stays on one line.
+        let message = finding.message.split_whitespace().collect::<Vec<_>>().join(" ");
+        lines.extend([finding.severity.name(), " ", finding.id, ": ", &message, &places]);
+        lines.extend([" (", finding.source, ")\n"]);
     }
     files::print(lines.as_bytes())?;
     let danger = worked.findings.all().any(|finding| finding.severity == Severity::Danger);

@@ -30,6 +30,9 @@ pub(crate) fn read(path: &Path, words: Words) -> Result<Vec<u8>> {
 
 /// Writes a file whole: beside its place first, flushed, then renamed into it. A failure leaves what was there.
 pub(crate) fn write(path: &Path, bytes: &[u8], words: Words) -> Result<()> {
+    // A link is followed, so that what it names is written and the link stays.
+    let target = path.canonicalize().unwrap_or_else(|_| path.to_path_buf());
+    let path = target.as_path();
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let unwritable = |error: std::io::Error| {
         let text = match error.kind() {
@@ -43,6 +46,10 @@ pub(crate) fn write(path: &Path, bytes: &[u8], words: Words) -> Result<()> {
     };
     if path.is_dir() {
         return Err(unwritable(ErrorKind::IsADirectory.into()));
+    }
+    if path.exists() && !path.is_file() {
+        // A pipe or a device cannot be replaced, only written to.
+        return File::options().write(true).open(path).and_then(|mut file| file.write_all(bytes)).map_err(unwritable);
     }
     let mut draft = tempfile::Builder::new().prefix(".netfold-").tempfile_in(folder).map_err(unwritable)?;
     draft.write_all(bytes).and_then(|()| draft.as_file().sync_all()).map_err(unwritable)?;

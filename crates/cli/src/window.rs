@@ -52,12 +52,15 @@ fn has_display() -> bool {
     true
 }
 
+/// So many examples beneath one folder are enough.
+const MOST_FOLDERS: u32 = 10_000;
+
 /// Writes the example into a new folder beneath the current one; a plan of the keeper's has the subcommands.
 fn without_display(path: Option<&Path>, words: Words) -> Result<ExitCode> {
     if let Some(path) = path {
         return Err(anyhow!(words.say(Errors::NoDisplayForPlan, &[("file", &files::name(path))])));
     }
-    let folder = (1..)
+    let folder = (1..=MOST_FOLDERS)
         .map(|number| if number == 1 { "netfold-example".to_owned() } else { format!("netfold-example-{number}") })
         .map(PathBuf::from)
         .find(|folder| !folder.exists())

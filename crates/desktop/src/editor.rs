@@ -356,6 +356,7 @@ impl Editor {
         self.picked = thing;
         if let Some(run) = thing.and_then(Thing::run) {
             self.run = run;
+            self.drawing.foremost = Some(run);
         }
     }
 
@@ -427,6 +428,7 @@ impl Editor {
     fn say(&mut self) {
         self.findings = care::findings(&self.plan, &self.workup, self.words);
         self.drawing = drawing::map(&self.scene());
+        self.drawing.foremost = Some(self.run);
         self.stamp += 1;
     }
 

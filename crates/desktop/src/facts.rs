@@ -22,8 +22,8 @@ pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
 }
 
 /// Nets that the keeper owns.
-pub(crate) fn owned(plan: &Plan) -> u32 {
-    plan.store.nets.iter().map(plan::NetKind::count).sum()
+pub(crate) fn owned(plan: &Plan) -> u64 {
+    plan.store.nets.iter().map(|net| u64::from(net.count())).sum()
 }
 
 /// What the birds of a coop are called.

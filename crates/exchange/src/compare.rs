@@ -2,7 +2,7 @@
 
 use plan::Plan;
 use words::{Words, texts::Page as Text};
-use workup::{RunWorkup, Verdict, Workup};
+use workup::{RunWorkup, Workup};
 
 /// A table of runs.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,10 +41,7 @@ pub fn table(plan: &Plan, workup: &Workup, words: Words) -> Table {
         (Text::Nets, |run, _| Some(run.lay.as_ref()?.nets.len().to_string())),
         (Text::Posts, |run, _| Some(run.lay.as_ref()?.posts.len().to_string())),
         (Text::OnPosts, on_posts),
-        (Text::Braces, |run, _| {
-            let wanted = |corner: &&workup::Corner| corner.verdict == Verdict::Required;
-            Some(run.lay.as_ref()?.corners.iter().filter(wanted).count().to_string())
-        }),
+        (Text::Braces, |run, _| Some(run.lay.as_ref()?.braces().to_string())),
         (Text::Strip, |run, words| Some(words.area(run.strip.as_ref()?.area_m2))),
         (Text::Mow, |run, words| Some(words.minutes_figure(run.strip.as_ref()?.minutes))),
         (Text::SetUpShort, |run, words| Some(words.minutes_figure(run.lay.as_ref()?.set_up_minutes))),

@@ -72,8 +72,8 @@ impl Page<'_> {
         };
         self.lines.push(format!("  {}", self.sentence(run, lay)));
         self.blank();
-        let owned: u32 = self.plan.store.nets.iter().map(plan::NetKind::count).sum();
-        let left = if lay.short_m > 0.0 {
+        let owned: u64 = self.plan.store.nets.iter().map(|net| u64::from(net.count())).sum();
+        let left = if lay.short_m >= geometry::MEET_M {
             words.say(Text::Short, &[("length", &words.length(lay.short_m))])
         } else {
             words.say(Text::Spare, &[("length", &words.length(lay.spare_m))])
@@ -94,10 +94,7 @@ impl Page<'_> {
             Text::Posts,
             words.say(
                 Text::PostsFigures,
-                &[
-                    ("posts", &lay.posts.len().to_string()),
-                    ("joins", &lay.nets.len().saturating_sub(usize::from(!lay.closed)).to_string()),
-                ],
+                &[("posts", &lay.posts.len().to_string()), ("joins", &lay.joins().to_string())],
             ),
         );
         if let Some(strip) = &worked.strip {
@@ -114,7 +111,7 @@ impl Page<'_> {
                 ),
             );
         }
-        let braces = lay.corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count();
+        let braces = lay.braces();
         self.row(
             Text::SetUp,
             words.say(

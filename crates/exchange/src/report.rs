@@ -313,8 +313,8 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
     Run {
         id: worked.id.clone(),
         name: care::run_name(stated).to_owned(),
-        line_m: lay.map(|lay| lay.line_m),
-        area_m2: lay.map(|lay| lay.area_m2),
+        line_m: worked.line_m,
+        area_m2: worked.area_m2,
         spare_m: lay.map(|lay| lay.spare_m),
         short_m: lay.map(|lay| lay.short_m),
         nets_needed: lay.map(|lay| lay.nets_needed.clone()),
@@ -341,7 +341,7 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
             walk_m: strip.walk_m,
             minutes: strip.minutes,
         }),
-        set_up_minutes: lay.map(|lay| lay.set_up_minutes),
+        set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

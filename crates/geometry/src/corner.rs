@@ -1,7 +1,7 @@
 //! Corners and ends of the netting: what pulls, what holds, the verdict and the stake.
 //!
 //! Newtons, metres, radians. Pull and hold are ultimate values of [`crate::corner_pull_n`] and [`Soil::hold_n`]; the
-//! wind is left out. Model: network.md, "Corners and strip"; facts/husbandry 2.
+//! wind is left out. Model: docs/model.md, "Corners and strip"; facts/husbandry 2.
 
 use std::f64::consts::PI;
 

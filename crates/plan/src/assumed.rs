@@ -65,15 +65,22 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         list.unless(net.spike_diameter_m.is_some(), key("spike_diameter_m"), defaults::SPIKE_DIAMETER_M);
     }
     if plan.store.energizers.is_empty() && !plan.runs.is_empty() {
-        list.with("store.energizers[0].stored_j", defaults::STORED_J, COMMON_PRACTICE);
+        for (name, value) in [
+            ("stored_j", defaults::STORED_J),
+            ("no_load_kv", defaults::NO_LOAD_KV),
+            ("kv_at_500_ohm", defaults::KV_AT_500_OHM),
+            ("output_j_at_500_ohm", defaults::OUTPUT_J_AT_500_OHM),
+        ] {
+            list.with(format!("store.energizers[0].{name}"), value, COMMON_PRACTICE);
+        }
     }
     for (index, unit) in plan.store.energizers.iter().enumerate() {
         let key = |name: &str| format!("store.energizers[{index}].{name}");
         list.unless(unit.count.is_some(), key("count"), defaults::ENERGIZER_COUNT);
         list.unless(unit.stored_j.is_some(), key("stored_j"), defaults::STORED_J);
         list.unless(unit.no_load_kv.is_some(), key("no_load_kv"), defaults::NO_LOAD_KV);
-        list.unless(unit.kv_at_500_ohm.is_some(), key("kv_at_500_ohm"), defaults::KV_AT_500_OHM);
-        list.unless(unit.output_j_at_500_ohm.is_some(), key("output_j_at_500_ohm"), defaults::OUTPUT_J_AT_500_OHM);
+        list.unless(unit.kv_at_500_ohm.is_some(), key("kv_at_500_ohm"), unit.kv_at_500_ohm());
+        list.unless(unit.output_j_at_500_ohm.is_some(), key("output_j_at_500_ohm"), unit.output_j_at_500_ohm());
     }
     let store = &plan.store;
     list.unless(store.brace.stake_length_m.is_some(), "store.brace.stake_length_m", defaults::BRACE_STAKE_LENGTH_M);

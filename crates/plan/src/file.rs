@@ -128,7 +128,10 @@ pub fn read(bytes: &[u8]) -> Result<Opened, ReadError> {
             ReadError::NotJson { line, column }
         }
     })?;
+    let mut value = value;
     check_header(&value)?;
+    // JSON knows one kind of number: 1.0 is version 1.
+    value["version"] = VERSION.into();
     let unknown = keys::unknown(&value);
     let file: PlanFile = serde_path_to_error::deserialize(value).map_err(|error| {
         let path = error.path().to_string();
@@ -169,7 +172,9 @@ fn check_header(value: &serde_json::Value) -> Result<(), ReadError> {
         return Err(ReadError::NotAPlan { found });
     }
     match value.get("version") {
-        Some(version) if version.as_u64() == Some(VERSION) => Ok(()),
+        Some(version) if version.as_f64().is_some_and(|number| (number - VERSION as f64).abs() < f64::EPSILON) => {
+            Ok(())
+        }
         Some(version) if version.as_f64().is_some_and(|number| number > VERSION as f64) => {
             Err(ReadError::Newer { version: version.to_string() })
         }

@@ -350,14 +350,15 @@ impl Energizer {
         self.no_load_kv.unwrap_or(defaults::NO_LOAD_KV)
     }
 
-    /// Voltage at 500 ohms, stated or assumed, kilovolts.
+    /// Voltage at 500 ohms, stated or assumed in the default's proportion, kilovolts.
     pub fn kv_at_500_ohm(&self) -> f64 {
-        self.kv_at_500_ohm.unwrap_or(defaults::KV_AT_500_OHM)
+        self.kv_at_500_ohm.unwrap_or(self.no_load_kv() * defaults::KV_AT_500_OHM / defaults::NO_LOAD_KV)
     }
 
-    /// Output at 500 ohms, stated or assumed, joules.
+    /// Output at 500 ohms, stated or assumed in the default's proportion, joules.
     pub fn output_j_at_500_ohm(&self) -> f64 {
-        self.output_j_at_500_ohm.unwrap_or(defaults::OUTPUT_J_AT_500_OHM)
+        self.output_j_at_500_ohm
+            .unwrap_or(self.stored_j.unwrap_or(defaults::STORED_J) * defaults::OUTPUT_J_AT_500_OHM / defaults::STORED_J)
     }
 
     /// Stored energy, stated or assumed, joules.

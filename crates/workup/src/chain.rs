@@ -241,6 +241,9 @@ impl Build<'_> {
             });
             from_m = to_m;
         }
+        // Every post is a node, read or not: long spare of high resistance is cut there.
+        let posts = self.placement.spare_posts.iter().map(|post| post.chain_m - self.covered_m);
+        chain.marks.extend(posts.filter(|&at_m| at_m > 0.0 && at_m <= from_m).map(Place::before));
         (!chain.stretches.is_empty()).then(|| Branch { at: Place::before(self.covered_m), chain })
     }
 }

@@ -15,6 +15,12 @@ use crate::{nets, outlines, place, point};
 /// Minutes to set up: 5, 10 a net and 2 a brace (common practice, no source; facts of the trade).
 const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
 
+/// Nets longer together than this are a slip of the pen, metres: the pulse needs a node every two metres.
+const LONGEST_CHAIN_M: f64 = 1e5;
+
+/// A stated brace belongs to a corner or end within this distance, metres.
+const BRACE_REACH_M: f64 = 1.0;
+
 /// A run's line and what stands on it, in the types of `geometry`.
 pub(crate) struct Line {
     pub(crate) outline: Outline,
@@ -22,27 +28,47 @@ pub(crate) struct Line {
 }
 
 /// Builds the line, lays the nets on it and judges the corners.
-pub(crate) fn line(plan: &Plan, run: &Run, bad: &Bad, worked: &mut RunWorkup) -> Option<Line> {
+pub(crate) fn line(
+    plan: &Plan,
+    run: &Run,
+    bad: &Bad,
+    chosen: &mut nets::Chosen,
+    worked: &mut RunWorkup,
+) -> Option<Line> {
     let shape = Shape::Run(run.id.clone());
     let outline = outlines::build(&shape, &run.outline, run.closed(), &mut worked.troubles)?;
-    let placement = placed(plan, run, &outline, bad, &mut worked.troubles);
+    worked.line_m = Some(outline.length_m());
+    worked.area_m2 = Some(outline.area_m2());
+    let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
     if let Some(placement) = &placement {
         worked.lay = Some(lay(plan, run, &outline, placement, bad));
     }
     Some(Line { outline, placement })
 }
 
-fn placed(plan: &Plan, run: &Run, outline: &Outline, bad: &Bad, troubles: &mut Vec<Trouble>) -> Option<Placement> {
-    let used = nets::of(plan, run, outline.length_m());
+fn placed(
+    plan: &Plan,
+    run: &Run,
+    outline: &Outline,
+    bad: &Bad,
+    chosen: &mut nets::Chosen,
+    troubles: &mut Vec<Trouble>,
+) -> Option<Placement> {
+    let used = nets::of(plan, run, outline.length_m(), chosen);
     if used.is_empty() {
         troubles.push(Trouble::NoNets);
         return None;
     }
     let broken = |&kind: &usize| {
         let key = |name: &str| format!("store.nets[{kind}].{name}");
-        bad.any(&key("length_m")) || bad.any(&key("panel"))
+        bad.any(&key("length_m")) || bad.any(&key("panel")) || bad.sum_of(&plan.store.nets[kind].id)
     };
     if used.iter().any(broken) {
+        return None;
+    }
+    let chain_m: f64 = used.iter().map(|&kind| plan.store.nets[kind].length_m).sum();
+    if chain_m > LONGEST_CHAIN_M {
+        troubles.push(Trouble::ChainTooLong { length_m: chain_m });
         return None;
     }
     // Kinds that this run does not use may be broken; they stand in as anything.
@@ -89,9 +115,8 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
     let judged = corners(plan, run, outline, placement, bad);
     let corners_judged = judged.is_some();
     let (corners, bends) = judged.unwrap_or_default();
-    let braces = corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count();
     let (base, a_net, a_brace) = SET_UP_MINUTES;
-    Lay {
+    let mut lay = Lay {
         closed: outline.is_closed(),
         vertices: outline.vertices().iter().map(|vertex| (place(vertex.at), vertex.along_m)).collect(),
         line_m: outline.length_m(),
@@ -115,12 +140,14 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
             .collect(),
         posts: placement.posts.iter().map(post).collect(),
         spare_posts: placement.spare_posts.iter().map(post).collect(),
-        set_up_minutes: base + a_net * placement.nets.len() as f64 + a_brace * braces as f64,
+        set_up_minutes: 0.0,
         nets_needed,
         corners,
         corners_judged,
         bends,
-    }
+    };
+    lay.set_up_minutes = base + a_net * lay.nets.len() as f64 + a_brace * lay.braces() as f64;
+    lay
 }
 
 /// The soil as `geometry` sees it; a clay counts before a sand, and nothing stated is a clay.
@@ -144,16 +171,11 @@ fn corners(
     placement: &Placement,
     bad: &Bad,
 ) -> Option<(Vec<Corner>, Vec<Bend>)> {
-    const NEEDED: [&str; 7] = [
-        "height_m",
-        "tension_n",
-        "spike",
-        "ground.soil.undrained",
-        "ground.soil.friction",
-        "ground.soil.unit",
-        "store.brace.",
-    ];
-    if NEEDED.iter().any(|part| bad.any(part)) {
+    const OF_NET: [&str; 3] = ["height_m", "tension_n", "spike"];
+    const OF_GROUND: [&str; 4] = ["ground.soil.undrained", "ground.soil.friction", "ground.soil.unit", "store.brace."];
+    let bad_net =
+        |net: &geometry::PlacedNet| OF_NET.iter().any(|name| bad.any(&format!("store.nets[{}].{name}", net.kind)));
+    if OF_GROUND.iter().any(|part| bad.any(part)) || placement.nets.iter().any(bad_net) {
         return None;
     }
     let kinds: Vec<NetForces> = plan
@@ -232,18 +254,17 @@ fn corners(
     Some((corners, bends))
 }
 
-/// For each corner, whether a stated brace is nearest to it.
+/// For each corner and end, whether a stated brace stands by it; a corner and an end at one place share one.
 fn nearest_corners(run: &Run, corners: &[geometry::Corner]) -> Vec<bool> {
     let mut braced = vec![false; corners.len()];
     for brace in &run.braces {
-        let at = point(brace.at);
-        let nearest = corners
-            .iter()
-            .enumerate()
-            .min_by(|(_, a), (_, b)| a.at.distance_m(at).total_cmp(&b.at.distance_m(at)))
-            .map(|(index, _)| index);
-        if let Some(index) = nearest {
-            braced[index] = true;
+        let apart_m = |corner: &geometry::Corner| corner.at.distance_m(point(brace.at));
+        let least_m = corners.iter().map(apart_m).fold(f64::INFINITY, f64::min);
+        if least_m > BRACE_REACH_M {
+            continue;
+        }
+        for (corner, braced) in corners.iter().zip(&mut braced) {
+            *braced |= apart_m(corner) <= least_m + geometry::MEET_M;
         }
     }
     braced

@@ -44,11 +44,12 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
+    let mut chosen = nets::Chosen::new();
     for run in &plan.runs {
         let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let line = lay::line(plan, run, &bad, &mut worked);
+        let line = lay::line(plan, run, &bad, &mut chosen, &mut worked);
         if let Some(line) = &line {
-            worked.strip = mow::strip(plan, run, &line.outline, &ground, &bad, &worked.troubles);
+            mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
         }
         runs.push(worked);
         lines.push(line);

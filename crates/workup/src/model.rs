@@ -32,6 +32,10 @@ impl Workup {
 pub struct RunWorkup {
     /// The run's id.
     pub id: String,
+    /// Length of its line, metres, with or without nets.
+    pub line_m: Option<f64>,
+    /// Area that it encloses, square metres; 0 for an open line.
+    pub area_m2: Option<f64>,
     /// Its line and nets.
     pub lay: Option<Lay>,
     /// The ground to mow.
@@ -83,6 +87,20 @@ pub struct Lay {
     pub bends: Vec<Bend>,
     /// Minutes to set it all up.
     pub set_up_minutes: f64,
+}
+
+impl Lay {
+    /// Joins between nets on the line, a ring's closing one included.
+    pub fn joins(&self) -> usize {
+        let on_line: usize = self.nets_needed.values().map(|&count| count as usize).sum();
+        let ring = self.closed && self.short_m < geometry::MEET_M;
+        on_line.saturating_sub(usize::from(!ring))
+    }
+
+    /// Corners and ends that have a brace or need one.
+    pub fn braces(&self) -> usize {
+        self.corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count()
+    }
 }
 
 /// The best placement, beside a fixed one.
@@ -370,6 +388,21 @@ pub enum Trouble {
         /// Posts of all its nets.
         posts: usize,
     },
+    /// Nets that are longer together than is worked out.
+    ChainTooLong {
+        /// Their length, metres.
+        length_m: f64,
+    },
+    /// A statement that this version keeps but does not work with, so that the volts are left out.
+    NotYet {
+        /// The key.
+        key: String,
+    },
+    /// Figures that each may be, and that together are beyond working out.
+    Beyond {
+        /// What is left out.
+        part: Part,
+    },
     /// A data sheet that contradicts itself.
     DataSheet {
         /// The energizer.
@@ -384,6 +417,15 @@ pub enum Trouble {
     },
     /// A soil stated both as a clay and as a sand; the clay counts.
     TwoSoils,
+}
+
+/// A part of what follows for a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// The strip to mow.
+    Strip,
+    /// The pulse.
+    Volts,
 }
 
 /// What a value must be.

@@ -3,24 +3,24 @@
 use geometry::{Mower, Outline, StripRequest};
 use plan::{Plan, Run};
 
-use crate::model::{Strip, Trouble};
+use crate::model::{Part, RunWorkup, Strip, Trouble};
 use crate::outlines::Ground;
 use crate::place;
 use crate::values::Bad;
 
-pub(crate) fn strip(
-    plan: &Plan,
-    run: &Run,
-    outline: &Outline,
-    ground: &Ground,
-    bad: &Bad,
-    troubles: &[Trouble],
-) -> Option<Strip> {
-    if bad.any("store.mower.") || Bad::of(troubles).any("strip_width_m") {
-        return None;
+pub(crate) fn strip(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground, bad: &Bad, worked: &mut RunWorkup) {
+    if bad.any("store.mower.") || Bad::of(&worked.troubles).any("strip_width_m") {
+        return;
     }
+    worked.strip = mown(plan, run, outline, ground);
+    if worked.strip.is_none() {
+        worked.troubles.push(Trouble::Beyond { part: Part::Strip });
+    }
+}
+
+fn mown(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground) -> Option<Strip> {
     let mower = &plan.store.mower;
-    let worked = geometry::strip(&StripRequest {
+    let strip = geometry::strip(&StripRequest {
         outline,
         width_m: run.strip_width_m(),
         keep_outs: &ground.keep_outs,
@@ -29,11 +29,11 @@ pub(crate) fn strip(
     let ring = |points: &Vec<geometry::Point>| points.iter().copied().map(place).collect();
     Some(Strip {
         width_m: run.strip_width_m(),
-        area_m2: worked.area_m2,
-        passes: worked.passes?,
-        walk_m: worked.walk_m?,
-        minutes: worked.minutes?,
-        polygons: worked
+        area_m2: strip.area_m2,
+        passes: strip.passes?,
+        walk_m: strip.walk_m?,
+        minutes: strip.minutes?,
+        polygons: strip
             .polygons
             .iter()
             .map(|polygon| std::iter::once(ring(&polygon.outer)).chain(polygon.holes.iter().map(ring)).collect())

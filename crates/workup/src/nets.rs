@@ -2,20 +2,30 @@
 
 use plan::{Plan, Run, RunStatus};
 
+/// Nets of each kind that were chosen for standing runs so far; they are no longer in the store.
+pub(crate) type Chosen = Vec<u32>;
+
 /// Kinds of the run's nets, as places in the store.
-pub(crate) fn of(plan: &Plan, run: &Run, line_m: f64) -> Vec<usize> {
+pub(crate) fn of(plan: &Plan, run: &Run, line_m: f64, chosen: &mut Chosen) -> Vec<usize> {
     let kind = |id: &String| plan.store.nets.iter().position(|net| net.id == *id);
-    match &run.nets {
-        Some(ids) => ids.iter().filter_map(kind).collect(),
-        None => choose(plan, run, line_m),
+    if let Some(ids) = &run.nets {
+        return ids.iter().filter_map(kind).collect();
     }
+    let nets = choose(plan, run, line_m, chosen);
+    if run.status == RunStatus::Standing {
+        chosen.resize(plan.store.nets.len(), 0);
+        for &kind in &nets {
+            chosen[kind] += 1;
+        }
+    }
+    nets
 }
 
 /// More ways than this to make up a number of nets are not all tried; the longest nets first are then taken.
 const MOST_WAYS: usize = 200_000;
 
 /// The fewest nets that cover the line, then the least spare, then the lighter; a store too small is used whole.
-fn choose(plan: &Plan, run: &Run, line_m: f64) -> Vec<usize> {
+fn choose(plan: &Plan, run: &Run, line_m: f64, chosen: &Chosen) -> Vec<usize> {
     let kinds = &plan.store.nets;
     let mut left: Vec<u32> = kinds.iter().map(plan::NetKind::count).collect();
     for other in plan.runs.iter().filter(|other| other.status == RunStatus::Standing && other.id != run.id) {
@@ -24,6 +34,9 @@ fn choose(plan: &Plan, run: &Run, line_m: f64) -> Vec<usize> {
                 left[kind] = left[kind].saturating_sub(1);
             }
         }
+    }
+    for (left, taken) in left.iter_mut().zip(chosen) {
+        *left = left.saturating_sub(*taken);
     }
     let needed_m = line_m - geometry::MEET_M;
     // Longest first: the fewest nets are the longest ones.

@@ -9,6 +9,12 @@ use crate::model::{Must, Trouble};
 /// Lengths of nets and sizes of things beyond this are a slip of the pen, metres.
 const LARGEST_M: f64 = 1e5;
 
+/// Any other figure (ohms, newtons, kilovolts, kilopascals) beyond this is one.
+const LARGEST: f64 = 1e9;
+
+/// More live lines than this on one net are one.
+const MOST_LINES: usize = 100;
+
 struct Look(Vec<Trouble>);
 
 impl Look {
@@ -19,7 +25,8 @@ impl Look {
     }
 
     fn positive(&mut self, key: String, value: f64) {
-        self.must(value > 0.0, key, value, Must::BePositive);
+        let must = if value > 0.0 { Must::BeSmaller } else { Must::BePositive };
+        self.must(value > 0.0 && value <= LARGEST, key, value, must);
     }
 
     fn size(&mut self, key: String, value_m: f64) {
@@ -28,7 +35,8 @@ impl Look {
     }
 
     fn not_negative(&mut self, key: String, value: f64) {
-        self.must(value >= 0.0, key, value, Must::NotBeNegative);
+        let must = if value >= 0.0 { Must::BeSmaller } else { Must::NotBeNegative };
+        self.must((0.0..=LARGEST).contains(&value), key, value, must);
     }
 
     fn at_least_one(&mut self, key: String, value: u32) {
@@ -121,6 +129,8 @@ fn nets(plan: &Plan, look: &mut Look) {
         look.size(key("spike_diameter_m"), net.spike_diameter_m());
         look.not_negative(key("line_resistance_ohm_per_m"), net.line_resistance_ohm_per_m());
         look.must(!net.live_line_heights_m().is_empty(), key("live_line_heights_m"), 0.0, Must::BeAtLeastOne);
+        let lines = net.live_line_heights_m().len();
+        look.must(lines <= MOST_LINES, key("live_line_heights_m"), lines as f64, Must::BeSmaller);
         for (line, &height_m) in net.live_line_heights_m().iter().enumerate() {
             look.size(key(&format!("live_line_heights_m[{line}]")), height_m);
         }
@@ -164,24 +174,32 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
 /// More earth stakes than this in one row are a slip of the pen.
 const MOST_STAKES: u32 = 100;
 
-/// The keys of statements that nothing can be built with.
-pub(crate) struct Bad(Vec<String>);
+/// What nothing can be built with: keys of bad values, and kinds of net whose panels do not sum to their length.
+pub(crate) struct Bad {
+    keys: Vec<String>,
+    sums: Vec<String>,
+}
 
 impl Bad {
     pub(crate) fn of(troubles: &[Trouble]) -> Self {
-        Self(
-            troubles
-                .iter()
-                .filter_map(|trouble| match trouble {
-                    Trouble::BadValue { key, .. } => Some(key.clone()),
-                    _ => None,
-                })
-                .collect(),
-        )
+        let mut bad = Self { keys: Vec::new(), sums: Vec::new() };
+        for trouble in troubles {
+            match trouble {
+                Trouble::BadValue { key, .. } => bad.keys.push(key.clone()),
+                Trouble::PanelSum { net, .. } => bad.sums.push(net.clone()),
+                _ => {}
+            }
+        }
+        bad
     }
 
     /// Whether a key that holds this text is bad.
     pub(crate) fn any(&self, part: &str) -> bool {
-        self.0.iter().any(|key| key.contains(part))
+        self.keys.iter().any(|key| key.contains(part))
+    }
+
+    /// Whether the panels of this kind of net do not sum to its length.
+    pub(crate) fn sum_of(&self, net: &str) -> bool {
+        self.sums.iter().any(|id| id == net)
     }
 }

@@ -8,11 +8,11 @@ use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
 
 use crate::chain::{self, Netting};
 use crate::lay::Line;
-use crate::model::{RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
+use crate::model::{Part, RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
 use crate::values::Bad;
 use crate::{Depth, place};
 
-/// An animal that touches with its body, by four feet of 2 cm (network.md).
+/// An animal that touches with its body, by four feet of 2 cm (docs/model.md).
 const BODY_OHM: f64 = 500.0;
 const FOOT_RADIUS_M: f64 = 0.02;
 const FEET: usize = 4;
@@ -22,17 +22,57 @@ const EQUAL_SHARE: f64 = 1e-9;
 /// Works out the volts of all runs.
 pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], bad: &Bad, depth: Depth, runs: &mut [RunWorkup]) {
     for group in groups(plan, lines) {
-        let worked: Vec<_> = group.iter().map(|&index| (index, &plan.runs[index], &lines[index])).collect();
-        match circuit(plan, &worked, bad, &runs[group[0]].troubles, depth) {
-            Ok(Some(volts)) => {
+        let members: Vec<Member<'_>> = group
+            .iter()
+            .filter_map(|&index| {
+                let line = lines[index].as_ref()?;
+                Some(Member { run: &plan.runs[index], line, placement: line.placement.as_ref()? })
+            })
+            .collect();
+        let bad_runs: Vec<Bad> = group.iter().map(|&index| Bad::of(&runs[index].troubles)).collect();
+        if hindered(plan, &members, bad, &bad_runs) {
+            continue;
+        }
+        match circuit(plan, &members, depth) {
+            Ok(volts) => {
                 for (&index, volts) in group.iter().zip(volts) {
                     runs[index].volts = Some(volts);
                 }
             }
-            Ok(None) => {}
-            Err(trouble) => runs[group[0]].troubles.push(trouble),
+            Err(trouble) => {
+                for &index in &group {
+                    runs[index].troubles.push(trouble.clone());
+                }
+            }
         }
     }
+}
+
+/// One run of a circuit.
+#[derive(Clone, Copy)]
+struct Member<'a> {
+    run: &'a Run,
+    line: &'a Line,
+    placement: &'a geometry::Placement,
+}
+
+/// Whether a figure that these runs' volts need is bad; a finding has said so.
+fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[Bad]) -> bool {
+    const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
+    const OF_NET: [&str; 2] = ["line_resistance", "live_line_heights"];
+    let stakes = members.iter().any(|member| member.run.earth_ohm.is_none());
+    bad.any("resistivity")
+        || (stakes && bad.any("store.earth_stake."))
+        || bad_runs.iter().any(|bad_run| OF_RUN.iter().any(|part| bad_run.any(part)))
+        || members.iter().any(|member| {
+            let unit = energizer(plan, member.run)
+                .and_then(|unit| plan.store.energizers.iter().position(|other| std::ptr::eq(other, unit)));
+            let bad_net = |net: &geometry::PlacedNet| {
+                OF_NET.iter().any(|name| bad.any(&format!("store.nets[{}].{name}", net.kind)))
+            };
+            unit.is_some_and(|unit| bad.any(&format!("store.energizers[{unit}].")))
+                || member.placement.nets.iter().any(bad_net)
+        })
 }
 
 /// Which runs are one circuit; the places of runs that have a line.
@@ -104,24 +144,19 @@ fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     .ok()
 }
 
-/// The volts of the runs of one circuit, in their order; `None` where a figure that they need is bad.
-fn circuit(
-    plan: &Plan,
-    group: &[(usize, &Run, &Option<Line>)],
-    bad: &Bad,
-    troubles: &[Trouble],
-    depth: Depth,
-) -> Result<Option<Vec<Volts>>, Trouble> {
-    const OF_PLAN: [&str; 5] =
-        ["resistivity", "line_resistance", "live_line_heights", "store.energizers", "store.earth_stake."];
-    const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
-    let bad_run = Bad::of(troubles);
-    if OF_PLAN.iter().any(|part| bad.any(part)) || OF_RUN.iter().any(|part| bad_run.any(part)) {
-        return Ok(None);
+/// The most of a pulse's energy that may be lost or won in working it out, as a share.
+const UNBALANCED: f64 = 1e-3;
+
+/// The volts of the runs of one circuit, in their order.
+fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volts>, Trouble> {
+    // Each figure was looked at; what the circuit still refuses are figures that do not go together.
+    const BEYOND: Trouble = Trouble::Beyond { part: Part::Volts };
+    if let Some(key) = not_yet(plan, members) {
+        return Err(Trouble::NotYet { key });
     }
-    let fitted = fit(energizer(plan, group[0].1))?;
-    let earths: Option<Vec<f64>> = group.iter().map(|(_, run, _)| earth_ohm(plan, run)).collect();
-    let Some(earths) = earths else { return Ok(None) };
+    let fitted = fit(energizer(plan, members[0].run))?;
+    let earths: Option<Vec<f64>> = members.iter().map(|member| earth_ohm(plan, member.run)).collect();
+    let earths = earths.ok_or(BEYOND)?;
     // The runs' earth stakes are joined at the one terminal and far apart.
     let earth_ohm = if earths.iter().any(|&ohm| ohm <= 0.0) {
         0.0
@@ -129,12 +164,9 @@ fn circuit(
         earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip()
     };
     let nettings = |leakage: Option<f64>| -> Result<Vec<Netting>, Trouble> {
-        group
+        members
             .iter()
-            .filter_map(|(_, run, line)| {
-                let line = line.as_ref()?;
-                Some(chain::netting(plan, run, &line.outline, line.placement.as_ref()?, leakage))
-            })
+            .map(|member| chain::netting(plan, member.run, &member.line.outline, member.placement, leakage))
             .collect()
     };
     let built = nettings(None)?;
@@ -144,19 +176,19 @@ fn circuit(
         lines: nettings.iter().map(|netting| netting.line.clone()).collect(),
     };
     let likely = as_circuit(&built);
-    // Figures of a plan are checked above, so what the circuit still refuses is beyond working out.
     let accuracy = Accuracy::default();
-    let Ok(pulse) = electrical::pulse(&likely, &accuracy) else { return Ok(None) };
-    let Ok(earth) = electrical::earth_rise(&likely) else { return Ok(None) };
+    let pulse = electrical::pulse(&likely, &accuracy).map_err(|_| BEYOND)?;
+    if pulse.energy.residual().abs() > UNBALANCED || pulse.energy.residual().is_nan() {
+        return Err(BEYOND);
+    }
+    let earth = electrical::earth_rise(&likely).map_err(|_| BEYOND)?;
     let peaks_only = Accuracy { energy: false, ..accuracy };
-    let range = |leakage_s_per_m: f64| -> Result<Option<Vec<LineReadings<Peak>>>, Trouble> {
+    let range = |leakage_s_per_m: f64| -> Result<Vec<LineReadings<Peak>>, Trouble> {
         let circuit = as_circuit(&nettings(Some(leakage_s_per_m))?);
-        Ok(electrical::pulse(&circuit, &peaks_only).ok().map(|pulse| pulse.lines))
+        electrical::pulse(&circuit, &peaks_only).map(|pulse| pulse.lines).map_err(|_| BEYOND)
     };
-    let (Some(low), Some(high)) = (range(defaults::LEAKAGE_LONG_WET_S_PER_M)?, range(defaults::LEAKAGE_CLEAN_S_PER_M)?)
-    else {
-        return Ok(None);
-    };
+    let low = range(defaults::LEAKAGE_LONG_WET_S_PER_M)?;
+    let high = range(defaults::LEAKAGE_CLEAN_S_PER_M)?;
     let animals = match depth {
         Depth::Quick => None,
         Depth::Full => {
@@ -166,13 +198,11 @@ fn circuit(
     };
     let no_load_v = pulse.no_load_v;
     let kv = |volts: f64| volts.min(no_load_v) / 1e3;
-    let volts = group.iter().enumerate().filter_map(|(place, (_, run, line))| {
-        let line = line.as_ref()?;
-        let placement = line.placement.as_ref()?;
+    let volts = members.iter().enumerate().map(|(place, member)| {
         let read = Read {
-            line,
+            line: member.line,
             netting: &built[place],
-            posts: placement.posts.len(),
+            posts: member.placement.posts.len(),
             peaks: &pulse.lines[place],
             touches: animals.as_ref().map(|animals| &animals[place]),
             no_load_v,
@@ -182,13 +212,16 @@ fn circuit(
         };
         let weakest = read.weakest().map(|post| Weakest {
             post,
-            along_m: placement.posts[post].along_m,
+            along_m: member.placement.posts[post].along_m,
             peak_kv: kv(pulse.lines[place].chain.marks[post].volts),
             low_kv: kv(lowest(&low[place])),
             high_kv: kv(lowest(&high[place])),
-            measured: plan.readings.iter().any(|reading| reading.run == run.id && reading.kind == ReadingKind::FenceKv),
+            measured: plan
+                .readings
+                .iter()
+                .any(|reading| reading.run == member.run.id && reading.kind == ReadingKind::FenceKv),
         });
-        Some(Volts {
+        Volts {
             feed_kv: kv(pulse.lines[place].feed.volts),
             earth_kv: earth.peak_v / 1e3,
             earth_rush_kv: earth.rush_v / 1e3,
@@ -202,9 +235,26 @@ fn circuit(
             },
             samples: read.samples(),
             weakest,
-        })
+        }
     });
-    Ok(Some(volts.collect()))
+    Ok(volts.collect())
+}
+
+/// A published key that this version keeps and whose volts it does not work out yet.
+fn not_yet(plan: &Plan, members: &[Member<'_>]) -> Option<String> {
+    let stated = |rest: &plan::Rest, key: &str| {
+        rest.get(key).is_some_and(|value| value.as_array().is_none_or(|list| !list.is_empty()) && !value.is_null())
+    };
+    members.iter().find_map(|member| {
+        if stated(&member.run.rest, "branches") {
+            return Some("branches".to_owned());
+        }
+        let kinds = member.placement.nets.iter().map(|net| &plan.store.nets[net.kind]);
+        kinds
+            .into_iter()
+            .find(|net| stated(&net.rest, "earthed_line_heights_m"))
+            .map(|_| "earthed_line_heights_m".to_owned())
+    })
 }
 
 /// What was read on one run.

@@ -110,7 +110,9 @@ impl Inker<'_> {
         let mut labels: Vec<Label<'_>> = drawing.shapes.iter().filter_map(|shape| self.label(shape)).collect();
         let picked_run = self.view.picked.and_then(Thing::run);
         labels.sort_by_key(|label| {
+            let weakest = label.about == About::Weakest && picked_run.is_some();
             let picked = label.thing.is_some() && label.thing == self.view.picked;
+            let picked = picked || (weakest && label.thing.and_then(Thing::run) == picked_run);
             (label.priority != Priority::Danger, !picked, label.priority)
         });
         // The weakest post has its figure on a flag.
@@ -132,7 +134,6 @@ impl Inker<'_> {
                 continue;
             }
             let layouts = self.layouts(&label);
-            if label.about == About::Weakest { for (i,l) in layouts.iter().enumerate() { if let Ground::Flag{from,middle,width,height}=l.ground { let b=l.blocks[0]; eprintln!("{i} {} mid {middle:?} taken {} lines {} rings {} leads {}", l.lines[0].text, self.taken.iter().any(|t| t.overlaps(&b.grown(3.0))), crosses(&b.grown(2.0),&self.lines), crosses(&b.grown(2.0),&self.rings), self.leads(from, leader_end(from,middle,width,height), &self.lines)); } } }
             let found = layouts.iter().position(|layout| self.has_room(layout, &self.lines));
             // A flag is a plate: rather than say nothing it lies over lines, as few as can be, but never over a net.
             let found = found.or_else(|| {

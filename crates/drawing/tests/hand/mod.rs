@@ -340,7 +340,7 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
         coop: coop.map(str::to_owned),
         ..Run::default()
     });
-    hand.workup.runs.push(RunWorkup { id, lay: Some(lay), strip: Some(strip), volts, troubles: Vec::new() });
+    hand.workup.runs.push(RunWorkup { id, lay: Some(lay), strip: Some(strip), volts, ..RunWorkup::default() });
 }
 
 fn sample(of: SampleOf, at: Point, along_m: f64, chain_m: f64, peak_kv: f64) -> Sample {

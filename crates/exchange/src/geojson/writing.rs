@@ -223,7 +223,9 @@ impl Sheet {
     }
 
     fn corners(&mut self, place: &str, run: &Run, lay: &Lay) -> Result<(), ExportError> {
-        for (number, corner) in lay.corners.iter().enumerate() {
+        for corner in &lay.corners {
+            // Numbered as map and report number it; an end has none.
+            let number = corner.vertex.map(|vertex| vertex + 1);
             let brace = match corner.verdict {
                 Verdict::None => "none",
                 Verdict::Advised => "advised",
@@ -231,7 +233,7 @@ impl Sheet {
             };
             let properties = json!({
                 "run": run.id,
-                "number": number + 1,
+                "number": number,
                 "along_m": corner.along_m,
                 "turn_deg": corner.turn_deg,
                 "end": corner.end,
@@ -246,7 +248,7 @@ impl Sheet {
             }
             let properties = json!({
                 "run": run.id,
-                "corner": number + 1,
+                "corner": number,
                 "brace": brace,
                 "stated": corner.braced,
                 "stand_off_m": corner.stake.stand_off_m,

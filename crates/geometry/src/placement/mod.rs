@@ -2,7 +2,7 @@
 //!
 //! The chosen placement has the least sum of distances, along the line, from the corners to their nearest posts; a net
 //! cuts across a corner that has no post. Free are the start (an open line starts at an end), the direction and the order
-//! of unlike nets. Metres throughout. Model and tie rules: network.md, "Placement".
+//! of unlike nets. Metres throughout. Model and tie rules: docs/model.md, "Placement".
 //!
 //! With a fixed order and direction the sum is piecewise linear in the start and its minima lie where a corner meets a
 //! post, so [`search`] looks at those starts only and is exact. Where the orders are too many for the budget, the best

@@ -1,5 +1,5 @@
 //! Which of equal starts is taken: least sum, then least largest miss, then nearest the feed, then the smaller along,
-//! then forward. Figures nearer than [`EQUAL_SUMS_M`] are equal. Model: network.md, "Placement".
+//! then forward. Figures nearer than [`EQUAL_SUMS_M`] are equal. Model: docs/model.md, "Placement".
 
 use super::EQUAL_SUMS_M;
 use super::chain::Misses;

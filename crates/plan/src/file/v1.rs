@@ -265,11 +265,11 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::NO_LOAD_KV))]
         no_load_kv: Option<f64>,
-        /// Voltage at 500 ohms, kilovolts.
+        /// Voltage at 500 ohms, kilovolts; left out, in proportion to the no-load voltage.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::KV_AT_500_OHM))]
         kv_at_500_ohm: Option<f64>,
-        /// Output at 500 ohms, joules.
+        /// Output at 500 ohms, joules; left out, in proportion to the stored energy.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::OUTPUT_J_AT_500_OHM))]
         output_j_at_500_ohm: Option<f64>,
