@@ -1,4 +1,4 @@
-//! Published and derived check values of the trade: facts/husbandry section 11, rows N01 to N23, N33, N34 and N39, each
+//! Published and derived check values of the trade: docs/sources.md, husbandry section 11, rows N01 to N23, N33, N34 and N39, each
 //! with its source beside it, and a fact that every keeper knows.
 //!
 //! "D" in a source means derived from the formula beside it; such a row holds the code to its own model by other means
@@ -59,7 +59,7 @@ fn n01_to_n04_areas() {
     row("N01", regular_area_m2(100.0, 4), 625.0, 1e-9, "a^2, D");
     row("N01", rectangle(25.0, 25.0).area_m2(), 625.0, 1e-9, "a^2, D");
     for (sides, want) in [(6, 721.688), (8, 754.442)] {
-        row("N02", regular_area_m2(100.0, sides), want, 1e-5, "facts/husbandry 8.1, D");
+        row("N02", regular_area_m2(100.0, sides), want, 1e-5, "docs/sources.md, husbandry 8.1, D");
         row("N02", regular(sides, 100.0).area_m2(), want, 1e-5, "the same by the shoelace");
     }
     row("N02", circle_area_m2(100.0), 795.775, 1e-5, "P^2 / 4 pi, D");
@@ -78,14 +78,14 @@ fn n01_to_n04_areas() {
 fn n05_to_n08_strips() {
     let square = rectangle(25.0, 25.0);
     let strip = mown(&square, 1.2);
-    row("N05", strip.area_m2, 120.0, 1e-9, "P w, facts/husbandry 8.2, D");
+    row("N05", strip.area_m2, 120.0, 1e-9, "P w, docs/sources.md, husbandry 8.2, D");
     row("N05", drawn_m2(&strip), 120.0, 1e-6, "the drawn shape by the shoelace");
     // Round joins are not mown; the row holds the pieces: mitres less what a round leaves of them.
     let half_m = 0.6;
     let mitres_m2: f64 = strip_pieces(&square, 1.2)[4..].iter().map(|kite| Outline::closed(kite).area_m2()).sum();
     let rounds_m2 = std::f64::consts::PI * half_m * half_m;
     row("N06", strip.area_m2 - mitres_m2 + rounds_m2, 119.691, 1e-5, "P w - (4 - pi) r^2, D");
-    row("N07", mown(&dented(), 1.2).area_m2, 96.0, 1e-9, "P w, facts/husbandry 8.2, D");
+    row("N07", mown(&dented(), 1.2).area_m2, 96.0, 1e-9, "P w, docs/sources.md, husbandry 8.2, D");
     row("N07", drawn_m2(&mown(&dented(), 1.2)), 96.0, 1e-6, "the drawn shape by the shoelace");
     let outer_m2 = square.area_m2() + square.length_m() * half_m + rounds_m2;
     row("N08", outer_m2, 686.131, 1e-5, "Steiner: A + P r + pi r^2, D");
@@ -95,7 +95,7 @@ fn n05_to_n08_strips() {
 fn n09_to_n11_pulls() {
     row("N09", corner_pull_n(100.0, 90_f64.to_radians()), 141.42, 1e-4, "2 T sin 45, D");
     for (turn_deg, want) in [(60.0_f64, 100.00), (45.0, 76.54), (120.0, 173.21)] {
-        row("N10", corner_pull_n(100.0, turn_deg.to_radians()), want, 1e-4, "facts/husbandry 2.1, D");
+        row("N10", corner_pull_n(100.0, turn_deg.to_radians()), want, 1e-4, "docs/sources.md, husbandry 2.1, D");
     }
     row("N11", guy_tension_n(74.246, 45_f64.to_radians()), 105.0, 1e-3, "H / cos a, D");
 }
@@ -132,7 +132,7 @@ fn n18_and_n19_wind_and_sag() {
     row("N18", wind_pressure_pa(15.0), 140.625, 1e-3, "EN 1991-1-4 4.5 (from memory)");
     // Twelve lines of 2.5 mm on 1.05 m, stays of 3 mm every 75 mm.
     let share = solidity(12.0 * 0.0025 / 1.05, 0.003 / 0.075);
-    row("N18", share, 0.067_428_6, 1e-4, "facts/husbandry 2.3, D");
+    row("N18", share, 0.067_428_6, 1e-4, "docs/sources.md, husbandry 2.3, D");
     row("N18", wind_n_per_m(15.0, share, 1.05), 11.95, 1e-3, "EN 1991-1-4 7.9 and 7.11 (from memory)");
     // 0.06 kg/m weigh 0.5884 N/m, which the row rounds to 0.588.
     row("N19", sag_tension_n(0.588, 3.5, 0.03), 30.03, 1e-3, "w s^2 / 8 d, D");
@@ -155,7 +155,7 @@ fn n20_to_n23_mowing() {
     assert_eq!(passes(1.2, 0.53, 0.1), Some(3), "N23: ceil, D");
     let strip = mown(&rectangle(25.0, 25.0), 1.2);
     assert_eq!(strip.passes, Some(3), "N23: the same on the square");
-    row("N23", strip.minutes.unwrap(), 4.5, 1e-9, "3 x 100 m at 4 km/h, facts/husbandry 5.1, D");
+    row("N23", strip.minutes.unwrap(), 4.5, 1e-9, "3 x 100 m at 4 km/h, docs/sources.md, husbandry 5.1, D");
 }
 
 #[test]
@@ -182,7 +182,7 @@ fn n39_rolls_for_a_hundred_and_a_half_metres() {
 
 #[test]
 fn two_nets_of_fifty_metres_enclose_a_square_of_twenty_five() {
-    // Every keeper's first run; arithmetic, facts/husbandry 8.1.
+    // Every keeper's first run; arithmetic, docs/sources.md, husbandry 8.1.
     let kinds = [Net::equal(50.0, 14).unwrap()];
     let outline = rectangle(25.0, 25.0);
     let placement = place(&PlacementRequest::new(&outline, &kinds, &[0, 0])).unwrap();

@@ -4,7 +4,7 @@
 //! How all places are found at once stands in `touch`; where that method doubts itself, the pulse is
 //! stepped in time for that place with the branch in it.
 //!
-//! Source of the model: facts/electrical.md §7. Volts across, and joules in, the body alone.
+//! Source of the model: docs/sources.md, electrical §7. Volts across, and joules in, the body alone.
 //! Measured error of both: below 1e-4 (see `tests/exact.rs`).
 
 use crate::circuit::{Circuit, CircuitFault, LineReadings, Mesh};

@@ -3,7 +3,7 @@
 //! All wires lie in one vertical plane over a perfectly conducting, flat earth:
 //! `P_ii = ln(2 h_i / r) / (2 π ε0)`, `P_ij = ln((h_i + h_j) / |h_i - h_j|) / (2 π ε0)`. Joined, they
 //! stand at one potential, so the bundle's capacitance is the sum of the solution of `P q = 1`.
-//! Source: facts/electrical.md §4.1, §4.2. Metres, farads per metre. Holds while `r` is small
+//! Source: docs/sources.md, electrical §4.1, §4.2. Metres, farads per metre. Holds while `r` is small
 //! beside every height and distance; posts, string and wet grass are left out.
 
 use std::f64::consts::PI;

@@ -4,7 +4,7 @@
 //! that of a series circuit: without inductance the greatest current is the first,
 //! `V0 / (Rs + Rf + Re)`, with it [`series_peak_ampere`]. Times `Re` that is the rise. Left in, the
 //! capacitance makes the first rush the same whatever is wrong with the fence; that figure stands
-//! beside it. Source: facts/electrical.md §6.4. Volts to remote earth, in magnitude.
+//! beside it. Source: docs/sources.md, electrical §6.4. Volts to remote earth, in magnitude.
 
 use crate::circuit::{Circuit, CircuitFault, Mesh};
 use crate::source::{Source, series_peak_ampere};

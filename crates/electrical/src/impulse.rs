@@ -1,7 +1,7 @@
 //! Duration and root mean square of one impulse, and the limit line of current-limited energizers.
 //!
 //! An RC source into a resistance: `i(t) = V0 / (R + Rs) e^(-t / τ)`, `τ = (R + Rs) Cs`. The
-//! duration is the shortest time that holds 95 % of `∫ i² dt`. Source: facts/electrical.md §1.1,
+//! duration is the shortest time that holds 95 % of `∫ i² dt`. Source: docs/sources.md, electrical §1.1,
 //! §2.2; the clauses of IEC 60335-2-76 are from memory. Seconds, amperes, ohms, joules.
 
 use crate::source::Source;

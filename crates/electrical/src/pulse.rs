@@ -287,7 +287,7 @@ impl PulseSolver {
 ///
 /// ```
 /// use electrical::{Accuracy, Chain, Circuit, Line, Place, Short, Source, pulse};
-/// // 40 nF at 7 kV behind 200 Ω, straight into 500 Ω: 5 kV, 0.7 J (facts/electrical.md T9).
+/// // 40 nF at 7 kV behind 200 Ω, straight into 500 Ω: 5 kV, 0.7 J (docs/sources.md, electrical T9).
 /// let source = Source { v0: 7000.0, r_ohm: 200.0, c_farad: 40e-9, l_henry: 0.0 };
 /// let mut chain = Chain::even(1.0, 0.0, 0.0, 0.0);
 /// chain.shorts.push(Short { at: Place::after(0.0), ohm: 500.0 });

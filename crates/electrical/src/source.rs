@@ -4,7 +4,7 @@
 //! and `Cs` in closed form. The stored joules then check them: the share of them that the fitted
 //! capacitor holds, η0, cannot exceed 1. Where it does, the three figures do not belong to a plain
 //! capacitor behind a resistance, and an inductance is fitted as well, so that the peak at 500 Ω is
-//! met. Source: facts/electrical.md §2.2, §2.3. Volts, ohms, farads, henries, joules.
+//! met. Source: docs/sources.md, electrical §2.2, §2.3. Volts, ohms, farads, henries, joules.
 //!
 //! Assumes a linear source whose current may reverse: no thyristor, no saturation.
 
@@ -202,7 +202,7 @@ fn fit_inductance(sheet: &DataSheet, stored_j: f64) -> Result<Source, SheetFault
 ///
 /// With `α = R / 2L`, `ω0² = 1 / LC`: `i_pk = V0 / (L ω0) e^(-α t_pk)` for every damping;
 /// `t_pk = ln((α + β) / ω0) / β`, `β² = α² - ω0²`, or `atan(ωd / α) / ωd`, `ωd² = ω0² - α²`.
-/// Infinite without resistance and inductance. Source: facts/electrical.md §2.3, rearranged so
+/// Infinite without resistance and inductance. Source: docs/sources.md, electrical §2.3, rearranged so
 /// that nothing cancels as `L` falls to 0.
 pub fn series_peak_ampere(source: &Source) -> f64 {
     let Source { v0, r_ohm, c_farad, l_henry } = *source;

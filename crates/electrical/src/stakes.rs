@@ -2,7 +2,7 @@
 //!
 //! One stake by Dwight (1936), `R1 = ρ / (2 π L) (ln(8 L / d) - 1)`; several by the matrix of
 //! mutual resistances (the exact potential average of parallel stakes driven from the surface),
-//! `R = 1 / (1ᵀ M⁻¹ 1)`. A foot is a disc on the surface, `ρ / (4 b)`. Source: facts/electrical.md
+//! `R = 1 / (1ᵀ M⁻¹ 1)`. A foot is a disc on the surface, `ρ / (4 b)`. Source: docs/sources.md, electrical
 //! §6.1, §7. Ohms, metres. Uniform soil; contact resistance left out.
 
 use std::f64::consts::PI;
@@ -50,7 +50,7 @@ impl StakesFault {
 /// One stake, ohms.
 ///
 /// ```
-/// // ρ 55 Ω·m, 3 m long, 25 mm thick: 17.12 Ω (facts/electrical.md T20)
+/// // ρ 55 Ω·m, 3 m long, 25 mm thick: 17.12 Ω (docs/sources.md, electrical T20)
 /// assert!((electrical::one_stake_ohm(55.0, 3.0, 0.025) - 17.12).abs() < 0.01);
 /// ```
 pub fn one_stake_ohm(resistivity_ohm_m: f64, length_m: f64, diameter_m: f64) -> f64 {
@@ -153,7 +153,7 @@ mod tests {
 
     #[test]
     fn stated_arithmetic() {
-        // facts/electrical.md §6.3 (100 Ω·m, 12 mm), §7: ours, computed there.
+        // docs/sources.md, electrical §6.3 (100 Ω·m, 12 mm), §7: ours, computed there.
         for (got, want, tol) in [
             (one_stake_ohm(100.0, 1.0, 0.012), 87.6, 0.05),
             (stakes_ohm(100.0, 1.0, 0.012, 2, 3.0).unwrap(), 46.4, 0.05),

@@ -1,7 +1,7 @@
 //! The circuit with the energizer's capacitor held at `V0` for ever: resistances only.
 //!
 //! An upper bound of the pulse's peaks where the source has no inductance, and exact where the
-//! netting has no capacitance (facts/electrical.md §0.3).
+//! netting has no capacitance (docs/sources.md, electrical §0.3).
 
 use crate::circuit::{Circuit, CircuitFault, LineReadings, Mesh};
 use crate::complex::Complex;
@@ -30,7 +30,7 @@ pub struct Steady {
 /// let line = Line::open(Chain::even(200.0, 1.0, 2e-6, 0.0));
 /// let circuit = Circuit { source, earth_ohm: 0.0, lines: vec![line] };
 /// let state = steady(&circuit, &Mesh::default()).expect("a plain line");
-/// // 1 / (g l) + r l / 3 to first order (facts/electrical.md §5.1)
+/// // 1 / (g l) + r l / 3 to first order (docs/sources.md, electrical §5.1)
 /// assert!((state.input_ohm - 2566.3).abs() < 0.2);
 /// ```
 pub fn steady(circuit: &Circuit, mesh: &Mesh) -> Result<Steady, CircuitFault> {

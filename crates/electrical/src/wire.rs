@@ -1,7 +1,7 @@
 //! Resistance of wire, twine and parallel paths, ohms and metres.
 //!
 //! `R / m = ρ / (n π d² / 4)`. Direct current, 20 °C; skin effect and temperature left out.
-//! Source: facts/electrical.md §3 (resistivities from memory of data books).
+//! Source: docs/sources.md, electrical §3 (resistivities from memory of data books).
 
 /// Stainless steel 304 at 20 °C, ohm metres.
 pub const STAINLESS_304_OHM_M: f64 = 7.2e-7;

@@ -1,7 +1,7 @@
 //! Corners and ends of the netting: what pulls, what holds, the verdict and the stake.
 //!
 //! Newtons, metres, radians. Pull and hold are ultimate values of [`crate::corner_pull_n`] and [`Soil::hold_n`]; the
-//! wind is left out. Model: docs/model.md, "Corners and strip"; facts/husbandry 2.
+//! wind is left out. Model: docs/model.md, "Corners and strip"; docs/sources.md, husbandry 2.
 
 use std::f64::consts::PI;
 
@@ -119,7 +119,7 @@ pub struct LeaningBend {
     pub hold_n: f64,
 }
 
-/// Beyond this turn a brace is advised whatever the numbers say: 30 degrees (common practice, facts/husbandry 1.4).
+/// Beyond this turn a brace is advised whatever the numbers say: 30 degrees (common practice, docs/sources.md, husbandry 1.4).
 const ADVISED_TURN_RAD: f64 = 30.0 * PI / 180.0;
 
 /// Below this turn a bend is carried by its posts together: 20 degrees.
@@ -373,11 +373,14 @@ mod tests {
         assert_eq!(found.len(), 4);
         for corner in &found {
             assert!((corner.pull_n - 141.421).abs() < 1e-3);
-            // facts/husbandry 2.5: the formula at e = 0.55 m, worked by hand: B = 2.63, L' = 0.185.
+            // docs/sources.md, husbandry 2.5: the formula at e = 0.55 m, worked by hand: B = 2.63, L' = 0.185.
             let f_m = -1.315 + f64::hypot(1.315, 0.185);
             assert!((corner.hold_n - 9.0 * 50_000.0 * 0.01 * f_m).abs() < 1e-6);
             assert_eq!((corner.brace, corner.end, corner.dents), (Verdict::Required, false, false));
-            assert!((corner.stake.hold_n - 466.0).abs() < 0.5, "facts/husbandry 2.5, same peg, loop 50 mm up");
+            assert!(
+                (corner.stake.hold_n - 466.0).abs() < 0.5,
+                "docs/sources.md, husbandry 2.5, same peg, loop 50 mm up"
+            );
             assert!((corner.stake.at.distance_m(corner.at) - 1.0).abs() < 1e-12);
         }
         assert!(found[0].stake.at.distance_m(Point::new(-0.5_f64.sqrt(), -0.5_f64.sqrt())) < 1e-12);
@@ -515,7 +518,7 @@ mod tests {
         let on_soft = CornerRequest { soil: soft, ..on_firm };
         let bends = leaning_bends(&on_soft);
         assert_eq!(bends.len(), 1);
-        assert!((bends[0].pull_n - 22.39).abs() < 0.01, "facts/husbandry N43: R/T 0.2239");
+        assert!((bends[0].pull_n - 22.39).abs() < 0.01, "docs/sources.md, husbandry N43: R/T 0.2239");
         assert!(bends[0].hold_n < bends[0].pull_n);
         assert!(corners(&on_soft).iter().all(|corner| corner.brace == Verdict::None));
     }

@@ -1,7 +1,7 @@
 //! What pulls at a post and what the ground holds: corner pull, and Broms' short rigid stake.
 //!
 //! Units: newtons, metres, pascals, radians. Source: B. B. Broms, Lateral resistance of piles in cohesive soils and in
-//! cohesionless soils, J. Soil Mech. Found. Div. ASCE 90(SM2) and 90(SM3), 1964; facts/husbandry 2.1, 2.5, 2.6.
+//! cohesionless soils, J. Soil Mech. Found. Div. ASCE 90(SM2) and 90(SM3), 1964; docs/sources.md, husbandry 2.1, 2.5, 2.6.
 //! Ultimate values, without a safety factor; short and rigid means that the stake turns in the ground and does not bend.
 //! Turf roots and suction are left out, so sand under turf holds more.
 
@@ -31,7 +31,7 @@ pub struct Spike {
     pub diameter_m: f64,
 }
 
-/// Wet ground holds half as much (tent trade, facts/husbandry S9).
+/// Wet ground holds half as much (tent trade, docs/sources.md, husbandry S9).
 const WET_SHARE: f64 = 0.5;
 
 impl Soil {
@@ -55,7 +55,7 @@ impl Soil {
 ///
 /// Both sides at tension `T`; friction at the post is ignored, so this is the upper bound.
 /// `turn_rad` is the exterior angle, 0 (straight on) to π (doubling back). Exact to rounding.
-/// Source: statics, facts/husbandry 2.1.
+/// Source: statics, docs/sources.md, husbandry 2.1.
 ///
 /// ```
 /// let pull_n = geometry::corner_pull_n(100.0, 90_f64.to_radians());
@@ -112,7 +112,7 @@ pub fn passive_pressure_ratio(friction_angle_rad: f64) -> f64 {
     (std::f64::consts::FRAC_PI_4 + friction_angle_rad / 2.0).tan().powi(2)
 }
 
-/// Force that draws a smooth peg out of clay, newtons: `alpha su pi d L` (facts/husbandry 2.6; alpha 0.3 to 0.5).
+/// Force that draws a smooth peg out of clay, newtons: `alpha su pi d L` (docs/sources.md, husbandry 2.6; alpha 0.3 to 0.5).
 pub fn uplift_clay_n(adhesion: f64, undrained_strength_pa: f64, spike: Spike) -> f64 {
     adhesion * undrained_strength_pa * std::f64::consts::PI * spike.diameter_m * spike.length_m
 }

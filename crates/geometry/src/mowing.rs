@@ -1,4 +1,4 @@
-//! Passes and minutes behind a mower. Metres, seconds. Source: facts/husbandry 5.1 (ASABE EP496/D497, from memory).
+//! Passes and minutes behind a mower. Metres, seconds. Source: docs/sources.md, husbandry 5.1 (ASABE EP496/D497, from memory).
 
 /// Rounding that a count of passes may carry: 1.2 / 0.6 is two passes, not three.
 const PASS_GRAIN: f64 = 1e-9;

@@ -1,4 +1,4 @@
-//! Regular polygons and the circle by their perimeter. Metres. Source: geometry, facts/husbandry 8.1.
+//! Regular polygons and the circle by their perimeter. Metres. Source: geometry, docs/sources.md, husbandry 8.1.
 
 use std::f64::consts::PI;
 

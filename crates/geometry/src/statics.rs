@@ -1,6 +1,6 @@
 //! Small forces: sag, wind, guys. Newtons, metres, radians, kilograms per cubic metre.
 //!
-//! Sources: statics; EN 1991-1-4 for the wind (from memory); facts/husbandry 2.2 to 2.4.
+//! Sources: statics; EN 1991-1-4 for the wind (from memory); docs/sources.md, husbandry 2.2 to 2.4.
 
 /// Density of air in the wind formulas, kg/m3 (EN 1991-1-4 4.5, from memory).
 pub const AIR_KG_PER_M3: f64 = 1.25;

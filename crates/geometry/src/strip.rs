@@ -1,7 +1,7 @@
 //! The strip of ground mown under and beside the line.
 //!
 //! Union of each side's rectangle and each vertex's mitre, flat at open ends, every place counted once, less keep-outs.
-//! Metres, square metres, minutes. Model: docs/model.md, "Corners and strip"; facts/husbandry 5 and 8.2.
+//! Metres, square metres, minutes. Model: docs/model.md, "Corners and strip"; docs/sources.md, husbandry 5 and 8.2.
 
 use geo::{Area, BooleanOps, LineString, Polygon, unary_union};
 

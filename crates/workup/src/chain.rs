@@ -11,7 +11,7 @@ use plan::{FaultKind, Plan, Run};
 use crate::model::Trouble;
 use crate::point;
 
-/// Radius of a twine of hair-fine wires, metres: the filaments lie on its surface (facts/electrical 4.1).
+/// Radius of a twine of hair-fine wires, metres: the filaments lie on its surface (docs/sources.md, electrical 4.1).
 const LINE_RADIUS_M: f64 = 1e-3;
 
 /// A run's netting and what of it is to be read: its marks are the posts in order, then one a fault.
