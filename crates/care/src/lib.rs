@@ -1,7 +1,7 @@
 //! Findings: what the tool noticed that the keeper should know, with severity, place, mend and source.
 //!
 //! A rule is a small function from plan and workup to findings; its limit and the source of that limit stand
-//! in [`rules`] as data. Words come from `words`. Local codes and licensed practice come before any of it,
+//! in [`limits`] as data. Words come from `words`. Local codes and licensed practice come before any of it,
 //! and nothing here ever says that a plan is safe or legal.
 
 pub mod finding;

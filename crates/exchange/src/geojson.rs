@@ -1,7 +1,7 @@
 //! GeoJSON (RFC 7946) in and out.
 //!
 //! [`read`] makes the ground of a plan from a polygon: the outline of a paddock and the holes in it.
-//! [`write`] puts a plan and what follows from it on the globe, for other people's maps. Geographic
+//! [`write()`] puts a plan and what follows from it on the globe, for other people's maps. Geographic
 //! coordinates exist only here and in the plan's origin; the way between is [`crate::projection`].
 //!
 //! Whoever reads a stranger's file is careful: its size, the count of its positions and the depth of its

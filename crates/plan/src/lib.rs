@@ -1,6 +1,6 @@
 //! The document: what the keeper states about the ground, the store, the flock and the runs.
 //!
-//! A tour: [`model`] is the plan as the code works with it; [`file`] reads and writes
+//! A tour: [`model`] is the plan as the code works with it; [`mod@file`] reads and writes
 //! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
 //! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
 //! [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
