@@ -3,13 +3,11 @@
 use plan::{CoopKind, Plan, Run};
 use words::Words;
 use words::texts::Window as Text;
-use workup::{Corner, Lay, Verdict, Weakest};
+use workup::{Corner, Lay, Weakest};
 
 /// Braces that a lay needs (or that are decided), and those that are advised beside them.
 pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
-    let needed = |corner: &&Corner| corner.braced || corner.verdict == Verdict::Required;
-    let advised = |corner: &&Corner| !corner.braced && corner.verdict == Verdict::Advised;
-    (lay.corners.iter().filter(needed).count(), lay.corners.iter().filter(advised).count())
+    (lay.braces(), lay.braces_advised())
 }
 
 /// Volts at the weakest post: the value once it was measured, the range until then.

@@ -60,10 +60,7 @@ pub fn table(plan: &Plan, workup: &Workup, words: Words) -> Table {
 }
 
 fn on_posts(run: &RunWorkup, words: Words) -> Option<String> {
-    let corners = || run.lay.iter().flat_map(|lay| &lay.corners).filter(|corner| !corner.end);
-    run.lay.as_ref()?;
-    let on = corners().filter(|corner| corner.to_post_m < geometry::MEET_M).count();
-    let all = corners().count();
+    let (on, all) = run.lay.as_ref()?.corners_on_posts();
     Some(words.say(Text::OnPostsFigures, &[("on", &on.to_string()), ("all", &all.to_string())]))
 }
 

@@ -11,7 +11,7 @@ use drawing::Scene;
 use plan::Run;
 use words::Words;
 use words::texts::Sheet as Text;
-use workup::{Corner, Lay, RunWorkup, Verdict};
+use workup::{Corner, Lay, RunWorkup};
 
 use crate::day::Day;
 use crate::map::Spotted;
@@ -93,7 +93,7 @@ impl<'a> Look<'a> {
         let nets = lay.nets.len();
         let length = self.words.length(lay.nets.last().map_or(0.0, |net| net.end_m));
         let net_text = if nets == 1 { Text::NetFigure } else { Text::NetsFigure };
-        let braces = lay.corners.iter().filter(|corner| is_braced(corner)).count();
+        let braces = lay.braces();
         let strip = self.worked.and_then(|worked| worked.strip.as_ref());
         let weakest = self.worked.and_then(|worked| worked.volts.as_ref()).and_then(|volts| volts.weakest);
         vec![
@@ -174,8 +174,3 @@ const FROM_OTHER_EARTH_M: f64 = 10.0;
 
 /// Places along the line nearer than this are one, metres.
 const SAME_PLACE_M: f64 = 1e-3;
-
-/// Whether a corner's brace belongs to the set-up: it is needed, or the keeper decided on it.
-fn is_braced(corner: &Corner) -> bool {
-    corner.verdict == Verdict::Required || corner.braced
-}

@@ -99,7 +99,30 @@ impl Lay {
 
     /// Corners and ends that have a brace or need one.
     pub fn braces(&self) -> usize {
-        self.corners.iter().filter(|corner| corner.verdict == Verdict::Required || corner.braced).count()
+        self.corners.iter().filter(|corner| corner.needs_brace()).count()
+    }
+
+    /// Corners for which a brace is advised beside those.
+    pub fn braces_advised(&self) -> usize {
+        self.corners.iter().filter(|corner| corner.brace_advised()).count()
+    }
+
+    /// Corners on posts, and all corners; ends are neither.
+    pub fn corners_on_posts(&self) -> (usize, usize) {
+        let corners = || self.corners.iter().filter(|corner| !corner.end);
+        (corners().filter(|corner| corner.to_post_m < geometry::MEET_M).count(), corners().count())
+    }
+}
+
+impl Corner {
+    /// Whether a brace is decided here or has to be.
+    pub fn needs_brace(&self) -> bool {
+        self.braced || self.verdict == Verdict::Required
+    }
+
+    /// Whether a brace is advised here and not decided.
+    pub fn brace_advised(&self) -> bool {
+        !self.braced && self.verdict == Verdict::Advised
     }
 }
 

@@ -76,7 +76,7 @@ const COLUMNS: [Column; 9] = [
         head: Text::Braces,
         width: 58.0,
         better: Better::Fewer,
-        value: |run| run.lay.as_ref().map(|lay| crate::facts::braces(lay).0 as f64),
+        value: |run| run.lay.as_ref().map(|lay| lay.braces() as f64),
         show: |words, _, value| plain(words.number(value, 0)),
     },
     Column {
@@ -120,20 +120,13 @@ fn plain(figure: String) -> (String, String) {
     (figure, String::new())
 }
 
-/// Corners on posts, of all corners.
-fn corners_on_posts(lay: &Lay) -> (usize, usize) {
-    let corners = || lay.corners.iter().filter(|corner| corner.vertex.is_some());
-    // A centimetre is nearer than anyone sets a post.
-    (corners().filter(|corner| corner.to_post_m < 0.01).count(), corners().count())
-}
-
 fn on_posts_share(lay: &Lay) -> f64 {
-    let (on, all) = corners_on_posts(lay);
+    let (on, all) = lay.corners_on_posts();
     if all == 0 { 1.0 } else { on as f64 / all as f64 }
 }
 
 fn on_posts(words: Words, lay: &Lay) -> String {
-    let (on, all) = corners_on_posts(lay);
+    let (on, all) = lay.corners_on_posts();
     words.say(Text::OnPostsOf, &[("on", &on.to_string()), ("all", &all.to_string())])
 }
 

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use plan::{Point, RunStatus};
-use workup::{Corner, Lay, SampleOf, Verdict};
+use workup::{Corner, Lay, SampleOf};
 
 use super::Sheet;
 use super::run::RunLine;
@@ -86,7 +86,7 @@ pub(super) fn braces(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         return;
     }
     for corner in lay.corners.iter().filter(|corner| is_braced(corner)) {
-        let needed = corner.braced || corner.verdict == Verdict::Required;
+        let needed = corner.needs_brace();
         let (at, stake) = (corner.at, corner.stake.at);
         let away = (stake.north_m - at.north_m).atan2(stake.east_m - at.east_m);
         sheet.path(Role::Guy { needed }, vec![at, stake], false, None);
@@ -97,7 +97,7 @@ pub(super) fn braces(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
 
 fn is_braced(corner: &Corner) -> bool {
     let stands = corner.stake.stand_off_m > 0.0 && corner.stake.at.east_m.is_finite();
-    stands && (corner.braced || corner.verdict != Verdict::None)
+    stands && (corner.needs_brace() || corner.brace_advised())
 }
 
 /// Plates with the corners' numbers.

@@ -3,7 +3,7 @@
 use words::texts::Sheet as Text;
 use workup::{Corner, Lay, Verdict};
 
-use super::{Block, Look, SAME_PLACE_M, is_braced, number};
+use super::{Block, Look, SAME_PLACE_M, number};
 use crate::rows::{CornerRow, Row};
 
 pub(super) fn block(look: Look<'_>) -> Block {
@@ -33,7 +33,7 @@ pub(super) fn block(look: Look<'_>) -> Block {
 
 fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
     let figure = |metres: f64| look.words.length_parts(metres).0;
-    let wants_stake = corner.verdict != Verdict::None || corner.braced;
+    let wants_stake = corner.needs_brace() || corner.brace_advised();
     let stake = match (wants_stake, corner.end, corner.dents) {
         (false, ..) => None,
         (true, true, _) => Some(Text::InLine),
@@ -55,7 +55,7 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
             (false, false, Verdict::None) => Text::Stands,
         }),
         stake: stake.map_or_else(|| "–".to_owned(), |text| look.say(text, &[("off", &off)])),
-        tick: is_braced(corner) || wants_stake,
+        tick: wants_stake,
     })
 }
 

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use plan::{HazardKind, NetKind};
 use words::Words;
 use words::texts::Sheet as Text;
-use workup::{Lay, Verdict};
+use workup::Lay;
 
-use super::{Block, Look, is_braced, number};
+use super::{Block, Look, number};
 use crate::rows::Row;
 
 /// Places nearer than this are one, metres.
@@ -32,9 +32,8 @@ pub(super) fn take_along(look: Look<'_>) -> Block {
                 if several { weight(look.words, net_mass_kg) } else { String::new() },
             ));
         }
-        let guys = lay.corners.iter().filter(|corner| is_braced(corner)).count();
-        let advised =
-            lay.corners.iter().filter(|corner| corner.verdict == Verdict::Advised && !is_braced(corner)).count();
+        let guys = lay.braces();
+        let advised = lay.braces_advised();
         for (count, one, more) in [(guys, Text::Guy, Text::Guys), (advised, Text::AdvisedGuy, Text::AdvisedGuys)] {
             if count > 0 {
                 items.push((count, look.text(if count == 1 { one } else { more }), String::new()));
@@ -92,7 +91,7 @@ pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
     if let Some(lay) = look.lay() {
         steps.extend(start(look, lay));
         steps.push(look.text(Text::OrderSpikes));
-        if lay.corners.iter().any(is_braced) {
+        if lay.braces() > 0 {
             steps.push(look.text(Text::OrderBrace));
         }
     }
