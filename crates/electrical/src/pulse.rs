@@ -1,6 +1,6 @@
 //! The pulse in time: the greatest voltage at every place, where the energy went, and the charge.
 //!
-//! The capacitor is let go at `t = 0`. Steps (see `stepper`) start at two nanoseconds and are doubled
+//! The capacitor is let go at `t = 0`. Steps (see `stepper`) start at sixteen nanoseconds and are doubled
 //! after every eight, so that one factorisation serves an octave of time: rates from a panel's
 //! picoseconds to a clean fence's seconds cost the same. Where the energizer's inductance rings,
 //! the step stays below 1/80 of the period until the ringing is spent. (A ringing that almost nothing
@@ -35,7 +35,7 @@ pub struct Accuracy {
 
 impl Default for Accuracy {
     fn default() -> Self {
-        Self { steps_per_octave: 8, first_step_s: 2e-9, mesh: Mesh::default(), energy: true }
+        Self { steps_per_octave: 8, first_step_s: 16e-9, mesh: Mesh::default(), energy: true }
     }
 }
 
@@ -194,6 +194,7 @@ impl PulseSolver {
         let block = steps_per_block(accuracy);
         let longest_s = longest_s(net, 0.0);
         let stored_j = net.feeder.stored_j();
+        let counts_v = NEGLIGIBLE * net.feeder.v0;
         stepper.start(net);
         tracks.clear();
         tracks.extend(net.probes.iter().map(|probe| {
@@ -223,7 +224,7 @@ impl PulseSolver {
                 let now_s = stepper.time_s;
                 for (track, probe) in tracks.iter_mut().zip(&net.probes) {
                     if let Some(node) = *probe {
-                        track.sample(stepper.volts[node], [times_s[0], times_s[1], now_s]);
+                        track.sample(stepper.volts[node], [times_s[0], times_s[1], now_s], counts_v);
                     }
                 }
                 times_s = [times_s[1], now_s];
@@ -256,7 +257,7 @@ impl PulseSolver {
                     .zip(&net.probes)
                     .filter(|(_, probe)| probe.is_some())
                     .fold(f64::INFINITY, |least, (track, _)| least.min(track.best.volts));
-                stepper.greatest_v() <= lowest_v.max(NEGLIGIBLE * net.feeder.v0)
+                stepper.greatest_v() <= lowest_v.max(counts_v)
             };
             let energy_spent = !accuracy.energy || left_j < SPENT * stored_j;
             if (peaks_past && energy_spent) || stepper.time_s > longest_s {
@@ -348,14 +349,14 @@ impl Ringing {
 }
 
 impl Track {
-    /// Takes the next sample; `times_s` are those of the last two and of this one.
-    fn sample(&mut self, now_v: f64, times_s: [f64; 3]) {
+    /// Takes the next sample; `times_s` are those of the last two and of this one. A top below `counts_v` is
+    /// left as sampled: far out, before the pulse comes, there are many.
+    fn sample(&mut self, now_v: f64, times_s: [f64; 3], counts_v: f64) {
         if times_s[1] <= 0.0 {
             self.first_v = now_v;
         }
-        if self.last_v >= now_v && self.last_v > self.earlier_v {
-            let top = vertex([self.earlier_v, self.last_v, now_v], times_s);
-            if top.volts > self.best.volts {
+        if self.last_v >= now_v && self.last_v > self.earlier_v && self.last_v > counts_v {
+            if let Some(top) = vertex([self.earlier_v, self.last_v, now_v], times_s, self.best.volts) {
                 self.best = top;
             }
         } else if now_v > self.best.volts {
@@ -368,19 +369,22 @@ impl Track {
 
 /// Top of the parabola through three samples of which the middle one is the greatest: over the
 /// logarithm of time, where a pulse's rise and fall are nearly alike, or over time from its start.
-pub(crate) fn vertex(volts: [f64; 3], times_s: [f64; 3]) -> Peak {
+/// `None` where it is not above `best_v`.
+pub(crate) fn vertex(volts: [f64; 3], times_s: [f64; 3], best_v: f64) -> Option<Peak> {
     let logarithmic = times_s[0] > 0.0;
     let [a, b, c] = if logarithmic { times_s.map(f64::ln) } else { times_s };
     let rising = (volts[1] - volts[0]) / (b - a);
     let falling = (volts[2] - volts[1]) / (c - b);
     let bend = (falling - rising) / (c - a);
     if bend >= 0.0 {
-        return Peak { volts: volts[1], at_s: times_s[1] };
+        return (volts[1] > best_v).then_some(Peak { volts: volts[1], at_s: times_s[1] });
     }
     let slope = rising + bend * (b - a);
-    let top = b - slope / (2.0 * bend);
-    let at_s = if logarithmic { top.exp() } else { top };
-    Peak { volts: volts[1] - slope * slope / (4.0 * bend), at_s }
+    let top_v = volts[1] - slope * slope / (4.0 * bend);
+    (top_v > best_v).then(|| {
+        let top = b - slope / (2.0 * bend);
+        Peak { volts: top_v, at_s: if logarithmic { top.exp() } else { top } }
+    })
 }
 
 /// Watts, or joules, by where they are spent.

@@ -358,7 +358,8 @@ impl<'a> Sum<'a> {
             if last_v >= volts && last_v > earlier_v {
                 // The parabola only says when: the voltage there is read again. A top in the window
                 // before is near enough to this one's first time to be read here.
-                let top_s = vertex([earlier_v, last_v, volts], times_s).at_s;
+                let top_s =
+                    vertex([earlier_v, last_v, volts], times_s, f64::NEG_INFINITY).map_or(time_s, |top| top.at_s);
                 let top_v = self.read(contour, place, top_s);
                 if top_v.max(last_v) > best_v {
                     (best_v, best_s) = (top_v.max(last_v), top_s);

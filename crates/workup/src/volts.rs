@@ -3,7 +3,9 @@
 //! Every run's volts are worked out as if it stood alone, but standing runs that name one energizer of
 //! which there is one are one circuit, joined at its terminals.
 
-use electrical::{Accuracy, Animal, Circuit, DataSheet, Fit, LineReadings, Peak, SheetFault, Touch};
+use electrical::{
+    Accuracy, Animal, Circuit, DataSheet, Fit, LineReadings, Peak, Pulse, PulseSolver, SheetFault, Touch,
+};
 use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
 
 use crate::chain::{self, Netting};
@@ -177,15 +179,21 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     };
     let likely = as_circuit(&built);
     let accuracy = Accuracy::default();
-    let pulse = electrical::pulse(&likely, &accuracy).map_err(|_| BEYOND)?;
+    let mut solver = PulseSolver::new();
+    let mut solve = |circuit: &Circuit, accuracy: &Accuracy| -> Result<Pulse, Trouble> {
+        let mut pulse = Pulse::default();
+        solver.pulse_into(circuit, accuracy, &mut pulse).map_err(|_| BEYOND)?;
+        Ok(pulse)
+    };
+    let pulse = solve(&likely, &accuracy)?;
     if pulse.energy.residual().abs() > UNBALANCED || pulse.energy.residual().is_nan() {
         return Err(BEYOND);
     }
     let earth = electrical::earth_rise(&likely).map_err(|_| BEYOND)?;
     let peaks_only = Accuracy { energy: false, ..accuracy };
-    let range = |leakage_s_per_m: f64| -> Result<Vec<LineReadings<Peak>>, Trouble> {
+    let mut range = |leakage_s_per_m: f64| -> Result<Vec<LineReadings<Peak>>, Trouble> {
         let circuit = as_circuit(&nettings(Some(leakage_s_per_m))?);
-        electrical::pulse(&circuit, &peaks_only).map(|pulse| pulse.lines).map_err(|_| BEYOND)
+        Ok(solve(&circuit, &peaks_only)?.lines)
     };
     let low = range(defaults::LEAKAGE_LONG_WET_S_PER_M)?;
     let high = range(defaults::LEAKAGE_CLEAN_S_PER_M)?;

@@ -104,6 +104,9 @@ pub(super) struct Lattice<'a> {
     listed: Vec<usize>,
     states: Vec<State>,
     moves: Vec<Move>,
+    /// Posts on the line of the one order, where they fall alike in all: a start is then measured corner by corner, not
+    /// net by net, which would cost the square of the nets over all starts.
+    alone_m: Option<Vec<f64>>,
 }
 
 /// Nets used up so far. Every move leads to a later state.
@@ -159,7 +162,7 @@ impl<'a> Lattice<'a> {
         for step in &mut moves {
             step.to = slot[step.to];
         }
-        Some(Lattice { line, classes, kinds, listed, states, moves })
+        Some(Lattice { line, classes, kinds, listed, states, moves, alone_m: None }.with_posts_alone())
     }
 
     /// The single chain of the nets as listed.
@@ -177,12 +180,18 @@ impl<'a> Lattice<'a> {
             at_m += length_m(classes[class]);
         }
         states.push(State { at_m, first_move: moves.len(), end_move: moves.len() });
-        Lattice { line, classes, kinds, listed, states, moves }
+        Lattice { line, classes, kinds, listed, states, moves, alone_m: None }.with_posts_alone()
+    }
+
+    fn with_posts_alone(mut self) -> Self {
+        let single = self.states.iter().all(|state| state.end_move - state.first_move <= 1);
+        self.alone_m = single.then(|| self.posts_m());
+        self
     }
 
     /// Whether the posts fall alike in every order.
     pub(super) fn is_single(&self) -> bool {
-        self.states.iter().all(|state| state.end_move - state.first_move <= 1)
+        self.alone_m.is_some()
     }
 
     /// The class of each net as listed.
@@ -224,7 +233,13 @@ impl<'a> Lattice<'a> {
     /// itself; else only orders count in which some corner meets a post, as only those are minima in the start. (Where
     /// the sum is level between two such starts, those between are not looked at.)
     pub(super) fn least(&self, corners_m: &[f64], free: bool) -> Misses {
-        self.costs_to_go(corners_m)[0].behind(free)
+        match &self.alone_m {
+            Some(posts_m) => {
+                let misses = self.misses_from(posts_m, corners_m);
+                if free || misses.met { misses } else { Misses::NEVER }
+            }
+            None => self.costs_to_go(corners_m)[0].behind(free),
+        }
     }
 
     /// Kinds in the order that reaches [`Lattice::least`]: as listed where that does, else the first in the order in
@@ -330,6 +345,21 @@ impl<'a> Lattice<'a> {
             to_go[index] = best;
         }
         to_go
+    }
+
+    /// Misses of all corners from the posts of one whole chain.
+    fn misses_from(&self, posts_m: &[f64], corners_m: &[f64]) -> Misses {
+        let mut misses = Misses::default();
+        for &corner_m in corners_m {
+            let after = posts_m.partition_point(|&post_m| post_m < corner_m);
+            // Round a closed line the first post follows the last.
+            let mut miss_m = if self.line.closed { self.line.length_m - corner_m } else { f64::INFINITY };
+            for post_m in &posts_m[after.saturating_sub(1)..(after + 1).min(posts_m.len())] {
+                miss_m = miss_m.min((post_m - corner_m).abs());
+            }
+            misses.add(miss_m);
+        }
+        misses
     }
 
     /// Misses of the corners under a net from `at_m` to `end_m` in the chain.

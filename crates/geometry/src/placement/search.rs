@@ -6,7 +6,6 @@
 //! budget ends first, the bound of the next start is a proven lower bound of all.
 
 use std::cmp::Ordering;
-use std::collections::BinaryHeap;
 
 use super::chain::{Chosen, Lattice, Line};
 use super::climb::climb;
@@ -37,13 +36,12 @@ struct Start {
 impl Eq for Start {}
 
 impl Ord for Start {
-    /// The heap gives the least bound first.
+    /// The least bound first.
     fn cmp(&self, other: &Start) -> Ordering {
-        other
-            .bound_m
-            .total_cmp(&self.bound_m)
-            .then(other.at_m.total_cmp(&self.at_m))
-            .then(other.reversed.cmp(&self.reversed))
+        self.bound_m
+            .total_cmp(&other.bound_m)
+            .then(self.at_m.total_cmp(&other.at_m))
+            .then(self.reversed.cmp(&other.reversed))
     }
 }
 
@@ -144,7 +142,7 @@ pub(super) fn choose(request: &PlacementRequest<'_>) -> Chosen {
     };
     let exact = lattice.is_single();
     let mut contest = Contest::new();
-    let mut starts = starts(request, &corners, &lattice, exact);
+    let starts = starts(request, &corners, &lattice, exact);
     if starts.thinned {
         // The best start of the listed order first, so that whatever is left out, this is not missed.
         let listed = Lattice::as_listed(corners.line, &posts, request.nets);
@@ -154,9 +152,9 @@ pub(super) fn choose(request: &PlacementRequest<'_>) -> Chosen {
     let steps_each = lattice.steps() + corners.along_m.len() as u64;
     let mut steps = 0;
     let mut bound_m = starts.dropped_m;
-    while let Some(start) = starts.heap.pop() {
+    for start in starts.list {
         if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
-            break;
+            continue;
         }
         if !exact && steps > request.budget_steps {
             bound_m = bound_m.min(start.bound_m);
@@ -184,10 +182,9 @@ pub(super) fn choose_start(
     lattice: &Lattice<'_>,
 ) -> (Tried, Vec<usize>) {
     let mut contest = Contest::new();
-    let mut starts = starts(request, corners, lattice, true);
-    while let Some(start) = starts.heap.pop() {
+    for start in starts(request, corners, lattice, true).list {
         if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
-            break;
+            continue;
         }
         corners.enter(request, &mut contest, lattice, start);
     }
@@ -196,9 +193,9 @@ pub(super) fn choose_start(
     (winner, order)
 }
 
-/// Starts worth trying, the least bound first.
+/// Starts worth trying: the least bound first, or all those of the least bound in any order.
 struct Starts {
-    heap: BinaryHeap<Start>,
+    list: Vec<Start>,
     /// No start left out has a smaller bound.
     dropped_m: f64,
     /// Whether only some of the starts are here, without bounds.
@@ -206,7 +203,7 @@ struct Starts {
 }
 
 fn starts(request: &PlacementRequest<'_>, corners: &Corners, lattice: &Lattice<'_>, exact: bool) -> Starts {
-    let given = |starts: Vec<Start>| Starts { heap: starts.into(), dropped_m: f64::INFINITY, thinned: false };
+    let given = |starts: Vec<Start>| Starts { list: starts, dropped_m: f64::INFINITY, thinned: false };
     let ring_m = corners.line.length_m;
     if !corners.line.closed {
         return given(vec![
@@ -244,16 +241,19 @@ fn starts(request: &PlacementRequest<'_>, corners: &Corners, lattice: &Lattice<'
             if held.len() >= 2 * MAX_STARTS {
                 held.retain(|start| start.bound_m <= least_m + margin_m);
                 if held.len() > MAX_STARTS {
-                    // Greatest first in the heap's order, so the least bounds stand at the end.
-                    let cut = held.len() - MAX_STARTS;
-                    held.select_nth_unstable(cut);
-                    dropped_m = held[..cut].iter().map(|start| start.bound_m).fold(dropped_m, f64::min);
-                    held.drain(..cut);
+                    held.select_nth_unstable(MAX_STARTS);
+                    dropped_m = held[MAX_STARTS..].iter().map(|start| start.bound_m).fold(dropped_m, f64::min);
+                    held.truncate(MAX_STARTS);
                 }
             }
         });
     }
-    Starts { heap: held.into(), dropped_m, thinned: false }
+    if exact {
+        held.retain(|start| start.bound_m <= least_m + margin_m);
+    } else {
+        held.sort_unstable();
+    }
+    Starts { list: held, dropped_m, thinned: false }
 }
 
 /// Too many starts to bound: as many as the budget allows, evenly taken, with the bound that needs no proof.
@@ -271,5 +271,5 @@ fn thinned(request: &PlacementRequest<'_>, corners: &Corners, lattice: &Lattice<
             held.push(Start { bound_m: 0.0, at_m: start_m, reversed });
         }
     }
-    Starts { heap: held.into(), dropped_m: 0.0, thinned: true }
+    Starts { list: held, dropped_m: 0.0, thinned: true }
 }

@@ -5,7 +5,7 @@
 //! corner and a post for a few operations each. Metres; rounding adds up to less than 1e-8 m on any line we accept.
 
 /// Events sorted at a time; keeps the sweep in the cache.
-const EVENTS_PER_WINDOW: usize = 1 << 15;
+const EVENTS_PER_WINDOW: usize = 1 << 12;
 
 /// Posts and middles between them, ascending round the ring.
 struct Breaks {
