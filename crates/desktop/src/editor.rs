@@ -33,13 +33,17 @@ pub enum Page {
     Run,
     /// Volts.
     Power,
+    /// Where the flock goes next.
+    Moves,
+    /// What was read.
+    Book,
     /// Paper.
     Sheet,
 }
 
 impl Page {
     /// The pages in the head's order.
-    pub const ALL: [Self; 4] = [Self::Ground, Self::Run, Self::Power, Self::Sheet];
+    pub const ALL: [Self; 6] = [Self::Ground, Self::Run, Self::Power, Self::Moves, Self::Book, Self::Sheet];
 }
 
 /// What a view, the keyboard or the worker says to the editor.

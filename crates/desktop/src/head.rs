@@ -20,6 +20,8 @@ pub(crate) fn name(page: Page) -> Text {
         Page::Ground => Text::Ground,
         Page::Run => Text::Run,
         Page::Power => Text::Power,
+        Page::Moves => Text::Moves,
+        Page::Book => Text::Book,
         Page::Sheet => Text::Sheet,
     }
 }

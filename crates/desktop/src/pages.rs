@@ -1,7 +1,9 @@
 //! The pages beside the map: each says what it is, what to do, what follows, then its findings.
 
 mod assumed;
+mod book;
 mod ground;
+mod moves;
 mod power;
 mod run;
 pub(crate) mod sheet;
@@ -70,6 +72,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
                     Page::Ground => ground::show(ui, &mut desk),
                     Page::Run => run::show(ui, &mut desk),
                     Page::Power => power::show(ui, &mut desk),
+                    Page::Moves => moves::show(ui, &mut desk),
+                    Page::Book => book::show(ui, &mut desk),
                     Page::Sheet => sheet::show(ui, &mut desk, paper),
                 }
                 ui.add_space(40.0);

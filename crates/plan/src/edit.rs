@@ -7,8 +7,8 @@ use std::mem;
 
 use serde::{Deserialize, Serialize};
 
-use crate::file::{CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, RunFile, SoilFile, StoreFile};
-use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Run, Soil, Store};
+use crate::file::{CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SoilFile, StoreFile};
+use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Soil, Store};
 
 /// An outline that has corners to be moved.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -115,6 +115,11 @@ pub enum Edit {
         /// The coop, or none.
         coop: Option<Coop>,
     },
+    /// State the readings anew.
+    SetReadings {
+        /// All of them.
+        readings: Vec<Reading>,
+    },
 }
 
 /// Why an edit cannot be made; the plan is as it was.
@@ -173,8 +178,27 @@ macro_rules! written_as {
 // In the log an edit reads as the plan file does.
 written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
-    Hazard => HazardFile, Coop => CoopFile
+    Hazard => HazardFile, Coop => CoopFile, Reading => ReadingFile
 );
+
+impl Edit {
+    /// Whether both state the same thing anew, so that the later makes the earlier needless.
+    pub fn same_place(&self, other: &Edit) -> bool {
+        match (self, other) {
+            (Edit::MoveCorner { shape, corner, .. }, Edit::MoveCorner { shape: its, corner: number, .. }) => {
+                shape == its && corner == number
+            }
+            (Edit::SetOutline { shape, .. }, Edit::SetOutline { shape: its, .. }) => shape == its,
+            (Edit::SetRun { run }, Edit::SetRun { run: other }) => run.id == other.id,
+            (Edit::MoveCorner { .. } | Edit::SetOutline { .. } | Edit::SetRun { .. }, _) => false,
+            (
+                Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. },
+                _,
+            ) => false,
+            _ => mem::discriminant(self) == mem::discriminant(other),
+        }
+    }
+}
 
 fn finite(points: &[Point]) -> Result<(), EditError> {
     if points.iter().all(|point| point.east_m.is_finite() && point.north_m.is_finite()) {
@@ -260,6 +284,9 @@ impl Plan {
                 Edit::SetHazards { hazards: mem::replace(&mut self.ground.hazards, hazards) }
             }
             Edit::SetCoop { coop } => Edit::SetCoop { coop: mem::replace(&mut self.coop, coop) },
+            Edit::SetReadings { readings } => {
+                Edit::SetReadings { readings: mem::replace(&mut self.readings, readings) }
+            }
         })
     }
 

@@ -4,6 +4,8 @@
 //! [`History::end`] closes it. The revision counts every change and never goes back, so that caches and
 //! answers that took long can tell whether they are of today's plan.
 
+use std::mem;
+
 use crate::edit::{Edit, EditError};
 use crate::model::Plan;
 
@@ -17,6 +19,7 @@ pub struct History {
     undone: Vec<Step>,
     open: Option<Step>,
     revision: u64,
+    applied: Vec<Edit>,
 }
 
 impl History {
@@ -30,16 +33,11 @@ impl History {
     /// # Errors
     /// [`EditError`] where the edit cannot be made; plan and history are as they were.
     pub fn apply(&mut self, plan: &mut Plan, edit: Edit) -> Result<(), EditError> {
-        let folds = match (&self.open, &edit) {
-            // The way of a drag does not matter, only where it began.
-            (Some(step), Edit::MoveCorner { shape, corner, .. }) => matches!(
-                step.first(),
-                Some(Edit::MoveCorner { shape: was, corner: number, .. }) if was == shape && number == corner
-            ),
-            _ => false,
-        };
-        let inverse = plan.apply(edit)?;
+        // The way of a drag does not matter, only where it began.
+        let folds = self.open.as_ref().and_then(|step| step.first()).is_some_and(|first| first.same_place(&edit));
+        let inverse = plan.apply(edit.clone())?;
         self.revision += 1;
+        self.note(edit);
         self.undone.clear();
         match &mut self.open {
             Some(_) if folds => {}
@@ -80,8 +78,8 @@ impl History {
         let Some(step) = self.done.pop() else {
             return false;
         };
-        self.undone.push(turn(plan, step));
-        self.revision += 1;
+        let back = self.turn(plan, step);
+        self.undone.push(back);
         true
     }
 
@@ -91,18 +89,43 @@ impl History {
         let Some(step) = self.undone.pop() else {
             return false;
         };
-        self.done.push(turn(plan, step));
-        self.revision += 1;
+        let back = self.turn(plan, step);
+        self.done.push(back);
         true
     }
-}
 
-/// Applies a step and returns the one that takes it back.
-fn turn(plan: &mut Plan, step: Step) -> Step {
-    let mut back = Step::with_capacity(step.len());
-    for edit in step {
-        back.push(plan.apply(edit).expect("an inverse fits the plan that its edit left"));
+    /// The steps that were done, the first one first: what each did before all else.
+    pub fn done(&self) -> impl ExactSizeIterator<Item = &Edit> {
+        self.done.iter().map(|step| step.last().expect("a step without an edit leaves no trace"))
     }
-    back.reverse();
-    back
+
+    /// The steps that were taken back, the next to be done again first.
+    pub fn undone(&self) -> impl ExactSizeIterator<Item = &Edit> {
+        self.undone.iter().rev().map(|step| step.first().expect("a step without an edit leaves no trace"))
+    }
+
+    /// Every edit that took effect since this was last asked, undo and redo included: what a journal needs.
+    pub fn take_applied(&mut self) -> Vec<Edit> {
+        mem::take(&mut self.applied)
+    }
+
+    /// Applies a step and returns the one that takes it back.
+    fn turn(&mut self, plan: &mut Plan, step: Step) -> Step {
+        let mut back = Step::with_capacity(step.len());
+        for edit in step {
+            self.note(edit.clone());
+            back.push(plan.apply(edit).expect("an inverse fits the plan that its edit left"));
+        }
+        self.revision += 1;
+        back.reverse();
+        back
+    }
+
+    /// Keeps an edit for the journal; of the places that a drag went through only the last.
+    fn note(&mut self, edit: Edit) {
+        match self.applied.last_mut() {
+            Some(last) if last.same_place(&edit) => *last = edit,
+            _ => self.applied.push(edit),
+        }
+    }
 }

@@ -14,6 +14,8 @@ texts! {
         Ground: "Ground",
         Run: "Run",
         Power: "Power",
+        Moves: "Moves",
+        Book: "Book",
         Sheet: "Sheet",
         ToLight: "Light theme",
         ToDark: "Dark theme",
