@@ -2,7 +2,7 @@
 
 use std::fs::File;
 use std::io::{ErrorKind, Read, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Result, anyhow};
 use words::{Words, texts::Errors};
@@ -69,6 +69,20 @@ fn readable_by_others(draft: &File, path: &Path) -> std::io::Result<()> {
 #[cfg(not(unix))]
 fn readable_by_others(_draft: &File, _path: &Path) -> std::io::Result<()> {
     Ok(())
+}
+
+/// The folder where this program keeps what it remembers between starts; `None` where the system names none.
+pub(crate) fn own_folder() -> Option<PathBuf> {
+    let named = |name: &str| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
+    let folder = if cfg!(windows) {
+        named("LOCALAPPDATA")
+    } else if cfg!(target_os = "macos") {
+        named("HOME").map(|home| home.join("Library").join("Application Support"))
+    } else {
+        // XDG base directories: state, which outlives a restart but is no setting to carry about.
+        named("XDG_STATE_HOME").or_else(|| named("HOME").map(|home| home.join(".local").join("state")))
+    };
+    folder.map(|folder| folder.join("netfold"))
 }
 
 /// Puts a result on standard output; a reader that has gone away is no error.

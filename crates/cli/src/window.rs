@@ -5,24 +5,28 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use anyhow::{Result, anyhow};
-use words::{Words, texts::Errors};
+use words::Words;
+use words::texts::{Errors, Files};
 
 use crate::{commands, example, files};
 
-/// Opens a plan, or the example farm, in the window.
+/// Opens a plan in the window: the one named, else the one that was open last, else the example farm.
 pub(crate) fn open(path: Option<&Path>, smoke: Option<PathBuf>, words: Words, since: Instant) -> Result<ExitCode> {
-    let opened = match path {
-        Some(path) => commands::open(path, words)?,
-        None => example::farm(),
-    };
+    let named = path.map(|path| commands::open(path, words)).transpose()?;
     if !has_display() {
         return without_display(path, words);
     }
+    // A smoke run is the same on every machine: nothing is remembered, nothing kept.
+    let folder = if smoke.is_none() { files::own_folder() } else { None };
+    let example = example::farm().plan;
+    let mut opening = desktop::Opening { words, example: Some(example.clone()), folder, ..Default::default() };
+    match (named, path) {
+        (Some(opened), Some(path)) => (opening.plan, opening.path) = (opened.plan, Some(path.to_path_buf())),
+        _ => open_last(&mut opening, example, words),
+    }
     let start = desktop::Start {
-        plan: opened.plan,
-        path: path.map(Path::to_path_buf),
-        words,
-        theme: drawing::Theme::Light,
+        opening,
+        theme: None,
         page: desktop::editor::Page::default(),
         smoke: smoke.map(|picture| desktop::Smoke { frames: 3, picture: Some(picture), size: [1280.0, 800.0] }),
         since,
@@ -36,6 +40,24 @@ pub(crate) fn open(path: Option<&Path>, smoke: Option<PathBuf>, words: Words, si
         }
         Err(error) => Err(anyhow!(words.say(Errors::WindowFailed, &[("reason", &error.to_string())]))),
     }
+}
+
+/// The plan that was open last; where it cannot be read that is said, over the example farm.
+fn open_last(opening: &mut desktop::Opening, example: plan::Plan, words: Words) {
+    let settings = opening.folder.as_deref().map(desktop::Settings::read).unwrap_or_default();
+    if let Some(path) = settings.last_plan() {
+        match commands::open(path, words) {
+            Ok(opened) => {
+                (opening.plan, opening.path) = (opened.plan, Some(path.to_path_buf()));
+                return;
+            }
+            Err(error) => {
+                tracing::info!(%error, "the last plan");
+                opening.notice = Some(words.say(Files::GoneFile, &[("file", &files::name(path))]));
+            }
+        }
+    }
+    (opening.plan, opening.is_example) = (example, true);
 }
 
 /// Whether there is a display to open a window on.

@@ -3,7 +3,7 @@
 use std::time::Instant;
 
 use desktop::editor::Page;
-use desktop::{Smoke, Start};
+use desktop::{Opening, Smoke, Start};
 use drawing::Theme;
 
 #[allow(clippy::disallowed_methods, reason = "an example reads a file and a clock as the program does")]
@@ -19,6 +19,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let page = match arguments.next().as_deref() {
         Some("ground") => Page::Ground,
         Some("power") => Page::Power,
+        Some("moves") => Page::Moves,
+        Some("book") => Page::Book,
         Some("sheet") => Page::Sheet,
         _ => Page::Run,
     };
@@ -28,7 +30,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let size = [width.parse().unwrap_or(1280.0), height.parse().unwrap_or(800.0)];
         Smoke { frames: 3, picture: Some(picture.into()), size }
     });
-    desktop::run(Start { plan, path: Some(path.into()), words: words::Words::default(), theme, page, smoke, since })?;
+    let opening = Opening { plan, path: Some(path.into()), ..Opening::default() };
+    desktop::run(Start { opening, theme: Some(theme), page, smoke, since })?;
     eprintln!("ended after {} ms", since.elapsed().as_millis());
     Ok(())
 }

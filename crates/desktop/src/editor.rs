@@ -5,13 +5,18 @@
 //! once, so that every figure and mark follows a drag within its frame; what an animal feels is asked of the
 //! worker ([`Editor::request`]) and marked as stale until it answers.
 
+mod document;
+mod first;
 mod hold;
+mod snap;
+mod whole;
 
 use std::collections::BTreeMap;
+use std::path::PathBuf;
 
 use care::Findings;
 use drawing::{Drawing, Scene, Theme, Thing, View};
-use plan::{Edit, History, Plan, Point, Run, Shape};
+use plan::{Deed, Edit, History, Plan, Point, Rolls, Run, Shape};
 use words::texts::Window as Text;
 use words::{Units, Words};
 use workup::{Depth, RunWorkup, Workup};
@@ -19,6 +24,10 @@ use workup::{Depth, RunWorkup, Workup};
 use crate::tool::{Hand, Tool};
 use crate::worker::{Answer, Request};
 use hold::Held;
+
+pub use document::SaveState;
+pub use first::{Lesson, Question};
+pub use snap::Snapped;
 
 /// Free space left round the plan when it is fitted into the map, pixels.
 const FIT_MARGIN_PX: f32 = 56.0;
@@ -65,14 +74,22 @@ pub enum Message {
     Use(Tool),
     /// The hand did something with the tool.
     Hand(Hand),
-    /// Take hold of a corner, or of a side to make a corner of it, at a place.
+    /// Take hold of a corner, of a side by its middle to make a corner of it, or of a whole, at a place.
     Grab(Thing, Point),
+    /// Take hold of what is picked by its turning ring.
+    GrabTurn(Point),
     /// What is held goes to a place.
     Drag(Point),
     /// Let go.
     Drop,
-    /// Move the picked corner by so many metres east and north.
+    /// Move what is picked by so many metres east and north.
     Nudge(f64, f64),
+    /// Turn what is picked by so many degrees clockwise.
+    Turn(f64),
+    /// Give a side of an outline a length, metres.
+    SideLength(Shape, usize, f64),
+    /// Make a second one of what is picked.
+    Duplicate,
     /// Take out what is picked.
     Remove,
     /// Esc: let go of what is held, leave the tool, or pick nothing.
@@ -81,6 +98,8 @@ pub enum Message {
     Undo,
     /// Do it again.
     Redo,
+    /// Go to a place in the list of what was done: so many steps.
+    GoTo(usize),
     /// Show figures in those units.
     Units(Units),
     /// Show that theme.
@@ -99,6 +118,28 @@ pub enum Message {
     Pan(f32, f32),
     /// The worker's answer.
     Worked(Answer),
+    /// Ask the keeper how many rolls there are.
+    AskRolls,
+    /// The answer, as it is typed.
+    Rolls(Rolls),
+    /// Lay the rolls out.
+    LayOut,
+    /// Back from the question.
+    LeaveQuestion,
+    /// Begin with an empty plan.
+    StartEmpty,
+    /// The lesson on the map was learnt, or is not wanted.
+    Learnt(Lesson),
+    /// The example farm is open.
+    Example(Box<Plan>),
+    /// Another plan is open, from that file.
+    Opened(Box<Plan>, Option<PathBuf>),
+    /// What a crash left behind is open.
+    Recovered(Box<Plan>, Option<PathBuf>),
+    /// The plan was written to that file.
+    Saved(PathBuf),
+    /// Take a boundary and what it brings into the plan.
+    BringIn(Box<Plan>),
 }
 
 /// What an animal feels at the weakest post.
@@ -130,6 +171,14 @@ pub struct Editor {
     why: bool,
     compare: bool,
     notice: Option<Text>,
+    snapped: Option<Snapped>,
+    question: Option<Question>,
+    lesson: Lesson,
+    file: Option<PathBuf>,
+    saved: Option<Plan>,
+    as_saved: bool,
+    example: bool,
+    epoch: u64,
     view: View,
     fitted: bool,
 }
@@ -155,6 +204,14 @@ impl Editor {
             why: false,
             compare: plan.runs.len() > 1,
             notice: None,
+            snapped: None,
+            question: None,
+            lesson: Lesson::Done,
+            file: None,
+            saved: Some(plan.clone()),
+            as_saved: true,
+            example: false,
+            epoch: 0,
             view: View::fit(None, [800.0, 600.0], FIT_MARGIN_PX, Theme::Light),
             fitted: true,
             plan,
@@ -185,13 +242,18 @@ impl Editor {
             }
             Message::Hand(hand) => self.hand(hand),
             Message::Grab(thing, at) => self.grab(thing, at),
+            Message::GrabTurn(at) => self.grab_turn(at),
             Message::Drag(to) => self.drag(to),
             Message::Drop => self.let_go(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
+            Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
+            Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
+            Message::Duplicate => self.duplicate(),
             Message::Remove => self.remove(),
             Message::Escape => self.escape(),
             Message::Undo => self.turn(History::undo),
             Message::Redo => self.turn(History::redo),
+            Message::GoTo(steps) => self.go_to(steps),
             Message::Units(units) => {
                 self.words.units = units;
                 self.say();
@@ -218,6 +280,20 @@ impl Editor {
                 self.fitted = false;
             }
             Message::Worked(answer) => self.worked(answer),
+            Message::AskRolls => self.ask_rolls(),
+            Message::Rolls(rolls) => self.answer_rolls(rolls),
+            Message::LayOut => self.lay_out(),
+            Message::LeaveQuestion => self.leave_question(),
+            Message::StartEmpty => self.start_empty(),
+            Message::Learnt(lesson) => self.lesson = lesson,
+            Message::Example(plan) => {
+                self.replace(*plan, None);
+                self.mark_example();
+            }
+            Message::Opened(plan, file) => self.replace(*plan, file),
+            Message::Recovered(plan, file) => self.recovered(*plan, file),
+            Message::Saved(file) => self.saved(file),
+            Message::BringIn(plan) => self.bring_in(*plan),
         }
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
@@ -297,6 +373,31 @@ impl Editor {
         self.held.as_ref().map(|held| held.was)
     }
 
+    /// What caught the thing in the hand, or the corner about to be drawn.
+    pub fn snapped(&self) -> Option<&Snapped> {
+        self.snapped.as_ref()
+    }
+
+    /// The question that stands on the map.
+    pub fn question(&self) -> Option<&Question> {
+        self.question.as_ref()
+    }
+
+    /// What the keeper is shown next after the first run was laid.
+    pub fn lesson(&self) -> Lesson {
+        self.lesson
+    }
+
+    /// What was done, the first step first, and what was taken back, the next first.
+    pub fn deeds(&self) -> (Vec<Deed>, Vec<Deed>) {
+        (self.history.done().collect(), self.history.undone().collect())
+    }
+
+    /// Every edit that took effect since this was last asked: what the journal keeps.
+    pub fn take_applied(&mut self) -> Vec<Edit> {
+        self.history.take_applied()
+    }
+
     /// Whether the figures behind the corners' sentences are shown.
     pub fn why(&self) -> bool {
         self.why
@@ -365,21 +466,55 @@ impl Editor {
     }
 
     fn make(&mut self, edit: Edit) {
-        match self.history.apply(&mut self.plan, edit) {
-            Ok(()) => self.changed(),
+        self.make_all(vec![edit]);
+    }
+
+    /// Makes edits; what follows from the plan is worked out once, after the last.
+    fn make_all(&mut self, edits: Vec<Edit>) {
+        for edit in edits {
             // Views offer only what the plan has; a message that came too late is no matter.
-            Err(error) => tracing::debug!(%error, "an edit was not made"),
+            if let Err(error) = self.history.apply(&mut self.plan, edit) {
+                tracing::debug!(%error, "an edit was not made");
+            }
         }
+        self.changed();
     }
 
     fn turn(&mut self, which: fn(&mut History, &mut Plan) -> bool) {
         self.held = None;
+        self.snapped = None;
         if which(&mut self.history, &mut self.plan) {
             self.changed();
         }
     }
 
+    /// Undoes or redoes until so many steps are done.
+    fn go_to(&mut self, steps: usize) {
+        while self.history.done().len() > steps && self.history.can_undo() {
+            self.turn(History::undo);
+        }
+        while self.history.done().len() < steps && self.history.can_redo() {
+            self.turn(History::redo);
+        }
+    }
+
+    /// Takes in a paddock that was read from a file, as one step.
+    fn bring_in(&mut self, brought: Plan) {
+        let mut keep_outs = self.plan.ground.keep_outs.clone();
+        keep_outs.extend(brought.ground.keep_outs);
+        self.history.begin();
+        self.make_all(vec![
+            Edit::SetOutline { shape: Shape::Boundary, outline: brought.ground.boundary },
+            Edit::SetOrigin { origin: brought.origin },
+            Edit::SetKeepOuts { keep_outs },
+        ]);
+        self.history.end();
+        self.pick(Some(Thing::Boundary));
+        self.fit();
+    }
+
     fn hand(&mut self, hand: Hand) {
+        let hand = self.caught(hand);
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
         self.tool = tool;
         if let Some(mut edit) = edit {
@@ -388,6 +523,9 @@ impl Editor {
                     run.name = self.words.say(Text::RunNumber, &[("number", &(*index + 1).to_string())]);
                     Thing::Run { run: *index }
                 }
+                Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },
+                Edit::SetHazards { hazards } => Thing::Hazard { hazard: hazards.len().saturating_sub(1) },
+                Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 _ => Thing::Boundary,
             };
             self.make(edit);
@@ -395,8 +533,27 @@ impl Editor {
         }
     }
 
+    /// A hand that draws is caught by posts and corners, as one that drags is.
+    fn caught(&mut self, hand: Hand) -> Hand {
+        let at = match hand {
+            Hand::Move(at) | Hand::Click { at, .. } => at,
+            Hand::Close | Hand::Back | Hand::Leave => {
+                self.snapped = None;
+                return hand;
+            }
+        };
+        self.snapped = self.catch(None, at);
+        let at = self.snapped.as_ref().map_or(at, |snapped| snapped.at);
+        match hand {
+            Hand::Click { reach_m, .. } => Hand::Click { at, reach_m },
+            _ => Hand::Move(at),
+        }
+    }
+
     fn escape(&mut self) {
-        if self.held.is_some() {
+        if self.question.is_some() {
+            self.leave_question();
+        } else if self.held.is_some() {
             let moved = self.held.as_ref().is_some_and(|held| held.moved);
             self.let_go();
             if moved {
@@ -421,10 +578,16 @@ impl Editor {
     /// The plan changed: what is cheap follows at once, the rest is asked for.
     fn changed(&mut self) {
         self.workup = workup::workup(&self.plan, Depth::Quick);
+        self.as_saved = self.saved.as_ref() == Some(&self.plan);
+        if self.question.is_some() {
+            self.workup.runs.iter_mut().for_each(|run| run.volts = None);
+        }
         self.run = self.run.min(self.plan.runs.len().saturating_sub(1));
         self.picked = self.picked.filter(|&thing| self.exists(thing));
         self.view.hovered = self.view.hovered.filter(|&thing| self.exists(thing));
-        self.request = Some(Request { revision: self.history.revision(), plan: self.plan.clone() });
+        // What is not laid out yet has no volts to be worked out.
+        self.request =
+            self.question.is_none().then(|| Request { revision: self.history.revision(), plan: self.plan.clone() });
         self.say();
     }
 
@@ -468,6 +631,7 @@ fn touch(run: &RunWorkup) -> Option<(String, Touch)> {
 fn page_of(thing: Thing) -> Option<Page> {
     match thing {
         Thing::Energizer { .. } | Thing::Feed { .. } | Thing::EarthStakes { .. } => Some(Page::Power),
+        Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
         | Thing::BoundaryCorner { .. }
         | Thing::BoundarySide { .. }

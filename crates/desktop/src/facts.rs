@@ -10,13 +10,9 @@ pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
     (lay.braces(), lay.braces_advised())
 }
 
-/// Volts at the weakest post: the value once it was measured, the range until then.
+/// Volts at the weakest post: a range, which a reading alone does not narrow.
 pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
-    if weakest.measured {
-        words.kilovolts_figure(weakest.peak_kv)
-    } else {
-        words.kilovolts_range(weakest.low_kv, weakest.high_kv)
-    }
+    words.kilovolts_range(weakest.low_kv, weakest.high_kv)
 }
 
 /// Nets that the keeper owns.

@@ -1,18 +1,21 @@
-//! The head: the mark of the house, the plan's name, undo and redo, and over the page the pages' names.
+//! The head: the mark of the house, the plan's name and menu, how safe it is, undo and redo, and over the page
+//! the pages' names.
 //!
 //! The open page's name stands on a plate with a cut corner that is one piece with the sheet below.
 
-use egui::{Color32, Id, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
-use words::texts::Window as Text;
+use egui::{Color32, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use words::texts::{Files, Rolls, Window as Text};
 
-use crate::editor::{Editor, Message, Page};
+use crate::editor::{Editor, Message, Page, SaveState};
 use crate::icons::{self, Icon};
-use crate::kit;
 use crate::said::Said;
 use crate::theme::{self, colour};
+use crate::{kit, menus};
 
 /// Height of the head.
 pub(crate) const HEIGHT: f32 = 44.0;
+/// Width of the buttons that take back, do again, list and fit.
+const BUTTONS: f32 = 4.0 * 32.0 + 3.0 * 8.0;
 
 /// The name of a page.
 pub(crate) fn name(page: Page) -> Text {
@@ -34,15 +37,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, sa
     painter.hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.rule)));
     icons::mark(painter, rect.min + vec2(18.0, 10.0), colour(p.ink));
     let page_left = rect.right() - page_width;
-    let buttons = Rect::from_min_size(pos2(page_left - 20.0 - 120.0, rect.top() + 6.0), vec2(120.0, 32.0));
-    let room = buttons.left() - rect.left() - 56.0 - 24.0;
-    let title = if editor.plan().title.is_empty() { words.text(Text::Untitled) } else { &editor.plan().title };
-    let galley = kit::shortened(ui, title, theme::semi_bold(15.0), colour(p.ink), room);
-    let at = pos2(rect.left() + 56.0, rect.center().y - galley.size().y / 2.0);
-    let place = Rect::from_min_size(at, galley.size());
-    ui.painter().galley(at, galley, colour(p.ink));
-    ui.interact(place, Id::unique("title"), Sense::hover())
-        .widget_info(|| WidgetInfo::labeled(Role::Heading, true, title));
+    let buttons = Rect::from_min_size(pos2(page_left - 16.0 - BUTTONS, rect.top() + 6.0), vec2(BUTTONS, 32.0));
+    let title = title(ui, rect, buttons.left(), editor, said);
+    state(ui, title, buttons.left(), editor, said);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("undo").max_rect(buttons));
     inside.horizontal(|ui| {
         if kit::icon_button(ui, Icon::Undo, words.text(Text::Undo), editor.can_undo(), false, p).clicked() {
@@ -51,6 +48,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, sa
         if kit::icon_button(ui, Icon::Redo, words.text(Text::Redo), editor.can_redo(), false, p).clicked() {
             said.say(Message::Redo);
         }
+        menus::history(ui, editor, said);
         if kit::icon_button(ui, Icon::Fit, words.text(Text::Fit), true, false, p).clicked() {
             said.say(Message::Fit);
         }
@@ -59,20 +57,78 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, sa
     pages(ui, over_page, editor, said);
 }
 
+/// The plan's name, which opens its menu; returns its place.
+fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, said: &mut Said) -> Rect {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let title = if editor.plan().title.is_empty() { words.text(Text::Untitled) } else { &editor.plan().title };
+    // Room for how safe the plan is, and in the example for the way to one's own.
+    let beside = if editor.is_example() && editor.question().is_none() { 320.0 } else { 140.0 };
+    let room = (right - rect.left() - 56.0 - beside).max(80.0);
+    let galley = kit::shortened(ui, title, theme::semi_bold(15.0), colour(p.ink), room);
+    let at = pos2(rect.left() + 56.0, rect.center().y - galley.size().y / 2.0);
+    let place = Rect::from_min_size(at, galley.size() + vec2(24.0, 0.0));
+    ui.painter().galley(at, galley, colour(p.ink));
+    icons::chevron(ui.painter(), pos2(place.right() - 8.0, rect.center().y + 1.0), colour(p.ink));
+    ui.interact(place, Id::unique("title"), Sense::hover())
+        .widget_info(|| WidgetInfo::labeled(Role::Heading, true, title));
+    let button: Response = ui.interact(place.expand2(vec2(6.0, 5.0)), Id::unique("plan menu"), Sense::click());
+    button.widget_info(|| WidgetInfo::labeled(Role::Button, true, words.text(Files::PlanMenu)));
+    if button.hovered() {
+        ui.painter().hline(at.x..=place.right() - 24.0, rect.center().y + 11.0, Stroke::new(1.0, colour(p.ink2)));
+    }
+    kit::focus_ring(ui, &button, p);
+    menus::plan(&button.on_hover_cursor(egui::CursorIcon::PointingHand), editor, said);
+    place
+}
+
+/// How safe the plan is, in two words; in the example the way to the keeper's own plan.
+fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let text = words.text(match editor.save_state() {
+        _ if editor.is_example() => Files::StateExample,
+        SaveState::Example | SaveState::Fresh => Files::StateFresh,
+        SaveState::NeverSaved => Files::StateNeverSaved,
+        SaveState::Saved => Files::StateSaved,
+        SaveState::Changed => Files::StateChanged,
+    });
+    let left = title.right() + 16.0;
+    let galley = kit::shortened(ui, text, theme::regular(12.0), colour(p.ink2), right - left - 8.0);
+    let place = Rect::from_min_size(pos2(left, title.center().y - galley.size().y / 2.0), galley.size());
+    ui.painter().galley(place.min, galley, colour(p.ink2));
+    ui.interact(place, Id::unique("save state"), Sense::hover())
+        .widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
+    if editor.is_example() && editor.question().is_none() {
+        let at = Rect::from_min_size(pos2(place.right() + 14.0, title.center().y - 16.0), vec2(220.0, 32.0));
+        let mut inside = ui.new_child(UiBuilder::new().id_salt("own").max_rect(at));
+        if kit::button(&mut inside, Icon::Coil, words.text(Rolls::StartOwn), true, p).clicked() {
+            said.say(Message::AskRolls);
+        }
+    }
+}
+
 fn pages(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
-    let margin = if rect.width() > 320.0 { 24.0 } else { 16.0 };
-    // The plate reaches 12 beyond its name on either side, so the first name stands on the page's margin.
-    let step = (rect.width() - 2.0 * margin + 24.0) / Page::ALL.len() as f32;
-    for (index, page) in Page::ALL.into_iter().enumerate() {
+    let small = rect.width() < 320.0;
+    // A plate reaches beyond its name on either side, so that the first name stands on the page's margin.
+    let (margin, reach) = if small { (16.0, 7.0) } else { (24.0, 12.0) };
+    let size = if small { 12.0 } else { 13.0 };
+    let lay = |page: Page| {
+        let open = editor.page() == page;
+        let font = if open { theme::semi_bold(size) } else { theme::regular(size) };
+        ui.painter().layout_no_wrap(words.text(name(page)).to_owned(), font, colour(if open { p.ink } else { p.ink2 }))
+    };
+    let galleys: Vec<_> = Page::ALL.into_iter().map(|page| (page, lay(page))).collect();
+    let wide: f32 = galleys.iter().map(|(_, galley)| galley.size().x).sum();
+    // What is left over parts the names evenly.
+    let gap = (rect.width() - 2.0 * margin - wide) / (galleys.len() - 1) as f32;
+    let mut left = rect.left() + margin - reach;
+    for (index, (page, galley)) in galleys.into_iter().enumerate() {
         let label = words.text(name(page));
         let open = editor.page() == page;
-        let font = if open { theme::semi_bold(13.0) } else { theme::regular(13.0) };
-        let left = rect.left() + margin - 12.0 + step * index as f32;
-        let galley = ui.painter().layout_no_wrap(label.to_owned(), font, colour(if open { p.ink } else { p.ink2 }));
         let plate =
-            Rect::from_min_max(pos2(left, rect.top() + 8.0), pos2(left + galley.size().x + 24.0, rect.bottom()));
-        let response = ui.interact(plate, Id::unique(("page", index)), Sense::click());
+            Rect::from_min_max(pos2(left, rect.top() + 8.0), pos2(left + galley.size().x + 2.0 * reach, rect.bottom()));
+        left += galley.size().x + gap;
+        let response = ui.interact(plate.shrink2(vec2(2.0, 0.0)), Id::unique(("page", index)), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Tab, true, open, label));
         let painter = ui.painter();
         let middle = pos2(plate.center().x, rect.top() + 26.0);

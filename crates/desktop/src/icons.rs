@@ -34,6 +34,24 @@ pub(crate) enum Icon {
     Before,
     /// The page after.
     After,
+    /// A roll of netting being unrolled.
+    Coil,
+    /// A fringe in a box: a keep-out.
+    KeepOut,
+    /// Waves: water.
+    Water,
+    /// A gable and a door: the coop.
+    Coop,
+    /// A ring with two arms: a hazard.
+    Hazard,
+    /// An arrow into a box: something brought in.
+    BringIn,
+    /// Lines one below the other: a list.
+    List,
+    /// Two squares: a second one.
+    Double,
+    /// A cross: taken out.
+    TakeOut,
 }
 
 /// Paints an icon in the middle of a rectangle.
@@ -109,6 +127,52 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::Less => line(&[(3.5, 8.0), (12.5, 8.0)]),
         Icon::Before => line(&[(10.0, 3.5), (5.5, 8.0), (10.0, 12.5)]),
         Icon::After => line(&[(6.0, 3.5), (10.5, 8.0), (6.0, 12.5)]),
+        Icon::Coil => {
+            painter.circle_stroke(at(5.5, 7.5), 3.5, pen);
+            line(&[(5.5, 11.0), (14.5, 11.0)]);
+            line(&[(10.5, 6.0), (10.5, 11.0)]);
+            line(&[(14.0, 6.0), (14.0, 11.0)]);
+        }
+        Icon::KeepOut => {
+            painter.rect_stroke(Rect::from_center_size(at(8.0, 8.0), Vec2::splat(11.0)), 0.0, pen, StrokeKind::Middle);
+            for x in [4.0, 7.0, 10.0] {
+                line(&[(x, 2.5), (x + 2.5, 6.0)]);
+                line(&[(x + 2.0, 13.5), (x - 0.5, 10.0)]);
+            }
+        }
+        Icon::Water => {
+            for y in [5.0, 8.5, 12.0] {
+                line(&[(2.0, y), (5.0, y - 1.75), (8.0, y), (11.0, y - 1.75), (14.0, y)]);
+            }
+        }
+        Icon::Coop => {
+            line(&[(2.0, 7.0), (8.0, 2.5), (14.0, 7.0), (14.0, 13.5), (2.0, 13.5), (2.0, 7.0)]);
+            line(&[(6.0, 13.5), (6.0, 9.0), (10.0, 9.0), (10.0, 13.5)]);
+        }
+        Icon::Hazard => {
+            painter.circle_stroke(at(8.0, 8.0), 3.5, pen);
+            line(&[(1.5, 8.0), (4.5, 8.0)]);
+            line(&[(11.5, 8.0), (14.5, 8.0)]);
+        }
+        Icon::BringIn => {
+            line(&[(4.5, 6.0), (2.5, 6.0), (2.5, 13.5), (13.5, 13.5), (13.5, 6.0), (11.5, 6.0)]);
+            line(&[(8.0, 2.0), (8.0, 10.0)]);
+            line(&[(5.0, 7.0), (8.0, 10.0), (11.0, 7.0)]);
+        }
+        Icon::List => {
+            for y in [4.0, 8.0, 12.0] {
+                line(&[(5.5, y), (14.0, y)]);
+                painter.circle_filled(at(2.75, y), 1.25, ink);
+            }
+        }
+        Icon::Double => {
+            line(&[(10.5, 5.5), (10.5, 2.5), (2.5, 2.5), (2.5, 10.5), (5.5, 10.5)]);
+            painter.rect_stroke(Rect::from_min_max(at(5.5, 5.5), at(13.5, 13.5)), 0.0, pen, StrokeKind::Middle);
+        }
+        Icon::TakeOut => {
+            line(&[(4.0, 4.0), (12.0, 12.0)]);
+            line(&[(12.0, 4.0), (4.0, 12.0)]);
+        }
     }
 }
 

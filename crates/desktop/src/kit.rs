@@ -51,6 +51,17 @@ pub(crate) fn button(ui: &mut Ui, icon: Icon, label: &str, on: bool, p: &Palette
     response.on_hover_cursor(egui::CursorIcon::PointingHand)
 }
 
+/// A button with a word alone; filled and edged in pick where it is the first choice.
+pub(crate) fn word_button(ui: &mut Ui, label: &str, first: bool, p: &Palette) -> Response {
+    let text = put(ui, label, theme::medium(13.0), colour(p.ink));
+    let (rect, response) = ui.allocate_exact_size(vec2(text.size().x + 24.0, BUTTON), Sense::click());
+    name(&response, Role::Button, label);
+    button_back(ui, rect, &response, first, p);
+    ui.painter().galley(rect.center() - text.size() / 2.0, text, colour(p.ink));
+    focus_ring(ui, &response, p);
+    response.on_hover_cursor(egui::CursorIcon::PointingHand)
+}
+
 /// One of several words, of which one holds.
 pub(crate) fn choice(ui: &mut Ui, label: &str, on: bool, p: &Palette) -> Response {
     let text = put(ui, label, if on { theme::semi_bold(13.0) } else { theme::regular(13.0) }, colour(p.ink));

@@ -8,16 +8,24 @@
 //! **Invariants.** Views paint what the editor has and say messages; they compute nothing about a plan. Every
 //! colour comes from `drawing`'s palette, every text from `words`. An idle window paints nothing.
 
+mod asking;
+mod chooser;
 pub mod editor;
 mod facts;
+mod field;
 mod figures;
+mod first;
 mod head;
 mod icons;
+mod journal;
 mod kit;
 mod map_view;
+mod menus;
 mod pages;
 mod pen;
 mod said;
+mod settings;
+mod shelf;
 mod smoke;
 mod theme;
 pub mod tool;
@@ -29,27 +37,21 @@ pub mod worker;
 use std::path::PathBuf;
 use std::time::Instant;
 
-use plan::Plan;
-use words::Words;
-
+pub use settings::Settings;
 pub use smoke::Smoke;
-pub use window::Window;
+pub use window::{Opening, Window};
 
 /// Width and height of the window when it opens, points.
 const SIZE: [f32; 2] = [1280.0, 800.0];
 /// The smallest that it may be.
 const LEAST: [f32; 2] = [900.0, 600.0];
 
-/// What the window opens with.
+/// What the program opens the window with.
 pub struct Start {
-    /// The plan.
-    pub plan: Plan,
-    /// Its file, where it has one: the sheet is offered beside it.
-    pub path: Option<PathBuf>,
-    /// Language and units.
-    pub words: Words,
-    /// The theme that it opens in.
-    pub theme: drawing::Theme,
+    /// The plan and what goes with it.
+    pub opening: Opening,
+    /// The theme that it opens in, where it is not the one remembered.
+    pub theme: Option<drawing::Theme>,
     /// The page that it opens on.
     pub page: editor::Page,
     /// Draw a few frames and end: a check that a window opens at all.
@@ -83,11 +85,9 @@ pub enum DesktopError {
 /// [`DesktopError`] where no window can be opened, or a smoke run's picture cannot be written.
 pub fn run(start: Start) -> Result<(), DesktopError> {
     let size = start.smoke.as_ref().map_or(SIZE, |smoke| smoke.size);
-    let title =
-        if start.plan.title.is_empty() { "Netfold".to_owned() } else { format!("{} – Netfold", start.plan.title) };
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
-            .with_title(title)
+            .with_title("Netfold")
             .with_app_id("netfold")
             .with_inner_size(size)
             .with_min_inner_size(LEAST)

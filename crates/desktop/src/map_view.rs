@@ -3,20 +3,23 @@
 //! Listening comes first in a frame, so that what a drag changes is painted in the same frame. The ink is kept
 //! as long as the drawing's stamp, the camera and the place of the map stay the same.
 
-use drawing::{Ink, Thing, View};
+use std::sync::Arc;
+
+use drawing::{Ghost, Ink, Palette, Thing, View};
 use egui::{
     CursorIcon, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui,
     Vec2, WidgetInfo, pos2, vec2,
 };
 use plan::Point;
-use words::texts::Window as Text;
+use words::texts::{Shaping, Window as Text};
 
-use crate::editor::{Editor, Message, Page};
-use crate::icons;
+use crate::editor::{Editor, Lesson, Message, Page};
+use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::tool::{Hand, Tool, apart_m};
+use crate::tool::{Drawn, Hand, Tool, apart_m};
+use crate::{first, icons};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -24,13 +27,19 @@ const REACH_PX: f32 = 9.0;
 const CLOSE_PX: f32 = 11.0;
 /// A step of the arrow keys, metres; ten times that with Shift.
 const NUDGE_M: f64 = 0.1;
+/// How far over what is picked its turning ring stands, how large it is and how near counts as on it, pixels.
+const RING_OFF_PX: f32 = 30.0;
+const RING_PX: f32 = 6.0;
+const RING_REACH_PX: f32 = 11.0;
+/// A step of the turning keys, degrees.
+const TURN_DEG: f64 = 5.0;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
 /// Ink that was made ready, and what it was made from.
 #[derive(Default)]
 pub(crate) struct MapSheet {
-    key: Option<(u64, View, Rect)>,
+    key: Option<(u64, View, Rect, Option<Arc<Ghost>>)>,
     painted: Painted,
 }
 
@@ -61,14 +70,19 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
         && *editor.tool() == Tool::Pick
         && !space
         && let Some(at) = ui.input(|input| input.pointer.press_origin())
-        && let Some(thing) = thing_at(at)
-        && can_be_held(thing, editor.picked())
     {
-        said.say(Message::Grab(thing, view.place(here(at))));
-        said.hovered = Some(thing);
+        if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
+            said.say(Message::GrabTurn(view.place(here(at))));
+        } else if let Some(thing) = thing_at(at)
+            && (can_be_held(thing, editor.picked()) || is_lesson(editor, thing))
+        {
+            said.say(Message::Grab(thing, view.place(here(at))));
+            said.hovered = Some(thing);
+        }
     }
     let moved = response.drag_delta();
-    let holding = editor.held_from().is_some() || said.messages.iter().any(|one| matches!(one, Message::Grab(..)));
+    let holding = editor.held_from().is_some()
+        || said.messages.iter().any(|one| matches!(one, Message::Grab(..) | Message::GrabTurn(_)));
     if response.dragged_by(PointerButton::Primary) && holding {
         if let Some(at) = response.interact_pointer_pos().filter(|_| moved != Vec2::ZERO) {
             said.say(Message::Drag(view.place(here(at))));
@@ -96,7 +110,7 @@ fn cursor(editor: &Editor, said: &Said, response: &Response, space: bool) -> Cur
         CursorIcon::Move
     } else {
         match said.hovered {
-            Some(thing) if can_be_held(thing, editor.picked()) => CursorIcon::Grab,
+            Some(thing) if can_be_held(thing, editor.picked()) || is_lesson(editor, thing) => CursorIcon::Grab,
             Some(_) => CursorIcon::PointingHand,
             None => CursorIcon::Default,
         }
@@ -134,21 +148,35 @@ fn zoom(ui: &Ui, about: drawing::Spot, said: &mut Said) {
     }
 }
 
-/// Whether a thing is a corner, or a side of what is picked, which gets a corner where it is taken hold of.
+/// Where the turning ring of what is picked stands on the screen.
+fn ring(editor: &Editor, rect: Rect) -> Option<Pos2> {
+    let [right, down] = editor.view().spot(editor.turn_ring()?);
+    Some(rect.min + vec2(right, down - RING_OFF_PX))
+}
+
+/// Whether a drag takes hold of a thing: corners, single signs, and the sides and the ground of what is picked;
+/// elsewhere a drag moves the map.
 fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
     match thing {
         Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. } => true,
-        Thing::RunSide { run, .. } => picked.and_then(Thing::run) == Some(run),
-        Thing::BoundarySide { .. } => {
+        Thing::Coop { .. } | Thing::Feed { .. } | Thing::EarthStakes { .. } => true,
+        Thing::Hazard { .. } => picked == Some(thing),
+        Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
+        Thing::Boundary | Thing::BoundarySide { .. } => {
             matches!(picked, Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }))
         }
-        Thing::KeepOutSide { keep_out, .. } => matches!(
+        Thing::KeepOut { keep_out } | Thing::KeepOutSide { keep_out, .. } => matches!(
             picked,
             Some(Thing::KeepOut { keep_out: one } | Thing::KeepOutCorner { keep_out: one, .. } | Thing::KeepOutSide { keep_out: one, .. })
                 if one == keep_out
         ),
         _ => false,
     }
+}
+
+/// The first run may be dragged by its ground before it was picked.
+fn is_lesson(editor: &Editor, thing: Thing) -> bool {
+    editor.lesson() == Lesson::Drag && matches!(thing, Thing::Run { .. } | Thing::RunSide { .. })
 }
 
 fn is_ground(thing: Thing) -> bool {
@@ -178,7 +206,15 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             said.say(Message::Fit);
         }
     });
-    if editor.picked().is_some_and(is_corner) {
+    if editor.picked().is_some() {
+        let turn = ui.input_mut(|input| {
+            let (left, right) = (Key::OpenBracket, Key::CloseBracket);
+            input.count_and_consume_key(Modifiers::NONE, right) as f64
+                - input.count_and_consume_key(Modifiers::NONE, left) as f64
+        });
+        if turn != 0.0 {
+            said.say(Message::Turn(turn * TURN_DEG));
+        }
         let ways = [
             (Key::ArrowLeft, -1.0, 0.0),
             (Key::ArrowRight, 1.0, 0.0),
@@ -197,21 +233,21 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
     }
 }
 
-fn is_corner(thing: Thing) -> bool {
-    matches!(thing, Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. })
-}
-
 /// Paints the map.
 pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapSheet, said: &mut Said) {
     let view = *editor.view();
-    let key = Some((editor.stamp(), view, rect));
+    let ghost = pages::ghost(ui, editor);
+    let key = Some((editor.stamp(), view, rect, ghost.clone()));
     if sheet.key != key {
-        sheet.painted = Painted::of(&ink(editor, rect.size()), rect.min);
+        sheet.painted = Painted::of(&ink(editor, rect.size(), ghost.as_deref()), rect.min);
         sheet.key = key;
     }
     let p = editor.theme().palette();
     let painter = pen::inside(ui.painter(), rect);
     painter.rect_filled(rect, 0.0, colour(p.paper));
+    if editor.plan().ground.boundary.is_empty() {
+        first::crosses(&painter, editor, rect);
+    }
     sheet.painted.paint(&painter);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
@@ -224,14 +260,16 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
             .collect();
         painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
     }
+    turning_ring(&painter, editor, rect, &on_sheet);
     outline_in_hand(&painter, editor, rect, &on_sheet);
+    snapped(&painter, editor, rect, &on_sheet);
     hint(&painter, editor, rect);
     nodes(ui, rect, editor, &on_sheet, said);
 }
 
-fn ink(editor: &Editor, size: Vec2) -> Vec<Ink> {
+fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     let view = editor.view();
-    let mut ink = editor.drawing().ink(view);
+    let mut ink = editor.drawing().ink_with(view, ghost);
     let (right, below) = (size.x - 20.0, size.y - 16.0);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
@@ -242,8 +280,38 @@ fn ink(editor: &Editor, size: Vec2) -> Vec<Ink> {
     ink
 }
 
+/// The ring by which what is picked is turned, on a stem.
+fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+    let (Some(at), Some(top)) = (ring(editor, rect), editor.turn_ring()) else { return };
+    let p = editor.theme().palette();
+    let pen = Stroke::new(2.0, colour(p.pick));
+    painter.line_segment([at + vec2(0.0, RING_PX), on_sheet(top) - vec2(0.0, 10.0)], Stroke::new(1.0, colour(p.pick)));
+    painter.circle(at, RING_PX, colour(p.sheet), pen);
+}
+
+/// What caught the corner in the hand: an open diamond, and the reason on a plate.
+fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+    let Some(snapped) = editor.snapped() else { return };
+    let p = editor.theme().palette();
+    let at = on_sheet(snapped.at);
+    let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
+    painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
+    plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
+}
+
+/// Words on a plate with a cut corner, kept inside the map.
+fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
+    let text = painter.layout_no_wrap(words.to_owned(), theme::medium(11.0), colour(p.ink));
+    let plate = Rect::from_min_size(at, text.size() + vec2(12.0, 6.0));
+    let into = vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0));
+    let plate = plate.translate(into);
+    let edge = Stroke::new(1.25, colour(p.ink));
+    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 5.0), colour(p.sheet), edge));
+    painter.galley(plate.min + vec2(6.0, 3.0), text, colour(p.ink));
+}
+
 fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
-    let Tool::Outline { corners, pointer, .. } = editor.tool() else { return };
+    let Tool::Outline { of, corners, pointer } = editor.tool() else { return };
     let p = editor.theme().palette();
     let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
     let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
@@ -251,20 +319,11 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_shee
     if let (Some(&last), Some(pointer)) = (corners.last(), *pointer) {
         let to = on_sheet(pointer);
         painter.line_segment([on_sheet(last), to], pen);
-        if corners.len() > 1 {
+        if of.closes() && corners.len() > 1 {
             painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));
         }
         let side = editor.words().length(apart_m(last, pointer));
-        let text = painter.layout_no_wrap(side, theme::medium(11.0), colour(p.ink));
-        let plate = Rect::from_min_size(to + vec2(14.0, -28.0), text.size() + vec2(12.0, 6.0));
-        let plate = plate
-            .translate(vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0)));
-        painter.add(Shape::convex_polygon(
-            icons::cut_plate(plate, 5.0),
-            colour(p.sheet),
-            Stroke::new(1.25, colour(p.ink)),
-        ));
-        painter.galley(plate.min + vec2(6.0, 3.0), text, colour(p.ink));
+        plate(painter, rect, to + vec2(14.0, -28.0), &side, p);
     }
     for (index, &spot) in spots.iter().enumerate() {
         let fill = if index == 0 { p.pick } else { p.sheet };
@@ -278,10 +337,14 @@ fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let words = editor.words();
     let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
+        (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
+        (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),
         (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {
             words.text(Text::HintFirstCorners)
         }
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
+        (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => return,
     };
     let p = editor.theme().palette();
@@ -293,6 +356,13 @@ fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let edge = Stroke::new(1.5, colour(p.pick));
     painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
     painter.galley(plate.min + vec2(12.0, 6.0), galley, colour(p.ink));
+}
+
+/// Whether the pointer is on something picked that can be moved whole.
+fn on_picked_whole(editor: &Editor) -> bool {
+    editor.held_from().is_none()
+        && editor.turn_ring().is_some()
+        && editor.hovered().is_some_and(|thing| Some(thing) == editor.picked())
 }
 
 /// A named node for every corner that can be moved, which Tab reaches and the arrow keys move.

@@ -7,15 +7,19 @@ mod moves;
 mod power;
 mod run;
 pub(crate) mod sheet;
+mod sides;
+mod store;
+
+pub(crate) use moves::ghost;
 
 use care::Finding;
 use drawing::{Palette, Thing};
 use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
-use words::texts::Window as Text;
+use words::texts::{Shaping, Window as Text};
 
 use crate::editor::{Editor, Message, Page};
-use crate::icons;
+use crate::icons::{self, Icon};
 use crate::kit::{self, BETWEEN};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -69,6 +73,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
                 ui.set_width(rect.width() - 2.0 * margin);
                 ui.add_space(22.0);
                 match editor.page() {
+                    _ if editor.question().is_some() => crate::first::page(ui, editor.words(), p),
                     Page::Ground => ground::show(ui, &mut desk),
                     Page::Run => run::show(ui, &mut desk),
                     Page::Power => power::show(ui, &mut desk),
@@ -179,6 +184,39 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
         }
         ui.add_space(14.0);
     }
+}
+
+/// What can be done to what is picked: a second one, or out with it.
+fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p) = (desk.words, desk.p);
+    let Some(picked) = desk.editor.picked() else { return };
+    let doubles = matches!(
+        picked,
+        Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. }
+    );
+    let goes = doubles
+        || matches!(
+            picked,
+            Thing::Boundary
+                | Thing::Hazard { .. }
+                | Thing::HazardCorner { .. }
+                | Thing::Coop { .. }
+                | Thing::RunCorner { .. }
+                | Thing::BoundaryCorner { .. }
+        );
+    if !goes {
+        return;
+    }
+    ui.add_space(6.0);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        if doubles && kit::button(ui, Icon::Double, words.text(Shaping::Duplicate), false, p).clicked() {
+            desk.said.say(Message::Duplicate);
+        }
+        if kit::button(ui, Icon::TakeOut, words.text(Shaping::Delete), false, p).clicked() {
+            desk.said.say(Message::Remove);
+        }
+    });
 }
 
 /// A quiet cell of a table.

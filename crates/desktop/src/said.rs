@@ -2,6 +2,7 @@
 
 use drawing::Thing;
 
+use crate::asking::Ask;
 use crate::editor::Message;
 
 /// What was said in this frame.
@@ -9,6 +10,8 @@ use crate::editor::Message;
 pub(crate) struct Said {
     /// Messages, in order.
     pub(crate) messages: Vec<Message>,
+    /// What is asked of the window that needs files or a question first.
+    pub(crate) asks: Vec<Ask>,
     /// What the pointer is on, in whichever view.
     pub(crate) hovered: Option<Thing>,
 }
@@ -17,5 +20,10 @@ impl Said {
     /// Says a message.
     pub(crate) fn say(&mut self, message: Message) {
         self.messages.push(message);
+    }
+
+    /// Asks for something that needs files or a question first.
+    pub(crate) fn ask(&mut self, ask: Ask) {
+        self.asks.push(ask);
     }
 }

@@ -47,9 +47,11 @@ pub(crate) struct Host {
 
 impl Host {
     pub(crate) fn new(ctx: &egui::Context, start: Start, failed: Sender<DesktopError>) -> Self {
-        let mut window = Window::new(ctx, start.plan, start.path, start.words);
+        let mut window = Window::open(ctx, start.opening);
         window.say(Message::Open(start.page));
-        window.say(Message::Theme(start.theme));
+        if let Some(theme) = start.theme {
+            window.say(Message::Theme(theme));
+        }
         Self { window, since: Some(start.since), smoke: start.smoke, asked: false, failed }
     }
 
@@ -90,6 +92,14 @@ impl eframe::App for Host {
             tracing::info!(ms = since.elapsed().as_millis() as u64, "first frame");
         }
         let ctx = ui.ctx().clone();
+        // A smoke run ends by itself, whatever is unsaved.
+        if self.smoke.is_none()
+            && ctx.input(|input| input.viewport().close_requested())
+            && !self.window.asked_to_close()
+        {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            ctx.request_repaint();
+        }
         self.smoke(&ctx);
     }
 

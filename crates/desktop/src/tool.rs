@@ -3,7 +3,7 @@
 //! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
 //! [`Edit`]. Esc leaves from every state.
 
-use plan::{Edit, Plan, Point, Run, Shape};
+use plan::{Coop, Edit, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape};
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,6 +29,35 @@ pub enum Drawn {
     Paddock,
     /// A further run.
     Run,
+    /// A place that runs keep off.
+    KeepOut,
+    /// Water that runs keep off.
+    Water,
+    /// A thing that can hurt: a path, or one place.
+    Hazard(HazardKind),
+    /// The coop: one place.
+    Coop,
+}
+
+impl Drawn {
+    /// Fewest corners that make one.
+    pub fn fewest(self) -> usize {
+        match self {
+            Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
+            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop => 1,
+            Self::Hazard(_) => 2,
+        }
+    }
+
+    /// Whether one place is all of it.
+    pub fn is_place(self) -> bool {
+        self.fewest() == 1
+    }
+
+    /// Whether it closes at its first corner.
+    pub fn closes(self) -> bool {
+        self.fewest() == FEWEST_CORNERS
+    }
 }
 
 /// What the hand did.
@@ -76,17 +105,20 @@ impl Tool {
             }
             (Self::Outline { of, mut corners, .. }, Hand::Click { at, reach_m }) => {
                 let pointer = Some(at);
-                let closes = corners.len() >= FEWEST_CORNERS && apart_m(corners[0], at) <= reach_m;
+                let closes = of.closes() && corners.len() >= of.fewest() && apart_m(corners[0], at) <= reach_m;
                 if closes {
                     return (Self::Pick, Some(edit(of, corners, plan)));
                 }
                 if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
                     corners.push(at);
                 }
+                if of.is_place() {
+                    return (Self::Pick, Some(edit(of, corners, plan)));
+                }
                 (Self::Outline { of, corners, pointer }, None)
             }
             (Self::Outline { of, corners, pointer }, Hand::Close) => {
-                if corners.len() < FEWEST_CORNERS {
+                if corners.len() < of.fewest() {
                     (Self::Outline { of, corners, pointer }, None)
                 } else {
                     (Self::Pick, Some(edit(of, corners, plan)))
@@ -104,14 +136,67 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
     match of {
         Drawn::Paddock => Edit::SetOutline { shape: Shape::Boundary, outline },
         Drawn::Run => {
-            let run = Run { id: free_id(plan), outline, ..Run::default() };
+            let run = Run { id: free_run_id(plan), outline, ..Run::default() };
             Edit::AddRun { index: plan.runs.len(), run: Box::new(run) }
+        }
+        Drawn::KeepOut | Drawn::Water => {
+            let keep_out = KeepOut {
+                name: String::new(),
+                outline,
+                clearance_m: None,
+                may_enclose: None,
+                water: of == Drawn::Water,
+                rest: Rest::new(),
+            };
+            Edit::SetKeepOuts { keep_outs: with(&plan.ground.keep_outs, keep_out) }
+        }
+        Drawn::Hazard(kind) => {
+            let hazard = Hazard {
+                kind,
+                name: String::new(),
+                path: outline,
+                line_voltage_kv: None,
+                signed: false,
+                unpowered_gate: false,
+                rest: Rest::new(),
+            };
+            Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
+        }
+        Drawn::Coop => {
+            let at = outline.first().copied().unwrap_or_default();
+            let coop = match &plan.coop {
+                Some(coop) => Coop { at, ..coop.clone() },
+                None => Coop {
+                    id: free_coop_id(plan),
+                    at,
+                    heading_deg: None,
+                    length_m: None,
+                    width_m: None,
+                    birds: None,
+                    kind: None,
+                    rest: Rest::new(),
+                },
+            };
+            Edit::SetCoop { coop: Some(coop) }
         }
     }
 }
 
+fn with<T: Clone>(all: &[T], one: T) -> Vec<T> {
+    all.iter().cloned().chain([one]).collect()
+}
+
+/// A name that no further coop has.
+fn free_coop_id(plan: &Plan) -> String {
+    let mut id = "coop".to_owned();
+    while plan.coop(&id).is_some() {
+        id.push('-');
+    }
+    id
+}
+
 /// The first of `run-1`, `run-2`, ... that no run has.
-fn free_id(plan: &Plan) -> String {
+pub(crate) fn free_run_id(plan: &Plan) -> String {
     // Of one name more than there are runs, one is free.
     (plan.runs.len() + 1..=2 * plan.runs.len() + 1)
         .map(|number| format!("run-{number}"))

@@ -10,21 +10,49 @@ use drawing::Thing;
 use egui::{Key, KeyboardShortcut, Modifiers, Rect, Ui, UiBuilder, pos2};
 use plan::Plan;
 use words::Words;
+use words::texts::Files;
 
+use crate::asking::{Ask, Asking};
 use crate::editor::{Editor, Message};
+use crate::journal::Keeper;
 use crate::map_view::{self, MapSheet};
 use crate::pages::{self, sheet::Paper};
 use crate::said::Said;
+use crate::settings::Settings;
 use crate::under::{self, LineSheet};
 use crate::worker::Worker;
-use crate::{figures, head, theme};
+use crate::{figures, first, head, menus, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
 
 const UNDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Z);
 const REDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
+const SAVE: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::S);
+const SAVE_AS: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::S);
+const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::O);
+const NEW: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::N);
+const DOUBLE: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::D);
 const REDO_TOO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
+
+/// What a window opens with.
+#[derive(Clone, Debug, Default)]
+pub struct Opening {
+    /// The plan.
+    pub plan: Plan,
+    /// Its file.
+    pub path: Option<PathBuf>,
+    /// Language and units.
+    pub words: Words,
+    /// Whether the plan is the example farm.
+    pub is_example: bool,
+    /// The example farm, for who wants to look round it later.
+    pub example: Option<Plan>,
+    /// Where settings and journals are kept.
+    pub folder: Option<PathBuf>,
+    /// Something that did not work on the way here.
+    pub notice: Option<String>,
+}
 
 /// The whole window, on whatever surface egui has.
 pub struct Window {
@@ -33,26 +61,66 @@ pub struct Window {
     map: MapSheet,
     line: LineSheet,
     paper: Paper,
+    asking: Asking,
+    /// Where settings and journals are kept; `None` keeps nothing.
+    folder: Option<PathBuf>,
+    keeper: Option<Keeper>,
+    /// The plan that the journal is of.
+    epoch: u64,
+    settings: Settings,
+    title: String,
     /// What the pointer was on outside the map when the last frame was painted.
     beside_map: Option<Thing>,
 }
 
 impl Window {
-    /// A window of a plan. The context gets the fonts and themes; `path` is the plan's file.
+    /// A window of a plan that keeps nothing on the disk but what it is told to save. The context gets the fonts
+    /// and themes; `path` is the plan's file.
     pub fn new(ctx: &egui::Context, plan: Plan, path: Option<PathBuf>, words: Words) -> Self {
+        let opening = Opening { plan, path, words, ..Opening::default() };
+        Self::open(ctx, opening)
+    }
+
+    /// A window as the program opens it.
+    pub fn open(ctx: &egui::Context, opening: Opening) -> Self {
+        let Opening { plan, path, words, is_example, example, folder, notice } = opening;
         theme::set_up(ctx);
         let waker = ctx.clone();
-        let paper = Paper::beside(path.as_deref(), &plan.title);
+        let settings = folder.as_deref().map(Settings::read).unwrap_or_default();
+        let words = if folder.is_some() { Words { units: settings.units(), ..words } } else { words };
+        let mut editor = Editor::new(plan, words);
+        if is_example {
+            editor.receive(Message::Example(Box::new(editor.plan().clone())));
+        } else if path.is_some() {
+            editor.receive(Message::Opened(Box::new(editor.plan().clone()), path.clone()));
+        }
+        if folder.is_some() {
+            editor.receive(Message::Theme(settings.theme()));
+            ctx.set_zoom_factor(settings.zoom());
+        }
+        let paper = Paper::beside(path.as_deref(), &editor.plan().title);
+        let (keeper, left) = folder.as_deref().map(Keeper::start).unzip();
+        let mut asking = Asking::new(example, left.unwrap_or_default());
+        if let Some(sentence) = notice {
+            asking.tell(sentence);
+        }
         let mut window = Self {
-            editor: Editor::new(plan, words),
+            editor,
             worker: Worker::start(move || waker.request_repaint()),
             map: MapSheet::default(),
             line: LineSheet::default(),
             paper,
+            asking,
+            folder,
+            keeper,
+            epoch: u64::MAX,
+            settings,
+            title: String::new(),
             beside_map: None,
         };
         theme::show(ctx, window.editor.theme());
         window.ask();
+        window.keep(ctx);
         window
     }
 
@@ -65,6 +133,16 @@ impl Window {
     pub fn say(&mut self, message: Message) {
         self.editor.receive(message);
         self.ask();
+    }
+
+    /// Says whether the host may close the window now, and asks the keeper where work is unsaved.
+    pub(crate) fn asked_to_close(&mut self) -> bool {
+        if !self.asking.may_close() {
+            let mut said = Said::default();
+            self.asking.take(Ask::Close, &self.editor, &mut said);
+            self.take(said.messages);
+        }
+        self.asking.may_close()
     }
 
     /// Shows the window; it fills the whole surface.
@@ -80,9 +158,12 @@ impl Window {
         let parts = Parts::of(all, &self.editor);
 
         let mut first = Said::default();
-        shortcuts(ui, &mut first);
-        map_view::keys(ui, &self.editor, &mut first);
+        if !self.asking.is_open() {
+            shortcuts(ui, &mut first);
+            map_view::keys(ui, &self.editor, &mut first);
+        }
         map_view::listen(ui, parts.map, &self.editor, &mut first);
+        let asks = std::mem::take(&mut first.asks);
         self.take(first.messages);
         self.editor.receive(Message::Hover(first.hovered.or(self.beside_map)));
 
@@ -90,10 +171,19 @@ impl Window {
         // A page opened by the map may have changed the parts.
         let parts = Parts::of(all, &self.editor);
         map_view::paint(ui, parts.map, &self.editor, &mut self.map, &mut said);
+        first::lesson(ui, parts.map, &self.editor);
+        first::show(ui, parts.map, &self.editor, &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);
         pages::show(ui, parts.page, &self.editor, &mut self.paper, &mut said);
         figures::show(ui, parts.figures, &self.editor, &mut said);
         head::show(ui, parts.head, parts.page.width(), &self.editor, &mut said);
+
+        said.asks.extend(asks);
+        for ask in std::mem::take(&mut said.asks) {
+            self.asking.take(ask, &self.editor, &mut said);
+            ui.ctx().request_repaint();
+        }
+        self.asking.show(ui, &self.editor, &mut said);
 
         if said.hovered != self.beside_map || !said.messages.is_empty() {
             self.beside_map = said.hovered;
@@ -101,6 +191,41 @@ impl Window {
             ui.ctx().request_repaint();
         }
         self.ask();
+        self.keep(ui.ctx());
+        if self.asking.may_close() {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
+        }
+    }
+
+    /// Keeps the journal, the settings and the window's title up with what is shown.
+    fn keep(&mut self, ctx: &egui::Context) {
+        let applied = self.editor.take_applied();
+        if let Some(keeper) = &self.keeper
+            && self.editor.question().is_none()
+        {
+            if self.epoch == self.editor.epoch() {
+                keeper.append(applied);
+            } else {
+                keeper.restart(self.editor.plan(), self.editor.file());
+                self.epoch = self.editor.epoch();
+            }
+        }
+        if let Some(folder) = &self.folder {
+            let (theme, units) = (self.editor.theme(), self.editor.words().units);
+            let settings = Settings::of(theme, units, ctx.zoom_factor(), self.editor.file());
+            if settings != self.settings {
+                settings.write(folder);
+                self.settings = settings;
+            }
+        }
+        let name = menus::name_of(&self.editor);
+        let unsaved = self.editor.save_state().is_unsaved();
+        let wording = if unsaved { Files::WindowTitleUnsaved } else { Files::WindowTitle };
+        let title = self.editor.words().say(wording, &[("name", &name)]);
+        if title != self.title {
+            ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            self.title = title;
+        }
     }
 
     fn take(&mut self, messages: Vec<Message>) {
@@ -127,6 +252,15 @@ fn shortcuts(ui: &Ui, said: &mut Said) {
         }
         if input.consume_shortcut(&UNDO) {
             said.say(Message::Undo);
+        }
+        for (shortcut, ask) in [(SAVE_AS, Ask::SaveAs), (SAVE, Ask::Save), (OPEN, Ask::Open), (NEW, Ask::NewFromRolls)]
+        {
+            if input.consume_shortcut(&shortcut) {
+                said.ask(ask);
+            }
+        }
+        if input.consume_shortcut(&DOUBLE) {
+            said.say(Message::Duplicate);
         }
     });
 }

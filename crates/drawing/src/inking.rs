@@ -6,10 +6,12 @@
 //! middle; an `f32` is born when ink is put down.
 
 pub(crate) mod blocks;
+mod ghost;
 mod ground;
 mod hazards;
 pub(crate) mod net;
 pub(crate) mod pen;
+pub(crate) mod readings;
 pub(crate) mod signs;
 mod states;
 pub(crate) mod trace;
@@ -17,6 +19,7 @@ mod words;
 
 use plan::Point;
 
+use crate::ghost::Ghost;
 use crate::ink::Ink;
 use crate::palette::{Palette, Theme};
 use crate::shape::{Drawing, Form, Role, Shape};
@@ -33,9 +36,22 @@ const SPECK_PX_PER_M: f64 = 0.8;
 impl Drawing {
     /// The drawing in ink, in the order in which it is painted; all of it lies within the view or just beyond.
     pub fn ink(&self, view: &View) -> Vec<Ink> {
+        self.ink_with(view, None)
+    }
+
+    /// The same with a run that is only thought of: it lies on the ground, beneath every net.
+    pub fn ink_with(&self, view: &View, ghost: Option<&Ghost>) -> Vec<Ink> {
         let mut inker = Inker::new(self, view);
         inker.bare_ground();
-        for shape in &self.shapes {
+        let built = |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. });
+        let ground = self.shapes.iter().position(built).unwrap_or(self.shapes.len());
+        for shape in &self.shapes[..ground] {
+            inker.symbol(shape);
+        }
+        if let Some(ghost) = ghost {
+            inker.thought(ghost);
+        }
+        for shape in &self.shapes[ground..] {
             inker.symbol(shape);
         }
         inker.ghosts();
@@ -45,6 +61,7 @@ impl Drawing {
         for shape in self.shapes.iter().filter(picked).chain(self.shapes.iter().filter(|shape| !picked(shape))) {
             inker.plate(shape);
         }
+        inker.readings();
         inker.words();
         inker.tufts();
         inker.pen.ink

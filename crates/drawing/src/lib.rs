@@ -2,14 +2,16 @@
 //!
 //! Two steps, both pure: [`map()`] turns plan, workup and findings into a [`Drawing`], in metres, with no
 //! screen in sight; [`Drawing::ink`] turns that into [`Ink`] for a [`View`] of some scale and theme. The run
-//! unfolded as one straight line under the map is [`line()`], and scale bar, north and the key of volts are in
-//! [`furniture`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide nothing.
+//! unfolded as one straight line under the map is [`line()`], scale bar, north and the key of volts are in
+//! [`furniture`], and a run that is only thought of is a [`Ghost`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide
+//! nothing.
 //!
 //! A tour: [`shape`] says what a drawing is made of; `map/` draws the plan; [`view`] is the camera; `inking/`
 //! holds the symbols at three distances and the labels; [`pick`] finds what lies under a spot; [`palette`]
 //! holds every colour, [`letters`] the widths of the font; [`triangles()`] fills concave areas.
 
 pub mod furniture;
+pub mod ghost;
 pub mod ink;
 mod inking;
 pub mod letters;
@@ -21,6 +23,7 @@ pub mod shape;
 pub mod triangles;
 pub mod view;
 
+pub use ghost::Ghost;
 pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map};

@@ -3,6 +3,7 @@
 //! The line starts at corner 1, where the outline does, and runs as the outline does; the outside is up.
 
 mod netting;
+mod readings;
 mod signs;
 
 use words::texts::Map as Text;
@@ -81,7 +82,7 @@ impl LineDrawing {
                 .map(|place| place.1)
         };
         let rank = |thing: Thing| match thing {
-            Thing::RunCorner { .. } | Thing::Finding { .. } => 0,
+            Thing::RunCorner { .. } | Thing::Finding { .. } | Thing::Reading { .. } => 0,
             Thing::Feed { .. } => 1,
             Thing::Post { .. } => 2,
             _ => 3,
@@ -117,6 +118,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     unroll.feed();
     unroll.rings();
     unroll.tags(scene.findings);
+    unroll.readings();
     unroll.corners();
     LineDrawing {
         left: left as f32,

@@ -2,6 +2,7 @@
 
 mod ground;
 mod legends;
+pub mod readings;
 mod rivals;
 pub(crate) mod run;
 pub(crate) mod signs;
@@ -47,6 +48,7 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
     ground::handles(&mut sheet);
     sheet.each(&runs, run::handles);
     tags::tags(&mut sheet, &runs);
+    sheet.each(&runs, readings::signs);
     legends::ground(&mut sheet);
     sheet.each(&runs, legends::run);
     Drawing {

@@ -4,6 +4,7 @@ use care::Severity;
 use plan::Point;
 
 use crate::ink::Spot;
+use crate::inking::readings::Board;
 use crate::inking::signs;
 use crate::inking::trace::{self, Px};
 use crate::map::track::inside;
@@ -125,6 +126,11 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                 Role::Join | Role::EndPost if view.distance() != Distance::Far => Some((Rank::Post, far)),
                 _ => None,
             }
+        }
+        (Form::Label { at: place, toward_rad, .. }, Role::Reading { on_earth }) => {
+            // Its foot leaves the post beneath to be picked.
+            let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
+            board.holds(spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Path { points, .. }, Role::Side) => {
             let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));

@@ -97,6 +97,13 @@ pub enum Thing {
         /// The run.
         run: usize,
     },
+    /// A reading that has a sign.
+    Reading {
+        /// The run that it was taken on.
+        run: usize,
+        /// Its place in the plan's readings.
+        reading: usize,
+    },
     /// A finding.
     Finding {
         /// The run; `None` for the plan as a whole.
@@ -114,6 +121,7 @@ impl Thing {
             | Self::RunSide { run, .. }
             | Self::Run { run }
             | Self::Post { run, .. }
+            | Self::Reading { run, .. }
             | Self::Feed { run }
             | Self::Energizer { run }
             | Self::EarthStakes { run } => Some(run),
@@ -205,6 +213,11 @@ pub enum Role {
     EarthLead,
     /// One earth stake.
     EarthStake,
+    /// A reading: its label points to where its sign stands.
+    Reading {
+        /// Whether it was taken at an earth stake, whose own sign hangs there, and not on the net.
+        on_earth: bool,
+    },
     /// A finding's place; its mark points to where there is room.
     Tag {
         /// How much it weighs.

@@ -182,6 +182,14 @@ written_as!(
 );
 
 impl Edit {
+    /// Whether corners or runs are counted otherwise after it.
+    pub(crate) fn renumbers(&self) -> bool {
+        matches!(
+            self,
+            Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. }
+        )
+    }
+
     /// Whether both state the same thing anew, so that the later makes the earlier needless.
     pub fn same_place(&self, other: &Edit) -> bool {
         match (self, other) {
@@ -191,10 +199,7 @@ impl Edit {
             (Edit::SetOutline { shape, .. }, Edit::SetOutline { shape: its, .. }) => shape == its,
             (Edit::SetRun { run }, Edit::SetRun { run: other }) => run.id == other.id,
             (Edit::MoveCorner { .. } | Edit::SetOutline { .. } | Edit::SetRun { .. }, _) => false,
-            (
-                Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. },
-                _,
-            ) => false,
+            (edit, _) if edit.renumbers() => false,
             _ => mem::discriminant(self) == mem::discriminant(other),
         }
     }
@@ -255,7 +260,7 @@ impl Plan {
                 Edit::InsertCorner { shape, corner, at }
             }
             Edit::AddRun { index, run } => {
-                finite(&run.outline)?;
+                finite(&run.places())?;
                 if self.run(&run.id).is_some() {
                     return Err(EditError::RunExists { id: run.id });
                 }
@@ -271,19 +276,26 @@ impl Plan {
                 Edit::AddRun { index, run: Box::new(self.runs.remove(index)) }
             }
             Edit::SetRun { run } => {
-                finite(&run.outline)?;
+                finite(&run.places())?;
                 let index = self.run_index(&run.id)?;
                 Edit::SetRun { run: Box::new(mem::replace(&mut self.runs[index], *run)) }
             }
             Edit::SetSoil { soil } => Edit::SetSoil { soil: mem::replace(&mut self.ground.soil, soil) },
             Edit::SetStore { store } => Edit::SetStore { store: Box::new(mem::replace(&mut self.store, *store)) },
             Edit::SetKeepOuts { keep_outs } => {
+                keep_outs.iter().try_for_each(|keep_out| finite(&keep_out.outline))?;
                 Edit::SetKeepOuts { keep_outs: mem::replace(&mut self.ground.keep_outs, keep_outs) }
             }
             Edit::SetHazards { hazards } => {
+                hazards.iter().try_for_each(|hazard| finite(&hazard.path))?;
                 Edit::SetHazards { hazards: mem::replace(&mut self.ground.hazards, hazards) }
             }
-            Edit::SetCoop { coop } => Edit::SetCoop { coop: mem::replace(&mut self.coop, coop) },
+            Edit::SetCoop { coop } => {
+                if let Some(coop) = &coop {
+                    finite(&[coop.at])?;
+                }
+                Edit::SetCoop { coop: mem::replace(&mut self.coop, coop) }
+            }
             Edit::SetReadings { readings } => {
                 Edit::SetReadings { readings: mem::replace(&mut self.readings, readings) }
             }

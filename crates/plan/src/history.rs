@@ -9,8 +9,72 @@ use std::mem;
 use crate::edit::{Edit, EditError};
 use crate::model::Plan;
 
-/// One step: the edits that take it back, in the order in which they are to be applied.
-type Step = Vec<Edit>;
+/// One step: the edits that take it back, in the order in which they are to be applied, and what it was.
+#[derive(Clone, Debug)]
+struct Step {
+    edits: Vec<Edit>,
+    deed: Deed,
+}
+
+/// What a step did, for a list in words.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Deed {
+    /// Something without a word of its own.
+    #[default]
+    Change,
+    /// The plan was named.
+    Name,
+    /// An outline was drawn anew.
+    Outline,
+    /// A corner was moved.
+    MoveCorner,
+    /// A corner was put in.
+    InsertCorner,
+    /// A corner was taken out.
+    RemoveCorner,
+    /// A run was added.
+    AddRun,
+    /// A run was taken out.
+    RemoveRun,
+    /// A run's particulars changed.
+    Run,
+    /// The ground or what stands on it changed.
+    Ground,
+    /// The store changed.
+    Store,
+    /// The coop changed.
+    Coop,
+    /// The readings changed.
+    Readings,
+    /// Something whole was moved.
+    Move,
+    /// Something whole was turned.
+    Turn,
+    /// A second one of something was made.
+    Duplicate,
+    /// A side was given a length.
+    SideLength,
+}
+
+impl Deed {
+    fn of(edit: &Edit) -> Self {
+        match edit {
+            Edit::SetTitle { .. } => Self::Name,
+            Edit::SetOutline { .. } => Self::Outline,
+            Edit::MoveCorner { .. } => Self::MoveCorner,
+            Edit::InsertCorner { .. } => Self::InsertCorner,
+            Edit::RemoveCorner { .. } => Self::RemoveCorner,
+            Edit::AddRun { .. } => Self::AddRun,
+            Edit::RemoveRun { .. } => Self::RemoveRun,
+            Edit::SetRun { .. } => Self::Run,
+            Edit::SetSoil { .. } | Edit::SetKeepOuts { .. } | Edit::SetHazards { .. } => Self::Ground,
+            Edit::SetStore { .. } => Self::Store,
+            Edit::SetCoop { .. } => Self::Coop,
+            Edit::SetReadings { .. } => Self::Readings,
+            Edit::SetOrigin { .. } | Edit::SetTarget { .. } => Self::Change,
+        }
+    }
+}
 
 /// What was done to a plan, and what was taken back.
 #[derive(Clone, Debug, Default)]
@@ -18,6 +82,8 @@ pub struct History {
     done: Vec<Step>,
     undone: Vec<Step>,
     open: Option<Step>,
+    /// What the open step is called, where its first edit does not say it.
+    named: Option<Deed>,
     revision: u64,
     applied: Vec<Edit>,
 }
@@ -34,29 +100,56 @@ impl History {
     /// [`EditError`] where the edit cannot be made; plan and history are as they were.
     pub fn apply(&mut self, plan: &mut Plan, edit: Edit) -> Result<(), EditError> {
         // The way of a drag does not matter, only where it began.
-        let folds = self.open.as_ref().and_then(|step| step.first()).is_some_and(|first| first.same_place(&edit));
+        let folds = self.open.as_ref().is_some_and(|step| {
+            // Across an edit that shifts the count of corners or runs, the same number is another place.
+            let steady = step.edits.iter().take_while(|inverse| !inverse.renumbers());
+            steady.into_iter().any(|inverse| inverse.same_place(&edit))
+        });
+        let deed = Deed::of(&edit);
         let inverse = plan.apply(edit.clone())?;
         self.revision += 1;
         self.note(edit);
         self.undone.clear();
         match &mut self.open {
             Some(_) if folds => {}
-            Some(step) => step.insert(0, inverse),
-            None => self.done.push(vec![inverse]),
+            Some(step) => {
+                if step.edits.is_empty() {
+                    step.deed = self.named.unwrap_or(deed);
+                }
+                step.edits.insert(0, inverse);
+            }
+            None => self.done.push(Step { edits: vec![inverse], deed }),
         }
         Ok(())
+    }
+
+    /// Forgets every step, for another plan; the revision goes on, so that late answers are known as such.
+    pub fn forget(&mut self) {
+        *self = Self { revision: self.revision + 1, ..Self::default() };
+    }
+
+    /// Takes up the steps of a history that was laid aside; the revision goes on from here.
+    pub fn resume(&mut self, laid_aside: Self) {
+        *self = Self { revision: self.revision + 1, applied: Vec::new(), ..laid_aside };
     }
 
     /// Opens a step into which the edits up to [`History::end`] fold.
     pub fn begin(&mut self) {
         self.end();
-        self.open = Some(Step::new());
+        self.open = Some(Step { edits: Vec::new(), deed: Deed::Change });
+    }
+
+    /// Opens a step that is called something.
+    pub fn begin_called(&mut self, deed: Deed) {
+        self.begin();
+        self.named = Some(deed);
     }
 
     /// Closes the open step; one in which nothing was done leaves no trace.
     pub fn end(&mut self) {
+        self.named = None;
         if let Some(step) = self.open.take()
-            && !step.is_empty()
+            && !step.edits.is_empty()
         {
             self.done.push(step);
         }
@@ -64,7 +157,7 @@ impl History {
 
     /// Whether there is something to take back.
     pub fn can_undo(&self) -> bool {
-        !self.done.is_empty() || self.open.as_ref().is_some_and(|step| !step.is_empty())
+        !self.done.is_empty() || self.open.as_ref().is_some_and(|step| !step.edits.is_empty())
     }
 
     /// Whether there is something to do again.
@@ -94,14 +187,14 @@ impl History {
         true
     }
 
-    /// The steps that were done, the first one first: what each did before all else.
-    pub fn done(&self) -> impl ExactSizeIterator<Item = &Edit> {
-        self.done.iter().map(|step| step.last().expect("a step without an edit leaves no trace"))
+    /// What was done, the first step first.
+    pub fn done(&self) -> impl ExactSizeIterator<Item = Deed> + DoubleEndedIterator {
+        self.done.iter().map(|step| step.deed)
     }
 
-    /// The steps that were taken back, the next to be done again first.
-    pub fn undone(&self) -> impl ExactSizeIterator<Item = &Edit> {
-        self.undone.iter().rev().map(|step| step.first().expect("a step without an edit leaves no trace"))
+    /// What was taken back, the next to be done again first.
+    pub fn undone(&self) -> impl ExactSizeIterator<Item = Deed> {
+        self.undone.iter().rev().map(|step| step.deed)
     }
 
     /// Every edit that took effect since this was last asked, undo and redo included: what a journal needs.
@@ -111,14 +204,14 @@ impl History {
 
     /// Applies a step and returns the one that takes it back.
     fn turn(&mut self, plan: &mut Plan, step: Step) -> Step {
-        let mut back = Step::with_capacity(step.len());
-        for edit in step {
+        let mut back = Vec::with_capacity(step.edits.len());
+        for edit in step.edits {
             self.note(edit.clone());
             back.push(plan.apply(edit).expect("an inverse fits the plan that its edit left"));
         }
         self.revision += 1;
         back.reverse();
-        back
+        Step { edits: back, deed: step.deed }
     }
 
     /// Keeps an edit for the journal; of the places that a drag went through only the last.

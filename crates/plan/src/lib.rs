@@ -3,6 +3,7 @@
 //! A tour: [`model`] is the plan as the code works with it; [`mod@file`] reads and writes
 //! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
 //! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
+//! [`motion`] moves and turns whole things; [`rolls`] is the first plan of a keeper who has nothing but rolls;
 //! [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
 //!
 //! **Invariants.** A [`Plan`] holds statements only: no figure in it was computed. Whatever a statement
@@ -17,14 +18,18 @@ pub mod file;
 pub mod history;
 pub mod keys;
 pub mod model;
+pub mod motion;
+pub mod rolls;
 pub mod schema;
 
 pub use assumed::{Assumed, assumed};
 pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
-pub use history::History;
+pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
     Hazard, HazardKind, KeepOut, LeakageZone, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest, Run,
     RunStatus, Soil, StatedBrace, Store,
 };
+pub use motion::Motion;
+pub use rolls::Rolls;

@@ -7,6 +7,8 @@
 mod figures;
 mod message;
 pub mod texts;
+mod typed;
 
 pub use figures::{Units, Words};
 pub use message::{Language, Message};
+pub use typed::{Measure, Range, Typed};

@@ -1,39 +1,74 @@
-//! Corners in the hand: taken hold of, dragged, nudged, taken out. A drag is one undo step.
+//! Things in the hand: taken hold of, dragged, turned, nudged, taken out, doubled. A drag is one undo step.
 
 use drawing::Thing;
-use plan::{Edit, Point, Shape};
-use words::texts::Window as Text;
+use plan::{Deed, Edit, Motion, Point, Run, Shape};
+use words::texts::{Shaping, Window as Text};
 
+use super::snap::snap;
+use super::whole::Whole;
 use super::{Editor, corner_of};
-use crate::tool::FEWEST_CORNERS;
+use crate::tool::{FEWEST_CORNERS, free_run_id};
 
-/// A corner that is being dragged.
+/// How near a post or a corner catches what is dragged, pixels.
+const SNAP_PX: f64 = 9.0;
+/// How near its middle a side must be taken hold of to get a corner there, pixels.
+const MIDDLE_PX: f64 = 14.0;
+/// How far off a second one of something is put, metres: one step east and south, so that both are seen.
+const BESIDE_M: f64 = 3.0;
+
+/// Something that is being dragged.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Held {
-    shape: Shape,
-    corner: usize,
-    /// From the pointer to the corner, metres east and north, so that it does not jump into the pointer.
-    offset_m: (f64, f64),
+    what: Hold,
+    /// Where it was taken hold of.
+    from: Point,
     /// Where it was.
     pub(super) was: Point,
     /// Whether anything came of it yet.
     pub(super) moved: bool,
 }
 
+#[derive(Clone, Debug, PartialEq)]
+enum Hold {
+    Corner {
+        shape: Shape,
+        corner: usize,
+    },
+    Whole(Whole),
+    /// A whole by its turning ring, about its middle.
+    Turn(Whole, Point),
+}
+
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
         self.history.begin();
-        self.held = self.corner_to_hold(thing, at);
+        self.held = self.corner_to_hold(thing, at).or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
             self.history.end();
         }
     }
 
+    /// Takes hold of what is picked by its turning ring.
+    pub(super) fn grab_turn(&mut self, at: Point) {
+        let whole = self.picked.and_then(|thing| Whole::of(&self.plan, thing));
+        if let Some((whole, pivot)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
+            self.history.begin_called(Deed::Turn);
+            self.held = Some(Held { what: Hold::Turn(whole, pivot), from: at, was: at, moved: false });
+        }
+    }
+
     fn corner_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {
         let (thing, moved) = match corner_of_side(thing) {
-            // A side that is taken hold of gets a corner there.
+            // A side that is taken hold of by its middle gets a corner there; else all of it moves.
             Some((corner, side_end)) => {
                 let (shape, _) = corner_of(&self.plan, corner)?;
+                let outline = self.plan.outline(&shape)?;
+                let (one, other) = (outline.get(side_end - 1)?, &outline[side_end % outline.len()]);
+                let middle =
+                    Point::new(f64::midpoint(one.east_m, other.east_m), f64::midpoint(one.north_m, other.north_m));
+                if crate::tool::apart_m(middle, at) * self.view.px_per_m > MIDDLE_PX {
+                    return None;
+                }
                 self.make(Edit::InsertCorner { shape, corner: side_end, at });
                 (corner, true)
             }
@@ -42,43 +77,192 @@ impl Editor {
         let (shape, corner) = corner_of(&self.plan, thing)?;
         let was = *self.plan.outline(&shape)?.get(corner)?;
         self.take_up(Some(thing));
-        let offset_m = (was.east_m - at.east_m, was.north_m - at.north_m);
-        Some(Held { shape, corner, offset_m, was, moved })
+        Some(Held { what: Hold::Corner { shape, corner }, from: at, was, moved })
+    }
+
+    fn whole_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {
+        // The first lesson is to move all of it, by whatever is taken hold of.
+        let lesson = self.lesson == super::Lesson::Drag && matches!(thing, Thing::Coop { .. } | Thing::RunSide { .. });
+        let thing = if lesson { Thing::Run { run: self.run } } else { thing };
+        let whole = Whole::of(&self.plan, thing)?;
+        let was = whole.pivot().or(whole.places().first().copied())?;
+        self.take_up(Some(whole_of(thing)));
+        self.history.begin_called(Deed::Move);
+        Some(Held { what: Hold::Whole(whole), from: at, was, moved: false })
     }
 
     pub(super) fn drag(&mut self, to: Point) {
-        let Some(held) = &mut self.held else { return };
-        let to = Point::new(to.east_m + held.offset_m.0, to.north_m + held.offset_m.1);
-        if self.plan.outline(&held.shape).and_then(|outline| outline.get(held.corner)) == Some(&to) {
-            return;
+        let Some(held) = self.held.clone() else { return };
+        let shift = Motion::Shift { east_m: to.east_m - held.from.east_m, north_m: to.north_m - held.from.north_m };
+        self.snapped = None;
+        let edits = match &held.what {
+            Hold::Corner { shape, corner } => {
+                // The corner keeps its distance from the pointer, so that it does not jump into it.
+                let free = shift.of(held.was);
+                self.snapped = self.catch(Some(shape), free);
+                let to = self.snapped.as_ref().map_or(free, |snapped| snapped.at);
+                if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
+                    return;
+                }
+                vec![Edit::MoveCorner { shape: shape.clone(), corner: *corner, to }]
+            }
+            Hold::Whole(whole) => {
+                let own = whole.shape();
+                let places = whole.places();
+                // The first of its corners that comes near something takes the whole there.
+                let caught = places.iter().find_map(|&place| {
+                    let free = shift.of(place);
+                    Some((free, self.catch(own.as_ref(), free)?))
+                });
+                let motion = match &caught {
+                    Some((free, snapped)) => Motion::Shift {
+                        east_m: to.east_m - held.from.east_m + snapped.at.east_m - free.east_m,
+                        north_m: to.north_m - held.from.north_m + snapped.at.north_m - free.north_m,
+                    },
+                    None => shift,
+                };
+                self.snapped = caught.map(|(_, snapped)| snapped);
+                whole.moved(motion)
+            }
+            Hold::Turn(whole, about) => {
+                let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
+                whole.moved(Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
+            }
+        };
+        if let Some(held) = &mut self.held {
+            held.moved = true;
         }
-        held.moved = true;
-        let edit = Edit::MoveCorner { shape: held.shape.clone(), corner: held.corner, to };
-        self.make(edit);
+        self.make_all(edits);
+    }
+
+    /// The post or corner that catches a place.
+    pub(super) fn catch(&self, own: Option<&Shape>, at: Point) -> Option<super::Snapped> {
+        snap(&self.plan, &self.workup, self.words, own, at, SNAP_PX / self.view.px_per_m)
     }
 
     pub(super) fn let_go(&mut self) {
+        let moved_whole = self.held.as_ref().is_some_and(|held| held.moved && matches!(held.what, Hold::Whole(_)));
+        if moved_whole && self.lesson == super::Lesson::Drag {
+            self.lesson = super::Lesson::ReadLine;
+        }
         self.held = None;
+        self.snapped = None;
         self.history.end();
     }
 
     pub(super) fn nudge(&mut self, east_m: f64, north_m: f64) {
-        let Some((shape, corner)) = self.picked.and_then(|thing| corner_of(&self.plan, thing)) else { return };
-        let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
-        let to = Point::new(at.east_m + east_m, at.north_m + north_m);
-        self.make(Edit::MoveCorner { shape, corner, to });
+        let Some(thing) = self.picked else { return };
+        let motion = Motion::Shift { east_m, north_m };
+        if let Some((shape, corner)) = corner_of(&self.plan, thing) {
+            let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
+            self.make(Edit::MoveCorner { shape, corner, to: motion.of(at) });
+        } else if let Some(whole) = Whole::of(&self.plan, thing) {
+            self.one_step(Deed::Move, whole.moved(motion));
+        }
+    }
+
+    /// Turns what is picked about its middle.
+    pub(super) fn turn_by(&mut self, clockwise_deg: f64) {
+        let whole = self.picked.and_then(|thing| Whole::of(&self.plan, thing));
+        if let Some((whole, about)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
+            let motion = Motion::Turn { about, clockwise_rad: clockwise_deg.to_radians() };
+            self.one_step(Deed::Turn, whole.moved(motion));
+        }
+    }
+
+    /// Gives a side a length: its far corner moves along it.
+    pub(super) fn side_length(&mut self, shape: Shape, side: usize, length_m: f64) {
+        let Some(outline) = self.plan.outline(&shape) else { return };
+        let (Some(&from), Some(&to)) = (outline.get(side), outline.get((side + 1) % outline.len().max(1))) else {
+            return;
+        };
+        let was_m = crate::tool::apart_m(from, to);
+        if was_m <= 0.0 {
+            return;
+        }
+        let share = length_m / was_m;
+        let to = Point::new(
+            from.east_m + share * (to.east_m - from.east_m),
+            from.north_m + share * (to.north_m - from.north_m),
+        );
+        let corner = (side + 1) % outline.len();
+        self.one_step(Deed::SideLength, vec![Edit::MoveCorner { shape, corner, to }]);
+    }
+
+    /// A second one of what is picked, a step beside it.
+    pub(super) fn duplicate(&mut self) {
+        let beside = |at: Point| Point::new(at.east_m + BESIDE_M, at.north_m - BESIDE_M);
+        match self.picked {
+            Some(thing) if thing.run().is_some() => {
+                let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
+                let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
+                let second = Run { id: free_run_id(&self.plan), name, ..run.carried(beside) };
+                let index = self.plan.runs.len();
+                self.one_step(Deed::Duplicate, vec![Edit::AddRun { index, run: Box::new(second) }]);
+                self.pick(Some(Thing::Run { run: index }));
+            }
+            Some(
+                Thing::KeepOut { keep_out }
+                | Thing::KeepOutCorner { keep_out, .. }
+                | Thing::KeepOutSide { keep_out, .. },
+            ) => {
+                let mut keep_outs = self.plan.ground.keep_outs.clone();
+                let Some(mut second) = keep_outs.get(keep_out).cloned() else { return };
+                second.outline.iter_mut().for_each(|at| *at = beside(*at));
+                keep_outs.push(second);
+                self.one_step(Deed::Duplicate, vec![Edit::SetKeepOuts { keep_outs }]);
+                let keep_out = self.plan.ground.keep_outs.len() - 1;
+                self.pick(Some(Thing::KeepOut { keep_out }));
+            }
+            _ => self.notice = Some(Text::NothingToDouble),
+        }
+    }
+
+    fn one_step(&mut self, deed: Deed, edits: Vec<Edit>) {
+        self.history.begin_called(deed);
+        self.make_all(edits);
+        self.history.end();
     }
 
     pub(super) fn remove(&mut self) {
-        match self.picked {
-            Some(Thing::Run { run }) => {
-                if let Some(id) = self.plan.runs.get(run).map(|run| run.id.clone()) {
-                    self.make(Edit::RemoveRun { id });
-                }
+        let edit = match self.picked {
+            Some(Thing::Run { run }) => self.plan.runs.get(run).map(|run| Edit::RemoveRun { id: run.id.clone() }),
+            Some(Thing::Boundary) => Some(Edit::SetOutline { shape: Shape::Boundary, outline: Vec::new() }),
+            Some(Thing::KeepOut { keep_out }) => {
+                let mut keep_outs = self.plan.ground.keep_outs.clone();
+                (keep_out < keep_outs.len()).then(|| {
+                    keep_outs.remove(keep_out);
+                    Edit::SetKeepOuts { keep_outs }
+                })
             }
-            Some(thing) => self.remove_corner(thing),
-            None => {}
+            Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) => {
+                let mut hazards = self.plan.ground.hazards.clone();
+                (hazard < hazards.len()).then(|| {
+                    hazards.remove(hazard);
+                    Edit::SetHazards { hazards }
+                })
+            }
+            Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
+            Some(thing) => {
+                self.remove_corner(thing);
+                None
+            }
+            None => None,
+        };
+        if let Some(edit) = edit {
+            self.make(edit);
+            self.picked = None;
         }
+    }
+
+    /// Whether no run names the coop: the file refuses a name that nothing has.
+    fn coop_free(&mut self) -> bool {
+        let coop = self.plan.coop.as_ref().map(|coop| coop.id.clone());
+        let free = coop.is_some() && self.plan.runs.iter().all(|run| run.coop != coop);
+        if !free {
+            self.notice = Some(Text::CoopInUse);
+        }
+        free
     }
 
     fn remove_corner(&mut self, thing: Thing) {
@@ -90,30 +274,15 @@ impl Editor {
             self.notice = Some(Text::FewestCorners);
         }
     }
+}
 
-    /// Whether the plan has that thing, as far as it can be picked.
-    pub(super) fn exists(&self, thing: Thing) -> bool {
-        let plan = &self.plan;
-        match thing {
-            Thing::RunCorner { run, vertex } | Thing::RunSide { run, side: vertex } => {
-                plan.runs.get(run).is_some_and(|run| vertex < run.outline.len())
-            }
-            Thing::Run { run } | Thing::Feed { run } | Thing::Energizer { run } | Thing::EarthStakes { run } => {
-                run < plan.runs.len()
-            }
-            Thing::BoundaryCorner { vertex } | Thing::BoundarySide { side: vertex } => {
-                vertex < plan.ground.boundary.len()
-            }
-            Thing::Boundary => !plan.ground.boundary.is_empty(),
-            Thing::KeepOutCorner { keep_out, vertex } | Thing::KeepOutSide { keep_out, side: vertex } => {
-                plan.ground.keep_outs.get(keep_out).is_some_and(|keep_out| vertex < keep_out.outline.len())
-            }
-            Thing::KeepOut { keep_out } => keep_out < plan.ground.keep_outs.len(),
-            Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
-            Thing::Coop { .. } => plan.coop.is_some() || !plan.other_coops.is_empty(),
-            // Posts and findings are counted anew with every change.
-            Thing::Post { .. } | Thing::Finding { .. } => false,
-        }
+/// The thing that is picked when a whole is dragged by one of its parts.
+fn whole_of(thing: Thing) -> Thing {
+    match thing {
+        Thing::RunSide { run, .. } => Thing::Run { run },
+        Thing::BoundarySide { .. } => Thing::Boundary,
+        Thing::KeepOutSide { keep_out, .. } => Thing::KeepOut { keep_out },
+        thing => thing,
     }
 }
 

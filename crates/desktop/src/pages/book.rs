@@ -1,11 +1,145 @@
-//! The page about readings.
+//! The page about readings: what is weakest as read, all readings of the run in hand, one more.
+//!
+//! Nothing here is fitted: a reading stands beside what the model says is likely at that place, and the page says so.
 
-use egui::Ui;
+mod add;
+mod place;
+
+use drawing::Thing;
+use drawing::map::readings;
+use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use plan::{Edit, ReadingKind};
 use words::texts::Book as Text;
 
+use self::place::Places;
 use super::Desk;
+use crate::editor::{Message, Page};
+use crate::icons::Icon;
 use crate::kit;
+use crate::theme::{self, colour};
+
+/// Height of a reading's row: place and figure over kind and day.
+const ROW: f32 = 44.0;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
-    kit::title(ui, desk.words.text(Text::Title), "", "", desk.p);
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let Some((run, worked)) = editor.run() else {
+        kit::title(ui, words.text(Text::Title), "", words.text(Text::NoRun), p);
+        ui.add_space(14.0);
+        if kit::button(ui, Icon::Outline, words.text(Text::ToRunPage), false, p).clicked() {
+            desk.said.say(Message::Open(Page::Run));
+        }
+        return;
+    };
+    let places = Places { plan: editor.plan(), run, worked, words };
+    let of = readings::of_run(editor.plan(), &run.id);
+    let aside = words.say(Text::OfRun, &[("run", care::run_name(run))]);
+    kit::title(ui, words.text(Text::Title), &aside, &weakest(&places, &of), p);
+    if let Some(target) = places.under_target(&of) {
+        ui.add_space(6.0);
+        let text = words.say(Text::UnderTarget, &[("target", &words.kilovolts(target))]);
+        kit::prose(ui, &text, theme::medium(13.0), colour(p.danger));
+    }
+    if places.weakest_read(&of).is_some()
+        && let Some(weakest) = worked.volts.as_ref().and_then(|volts| volts.weakest)
+    {
+        ui.add_space(6.0);
+        let (low, high) = (words.kilovolts(weakest.low_kv), words.kilovolts(weakest.high_kv));
+        desk.second(ui, &words.say(Text::NotFitted, &[("low", &low), ("high", &high)]));
+    }
+    add::show(ui, desk, &places);
+    list(ui, desk, &places, &of);
+}
+
+/// The weakest post in a sentence: as read, beside what is likely there.
+fn weakest(places: &Places<'_>, of: &[usize]) -> String {
+    let words = places.words;
+    let Some(reading) = places.weakest_read(of) else {
+        return words.text(if of.is_empty() { Text::NothingRead } else { Text::NoFenceRead }).to_owned();
+    };
+    let (place, read) = (places.name(reading), words.kilovolts(reading.value.unwrap_or_default()));
+    let when = readings::when(reading);
+    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", when)]) };
+    let said = [("place", place.as_str()), ("read", read.as_str()), ("day", day.as_str())];
+    match places.likely_kv(reading) {
+        Some(kv) => {
+            let likely = words.kilovolts(kv);
+            words.say(Text::WeakestRead, &[said[0], said[1], said[2], ("likely", &likely)])
+        }
+        None => words.say(Text::WeakestReadAlone, &said),
+    }
+}
+
+/// Every reading of the run, newest last.
+fn list(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, of: &[usize]) {
+    let (words, p) = (desk.words, desk.p);
+    if of.is_empty() {
+        return;
+    }
+    let count = match of.len() {
+        1 => words.text(Text::CountOne).to_owned(),
+        count => words.say(Text::Count, &[("count", &count.to_string())]),
+    };
+    desk.section(ui, words.text(Text::Readings), &count);
+    kit::rule(ui, p);
+    for &index in of {
+        row(ui, desk, places, index);
+    }
+}
+
+fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let reading = &places.plan.readings[index];
+    let thing = Thing::Reading { run: editor.run_index(), reading: index };
+    let (picked, hovered) = (editor.picked() == Some(thing), editor.hovered() == Some(thing));
+    let (place, value) = (places.name(reading), places.value(reading));
+    let when = readings::when(reading);
+    let kind = words.text(place::kind(reading.kind));
+    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", when)]) };
+    let said = [("place", place.as_str()), ("kind", kind), ("value", value.as_str()), ("day", day.as_str())];
+    let label = words.say(Text::RowSaid, &said);
+
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    let reach = Rect::from_min_max(rect.min - vec2(8.0, 0.0), pos2(rect.right() - 32.0, rect.bottom()));
+    let response = ui.interact(reach, Id::unique(("reading row", index)), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Row, true, picked, &label));
+    if picked {
+        ui.painter().rect_filled(reach, 0.0, colour(p.picked_row));
+    }
+    ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.hairline)));
+    if (hovered || response.hovered()) && !picked {
+        ui.painter().rect_stroke(reach.shrink(0.75), 0.0, Stroke::new(1.5, colour(p.ink)), StrokeKind::Inside);
+    }
+    kit::focus_ring(ui, &response, p);
+    if response.hovered() {
+        desk.said.hovered = desk.said.hovered.or(Some(thing));
+    }
+    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+        desk.said.say(Message::Pick(Some(thing)));
+    }
+
+    let (above, below) = (rect.top() + 14.0, rect.top() + 31.0);
+    let right = rect.right() - 36.0;
+    let weight = if picked { theme::semi_bold(13.0) } else { theme::medium(13.0) };
+    kit::cell(ui, pos2(right, above), Align2::RIGHT_CENTER, &value, weight, colour(p.ink));
+    kit::cell(ui, pos2(rect.left(), above), Align2::LEFT_CENTER, &place, theme::regular(13.0), colour(p.ink));
+    let shown_day = if when.is_empty() { words.text(Text::NoDay) } else { when };
+    let small = theme::regular(12.0);
+    let day = kit::shortened(ui, shown_day, small.clone(), colour(p.ink2), rect.width() * 0.4);
+    let beside = match places.likely_kv(reading).filter(|_| reading.kind == ReadingKind::FenceKv) {
+        Some(kv) => words.say(Text::Likely, &[("kind", kind), ("likely", &words.kilovolts(kv))]),
+        None => kind.to_owned(),
+    };
+    let beside = kit::shortened(ui, &beside, small, colour(p.ink2), right - rect.left() - day.size().x - 12.0);
+    ui.painter().galley(pos2(rect.left(), below - beside.size().y / 2.0), beside, colour(p.ink2));
+    ui.painter().galley(pos2(right - day.size().x, below - day.size().y / 2.0), day, colour(p.ink2));
+
+    let at = Rect::from_center_size(pos2(rect.right() - 12.0, rect.center().y), egui::Vec2::splat(24.0));
+    let mut inside = ui.new_child(egui::UiBuilder::new().id_salt(("remove reading", index)).max_rect(at));
+    let remove = words.say(Text::Remove, &[("place", &place)]);
+    if kit::icon_button(&mut inside, Icon::Less, &remove, true, true, p).clicked() {
+        let mut readings = places.plan.readings.clone();
+        readings.remove(index);
+        desk.said.say(Message::Make(Edit::SetReadings { readings }));
+    }
 }

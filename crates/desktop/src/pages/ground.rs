@@ -1,11 +1,14 @@
-//! The page about the ground: the paddock, what a run keeps off, what can hurt, the soil.
+//! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
+
+mod fields;
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
 use plan::{HazardKind, KeepOut};
-use words::texts::Window as Text;
+use words::texts::{Files, Ground, Shaping, Window as Text};
 
-use super::{Desk, assumed, findings};
+use super::{Desk, assumed, findings, picked_tools};
+use crate::asking::Ask;
 use crate::editor::{Message, Page};
 use crate::facts;
 use crate::icons::Icon;
@@ -38,15 +41,44 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     kit::title(ui, words.text(Text::ThePaddock), &aside, &sentence, p);
     ui.add_space(14.0);
-    let on = editor.tool().draws(Drawn::Paddock);
-    if kit::button(ui, Icon::Outline, words.text(Text::DrawPaddock), on, p).clicked() {
-        desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Paddock)) });
-    }
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
+        tool(ui, desk, Drawn::Paddock, Icon::Outline, words.text(Text::DrawPaddock));
+        if kit::button(ui, Icon::BringIn, words.text(Text::BringInShort), false, p)
+            .on_hover_text(words.text(Files::BringInTitle))
+            .clicked()
+        {
+            desk.said.ask(Ask::BringIn);
+        }
+        tool(ui, desk, Drawn::KeepOut, Icon::KeepOut, words.text(Shaping::DrawKeepOut));
+        tool(ui, desk, Drawn::Water, Icon::Water, words.text(Shaping::DrawWater));
+        tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
+    });
+    picked_tools(ui, desk);
+    coop(ui, desk);
     keep_outs(ui, desk);
     hazards(ui, desk);
     soil(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Ground);
+}
+
+/// A button that takes a drawing tool to hand, or lays it down.
+fn tool(ui: &mut Ui, desk: &mut Desk<'_>, drawn: Drawn, icon: Icon, label: &str) {
+    let on = desk.editor.tool().draws(drawn);
+    if kit::button(ui, icon, label, on, desk.p).clicked() {
+        desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+    }
+}
+
+fn coop(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let words = desk.words;
+    desk.section(ui, words.text(Ground::Coop), "");
+    ui.add_space(6.0);
+    match desk.editor.plan().coop.clone() {
+        Some(coop) => fields::coop(ui, desk, &coop),
+        None => desk.second(ui, words.text(Ground::NoCoop)),
+    }
 }
 
 fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
@@ -81,6 +113,9 @@ fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
         let y = rect.center().y;
         kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, name, theme::regular(13.0), colour(p.ink));
         kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &rule, theme::regular(13.0), colour(p.ink2));
+        if is_it(editor.picked()) {
+            fields::keep_out(ui, desk, index, keep_out, name);
+        }
     }
 }
 
@@ -142,12 +177,39 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
         let room = rect.right() - left.right() - 12.0;
         let galley = kit::shortened(ui, &found, theme::regular(13.0), colour(p.ink2), room);
         ui.painter().galley(pos2(rect.right() - galley.size().x, y - galley.size().y / 2.0), galley, colour(p.ink2));
+        let picked = drawn.iter().find(|(index, _)| {
+            matches!(editor.picked(), Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) if hazard == *index)
+        });
+        if let Some(&(index, hazard)) = picked {
+            let name = if hazard.name.is_empty() { name } else { &hazard.name };
+            fields::hazard(ui, desk, index, hazard, name);
+        }
     }
+    ui.add_space(8.0);
+    desk.second(ui, words.text(Shaping::Draw));
+    ui.add_space(4.0);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
+        for (kind, text) in [
+            (HazardKind::OverheadLine, Shaping::DrawOverheadLine),
+            (HazardKind::PublicWay, Shaping::DrawPublicWay),
+            (HazardKind::OtherEnergisedFence, Shaping::DrawOtherFence),
+            (HazardKind::ForeignEarth, Shaping::DrawForeignEarth),
+        ] {
+            let drawn = Drawn::Hazard(kind);
+            let on = editor.tool().draws(drawn);
+            if kit::choice(ui, words.text(text), on, p).clicked() {
+                desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+            }
+        }
+    });
 }
 
 fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
     desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan()));
+    ui.add_space(6.0);
+    fields::soil(ui, desk);
     let hold_n = editor.run().and_then(|(_, worked)| worked.lay.as_ref()?.corners.first()).map(|corner| corner.hold_n);
     if let Some(hold_n) = hold_n {
         ui.add_space(6.0);

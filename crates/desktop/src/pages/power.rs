@@ -1,14 +1,13 @@
 //! The page about volts: the energizer and its earth in words, the weakest post, what an animal would feel.
 
-use egui::{Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
-use plan::{Edit, Energizer, Plan, Run, defaults};
+use egui::Ui;
+use plan::{Edit, Energizer, Run, defaults};
 use words::texts::Window as Text;
 use workup::Volts;
 
-use super::{Desk, assumed, findings};
+use super::{Desk, assumed, findings, store};
 use crate::editor::{Message, Page};
 use crate::facts;
-use crate::icons::Icon;
 use crate::kit::{self, Figure, Stop};
 use crate::theme::{self, colour};
 
@@ -20,16 +19,15 @@ const GRASS: [(Text, f64); 4] = [
     (Text::GrassLong, 5e-5),
     (Text::GrassLongWet, defaults::LEAKAGE_LONG_WET_S_PER_M),
 ];
-/// Most earth stakes that the page offers.
-const MOST_STAKES: u32 = 9;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let Some((run, worked)) = editor.run() else {
         kit::title(ui, words.text(Text::Power), "", words.text(Text::NoRunSentence), p);
+        store::energizers(ui, desk);
         return;
     };
-    let unit = energizer(editor.plan(), run);
+    let unit = store::energizer_of(editor.plan(), run);
     let name = unit.map_or_else(|| words.text(Text::AnEnergizer).to_owned(), |unit| capital(&unit.id));
     let assumed_unit = Energizer::assumed();
     let sheet = unit.unwrap_or(&assumed_unit);
@@ -51,19 +49,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         None => desk.second(ui, words.text(Text::NoVolts)),
     }
     grass(ui, desk, run);
-    earth(ui, desk, run);
+    store::energizers(ui, desk);
+    store::earth(ui, desk, run);
     if let Some(volts) = &worked.volts {
         animal(ui, desk, run, volts);
     }
     findings(ui, desk);
     assumed::show(ui, desk, Page::Power);
-}
-
-fn energizer<'a>(plan: &'a Plan, run: &Run) -> Option<&'a Energizer> {
-    match &run.energizer {
-        Some(id) => plan.store.energizers.iter().find(|unit| unit.id == *id),
-        None => plan.store.energizers.first(),
-    }
 }
 
 fn capital(name: &str) -> String {
@@ -151,59 +143,6 @@ fn grass(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     }
     if response.drag_stopped() {
         desk.said.say(Message::End);
-    }
-}
-
-fn earth(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
-    let (words, p) = (desk.words, desk.p);
-    let volts = desk.editor.run().and_then(|(_, worked)| worked.volts.as_ref());
-    let kept = volts
-        .map_or_else(String::new, |volts| words.say(Text::EarthKeeps, &[("kv", &words.kilovolts(volts.earth_kv))]));
-    desk.section(ui, words.text(Text::Earth), &kept);
-    ui.add_space(8.0);
-    if run.earth_ohm.is_some() {
-        desk.second(ui, words.text(Text::EarthMeasured));
-        return;
-    }
-    let count = run.earth_stakes.count();
-    let length = words.length(desk.editor.plan().store.earth_stake.length_m());
-    let spacing = words.length(run.earth_stakes.spacing_m());
-    let text = match count {
-        0 => words.text(Text::NoStakes).to_owned(),
-        1 => words.say(Text::OneStake, &[("length", &length)]),
-        _ => words.say(Text::Stakes, &[("count", &count.to_string()), ("length", &length), ("spacing", &spacing)]),
-    };
-    ui.horizontal(|ui| {
-        stakes(ui, count, &text, desk);
-        ui.add_space(8.0);
-        let fewer = kit::icon_button(ui, Icon::Less, words.text(Text::FewerStakes), count > 1, true, p).clicked();
-        let more =
-            kit::icon_button(ui, Icon::More, words.text(Text::MoreStakes), count < MOST_STAKES, true, p).clicked();
-        if fewer || more {
-            let mut changed = run.clone();
-            changed.earth_stakes.count = Some(if more { count + 1 } else { count - 1 });
-            desk.said.say(Message::Make(Edit::SetRun { run: Box::new(changed) }));
-        }
-    });
-    ui.add_space(6.0);
-    kit::prose(ui, &text, theme::regular(13.0), colour(p.ink));
-}
-
-fn stakes(ui: &mut Ui, count: u32, label: &str, desk: &Desk<'_>) {
-    let p = desk.p;
-    let wide = (ui.available_width() - 72.0).max(40.0);
-    let (rect, response) = ui.allocate_exact_size(vec2(wide, 40.0), Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, label));
-    let painter = ui.painter();
-    let ground = rect.top() + 8.0;
-    painter.hline(rect.x_range(), ground, Stroke::new(1.0, colour(p.rule)));
-    let step = (rect.width() / (count.max(1) as f32 + 0.5)).min(40.0);
-    for stake in 0..count.min(MOST_STAKES) {
-        let x = rect.left() + 14.0 + step * stake as f32;
-        let (top, tip) = (ground - 5.0, ground + 26.0);
-        painter.vline(x, top..=tip - 5.0, Stroke::new(1.75, colour(p.ink)));
-        let point = vec![pos2(x - 3.5, tip - 7.0), pos2(x + 3.5, tip - 7.0), pos2(x, tip)];
-        painter.add(egui::Shape::convex_polygon(point, colour(p.ink), Stroke::NONE));
     }
 }
 

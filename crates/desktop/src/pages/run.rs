@@ -6,7 +6,7 @@ use plan::{NetKind, Run};
 use words::texts::Window as Text;
 use workup::{Corner, Lay, Strip, Verdict};
 
-use super::{Desk, assumed, findings, quiet};
+use super::{Desk, assumed, findings, picked_tools, quiet, sides, store};
 use crate::editor::{Message, Page};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -40,6 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
     tools(ui, desk);
+    picked_tools(ui, desk);
     if count > 1 && !editor.compare() {
         runs(ui, desk);
     }
@@ -47,9 +48,11 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         nets(ui, desk, lay);
         corners(ui, desk, run, lay);
     }
+    sides::show(ui, desk, run);
     if let Some(strip) = &worked.strip {
         mow(ui, desk, run, strip);
     }
+    store::on_run_page(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Run);
 }

@@ -236,7 +236,7 @@ impl Unroll<'_> {
         }
     }
 
-    fn place(&mut self, thing: Thing, place: [f64; 4]) {
+    pub(super) fn place(&mut self, thing: Thing, place: [f64; 4]) {
         self.places.push((thing, place.map(|px| px as f32)));
     }
 

@@ -186,18 +186,17 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     let Some(volts) = run.worked.and_then(|worked| worked.volts.as_ref()) else { return };
     let Some(weakest) = volts.weakest else { return };
     let post = (weakest.post + 1).to_string();
-    let texts = if weakest.measured {
-        let kv = words.kilovolts(weakest.peak_kv);
-        [Text::Weakest, Text::AtPost].map(|text| words.say(text, &[("kv", &kv), ("post", &post)]))
-    } else {
-        let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-        [Text::WeakestRange, Text::RangeAtPost].map(|text| words.say(text, &[("range", &range), ("post", &post)]))
-    };
+    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+    let said = |text| words.say(text, &[("range", &range), ("post", &post)]);
+    let mut texts = vec![said(Text::RangeAtPost)];
+    if !weakest.measured {
+        texts.insert(0, said(Text::WeakestRange));
+    }
     let legend = Legend {
         about: About::Weakest,
         at: track.at(weakest.along_m),
         toward_rad: track.outward(weakest.along_m),
-        texts: texts.into(),
+        texts,
         priority: Priority::Weakest,
     };
     sheet.label(legend, Some(Thing::Post { run: run.index, post: weakest.post }));

@@ -24,7 +24,7 @@ pub(crate) struct Power {
     feed: Point,
     outward: f64,
     pub(crate) energizer: Point,
-    stakes: Vec<Point>,
+    pub(crate) stakes: Vec<Point>,
 }
 
 impl Power {

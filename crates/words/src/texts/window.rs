@@ -28,6 +28,9 @@ texts! {
         HintMoreCorners: "Enter or a double click closes it. Backspace takes up the last corner, Esc leaves.",
         FewestCorners: "Three corners are the fewest that enclose ground, so this one stays.",
 
+        NothingToDouble: "Pick a run or a keep-out first; then there is something to double.",
+        CoopInUse: "A run goes round this coop, so it stays. Take the run out first.",
+
         CornerOfRun: "Corner {number} of {run}",
         CornerOfPaddock: "Corner {number} of the paddock",
         CornerOfKeepOut: "Corner {number} of {name}",
@@ -77,6 +80,7 @@ texts! {
         Birds: "birds",
         DrawOutline: "Draw outline",
         SideBySide: "Side by side",
+        BringInShort: "Bring in",
         LaidAndLeft: "{laid} laid, {left} left",
         LaidNoneLeft: "{laid} laid, none left",
         LaidMissing: "{laid} laid, {missing} more than you have",

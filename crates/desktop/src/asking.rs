@@ -1,0 +1,268 @@
+//! What needs files or a question first: opening, saving, leaving unsaved work, what a crash left behind.
+//!
+//! One question stands at a time, over the whole window. What is asked for while the plan is unsaved waits
+//! behind the question whether to save it.
+
+use std::path::{Path, PathBuf};
+
+use drawing::Palette;
+use egui::{Id, Key, Modal, Ui, vec2};
+use plan::Plan;
+use words::Words;
+use words::texts::Files as Text;
+
+use crate::chooser::{Choice, Chooser, Purpose};
+use crate::editor::{Editor, Message};
+use crate::journal::LeftBehind;
+use crate::said::Said;
+use crate::theme::{self, colour};
+use crate::{kit, menus, shelf};
+
+/// What is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Ask {
+    /// Save the plan to its file, or to one that is chosen.
+    Save,
+    /// Save it to a file that is chosen.
+    SaveAs,
+    /// Open a plan.
+    Open,
+    /// Begin with rolls.
+    NewFromRolls,
+    /// Begin with nothing.
+    NewEmpty,
+    /// Open the example farm.
+    Example,
+    /// Bring in a boundary.
+    BringIn,
+    /// Close the window.
+    Close,
+}
+
+impl Ask {
+    /// Whether the open plan gives way to another.
+    fn leaves_plan(self) -> bool {
+        matches!(self, Self::Open | Self::NewFromRolls | Self::NewEmpty | Self::Example | Self::Close)
+    }
+}
+
+/// The question that stands, if one does.
+#[derive(Default)]
+pub(crate) struct Asking {
+    question: Option<Question>,
+    /// What goes on once the plan is saved.
+    then: Option<Ask>,
+    /// The example farm.
+    example: Option<Plan>,
+    /// Whether the window may close.
+    may_close: bool,
+}
+
+enum Question {
+    /// Which file.
+    Choose(Chooser),
+    /// Whether to save before going on.
+    Unsaved(Ask),
+    /// What a crash left behind.
+    Left(Vec<LeftBehind>),
+    /// That something did not work.
+    Told(String),
+}
+
+impl Asking {
+    pub(crate) fn new(example: Option<Plan>, left: Vec<LeftBehind>) -> Self {
+        let question = (!left.is_empty()).then_some(Question::Left(left));
+        Self { question, example, ..Self::default() }
+    }
+
+    /// Tells something that did not work.
+    pub(crate) fn tell(&mut self, sentence: String) {
+        self.question.get_or_insert(Question::Told(sentence));
+    }
+
+    /// Whether the window may close.
+    pub(crate) fn may_close(&self) -> bool {
+        self.may_close
+    }
+
+    /// Whether a question stands.
+    pub(crate) fn is_open(&self) -> bool {
+        self.question.is_some()
+    }
+
+    /// Does what is asked for, or asks back first.
+    pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
+        if ask.leaves_plan() && editor.save_state().is_unsaved() {
+            self.question = Some(Question::Unsaved(ask));
+        } else {
+            self.go_on(ask, editor, said);
+        }
+    }
+
+    fn go_on(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
+        match ask {
+            Ask::Save => match editor.file() {
+                Some(path) => self.save(path.to_path_buf(), editor, said),
+                None => self.choose(Purpose::Save, editor),
+            },
+            Ask::SaveAs => self.choose(Purpose::Save, editor),
+            Ask::Open => self.choose(Purpose::Open, editor),
+            Ask::BringIn => self.choose(Purpose::BringIn, editor),
+            Ask::NewFromRolls => said.say(Message::AskRolls),
+            Ask::NewEmpty => said.say(Message::StartEmpty),
+            Ask::Example => {
+                if let Some(example) = &self.example {
+                    said.say(Message::Example(Box::new(example.clone())));
+                }
+            }
+            Ask::Close => self.may_close = true,
+        }
+    }
+
+    fn choose(&mut self, purpose: Purpose, editor: &Editor) {
+        let name = match purpose {
+            Purpose::Save => match editor.file().and_then(Path::file_name) {
+                Some(name) => name.to_string_lossy().into_owned(),
+                None => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::PLAN_ENDING),
+            },
+            Purpose::Open | Purpose::BringIn => String::new(),
+        };
+        self.question = Some(Question::Choose(Chooser::new(purpose, shelf::first_folder(editor.file()), name)));
+    }
+
+    fn save(&mut self, path: PathBuf, editor: &Editor, said: &mut Said) {
+        match shelf::save(&path, editor.plan(), editor.words()) {
+            Ok(()) => {
+                said.say(Message::Saved(path));
+                if let Some(then) = self.then.take() {
+                    self.go_on(then, editor, said);
+                }
+            }
+            Err(sentence) => {
+                self.then = None;
+                self.question = Some(Question::Told(sentence));
+            }
+        }
+    }
+
+    fn chosen(&mut self, purpose: Purpose, path: PathBuf, editor: &Editor, said: &mut Said) {
+        let words = editor.words();
+        match purpose {
+            Purpose::Save => self.save(path, editor, said),
+            Purpose::Open => match shelf::open(&path, words) {
+                Ok(plan) => said.say(Message::Opened(Box::new(plan), Some(path))),
+                Err(sentence) => self.question = Some(Question::Told(sentence)),
+            },
+            Purpose::BringIn => match shelf::bring_in(&path, words) {
+                Ok(plan) => said.say(Message::BringIn(Box::new(plan))),
+                Err(sentence) => self.question = Some(Question::Told(sentence)),
+            },
+        }
+    }
+
+    /// Shows the question that stands.
+    pub(crate) fn show(&mut self, ui: &Ui, editor: &Editor, said: &mut Said) {
+        let Some(question) = self.question.take() else { return };
+        let (words, p) = (editor.words(), editor.theme().palette());
+        let frame = egui::Frame::new()
+            .fill(colour(p.sheet))
+            .stroke(egui::Stroke::new(1.0, colour(p.ink)))
+            .inner_margin(24.0)
+            .corner_radius(2.0);
+        let modal = Modal::new(Id::unique("question")).frame(frame);
+        let mut left = None;
+        let shown = modal.show(ui.ctx(), |ui| {
+            left = self.ask(ui, question, editor, words, p, said);
+        });
+        let escaped = ui.input(|input| input.key_pressed(Key::Escape));
+        let _ = shown;
+        // Esc leaves a question; what a crash left behind is asked again at the next start.
+        if escaped && left.is_some() {
+            self.then = None;
+        } else {
+            self.question = left.or(self.question.take());
+        }
+    }
+
+    /// Asks one question; gives it back where it still stands.
+    fn ask(
+        &mut self,
+        ui: &mut Ui,
+        question: Question,
+        editor: &Editor,
+        words: Words,
+        p: &Palette,
+        said: &mut Said,
+    ) -> Option<Question> {
+        match question {
+            Question::Choose(mut chooser) => match chooser.show(ui, words, p) {
+                None => return Some(Question::Choose(chooser)),
+                Some(Choice::Left) => self.then = None,
+                Some(Choice::File(path)) => self.chosen(chooser.purpose, path, editor, said),
+            },
+            Question::Unsaved(ask) => {
+                let name = menus::name_of(editor);
+                words_of(ui, words.text(Text::CloseTitle), &words.say(Text::CloseText, &[("name", &name)]), p);
+                let discard = if ask == Ask::Close { Text::CloseDiscard } else { Text::LeaveDiscard };
+                match buttons(ui, words, &[Text::Save, discard, Text::KeepWorking], p) {
+                    Some(Text::Save) => {
+                        self.then = Some(ask);
+                        self.go_on(Ask::Save, editor, said);
+                    }
+                    Some(Text::KeepWorking) => {}
+                    Some(_) => self.go_on(ask, editor, said),
+                    None => return Some(Question::Unsaved(ask)),
+                }
+            }
+            Question::Left(mut all) => {
+                let Some(one) = all.pop() else { return None };
+                let text = one.sentence(words);
+                words_of(ui, words.text(Text::LeftTitle), &text, p);
+                let choices: &[Text] = if one.can_take() {
+                    &[Text::LeftTake, Text::LeftThrow, Text::LeftLater]
+                } else {
+                    &[Text::Understood]
+                };
+                match buttons(ui, words, choices, p) {
+                    Some(Text::LeftTake) => said.say(one.take()),
+                    Some(Text::LeftThrow) => one.throw_away(),
+                    Some(_) => {}
+                    None => {
+                        all.push(one);
+                        return Some(Question::Left(all));
+                    }
+                }
+                return (!all.is_empty()).then_some(Question::Left(all));
+            }
+            Question::Told(sentence) => {
+                words_of(ui, words.text(Text::CannotTitle), &sentence, p);
+                if buttons(ui, words, &[Text::Understood], p).is_none() {
+                    return Some(Question::Told(sentence));
+                }
+            }
+        }
+        None
+    }
+}
+
+fn words_of(ui: &mut Ui, title: &str, sentence: &str, p: &Palette) {
+    ui.set_width(400.0);
+    ui.spacing_mut().item_spacing = vec2(8.0, 0.0);
+    kit::title(ui, title, "", "", p);
+    ui.add_space(8.0);
+    kit::prose(ui, sentence, theme::regular(13.0), colour(p.ink));
+    ui.add_space(20.0);
+}
+
+/// Buttons side by side, the first one the first choice; the one that was clicked, or with Enter the first.
+fn buttons(ui: &mut Ui, words: Words, texts: &[Text], p: &Palette) -> Option<Text> {
+    let mut clicked = None;
+    ui.horizontal(|ui| {
+        for (index, &text) in texts.iter().enumerate() {
+            if kit::word_button(ui, words.text(text), index == 0, p).clicked() {
+                clicked = Some(text);
+            }
+        }
+    });
+    clicked
+}

@@ -1,0 +1,159 @@
+//! Whole things: what moves and turns as one, with every place that belongs to it.
+
+use drawing::Thing;
+use plan::{Coop, Edit, Hazard, KeepOut, Motion, Plan, Point, Run, Shape};
+
+/// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Whole {
+    /// A run, and the coop inside it.
+    Run(Box<Run>, Option<Coop>),
+    Boundary(Vec<Point>),
+    KeepOut(usize, Vec<KeepOut>),
+    Hazard(usize, Vec<Hazard>),
+    Coop(Coop),
+    Feed(Box<Run>, Point),
+    EarthStakes(Box<Run>, Point),
+}
+
+impl Whole {
+    /// The whole that a thing is or belongs to, if it can be moved as one.
+    pub(super) fn of(plan: &Plan, thing: Thing) -> Option<Self> {
+        let keep_out = |index: usize| {
+            plan.ground.keep_outs.get(index).map(|_| Self::KeepOut(index, plan.ground.keep_outs.clone()))
+        };
+        let run = |index: usize| plan.runs.get(index).map(|run| Box::new(run.clone()));
+        match thing {
+            Thing::Run { run: index } | Thing::RunSide { run: index, .. } => {
+                let run = run(index)?;
+                // The coop goes along with the one run that is round it.
+                let coop = plan.coop.clone().filter(|coop| {
+                    let about = plan.runs.iter().filter(|run| run.coop.as_ref() == Some(&coop.id));
+                    run.coop.as_ref() == Some(&coop.id) && about.count() == 1
+                });
+                Some(Self::Run(run, coop))
+            }
+            Thing::Boundary | Thing::BoundarySide { .. } => {
+                (!plan.ground.boundary.is_empty()).then(|| Self::Boundary(plan.ground.boundary.clone()))
+            }
+            Thing::KeepOut { keep_out: index } | Thing::KeepOutSide { keep_out: index, .. } => keep_out(index),
+            Thing::Hazard { hazard } => {
+                plan.ground.hazards.get(hazard).map(|_| Self::Hazard(hazard, plan.ground.hazards.clone()))
+            }
+            // Further coops are kept and not moved here.
+            Thing::Coop { .. } => plan.coop.clone().map(Self::Coop),
+            Thing::Feed { run: index } => {
+                let run = run(index)?;
+                let at = run.feed_at.or(run.outline.first().copied())?;
+                Some(Self::Feed(run, at))
+            }
+            Thing::EarthStakes { run: index } => {
+                let run = run(index)?;
+                let at = run.earth_stakes.at?;
+                Some(Self::EarthStakes(run, at))
+            }
+            _ => None,
+        }
+    }
+
+    /// The edits that put it where a motion takes it.
+    pub(super) fn moved(&self, motion: Motion) -> Vec<Edit> {
+        let all = |places: &[Point]| places.iter().map(|&at| motion.of(at)).collect::<Vec<_>>();
+        let one = match self {
+            Self::Run(run, coop) => {
+                let run = Edit::SetRun { run: Box::new(run.carried(|at| motion.of(at))) };
+                let coop = coop.as_ref().map(|coop| Edit::SetCoop { coop: Some(coop.moved(motion)) });
+                return [run].into_iter().chain(coop).collect();
+            }
+            Self::Boundary(outline) => Edit::SetOutline { shape: Shape::Boundary, outline: all(outline) },
+            Self::KeepOut(index, keep_outs) => {
+                let outline = all(&keep_outs[*index].outline);
+                Edit::SetOutline { shape: Shape::KeepOut(*index), outline }
+            }
+            Self::Hazard(index, hazards) => {
+                let mut hazards = hazards.clone();
+                hazards[*index].path = all(&hazards[*index].path);
+                Edit::SetHazards { hazards }
+            }
+            Self::Coop(coop) => Edit::SetCoop { coop: Some(coop.moved(motion)) },
+            Self::Feed(run, at) => {
+                Edit::SetRun { run: Box::new(Run { feed_at: Some(motion.of(*at)), ..(**run).clone() }) }
+            }
+            Self::EarthStakes(run, at) => {
+                let mut run = run.clone();
+                run.earth_stakes.at = Some(motion.of(*at));
+                Edit::SetRun { run }
+            }
+        };
+        vec![one]
+    }
+
+    /// The outline that it is, if it is one.
+    pub(super) fn shape(&self) -> Option<Shape> {
+        match self {
+            Self::Run(run, _) => Some(Shape::Run(run.id.clone())),
+            Self::Boundary(_) => Some(Shape::Boundary),
+            Self::KeepOut(index, _) => Some(Shape::KeepOut(*index)),
+            _ => None,
+        }
+    }
+
+    /// The places of its outline or path.
+    pub(super) fn places(&self) -> Vec<Point> {
+        match self {
+            Self::Run(run, _) => run.outline.clone(),
+            Self::Boundary(outline) => outline.clone(),
+            Self::KeepOut(index, keep_outs) => keep_outs[*index].outline.clone(),
+            Self::Hazard(index, hazards) => hazards[*index].path.clone(),
+            Self::Coop(coop) => vec![coop.at],
+            Self::Feed(_, at) | Self::EarthStakes(_, at) => vec![*at],
+        }
+    }
+
+    /// What a turn leaves where it is: the middle of its bounds. `None` for what is one place.
+    pub(super) fn pivot(&self) -> Option<Point> {
+        if matches!(self, Self::Feed(..) | Self::EarthStakes(..)) {
+            return None;
+        }
+        let (low, high) = super::bounds(self.places().iter())?;
+        Some(Point::new(f64::midpoint(low.east_m, high.east_m), f64::midpoint(low.north_m, high.north_m)))
+    }
+}
+
+impl super::Editor {
+    /// Over which place the turning ring of what is picked stands, where it can be turned.
+    pub fn turn_ring(&self) -> Option<plan::Point> {
+        let whole = Whole::of(&self.plan, self.picked?)?;
+        let (low, high) = super::bounds(whole.places().iter())?;
+        let reach_m = self.plan.coop.as_ref().filter(|_| matches!(whole, Whole::Coop(_))).map(Coop::length_m);
+        whole.pivot()?;
+        let top_m = high.north_m + reach_m.unwrap_or(0.0) / 2.0;
+        Some(Point::new(f64::midpoint(low.east_m, high.east_m), top_m))
+    }
+
+    /// Whether the plan has that thing, as far as it can be picked.
+    pub(super) fn exists(&self, thing: Thing) -> bool {
+        let plan = &self.plan;
+        match thing {
+            Thing::RunCorner { run, vertex } | Thing::RunSide { run, side: vertex } => {
+                plan.runs.get(run).is_some_and(|run| vertex < run.outline.len())
+            }
+            Thing::Run { run } | Thing::Feed { run } | Thing::Energizer { run } | Thing::EarthStakes { run } => {
+                run < plan.runs.len()
+            }
+            Thing::BoundaryCorner { vertex } | Thing::BoundarySide { side: vertex } => {
+                vertex < plan.ground.boundary.len()
+            }
+            Thing::Boundary => !plan.ground.boundary.is_empty(),
+            Thing::KeepOutCorner { keep_out, vertex } | Thing::KeepOutSide { keep_out, side: vertex } => {
+                plan.ground.keep_outs.get(keep_out).is_some_and(|keep_out| vertex < keep_out.outline.len())
+            }
+            Thing::KeepOut { keep_out } => keep_out < plan.ground.keep_outs.len(),
+            Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
+            Thing::Coop { .. } => plan.coop.is_some() || !plan.other_coops.is_empty(),
+            Thing::Reading { reading, .. } => reading < plan.readings.len(),
+            // Posts and findings are counted anew with every change.
+            Thing::Post { .. } | Thing::Finding { .. } => false,
+        }
+    }
+}

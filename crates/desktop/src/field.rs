@@ -1,0 +1,300 @@
+//! Fields that a keeper types into: a label at the left, the figure and its unit at the right.
+//!
+//! A field commits on Enter, on Tab and when the focus goes elsewhere, and says so once. Words that cannot be used
+//! stay, with a sentence under them, until they are mended or Esc restores the old value; the plan keeps that value
+//! meanwhile. What is being typed lives in egui's memory under the caller's id, which is made of the thing that the
+//! figure belongs to, so that it never wanders to another. While a field has the focus, the window's keys are quiet
+//! (`Context::text_edit_focused`).
+
+use drawing::Palette;
+use egui::{
+    Align, Align2, Color32, EventFilter, Frame, Id, Key, Margin, Modifiers, Rect, Response, Role, Sense, Stroke,
+    StrokeKind, TextEdit, Ui, WidgetInfo, pos2, vec2,
+};
+use words::{Measure, Range, Words};
+
+use crate::kit;
+use crate::theme::{self, RADIUS, colour};
+
+/// Height of a field's row, and of the field.
+const ROW: f32 = 28.0;
+const TALL: f32 = 24.0;
+/// Width of a field for a figure, of the column for units after it, of a field for a name.
+const FIGURE: f32 = 72.0;
+const UNIT: f32 = 28.0;
+const NAME: f32 = 156.0;
+/// From a field's edge to its text.
+const INSIDE: f32 = 6.0;
+
+/// What a field is called: in sight, and to a screen reader, which does not see the head above it.
+#[derive(Clone, Copy)]
+pub(crate) struct Label<'a> {
+    /// In sight.
+    pub(crate) shown: &'a str,
+    /// To a screen reader.
+    pub(crate) said: &'a str,
+}
+
+impl<'a> From<&'a str> for Label<'a> {
+    fn from(label: &'a str) -> Self {
+        Self { shown: label, said: label }
+    }
+}
+
+/// What stands in a field while nobody types.
+pub(crate) struct Shown {
+    /// The figure or word.
+    pub(crate) figure: String,
+    /// Its unit.
+    pub(crate) unit: &'static str,
+    /// Whether it is assumed.
+    pub(crate) assumed: bool,
+}
+
+impl Shown {
+    /// A value of some measure; assumed where it was not stated.
+    pub(crate) fn of(words: Words, measure: Measure, value: f64, assumed: bool) -> Self {
+        let (figure, unit) = words.typed_parts(measure, value);
+        Self { figure, unit, assumed }
+    }
+
+    /// Nothing yet; its unit stands after the field.
+    pub(crate) fn nothing(words: Words, measure: Measure) -> Self {
+        Self { figure: String::new(), unit: words.typed_parts(measure, 0.0).1, assumed: false }
+    }
+}
+
+/// Reads a figure of some measure within a range.
+pub(crate) fn figure(words: Words, measure: Measure, range: Range) -> impl Fn(&str) -> Result<f64, String> {
+    move |text| words.read(measure, text, range).map_err(|refused| refused.sentence(words))
+}
+
+/// Reads a whole number within a range.
+pub(crate) fn count(words: Words, range: Range) -> impl Fn(&str) -> Result<u32, String> {
+    move |text| words.read_count(text, range).map_err(|refused| refused.sentence(words))
+}
+
+/// Reads as `read` does; an emptied field takes the statement back.
+pub(crate) fn or_nothing<T>(read: impl Fn(&str) -> Result<T, String>) -> impl Fn(&str) -> Result<Option<T>, String> {
+    move |text| if text.trim().is_empty() { Ok(None) } else { read(text).map(Some) }
+}
+
+/// A field for a figure; what was read, once for each commit.
+pub(crate) fn line<'a, T>(
+    ui: &mut Ui,
+    p: &Palette,
+    id: Id,
+    label: impl Into<Label<'a>>,
+    shown: &Shown,
+    read: impl Fn(&str) -> Result<T, String>,
+) -> Option<T> {
+    let look = Look { wide: FIGURE, align: Align2::RIGHT_CENTER };
+    row(ui, p, id, label.into(), shown, look, read)
+}
+
+/// A field for a name; what was read, once for each commit.
+pub(crate) fn text<'a, T>(
+    ui: &mut Ui,
+    p: &Palette,
+    id: Id,
+    label: impl Into<Label<'a>>,
+    shown: &str,
+    read: impl Fn(&str) -> Result<T, String>,
+) -> Option<T> {
+    let shown = Shown { figure: shown.to_owned(), unit: "", assumed: false };
+    row(ui, p, id, label.into(), &shown, Look { wide: NAME, align: Align2::LEFT_CENTER }, read)
+}
+
+/// A few words side by side, of which one holds; the one that was chosen instead.
+pub(crate) fn choice<'a, T: PartialEq + Copy>(
+    ui: &mut Ui,
+    p: &Palette,
+    label: impl Into<Label<'a>>,
+    options: &[(T, &str)],
+    on: Option<T>,
+) -> Option<T> {
+    let label = label.into();
+    let wide = |ui: &Ui| -> f32 {
+        let one = |word: &str| {
+            ui.painter().layout_no_wrap(word.to_owned(), theme::semi_bold(13.0), Color32::PLACEHOLDER).size().x + 20.0
+        };
+        options.iter().map(|(_, word)| one(word) + 4.0).sum::<f32>() - 4.0
+    };
+    let room = ui.available_width();
+    let (words_wide, label_wide) = (
+        wide(ui),
+        ui.painter().layout_no_wrap(label.shown.to_owned(), theme::regular(13.0), Color32::PLACEHOLDER).size().x,
+    );
+    let beside = label_wide + 12.0 + words_wide <= room;
+    let (rect, response) = ui.allocate_exact_size(vec2(room, ROW), Sense::hover());
+    name(&response, label.said);
+    paint_label(ui, rect, label.shown, room, p);
+    let mut chosen = None;
+    let mut words = |ui: &mut Ui| {
+        ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
+        for (value, word) in options {
+            let here = on == Some(*value);
+            if kit::choice(ui, word, here, p).clicked() && !here {
+                chosen = Some(*value);
+            }
+        }
+    };
+    if beside {
+        let at = Rect::from_min_max(pos2(rect.right() - words_wide, rect.top() + (ROW - TALL) / 2.0), rect.max);
+        let mut inside =
+            ui.new_child(egui::UiBuilder::new().max_rect(at).layout(egui::Layout::left_to_right(Align::Min)));
+        words(&mut inside);
+    } else {
+        ui.horizontal_wrapped(words);
+        ui.add_space(4.0);
+    }
+    chosen
+}
+
+/// How a field is set.
+#[derive(Clone, Copy)]
+struct Look {
+    wide: f32,
+    align: Align2,
+}
+
+/// What is being typed, what stood there before, and why it was refused.
+#[derive(Clone, Default)]
+struct Draft {
+    text: String,
+    before: String,
+    refusal: Option<String>,
+}
+
+fn row<T>(
+    ui: &mut Ui,
+    p: &Palette,
+    id: Id,
+    label: Label<'_>,
+    shown: &Shown,
+    look: Look,
+    read: impl Fn(&str) -> Result<T, String>,
+) -> Option<T> {
+    let (rect, labelled) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    name(&labelled, label.said);
+    let right = rect.right() - UNIT;
+    let place = Rect::from_min_max(
+        pos2(right - look.wide, rect.top() + (ROW - TALL) / 2.0),
+        pos2(right, rect.bottom() - (ROW - TALL) / 2.0),
+    );
+    paint_label(ui, rect, label.shown, place.left() - rect.left() - 12.0, p);
+    ui.painter().text(
+        pos2(place.right() + 5.0, rect.center().y),
+        Align2::LEFT_CENTER,
+        shown.unit,
+        theme::regular(12.0),
+        colour(p.ink2),
+    );
+
+    let key = id.with("draft");
+    let mut draft = ui.data(|data| data.get_temp::<Draft>(key));
+    let mut text = draft.as_ref().map_or_else(|| shown.figure.clone(), |draft| draft.text.clone());
+    let response = entry(ui, place, id, &mut text, look, p).labelled_by(labelled.id);
+    // A press elsewhere ends the typing before it can turn the page.
+    if response.has_focus() && !response.contains_pointer() && ui.input(|input| input.pointer.any_pressed()) {
+        response.surrender_focus();
+    }
+    let typing = response.has_focus() || response.lost_focus() || response.changed();
+    // What stood there has changed meanwhile, or the field went out of sight before it could commit.
+    if draft.take_if(|draft| !typing && (draft.refusal.is_none() || draft.before != shown.figure)).is_some() {
+        ui.ctx().request_repaint();
+    }
+    let refused = draft.as_ref().is_some_and(|draft| draft.refusal.is_some());
+    frame(ui, place, &response, refused, p);
+    if shown.assumed && draft.is_none() && !response.has_focus() {
+        let galley = ui.painter().layout_no_wrap(text.clone(), theme::regular(13.0), Color32::PLACEHOLDER);
+        let end = place.right() - INSIDE;
+        kit::dots(ui.painter(), end - galley.size().x, end, place.bottom() - 3.0, p);
+    }
+
+    if response.changed() {
+        let refusal = draft.and_then(|draft| draft.refusal).filter(|_| read(&text).is_err());
+        draft = Some(Draft { text: text.clone(), before: shown.figure.clone(), refusal });
+    }
+    let mut read_now = None;
+    if response.has_focus() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
+        draft = None;
+        response.surrender_focus();
+    } else if response.lost_focus() || (response.changed() && !response.has_focus()) {
+        let entered = ui.input(|input| input.key_pressed(Key::Enter));
+        draft = draft.filter(|draft| draft.text.trim() != shown.figure).and_then(|draft| match read(&draft.text) {
+            Ok(value) => {
+                read_now = Some(value);
+                None
+            }
+            Err(sentence) => {
+                if entered {
+                    response.request_focus();
+                }
+                Some(Draft { refusal: Some(sentence), ..draft })
+            }
+        });
+    }
+    if let Some(sentence) = draft.as_ref().and_then(|draft| draft.refusal.as_deref()) {
+        ui.add_space(2.0);
+        kit::prose(ui, sentence, theme::regular(12.0), colour(p.danger));
+        ui.add_space(8.0);
+    }
+    ui.data_mut(|data| match draft {
+        Some(draft) => {
+            data.insert_temp(key, draft);
+        }
+        None => data.remove::<Draft>(key),
+    });
+    read_now
+}
+
+/// The text itself, without a frame.
+fn entry(ui: &mut Ui, place: Rect, id: Id, text: &mut String, look: Look, p: &Palette) -> Response {
+    let edit = TextEdit::singleline(text)
+        .id(id)
+        .frame(Frame::NONE.inner_margin(Margin::symmetric(INSIDE as i8, 0)))
+        .font(theme::regular(13.0))
+        .text_color(colour(p.ink))
+        .align(look.align)
+        .desired_width(place.width())
+        .min_size(place.size())
+        .char_limit(120)
+        .event_filter(EventFilter { horizontal_arrows: true, vertical_arrows: true, tab: false, escape: true });
+    let mut inside = ui.new_child(egui::UiBuilder::new().id_salt(id).max_rect(place));
+    let output = edit.show(&mut inside);
+    let response = output.response.response;
+    if response.gained_focus() {
+        // The first key replaces what stands there.
+        let mut state = output.state;
+        let all = egui::text::CCursorRange::two(
+            egui::text::CCursor::default(),
+            egui::text::CCursor::new(text.chars().count()),
+        );
+        state.cursor.set_char_range(Some(all));
+        state.store(ui.ctx(), id);
+    }
+    response
+}
+
+fn frame(ui: &Ui, place: Rect, response: &Response, refused: bool, p: &Palette) {
+    let pen = if response.has_focus() {
+        Stroke::new(2.0, colour(p.pick))
+    } else if refused {
+        Stroke::new(1.5, colour(p.danger))
+    } else if response.hovered() {
+        Stroke::new(1.0, colour(p.ink))
+    } else {
+        Stroke::new(1.0, colour(p.rule))
+    };
+    ui.painter().rect_stroke(place, RADIUS, pen, StrokeKind::Inside);
+}
+
+fn name(response: &Response, label: &str) {
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, label));
+}
+
+fn paint_label(ui: &Ui, rect: Rect, label: &str, room: f32, p: &Palette) {
+    let galley = kit::shortened(ui, label, theme::regular(13.0), colour(p.ink2), room);
+    ui.painter().galley(pos2(rect.left(), rect.center().y - galley.size().y / 2.0), galley, colour(p.ink2));
+}

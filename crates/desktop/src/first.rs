@@ -1,0 +1,372 @@
+//! The first start: one question inside the dashed outline of the very run that it will lay, and what is shown
+//! next on the map once it is laid.
+
+use egui::{Align2, FontId, Id, Key, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, pos2, vec2};
+use plan::{Point, Rolls, defaults};
+use words::texts::Rolls as Text;
+use words::{Range, Words};
+
+use crate::asking::Ask;
+use crate::editor::{Editor, Lesson, Message};
+use crate::icons::{self, Icon};
+use crate::kit;
+use crate::said::Said;
+use crate::theme::{self, colour};
+
+/// More rolls, metres or posts than this are a slip of the pen.
+const ROLLS: Range = Range::between(1.0, 200.0);
+const LENGTH_M: Range = Range::between(1.0, 500.0);
+const POSTS: Range = Range::between(2.0, 200.0);
+/// Size of the block with the question, points.
+const BLOCK: Vec2 = vec2(374.0, 268.0);
+/// Distance of the crosses on bare ground, metres.
+const CROSSES_M: f64 = 10.0;
+
+/// Bare ground: a small cross each ten metres, as far as they stand apart enough.
+pub(crate) fn crosses(painter: &Painter, editor: &Editor, rect: Rect) {
+    let view = editor.view();
+    let apart = (CROSSES_M * view.px_per_m) as f32;
+    if apart < 40.0 {
+        return;
+    }
+    let ink = Stroke::new(1.0, theme::thinned(editor.theme().palette().rule, 0.5));
+    let low = view.place([0.0, rect.height()]);
+    let high = view.place([rect.width(), 0.0]);
+    let steps = |from: f64, to: f64| ((from / CROSSES_M).ceil() as i64)..=((to / CROSSES_M).floor() as i64);
+    for east in steps(low.east_m, high.east_m) {
+        for north in steps(low.north_m, high.north_m) {
+            let [x, y] = view.spot(Point::new(east as f64 * CROSSES_M, north as f64 * CROSSES_M));
+            let at = rect.min + vec2(x, y);
+            painter.hline(at.x - 3.0..=at.x + 3.0, at.y, ink);
+            painter.vline(at.x, at.y - 3.0..=at.y + 3.0, ink);
+        }
+    }
+}
+
+/// The question, over the whole map.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let Some(question) = editor.question() else { return };
+    let (words, p, rolls) = (editor.words(), editor.theme().palette(), question.rolls);
+    // The map beneath is not to be dragged or picked while it asks.
+    ui.interact(rect, Id::unique("under the question"), Sense::click_and_drag());
+    let painter = ui.painter().with_clip_rect(rect);
+    painter.rect_filled(rect, 0.0, colour(p.paper));
+    crosses(&painter, editor, rect);
+    let middle = pos2(rect.center().x, rect.center().y - 24.0);
+    let room = rect.size() - vec2(140.0, 190.0);
+    let dashed = outline(rolls, middle, room);
+    painter.rect_filled(dashed, 0.0, colour(p.sheet));
+    let corners =
+        [dashed.left_top(), dashed.right_top(), dashed.right_bottom(), dashed.left_bottom(), dashed.left_top()];
+    painter.extend(Shape::dashed_line(&corners, Stroke::new(1.75, colour(p.ink2)), 7.0, 4.0));
+    if let Some((long, short)) = rolls.sides() {
+        teeth(&painter, dashed, long, short, colour(p.ink2));
+        let side = |panels: u32| {
+            let length = words.length(f64::from(panels) * rolls.panel_m());
+            words.say(Text::SidePanels, &[("length", &length), ("panels", &panels.to_string())])
+        };
+        let font = theme::medium(12.0);
+        let over = pos2(dashed.center().x, dashed.top() - 18.0);
+        painter.text(over, Align2::CENTER_CENTER, side(long), font.clone(), colour(p.ink2));
+        turned(&painter, pos2(dashed.left() - 20.0, dashed.center().y), &side(short), font, p);
+    }
+    let block = Rect::from_center_size(middle, BLOCK.min(rect.size() - Vec2::splat(24.0)));
+    // Where the outline is smaller than the question, the question stands on a ground of its own.
+    if !dashed.contains_rect(block) {
+        painter.rect_filled(block.expand(14.0), 2.0, colour(p.sheet));
+    }
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("question").max_rect(block));
+    inside.spacing_mut().item_spacing = vec2(8.0, 0.0);
+    ask(&mut inside, rolls, editor, said);
+    let below = dashed.bottom().max(block.bottom() + 14.0) + 22.0;
+    let ways = Rect::from_min_max(pos2(block.left(), below), pos2(rect.right() - 8.0, rect.bottom()));
+    other_ways(ui, ways, editor, said);
+}
+
+/// The run to be, as large as the room allows and at least as large as looks like ground.
+fn outline(rolls: Rolls, middle: Pos2, room: Vec2) -> Rect {
+    let (long, short) = rolls.sides().map_or((7.0, 6.0), |(long, short)| (long as f32, short as f32));
+    let scale = (room.x / long).min(room.y / short);
+    Rect::from_center_size(middle, vec2(long, short) * scale)
+}
+
+fn teeth(painter: &Painter, rect: Rect, long: u32, short: u32, ink: egui::Color32) {
+    let pen = Stroke::new(1.5, ink);
+    // More teeth than fit apart would be a grey band.
+    if rect.width() / long as f32 >= 4.0 {
+        for step in 1..long {
+            let x = rect.left() + rect.width() * step as f32 / long as f32;
+            painter.vline(x, rect.top() - 9.0..=rect.top() - 3.0, pen);
+            painter.vline(x, rect.bottom() + 3.0..=rect.bottom() + 9.0, pen);
+        }
+    }
+    if rect.height() / short as f32 >= 4.0 {
+        for step in 1..short {
+            let y = rect.top() + rect.height() * step as f32 / short as f32;
+            painter.hline(rect.left() - 9.0..=rect.left() - 3.0, y, pen);
+            painter.hline(rect.right() + 3.0..=rect.right() + 9.0, y, pen);
+        }
+    }
+}
+
+/// Words turned to be read from the right.
+fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &drawing::Palette) {
+    let galley = painter.layout_no_wrap(words.to_owned(), font, colour(p.ink2));
+    let at = middle + vec2(-galley.size().y / 2.0, galley.size().x / 2.0);
+    let text = egui::epaint::TextShape::new(at, galley, colour(p.ink2)).with_angle(-std::f32::consts::FRAC_PI_2);
+    painter.add(text);
+}
+
+fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    ui.add_space(8.0);
+    let head = kit::prose(ui, words.text(Text::Question), theme::semi_bold(20.0), colour(p.ink));
+    head.widget_info(|| egui::WidgetInfo::labeled(Role::Heading, true, words.text(Text::Question)));
+    ui.add_space(4.0);
+    kit::prose(ui, words.text(Text::Count), theme::regular(13.0), colour(p.ink2));
+    ui.add_space(18.0);
+    let mut answer = rolls;
+    let mut refused = None;
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 16.0;
+        let (figure, unit) = words.typed_parts(words::Measure::Length, rolls.length_m);
+        let count =
+            |text: &str, range| words.read_count(text, range).map(f64::from).map_err(|typed| typed.sentence(words));
+        let steps: [(Text, String, &str, f64, &dyn Fn(&str) -> Result<f64, String>); 3] = [
+            (Text::Rolls, rolls.count.to_string(), "", 1.0, &|text| count(text, ROLLS)),
+            (Text::LengthOfOne, figure, unit, 5.0, &|text| {
+                words.read_length(text, LENGTH_M).map_err(|typed| typed.sentence(words))
+            }),
+            (Text::PostsOnOne, rolls.posts.to_string(), "", 1.0, &|text| count(text, POSTS)),
+        ];
+        for (label, figure, unit, step, read) in steps {
+            let now = match label {
+                Text::Rolls => f64::from(rolls.count),
+                Text::PostsOnOne => f64::from(rolls.posts),
+                _ => rolls.length_m,
+            };
+            match stepper(ui, words, label, &figure, unit, (now, step), read, p) {
+                Some(Ok(value)) => match label {
+                    Text::Rolls => answer.count = value as u32,
+                    Text::PostsOnOne => answer.posts = value as u32,
+                    _ => answer.length_m = value,
+                },
+                Some(Err(sentence)) => refused = Some(sentence),
+                None => {}
+            }
+        }
+    });
+    ui.add_space(14.0);
+    let can = answer.sides().is_some();
+    let (sentence, ink) = match refused {
+        Some(sentence) => (sentence, colour(p.danger)),
+        None if !can => (words.text(Text::TooFew).to_owned(), colour(p.danger)),
+        None => (summary(words, answer), colour(p.ink2)),
+    };
+    kit::prose(ui, &sentence, theme::regular(13.0), ink);
+    ui.add_space(16.0);
+    let entered = ui.input(|input| input.key_pressed(Key::Enter));
+    ui.horizontal(|ui| {
+        let lay = kit::button(ui, Icon::Coil, words.text(Text::LayItOut), true, p);
+        let (rect, _) = ui.allocate_exact_size(vec2(60.0, 32.0), Sense::hover());
+        let hint = words.text(Text::OrEnter);
+        ui.painter().text(
+            rect.left_center() + vec2(4.0, 0.0),
+            Align2::LEFT_CENTER,
+            hint,
+            theme::regular(13.0),
+            colour(p.ink2),
+        );
+        if answer != rolls {
+            said.say(Message::Rolls(answer));
+        }
+        if lay.clicked() || (entered && can) {
+            said.say(Message::LayOut);
+        }
+    });
+    ui.add_space(16.0);
+    kit::prose(ui, words.text(Text::AllElse), theme::regular(12.0), colour(p.ink2));
+}
+
+fn summary(words: Words, rolls: Rolls) -> String {
+    let (long, short) = rolls.sides().unwrap_or_default();
+    let odd = rolls.panels() > 2 * (long + short);
+    let line_m = f64::from(2 * (long + short)) * rolls.panel_m();
+    words.say(
+        if odd { Text::OneDoubled } else { Text::Summary },
+        &[
+            ("panels", &rolls.panels_each().to_string()),
+            ("panel", &words.fine_length(rolls.panel_m())),
+            ("line", &words.length(line_m)),
+        ],
+    )
+}
+
+/// A field 40 high with its figure at 20, and one more or less of it; what is typed follows at once.
+#[allow(clippy::too_many_arguments, reason = "one field of three, described by its parts")]
+fn stepper(
+    ui: &mut Ui,
+    words: Words,
+    label: Text,
+    figure: &str,
+    unit: &str,
+    (now, step): (f64, f64),
+    read: &dyn Fn(&str) -> Result<f64, String>,
+    p: &drawing::Palette,
+) -> Option<Result<f64, String>> {
+    const SIZE: Vec2 = vec2(114.0, 40.0);
+    let name = words.text(label);
+    let mut came = None;
+    ui.vertical(|ui| {
+        ui.set_width(SIZE.x);
+        let head = kit::prose(ui, name, theme::regular(12.0), colour(p.ink2));
+        ui.add_space(5.0);
+        let (rect, _) = ui.allocate_exact_size(SIZE, Sense::hover());
+        let id = Id::unique(("rolls field", name));
+        let focused = ui.memory(|memory| memory.has_focus(id));
+        let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
+        ui.painter().rect(rect, 2.0, colour(p.sheet), edge, egui::StrokeKind::Inside);
+        let draft = id.with("draft");
+        let mut text = ui.data(|data| data.get_temp::<String>(draft)).unwrap_or_else(|| figure.to_owned());
+        let room = Rect::from_min_max(rect.min + vec2(10.0, 6.0), pos2(rect.right() - 58.0, rect.bottom() - 6.0));
+        let edit = egui::TextEdit::singleline(&mut text)
+            .id(id)
+            .frame(egui::Frame::NONE)
+            .font(theme::medium(20.0))
+            .margin(Vec2::ZERO)
+            .desired_width(room.width());
+        let response = ui.put(room, edit).labelled_by(head.id);
+        if !unit.is_empty() {
+            let wide = ui.painter().layout_no_wrap(text.clone(), theme::medium(20.0), colour(p.ink)).size().x;
+            let at = pos2((room.left() + wide + 5.0).min(room.right() - 8.0), room.bottom() - 4.0);
+            ui.painter().text(at, Align2::LEFT_BOTTOM, unit, theme::regular(12.0), colour(p.ink2));
+        }
+        if response.gained_focus() {
+            ui.data_mut(|data| data.insert_temp(draft, text.clone()));
+        }
+        if response.has_focus() || response.changed() {
+            // What cannot be read is said beneath; the last good answer stays.
+            came = Some(read(&text));
+            ui.data_mut(|data| data.insert_temp(draft, text.clone()));
+        }
+        if response.lost_focus() {
+            ui.data_mut(|data| data.remove_temp::<String>(draft));
+        }
+        for (index, (icon, by, said)) in
+            [(Icon::Less, -step, Text::Fewer), (Icon::More, step, Text::More)].into_iter().enumerate()
+        {
+            let left = rect.right() - 56.0 + 28.0 * index as f32;
+            ui.painter().vline(left, rect.top() + 9.0..=rect.bottom() - 9.0, Stroke::new(1.0, colour(p.hairline)));
+            let place = Rect::from_min_size(pos2(left - 2.0, rect.top() + 4.0), vec2(32.0, 32.0));
+            let mut inside = ui.new_child(UiBuilder::new().id_salt(("step", index)).max_rect(place));
+            let say = words.say(said, &[("label", name)]);
+            if kit::icon_button(&mut inside, icon, &say, true, false, p).clicked() {
+                let next = words.typed_parts(measure_of(label), now + by).0;
+                came = Some(read(&next));
+                ui.data_mut(|data| data.remove_temp::<String>(draft));
+            }
+        }
+    });
+    came
+}
+
+fn measure_of(label: Text) -> words::Measure {
+    if label == Text::LengthOfOne { words::Measure::Length } else { words::Measure::Count }
+}
+
+/// The page while the question stands: what is assumed, and what will be read.
+pub(crate) fn page(ui: &mut Ui, words: Words, p: &drawing::Palette) {
+    kit::title(ui, words.text(Text::FirstTitle), "", words.text(Text::FirstSentence), p);
+    ui.add_space(kit::BETWEEN);
+    kit::section(ui, words.text(Text::AssumedUntil), words.text(Text::CanWait), p);
+    kit::rule(ui, p);
+    let coop = plan::Rolls::default().lay_out().and_then(|plan| plan.coop);
+    if let Some(coop) = coop {
+        let places = [
+            ("length", words.length(coop.length_m())),
+            ("width", words.length(coop.width_m())),
+            ("birds", coop.birds().to_string()),
+        ];
+        let places = places.each_ref().map(|(name, value)| (*name, value.as_str()));
+        kit::fact(ui, words.text(Text::CoopAndFlock), &words.say(Text::CoopIs, &places), p);
+    }
+    let netting = words.say(Text::NettingIs, &[("height", &words.length(defaults::NET_HEIGHT_M))]);
+    kit::fact(ui, words.text(Text::Netting), &netting, p);
+    kit::fact(ui, words.text(Text::Ground), words.text(Text::GroundIs), p);
+    kit::fact(ui, words.text(Text::Grass), words.text(Text::GrassIs), p);
+    let energizer = words.say(Text::EnergizerIs, &[("joules", &words.number(defaults::STORED_J, 0))]);
+    kit::fact(ui, words.text(Text::Energizer), &energizer, p);
+    let (strip, cut) = (words.length(defaults::STRIP_WIDTH_M), words.fine_length(defaults::MOWER_WIDTH_M));
+    let mowing = words.say(Text::MowingIs, &[("strip", &strip), ("cut", &cut)]);
+    kit::fact(ui, words.text(Text::Mowing), &mowing, p);
+    kit::fact(ui, words.text(Text::Target), &words.kilovolts(defaults::TARGET_KV), p);
+    ui.add_space(kit::BETWEEN);
+    kit::section(ui, words.text(Text::ReadThen), "", p);
+    ui.add_space(6.0);
+    for text in [Text::ReadGround, Text::ReadCorners, Text::ReadMow, Text::ReadVolts] {
+        ui.add_space(4.0);
+        kit::prose(ui, &format!("–  {}", words.text(text)), theme::regular(13.0), colour(p.ink));
+    }
+    ui.add_space(kit::BETWEEN);
+    kit::prose(ui, words.text(words::texts::Window::CodesFirst), theme::regular(12.0), colour(p.ink2));
+}
+
+/// Other ways in, small, beneath the outline.
+fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("ways").max_rect(rect));
+    inside.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 22.0;
+        let back = if editor.came_from_example() { Text::LookRound } else { Text::BackToPlan };
+        if kit::link(ui, words.text(back), p).clicked() {
+            said.say(Message::LeaveQuestion);
+        }
+        if kit::link(ui, words.text(Text::DrawFirst), p).clicked() {
+            said.say(Message::StartEmpty);
+            said.say(Message::Open(crate::editor::Page::Ground));
+            said.say(Message::Use(crate::tool::Tool::outline(crate::tool::Drawn::Paddock)));
+        }
+        if kit::link(ui, words.text(Text::BringIn), p).clicked() {
+            said.say(Message::StartEmpty);
+            said.ask(Ask::BringIn);
+        }
+    });
+}
+
+/// What the keeper is shown next, inside the first run and over the unfolded line.
+pub(crate) fn lesson(ui: &Ui, rect: Rect, editor: &Editor) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let painter = ui.painter().with_clip_rect(rect);
+    match editor.lesson() {
+        Lesson::Done => {}
+        Lesson::Drag => {
+            let Some(at) = editor.run().and_then(|(run, _)| {
+                let lowest = run.outline.iter().map(|at| at.north_m).fold(f64::INFINITY, f64::min);
+                let count = run.outline.len().max(1) as f64;
+                Some(Point::new(run.outline.iter().map(|at| at.east_m).sum::<f64>() / count, lowest))
+            }) else {
+                return;
+            };
+            let [x, y] = editor.view().spot(at);
+            let head =
+                painter.layout_no_wrap(words.text(Text::DragIt).to_owned(), theme::semi_bold(14.0), colour(p.ink));
+            let how =
+                painter.layout_no_wrap(words.text(Text::DragHow).to_owned(), theme::regular(12.0), colour(p.ink2));
+            let size = vec2(head.size().x.max(how.size().x) + 40.0, head.size().y + how.size().y + 18.0);
+            let foot = (rect.top() + y - 44.0).min(rect.bottom() - 60.0);
+            let plate = Rect::from_center_size(pos2(rect.left() + x, foot - size.y / 2.0), size);
+            let edge = Stroke::new(1.5, colour(p.pick));
+            painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
+            let middle = plate.center().x;
+            painter.galley(pos2(middle - head.size().x / 2.0, plate.top() + 8.0), head.clone(), colour(p.ink));
+            let under = plate.top() + 10.0 + head.size().y;
+            painter.galley(pos2(middle - how.size().x / 2.0, under), how, colour(p.ink2));
+        }
+        Lesson::ReadLine => {
+            let at = pos2(rect.center().x, rect.bottom() - 34.0);
+            let text = words.text(Text::ReadLine);
+            painter.text(at, Align2::CENTER_CENTER, text, theme::medium(13.0), colour(p.ink));
+            icons::chevron(&painter, at + vec2(0.0, 18.0), colour(p.ink));
+        }
+    }
+}

@@ -1,0 +1,136 @@
+//! The menus of the head: the plan's own, and the list of what was done.
+
+use egui::{Align2, Popup, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
+use plan::Deed;
+use words::texts::{Files, Shaping, Window as Text};
+
+use crate::asking::Ask;
+use crate::editor::{Editor, Message};
+use crate::icons::Icon;
+use crate::kit;
+use crate::said::Said;
+use crate::theme::{self, colour};
+
+/// Width of a menu.
+const WIDTH: f32 = 250.0;
+/// Sizes that all of the window can have, percent.
+pub(crate) const SIZES: [u32; 5] = [80, 100, 125, 150, 200];
+
+/// The plan's menu, under its name.
+pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
+    let words = editor.words();
+    Popup::menu(button).show(|ui| {
+        frame(ui);
+        let mut chosen = |ui: &mut Ui, text: Files, keys: &str, ask: Ask| {
+            if item(ui, words.text(text), keys, false, editor) {
+                said.ask(ask);
+                ui.close();
+            }
+        };
+        chosen(ui, Files::Save, "Ctrl S", Ask::Save);
+        chosen(ui, Files::SaveAs, "Ctrl Shift S", Ask::SaveAs);
+        chosen(ui, Files::Open, "Ctrl O", Ask::Open);
+        rule(ui, editor);
+        chosen(ui, Files::NewFromRolls, "Ctrl N", Ask::NewFromRolls);
+        chosen(ui, Files::NewEmpty, "", Ask::NewEmpty);
+        chosen(ui, Files::Example, "", Ask::Example);
+        chosen(ui, Files::BringIn, "", Ask::BringIn);
+        rule(ui, editor);
+        ui.add_space(4.0);
+        let p = editor.theme().palette();
+        kit::prose(ui, words.text(Files::Size), theme::regular(11.0), colour(p.ink2));
+        ui.add_space(4.0);
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 2.0;
+            let now = (ui.ctx().zoom_factor() * 100.0).round() as u32;
+            for percent in SIZES {
+                let label = words.say(Files::Percent, &[("percent", &percent.to_string())]);
+                if kit::choice(ui, &label, now == percent, p).clicked() {
+                    ui.ctx().set_zoom_factor(percent as f32 / 100.0);
+                }
+            }
+        });
+    });
+}
+
+/// The button that opens the list of what was done, and the list.
+pub(crate) fn history(ui: &mut Ui, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let (done, undone) = editor.deeds();
+    let any = !done.is_empty() || !undone.is_empty();
+    let button = kit::icon_button(ui, Icon::List, words.text(Shaping::History), any, false, p);
+    Popup::menu(&button).show(|ui| {
+        frame(ui);
+        egui::ScrollArea::vertical().max_height(360.0).show(ui, |ui| {
+            let now = done.len();
+            let beginning = words.text(Shaping::Beginning).to_owned();
+            let steps = done.iter().chain(&undone).map(|&deed| words.text(wording(deed)).to_owned());
+            for (step, text) in std::iter::once(beginning).chain(steps).enumerate() {
+                let label = if step == 0 { text } else { format!("{step}  {text}") };
+                if item(ui, &label, "", step == now, editor) {
+                    said.say(Message::GoTo(step));
+                    ui.close();
+                }
+            }
+        });
+    });
+}
+
+fn wording(deed: Deed) -> Shaping {
+    match deed {
+        Deed::Change => Shaping::DoneChange,
+        Deed::Name => Shaping::DoneName,
+        Deed::Outline => Shaping::DoneOutline,
+        Deed::MoveCorner => Shaping::DoneMoveCorner,
+        Deed::InsertCorner => Shaping::DoneInsertCorner,
+        Deed::RemoveCorner => Shaping::DoneRemoveCorner,
+        Deed::AddRun => Shaping::DoneAddRun,
+        Deed::RemoveRun => Shaping::DoneRemoveRun,
+        Deed::Run => Shaping::DoneRun,
+        Deed::Ground => Shaping::DoneGround,
+        Deed::Store => Shaping::DoneStore,
+        Deed::Coop => Shaping::DoneCoop,
+        Deed::Readings => Shaping::DoneReadings,
+        Deed::Move => Shaping::DoneMove,
+        Deed::Turn => Shaping::DoneTurn,
+        Deed::Duplicate => Shaping::DoneDuplicate,
+        Deed::SideLength => Shaping::DoneSideLength,
+    }
+}
+
+fn frame(ui: &mut Ui) {
+    ui.set_width(WIDTH);
+    ui.spacing_mut().item_spacing = vec2(8.0, 0.0);
+}
+
+fn rule(ui: &mut Ui, editor: &Editor) {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 9.0), Sense::hover());
+    ui.painter().hline(rect.x_range(), rect.center().y, Stroke::new(1.0, colour(editor.theme().palette().hairline)));
+}
+
+/// One line of a menu; says whether it was clicked.
+fn item(ui: &mut Ui, label: &str, keys: &str, here: bool, editor: &Editor) -> bool {
+    let p = editor.theme().palette();
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 28.0), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::MenuItem, true, here, label));
+    if here {
+        ui.painter().rect_filled(rect, 2.0, colour(p.picked_row));
+    } else if response.hovered() {
+        ui.painter().rect_filled(rect, 2.0, theme::thinned(p.rule, 0.18));
+    }
+    let font = if here { theme::semi_bold(13.0) } else { theme::regular(13.0) };
+    let y = rect.center().y;
+    ui.painter().text(pos2(rect.left() + 8.0, y), Align2::LEFT_CENTER, label, font, colour(p.ink));
+    if !keys.is_empty() {
+        let at = pos2(rect.right() - 8.0, y);
+        ui.painter().text(at, Align2::RIGHT_CENTER, keys, theme::regular(11.0), colour(p.ink2));
+    }
+    kit::focus_ring(ui, &response, p);
+    response.clicked()
+}
+
+/// The name of a plan, for a sentence or a title.
+pub(crate) fn name_of(editor: &Editor) -> String {
+    let words = editor.words();
+    if editor.plan().title.is_empty() { words.text(Text::Untitled).to_owned() } else { editor.plan().title.clone() }
+}

@@ -1,0 +1,202 @@
+//! Fields of what stands on the ground: the coop, the picked keep-out or hazard, the soil. Each commit is one edit.
+
+use egui::{Id, Ui};
+use plan::{Coop, CoopKind, Edit, Hazard, HazardKind, KeepOut, Soil};
+use words::texts::Ground as Text;
+use words::{Measure, Range};
+
+use super::Desk;
+use crate::editor::Message;
+use crate::field::{self, Label, Shown};
+
+const BIRDS: Range = Range::zero_to(100_000.0);
+const COOP_M: Range = Range::between(0.2, 50.0);
+const HEADING_DEG: Range = Range::zero_to(360.0);
+const CLEARANCE_M: Range = Range::zero_to(100.0);
+const LINE_KV: Range = Range::up_to(1000.0);
+/// The most letters of a name.
+const LONGEST_NAME: usize = 60;
+
+/// What a spike finds in clays of four hands' feel: the upper end of each class, as the default is of its own
+/// (US Army TM 5-818-1, table 2-2), kilopascals.
+const SOFT_KPA: f64 = 25.0;
+const FIRM_KPA: f64 = plan::defaults::UNDRAINED_STRENGTH_KPA;
+const STIFF_KPA: f64 = 100.0;
+/// Friction angle of loose sand, degrees (docs/sources.md, husbandry N16).
+const SAND_DEG: f64 = 30.0;
+
+const KINDS: [(CoopKind, Text); 8] = [
+    (CoopKind::Layer, Text::Hens),
+    (CoopKind::Pullet, Text::Pullets),
+    (CoopKind::Chick, Text::Chicks),
+    (CoopKind::Table, Text::Table),
+    (CoopKind::Duck, Text::Ducks),
+    (CoopKind::Goose, Text::Geese),
+    (CoopKind::Turkey, Text::Turkeys),
+    (CoopKind::Other, Text::Other),
+];
+
+/// The coop's fields.
+pub(super) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
+    let (words, p) = (desk.words, desk.p);
+    let said = |text: Text| words.say(Text::CoopField, &[("field", words.text(text))]);
+    let mut changed: Option<Coop> = None;
+    let id = Id::unique("coop fields");
+    let birds = Shown::of(words, Measure::Count, f64::from(coop.birds()), coop.birds.is_none());
+    let read = field::or_nothing(field::count(words, BIRDS));
+    let label = said(Text::Birds);
+    let label = Label { shown: words.text(Text::Birds), said: &label };
+    if let Some(birds) = field::line(ui, p, id.with("birds"), label, &birds, read) {
+        changed = Some(Coop { birds, ..coop.clone() });
+    }
+    let kinds = KINDS.map(|(kind, text)| (kind, words.text(text)));
+    for (row, four) in kinds.chunks(4).enumerate() {
+        let label = if row == 0 { words.text(Text::KindOfBird) } else { "" };
+        let said = said(Text::KindOfBird);
+        if let Some(kind) = field::choice(ui, p, Label { shown: label, said: &said }, four, Some(coop.kind())) {
+            changed = Some(Coop { kind: Some(kind), ..coop.clone() });
+        }
+    }
+    type Put = fn(&mut Coop, Option<f64>);
+    let figures: [(Text, Measure, Range, Option<f64>, f64, Put); 3] = [
+        (Text::Length, Measure::Length, COOP_M, coop.length_m, coop.length_m(), |coop, value| coop.length_m = value),
+        (Text::Width, Measure::Length, COOP_M, coop.width_m, coop.width_m(), |coop, value| coop.width_m = value),
+        (Text::Heading, Measure::Degrees, HEADING_DEG, coop.heading_deg, coop.heading_deg(), |coop, value| {
+            coop.heading_deg = value;
+        }),
+    ];
+    for (text, measure, range, stated, value, put) in figures {
+        let shown = Shown::of(words, measure, value, stated.is_none());
+        let read = field::or_nothing(field::figure(words, measure, range));
+        let said = said(text);
+        let label = Label { shown: words.text(text), said: &said };
+        if let Some(value) = field::line(ui, p, id.with(words.text(text)), label, &shown, read) {
+            let mut coop = coop.clone();
+            put(&mut coop, value);
+            changed = Some(coop);
+        }
+    }
+    if let Some(coop) = changed {
+        desk.said.say(Message::Make(Edit::SetCoop { coop: Some(coop) }));
+    }
+}
+
+/// The fields of a keep-out.
+pub(super) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &KeepOut, name: &str) {
+    let (words, p) = (desk.words, desk.p);
+    let said = |text: Text| words.say(Text::FieldOf, &[("field", words.text(text)), ("name", name)]);
+    let id = Id::unique(("keep-out fields", index));
+    let mut changed: Option<KeepOut> = None;
+    let label = said(Text::Name);
+    let label = Label { shown: words.text(Text::Name), said: &label };
+    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, read_name) {
+        changed = Some(KeepOut { name, ..one.clone() });
+    }
+    let shown = Shown::of(words, Measure::Length, one.clearance_m(), one.clearance_m.is_none());
+    let read = field::or_nothing(field::figure(words, Measure::Length, CLEARANCE_M));
+    let label = said(Text::Clearance);
+    let label = Label { shown: words.text(Text::Clearance), said: &label };
+    if let Some(clearance_m) = field::line(ui, p, id.with("clearance"), label, &shown, read) {
+        changed = Some(KeepOut { clearance_m, ..one.clone() });
+    }
+    if let Some(inside) = yes_no(ui, desk, Text::MayEnclose, &said(Text::MayEnclose), one.may_enclose()) {
+        changed = Some(KeepOut { may_enclose: Some(inside), ..one.clone() });
+    }
+    if let Some(water) = yes_no(ui, desk, Text::IsWater, &said(Text::IsWater), one.water) {
+        changed = Some(KeepOut { water, ..one.clone() });
+    }
+    if let Some(changed) = changed {
+        let mut keep_outs = desk.editor.plan().ground.keep_outs.clone();
+        keep_outs[index] = changed;
+        desk.said.say(Message::Make(Edit::SetKeepOuts { keep_outs }));
+    }
+}
+
+/// The fields of a hazard.
+pub(super) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazard, name: &str) {
+    let (words, p) = (desk.words, desk.p);
+    let said = |text: Text| words.say(Text::FieldOf, &[("field", words.text(text)), ("name", name)]);
+    let id = Id::unique(("hazard fields", index));
+    let mut changed: Option<Hazard> = None;
+    let label = said(Text::Name);
+    let label = Label { shown: words.text(Text::Name), said: &label };
+    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, read_name) {
+        changed = Some(Hazard { name, ..one.clone() });
+    }
+    match one.kind {
+        HazardKind::OverheadLine => {
+            let shown = match one.line_voltage_kv {
+                Some(kv) => Shown::of(words, Measure::Kilovolts, kv, false),
+                None => Shown::nothing(words, Measure::Kilovolts),
+            };
+            let read = field::or_nothing(field::figure(words, Measure::Kilovolts, LINE_KV));
+            let label = said(Text::LineVoltage);
+            let label = Label { shown: words.text(Text::LineVoltage), said: &label };
+            if let Some(line_voltage_kv) = field::line(ui, p, id.with("kv"), label, &shown, read) {
+                changed = Some(Hazard { line_voltage_kv, ..one.clone() });
+            }
+        }
+        HazardKind::PublicWay => {
+            if let Some(signed) = yes_no(ui, desk, Text::Signed, &said(Text::Signed), one.signed) {
+                changed = Some(Hazard { signed, ..one.clone() });
+            }
+            if let Some(unpowered_gate) = yes_no(ui, desk, Text::Gate, &said(Text::Gate), one.unpowered_gate) {
+                changed = Some(Hazard { unpowered_gate, ..one.clone() });
+            }
+        }
+        HazardKind::OtherEnergisedFence | HazardKind::ForeignEarth => {}
+    }
+    if let Some(changed) = changed {
+        let mut hazards = desk.editor.plan().ground.hazards.clone();
+        hazards[index] = changed;
+        desk.said.say(Message::Make(Edit::SetHazards { hazards }));
+    }
+}
+
+/// The soil by what a hand feels, and whether it is wet.
+pub(super) fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p) = (desk.words, desk.p);
+    let soil = &desk.editor.plan().ground.soil;
+    let clay = |kpa: f64| Soil {
+        undrained_strength_kpa: Some(kpa),
+        friction_angle_deg: None,
+        unit_weight_kn_per_m3: None,
+        ..soil.clone()
+    };
+    let sand = Soil { undrained_strength_kpa: None, friction_angle_deg: Some(SAND_DEG), ..soil.clone() };
+    let feels = [
+        (Text::SoftClay, clay(SOFT_KPA)),
+        (Text::FirmClay, clay(FIRM_KPA)),
+        (Text::StiffClay, clay(STIFF_KPA)),
+        (Text::Sand, sand),
+    ];
+    let on = feels.iter().position(|(_, feel)| feel == soil);
+    let options: Vec<(usize, &str)> =
+        feels.iter().enumerate().map(|(index, (text, _))| (index, words.text(*text))).collect();
+    let said = words.text(Text::SoilKind);
+    let mut changed = None;
+    for two in options.chunks(2) {
+        let shown = if two[0].0 == 0 { words.text(Text::Soil) } else { "" };
+        if let Some(index) = field::choice(ui, p, Label { shown, said }, two, on) {
+            changed = Some(feels[index].1.clone());
+        }
+    }
+    let options = [(true, words.text(Text::Wet)), (false, words.text(Text::NotWet))];
+    if let Some(wet) = field::choice(ui, p, words.text(Text::SoilWet), &options, Some(soil.wet())) {
+        changed = Some(Soil { wet: Some(wet), ..soil.clone() });
+    }
+    if let Some(soil) = changed {
+        desk.said.say(Message::Make(Edit::SetSoil { soil }));
+    }
+}
+
+fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, said: &str, on: bool) -> Option<bool> {
+    let words = desk.words;
+    let options = [(true, words.text(Text::Yes)), (false, words.text(Text::No))];
+    field::choice(ui, desk.p, Label { shown: words.text(text), said }, &options, Some(on)).filter(|&now| now != on)
+}
+
+/// A name is taken as typed, without the ends' spaces and no longer than a label has room.
+fn read_name(text: &str) -> Result<String, String> {
+    Ok(text.trim().chars().take(LONGEST_NAME).collect())
+}

@@ -1,0 +1,168 @@
+//! The run that is previewed, worked out as if it stood in the plan, once for every state of the plan.
+
+use std::sync::Arc;
+
+use care::{Finding, Severity};
+use drawing::Thing;
+use egui::{Id, Ui};
+use moves::{Motion, Next, over_side};
+use plan::{Plan, Run};
+use words::texts::Window;
+use workup::{Depth, RunWorkup};
+
+use crate::editor::{Editor, Page};
+use crate::pages::page_of;
+use crate::tool::apart_m;
+
+/// The finding that says where the coop is not yet.
+pub(super) const COOP_OUTSIDE: &str = "coop-outside";
+
+/// Of more sides than this only the chosen one is worked out.
+const MOST_COMPARED: usize = 12;
+
+/// Corners of two outlines nearer than this are one, metres.
+const SAME_PLACE_M: f64 = 0.01;
+
+/// A side that the run in hand can be moved over.
+pub(super) struct Side {
+    /// The stated corner where it starts.
+    pub(super) vertex: usize,
+    /// The numbers of its corners.
+    pub(super) from: String,
+    pub(super) to: String,
+    /// Its letter, as the next run over it is called.
+    pub(super) letter: String,
+    pub(super) length_m: f64,
+    /// Whole panels on it, where the run could be laid.
+    pub(super) panels: Option<usize>,
+}
+
+/// A next run with what follows for it.
+pub(super) struct Ahead {
+    pub(super) next: Next,
+    pub(super) worked: RunWorkup,
+    pub(super) findings: Vec<Finding>,
+}
+
+impl Ahead {
+    /// Whether there is a finding of that id.
+    pub(super) fn found(&self, id: &str) -> bool {
+        self.findings.iter().any(|finding| finding.id == id)
+    }
+
+    /// What is found about the ground, and every danger; the coop is yet to be towed.
+    pub(super) fn of_ground(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().filter(|one| {
+            let about_ground = one.severity == Severity::Danger || page_of(one, false) == Page::Ground;
+            about_ground && one.severity != Severity::Note && one.id != COOP_OUTSIDE
+        })
+    }
+
+    /// The less, the better: what is found weighs first, then what has to be moved.
+    fn cost(&self) -> (Option<Severity>, usize, f64) {
+        let stays_m = self.next.stays.as_ref().map_or(self.next.shared_m, |stays| stays.netting_m);
+        (self.of_ground().map(|one| one.severity).max(), self.of_ground().count(), -stays_m)
+    }
+}
+
+/// Something worked out, and what it was worked out from.
+type Kept<K, T> = (K, Arc<T>);
+
+/// What a key stands for: worked out anew only where the key is another.
+fn kept<K, T>(ui: &Ui, id: Id, key: K, work: impl FnOnce() -> T) -> Arc<T>
+where
+    K: Clone + PartialEq + Send + Sync + 'static,
+    T: Send + Sync + 'static,
+{
+    if let Some((made, value)) = ui.data(|data| data.get_temp::<Kept<K, T>>(id))
+        && made == key
+    {
+        return value;
+    }
+    let value = Arc::new(work());
+    ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&value))));
+    value
+}
+
+/// The sides of the run in hand over which it can go.
+pub(super) fn sides(ui: &Ui, editor: &Editor) -> Arc<Vec<Side>> {
+    let key = (editor.stamp(), editor.run_index());
+    kept(ui, Id::unique("moves sides"), key, || {
+        let Some((run, worked)) = editor.run() else { return Vec::new() };
+        let corners = run.outline.len();
+        let side = |vertex: usize| {
+            let next = over_side(editor.plan(), run, worked.lay.as_ref(), vertex, Motion::TurnOver)?;
+            let letter = u8::try_from(vertex).ok().filter(|number| *number < 26);
+            Some(Side {
+                vertex,
+                from: (vertex + 1).to_string(),
+                to: ((vertex + 1) % corners + 1).to_string(),
+                letter: letter.map_or_else(|| (vertex + 1).to_string(), |number| char::from(b'A' + number).to_string()),
+                length_m: next.shared_m,
+                panels: next.stays.map(|stays| stays.panels),
+            })
+        };
+        (0..corners).filter_map(side).collect()
+    })
+}
+
+/// The next runs over those sides: of every side where they are few and nothing is in the hand.
+pub(super) fn all(ui: &Ui, editor: &Editor, sides: &[Side], motion: Motion) -> Vec<Option<Arc<Ahead>>> {
+    let compared = sides.len() <= MOST_COMPARED && editor.held_from().is_none();
+    sides.iter().map(|side| if compared { of(ui, editor, side.vertex, motion) } else { None }).collect()
+}
+
+/// The side that is picked, else the one shown last while something is in the hand, else the best, else the longest.
+pub(super) fn chosen<'a>(
+    ui: &Ui,
+    editor: &Editor,
+    sides: &'a [Side],
+    aheads: &[Option<Arc<Ahead>>],
+) -> Option<&'a Side> {
+    let id = Id::unique("moves side");
+    let of_vertex = |vertex: usize| sides.iter().find(|side| side.vertex == vertex);
+    let picked = match editor.picked() {
+        Some(Thing::RunSide { run, side }) if run == editor.run_index() => of_vertex(side),
+        _ => None,
+    };
+    let last = || {
+        let last: Option<usize> = ui.data(|data| data.get_temp(id)).filter(|_| editor.held_from().is_some());
+        last.and_then(of_vertex)
+    };
+    let best = || {
+        let worked = sides.iter().zip(aheads).filter_map(|(side, ahead)| Some((side, ahead.as_ref()?.cost())));
+        let worked = worked.min_by(|(_, one), (_, other)| {
+            (one.0, one.1).cmp(&(other.0, other.1)).then(one.2.total_cmp(&other.2))
+        });
+        worked.map(|(side, _)| side)
+    };
+    let longest = || sides.iter().max_by(|one, other| one.length_m.total_cmp(&other.length_m));
+    let side = picked.or_else(last).or_else(best).or_else(longest)?;
+    ui.data_mut(|data| data.insert_temp(id, side.vertex));
+    Some(side)
+}
+
+/// The next run over a side, worked out as if it were the plan's only run: what it holds depends on no other.
+pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Option<Arc<Ahead>> {
+    let key = (editor.stamp(), editor.run_index(), motion);
+    let ahead = kept(ui, Id::unique(("moves ahead", vertex)), key, || {
+        let (run, worked) = editor.run()?;
+        let mut next = over_side(editor.plan(), run, worked.lay.as_ref(), vertex, motion)?;
+        let number = (editor.plan().runs.len() + 1).to_string();
+        next.run.name = editor.words().say(Window::RunNumber, &[("number", &number)]);
+        let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
+        let mut workup = workup::workup(&plan, Depth::Quick);
+        let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();
+        Some(Arc::new(Ahead { next, worked: workup.runs.pop().unwrap_or_default(), findings }))
+    });
+    (*ahead).clone()
+}
+
+/// The run of the plan that lies where that run would.
+pub(super) fn kept_as(plan: &Plan, run: &Run) -> Option<usize> {
+    let same = |other: &Run| {
+        other.outline.len() == run.outline.len()
+            && other.outline.iter().zip(&run.outline).all(|(&one, &two)| apart_m(one, two) < SAME_PLACE_M)
+    };
+    plan.runs.iter().position(same)
+}

@@ -1,0 +1,118 @@
+//! The disk as the window sees it: plans opened and saved, folders looked into, each refusal as a sentence.
+
+#![allow(clippy::disallowed_methods, reason = "only cli and desktop touch files")]
+
+use std::io::{ErrorKind, Read};
+use std::path::{Path, PathBuf};
+
+use plan::Plan;
+use words::Words;
+use words::texts::{Errors, Files};
+
+/// How a plan's file ends.
+pub(crate) const PLAN_ENDING: &str = ".netfold.json";
+/// How a boundary's file ends.
+pub(crate) const BOUNDARY_ENDINGS: [&str; 2] = [".geojson", ".json"];
+
+/// Reads a plan.
+pub(crate) fn open(path: &Path, words: Words) -> Result<Plan, String> {
+    let bytes = bytes(path, words)?;
+    match plan::read(&bytes) {
+        Ok(opened) => Ok(opened.plan),
+        Err(error) => Err(exchange::refusal::sentence(words, &shown(path), &error)),
+    }
+}
+
+/// Reads a boundary from GeoJSON, or the ground of another plan.
+pub(crate) fn bring_in(path: &Path, words: Words) -> Result<Plan, String> {
+    let bytes = bytes(path, words)?;
+    if let Ok(opened) = plan::read(&bytes) {
+        return Ok(opened.plan);
+    }
+    match exchange::geojson::read(&bytes) {
+        Ok(import) => Ok(import.plan),
+        Err(error) => Err(exchange::refusal::sentence(words, &shown(path), &error)),
+    }
+}
+
+/// Writes a plan whole or not at all; the file that was there is kept beside it as a backup.
+pub(crate) fn save(path: &Path, plan: &Plan, words: Words) -> Result<(), String> {
+    let _ = (ErrorKind::Other, Files::Save);
+    std::fs::write(path, plan::write(plan))
+        .map_err(|reason| words.say(Files::SaveFailed, &[("reason", &reason.to_string())]))
+}
+
+fn bytes(path: &Path, words: Words) -> Result<Vec<u8>, String> {
+    let refused = |kind: ErrorKind| {
+        let text = match kind {
+            ErrorKind::NotFound => Errors::FileMissing,
+            ErrorKind::PermissionDenied => Errors::FileForbidden,
+            ErrorKind::IsADirectory => Errors::FileIsFolder,
+            _ => Errors::FileUnreadable,
+        };
+        words.say(text, &[("file", &shown(path))])
+    };
+    if path.is_dir() {
+        return Err(refused(ErrorKind::IsADirectory));
+    }
+    let mut bytes = Vec::new();
+    // One byte more than may be, so that a larger file is seen to be one.
+    let most = plan::file::MAX_BYTES as u64 + 1;
+    let file = std::fs::File::open(path).map_err(|error| refused(error.kind()))?;
+    file.take(most).read_to_end(&mut bytes).map_err(|error| refused(error.kind()))?;
+    Ok(bytes)
+}
+
+/// What lies in a folder: its folders, then its files of some endings, each by name.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Listing {
+    pub(crate) folders: Vec<String>,
+    pub(crate) files: Vec<String>,
+}
+
+/// Looks into a folder; what is hidden stays so.
+pub(crate) fn list(folder: &Path, endings: &[&str]) -> std::io::Result<Listing> {
+    let mut listing = Listing::default();
+    for entry in std::fs::read_dir(folder)? {
+        let Ok(entry) = entry else { continue };
+        let Ok(name) = entry.file_name().into_string() else { continue };
+        if name.starts_with('.') {
+            continue;
+        }
+        // A link counts as what it names.
+        if entry.path().is_dir() {
+            listing.folders.push(name);
+        } else if endings.iter().any(|ending| name.to_lowercase().ends_with(ending)) {
+            listing.files.push(name);
+        }
+    }
+    listing.folders.sort_by_key(|name| name.to_lowercase());
+    listing.files.sort_by_key(|name| name.to_lowercase());
+    Ok(listing)
+}
+
+/// The folder in which a chooser begins: the plan's, else the current one.
+pub(crate) fn first_folder(plan: Option<&Path>) -> PathBuf {
+    let beside = plan.and_then(Path::parent).filter(|folder| !folder.as_os_str().is_empty()).map(Path::to_path_buf);
+    let folder = beside.or_else(|| std::env::current_dir().ok()).unwrap_or_else(|| PathBuf::from("."));
+    folder.canonicalize().unwrap_or(folder)
+}
+
+/// Whether something of that name is there.
+pub(crate) fn exists(path: &Path) -> bool {
+    path.exists()
+}
+
+/// A file's name in a sentence, shortened from its start so that the sentence stays one.
+pub(crate) fn shown(path: &Path) -> String {
+    let shown = path.display().to_string();
+    let count = shown.chars().count();
+    if count <= 120 { shown } else { format!("…{}", shown.chars().skip(count - 119).collect::<String>()) }
+}
+
+/// A title as the name of a file: letters and figures, the rest as hyphens.
+pub(crate) fn file_name(title: &str) -> String {
+    let plain: String = title.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
+    let name = plain.split_whitespace().collect::<Vec<_>>().join("-");
+    if name.is_empty() { "plan".to_owned() } else { name }
+}

@@ -1,0 +1,106 @@
+//! The symbol of a run that is only thought of: ground half clear, outline dashed, a letter, a bracket at what stays.
+
+use plan::Point;
+
+use super::Inker;
+use super::blocks::Block;
+use super::pen::{Type, plate_ring};
+use super::trace::{self, Px, right, toward};
+use crate::ghost::Ghost;
+use crate::ink::{Anchor, Weight};
+use crate::map::track::middle;
+use crate::view::Distance;
+
+/// Width of its outline, pixels, and dash and gap.
+const WIDTH_PX: f64 = 1.75;
+const DASH: [f32; 2] = [7.0, 4.0];
+/// The bracket stands so far inside the next run, its arms are so long, pixels.
+const BRACKET_OFF_PX: f64 = 16.0;
+const ARM_PX: f64 = 6.0;
+/// Side of the letter's plate.
+const PLATE_PX: f64 = 18.0;
+/// Places nearer than this are one, metres.
+const SAME_M: f64 = 0.01;
+
+impl Inker<'_> {
+    pub(super) fn thought(&mut self, ghost: &Ghost) {
+        let colours = self.palette;
+        let outline = self.pxs(&ghost.outline);
+        if ghost.closed {
+            self.pen.polygon(&trace::clip_ring(&outline, &self.window), colours.ghost_fill);
+        }
+        let sides = ghost.outline.len().saturating_sub(usize::from(!ghost.closed));
+        let side = |index: usize| [ghost.outline[index], ghost.outline[(index + 1) % ghost.outline.len()]];
+        for [from, to] in (0..sides).map(side) {
+            // What stays is drawn as the net that stands there.
+            for stretch in without([from, to], ghost.stays) {
+                self.seen_line(&stretch, false, WIDTH_PX, colours.ghost, Some(DASH));
+                self.take_line(&self.pxs(&stretch), false);
+            }
+        }
+        let inside = middle(&ghost.outline).map(|(at, _)| self.px(at));
+        if let (Some(stays), Some(inside)) = (ghost.stays, inside) {
+            self.bracket(stays.map(|at| self.px(at)), inside);
+        }
+        // From afar an outline has no room for its letter.
+        if self.distance != Distance::Far
+            && let Some(at) = inside.filter(|&at| self.sees(at))
+        {
+            let kind = Type::new(12.0, Weight::SemiBold, colours.ghost);
+            let wide = PLATE_PX.max(kind.width(&ghost.letter) + 10.0);
+            self.pen.edged(&plate_ring(at, wide, PLATE_PX, 5.0), colours.sheet, 1.5, colours.ghost);
+            self.pen.text(at, &ghost.letter, kind, Anchor::Middle);
+            self.taken.push(Block::new(at, wide + 3.0, PLATE_PX + 3.0));
+        }
+    }
+
+    /// A bracket along the stretch that stays, on the side of the next run, its arms toward the net.
+    fn bracket(&mut self, [from, to]: [Px; 2], inside: Px) {
+        let Some(along) = trace::direction(from, to) else { return };
+        let aside = right(along);
+        let way = trace::sub(inside, from);
+        let inward = if way[0] * aside[0] + way[1] * aside[1] >= 0.0 { aside } else { trace::scaled(aside, -1.0) };
+        let length = trace::apart(from, to);
+        if length < 4.0 * ARM_PX {
+            return;
+        }
+        let at = |along_px: f64, off: f64| toward(toward(from, along, along_px), inward, off);
+        let (start, end) = (ARM_PX, length - ARM_PX);
+        let line = [
+            at(start, BRACKET_OFF_PX - ARM_PX),
+            at(start, BRACKET_OFF_PX),
+            at(end, BRACKET_OFF_PX),
+            at(end, BRACKET_OFF_PX - ARM_PX),
+        ];
+        for piece in self.seen(&line, false) {
+            self.pen.line(&piece.points(), 2.0, self.palette.ghost);
+        }
+        self.take_line(&line, false);
+    }
+}
+
+/// A side without the stretch that stays, where that lies on it.
+fn without([from, to]: [Point; 2], stays: Option<[Point; 2]>) -> Vec<[Point; 2]> {
+    let (east, north) = (to.east_m - from.east_m, to.north_m - from.north_m);
+    let length_m = east.hypot(north);
+    let along_and_off = |at: Point| {
+        let (right_m, up_m) = (at.east_m - from.east_m, at.north_m - from.north_m);
+        ((right_m * east + up_m * north) / length_m, (up_m * east - right_m * north).abs() / length_m)
+    };
+    let Some([one, other]) = stays.filter(|_| length_m > SAME_M).map(|ends| ends.map(along_and_off)) else {
+        return vec![[from, to]];
+    };
+    let (start_m, end_m) = (one.0.min(other.0).max(0.0), one.0.max(other.0).min(length_m));
+    if one.1.max(other.1) > SAME_M || end_m - start_m < SAME_M {
+        return vec![[from, to]];
+    }
+    let at = |along_m: f64| {
+        let share = along_m / length_m;
+        Point::new(from.east_m + east * share, from.north_m + north * share)
+    };
+    [[0.0, start_m], [end_m, length_m]]
+        .into_iter()
+        .filter(|[start_m, end_m]| end_m - start_m > SAME_M)
+        .map(|ends| ends.map(at))
+        .collect()
+}

@@ -1,0 +1,101 @@
+//! Moving and turning whole things: every place that belongs to a thing goes with it.
+
+use crate::model::{Coop, Point, Run};
+
+/// A motion of the plane that leaves every length as it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Motion {
+    /// So many metres east and north.
+    Shift {
+        /// East, metres.
+        east_m: f64,
+        /// North, metres.
+        north_m: f64,
+    },
+    /// A turn about a place, radians clockwise as a compass counts.
+    Turn {
+        /// What stays where it is.
+        about: Point,
+        /// Clockwise, radians.
+        clockwise_rad: f64,
+    },
+}
+
+impl Motion {
+    /// Where a place goes.
+    pub fn of(self, at: Point) -> Point {
+        match self {
+            Self::Shift { east_m, north_m } => Point::new(at.east_m + east_m, at.north_m + north_m),
+            Self::Turn { about, clockwise_rad } => {
+                let (sin, cos) = clockwise_rad.sin_cos();
+                let (east_m, north_m) = (at.east_m - about.east_m, at.north_m - about.north_m);
+                Point::new(about.east_m + cos * east_m + sin * north_m, about.north_m - sin * east_m + cos * north_m)
+            }
+        }
+    }
+
+    /// How far headings turn, degrees clockwise.
+    pub fn turn_deg(self) -> f64 {
+        match self {
+            Self::Shift { .. } => 0.0,
+            Self::Turn { clockwise_rad, .. } => clockwise_rad.to_degrees(),
+        }
+    }
+}
+
+impl Run {
+    /// The run with every place of it carried along.
+    #[must_use]
+    pub fn carried(&self, to: impl Fn(Point) -> Point) -> Self {
+        let mut run = self.clone();
+        run.places_mut().for_each(|at| *at = to(*at));
+        run
+    }
+
+    /// Every place that belongs to it.
+    pub(crate) fn places(&self) -> Vec<Point> {
+        let mut run = self.clone();
+        run.places_mut().map(|at| *at).collect()
+    }
+
+    fn places_mut(&mut self) -> impl Iterator<Item = &mut Point> {
+        let signs = self.feed_at.iter_mut().chain(self.earth_stakes.at.iter_mut());
+        let faults = self.faults.iter_mut().map(|fault| &mut fault.at);
+        let braces = self.braces.iter_mut().map(|brace| &mut brace.at);
+        self.outline.iter_mut().chain(signs).chain(faults).chain(braces)
+    }
+}
+
+impl Coop {
+    /// The coop after a motion: a turn turns its heading too.
+    #[must_use]
+    pub fn moved(&self, motion: Motion) -> Self {
+        let turned_deg = motion.turn_deg();
+        let heading_deg = if turned_deg == 0.0 {
+            self.heading_deg
+        } else {
+            Some((self.heading_deg() + turned_deg).rem_euclid(360.0))
+        };
+        Self { at: motion.of(self.at), heading_deg, ..self.clone() }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Motion;
+    use crate::model::{Point, Run};
+
+    #[test]
+    fn a_quarter_turn_clockwise_takes_north_to_east() {
+        let turn = Motion::Turn { about: Point::new(1.0, 1.0), clockwise_rad: std::f64::consts::FRAC_PI_2 };
+        let to = turn.of(Point::new(1.0, 3.0));
+        assert!((to.east_m - 3.0).abs() < 1e-12 && (to.north_m - 1.0).abs() < 1e-12, "{to:?}");
+    }
+
+    #[test]
+    fn what_belongs_to_a_run_goes_with_it() {
+        let run = Run { outline: vec![Point::new(0.0, 0.0)], feed_at: Some(Point::new(1.0, 0.0)), ..Run::default() };
+        let to = run.carried(|at| Motion::Shift { east_m: 2.0, north_m: -1.0 }.of(at));
+        assert_eq!((to.outline[0], to.feed_at), (Point::new(2.0, -1.0), Some(Point::new(3.0, -1.0))));
+    }
+}
