@@ -29,8 +29,10 @@ pub use document::SaveState;
 pub use first::{Lesson, Question};
 pub use snap::Snapped;
 
-/// Free space left round the plan when it is fitted into the map, pixels.
+/// Free space left round the plan when it is fitted into the map, pixels; more where nothing but runs is there,
+/// whose plates and leads stand outside them.
 const FIT_MARGIN_PX: f32 = 56.0;
+const FIT_BARE_PX: f32 = 100.0;
 
 /// The pages beside the map.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -604,7 +606,8 @@ impl Editor {
         let ground = &self.plan.ground;
         let places = ground.boundary.iter().chain(self.plan.runs.iter().flat_map(|run| &run.outline));
         let bounds = bounds(places).or_else(|| self.drawing.bounds());
-        let fit = View::fit(bounds, self.view.size, FIT_MARGIN_PX, self.view.theme);
+        let margin_px = if ground.boundary.is_empty() { FIT_BARE_PX } else { FIT_MARGIN_PX };
+        let fit = View::fit(bounds, self.view.size, margin_px, self.view.theme);
         self.view = View { middle: fit.middle, px_per_m: fit.px_per_m, ..self.view };
         self.fitted = true;
     }

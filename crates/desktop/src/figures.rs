@@ -142,7 +142,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         None => (none(), String::new()),
     };
     ones.push(One {
-        assumed: run.is_some_and(|(run, _)| run.leakage_s_per_m.is_none()),
+        assumed: weakest.is_some() && run.is_some_and(|(run, _)| run.leakage_s_per_m.is_none()),
         ..one(Kind::Weakest, Text::Weakest, figure, unit, Page::Power)
     });
     ones

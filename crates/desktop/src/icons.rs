@@ -42,8 +42,6 @@ pub(crate) enum Icon {
     Water,
     /// A gable and a door: the coop.
     Coop,
-    /// A ring with two arms: a hazard.
-    Hazard,
     /// An arrow into a box: something brought in.
     BringIn,
     /// Lines one below the other: a list.
@@ -148,11 +146,6 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::Coop => {
             line(&[(2.0, 7.0), (8.0, 2.5), (14.0, 7.0), (14.0, 13.5), (2.0, 13.5), (2.0, 7.0)]);
             line(&[(6.0, 13.5), (6.0, 9.0), (10.0, 9.0), (10.0, 13.5)]);
-        }
-        Icon::Hazard => {
-            painter.circle_stroke(at(8.0, 8.0), 3.5, pen);
-            line(&[(1.5, 8.0), (4.5, 8.0)]);
-            line(&[(11.5, 8.0), (14.5, 8.0)]);
         }
         Icon::BringIn => {
             line(&[(4.5, 6.0), (2.5, 6.0), (2.5, 13.5), (13.5, 13.5), (13.5, 6.0), (11.5, 6.0)]);

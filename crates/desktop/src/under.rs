@@ -1,4 +1,5 @@
-//! What lies under the map: the run unfolded, its volts on the page about power, or all runs side by side.
+//! What lies under the map: the run unfolded, its volts on the pages about power and readings, or all runs side by
+//! side.
 
 mod compare;
 mod volts;
@@ -41,7 +42,7 @@ enum Shown {
 
 fn shown(editor: &Editor) -> Shown {
     match editor.page() {
-        Page::Power => Shown::Volts,
+        Page::Power | Page::Book => Shown::Volts,
         Page::Run if editor.compare() => Shown::Compare,
         _ => Shown::Line,
     }

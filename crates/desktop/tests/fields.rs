@@ -296,10 +296,10 @@ fn a_kind_of_net_is_added_copied_renamed_and_taken_out() {
     harness.run();
     assert_eq!(plan_of(&harness), first);
 
-    harness.get_by_label("long: 5 × 50 m").click();
+    harness.get_by_label("long: 5\u{a0}×\u{a0}50 m").click();
     harness.run();
     if harness.query_by_label("Make another like it").is_none() {
-        harness.get_by_label("long: 5 × 50 m").click();
+        harness.get_by_label("long: 5\u{a0}×\u{a0}50 m").click();
         harness.run();
     }
     harness.get_by_label("Make another like it").click();

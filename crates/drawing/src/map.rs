@@ -56,6 +56,8 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
         target_kv: scene.plan.target_kv(),
         foremost: None,
         rivals: rivals::rivals(scene.plan),
+        neighbours: rivals::neighbours(scene.plan),
+        standing: scene.plan.runs.iter().map(|run| run.status == RunStatus::Standing).collect(),
         options: scene.plan.runs.iter().map(|run| run.status == RunStatus::Option).collect(),
     }
 }

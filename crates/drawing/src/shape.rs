@@ -357,21 +357,26 @@ pub struct Drawing {
     pub foremost: Option<usize>,
     /// For each run, the runs that share ground with it.
     pub rivals: Vec<Vec<usize>>,
+    /// For each run, the runs that share a stretch of its sides.
+    pub neighbours: Vec<Vec<usize>>,
+    /// For each run, whether it stands.
+    pub standing: Vec<bool>,
     /// For each run, whether it is one of several ways that things could go.
     pub options: Vec<bool>,
 }
 
 impl Drawing {
-    /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown.
+    /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown, or that
+    /// waits for the netting of a side that stands.
     pub(crate) fn ghosts(&self, picked: Option<Thing>) -> Vec<bool> {
         let lead = picked.and_then(Thing::run).or(self.foremost);
         let mut order: Vec<usize> = (0..self.rivals.len()).collect();
         order.sort_by_key(|&run| (Some(run) != lead, self.options[run], run));
         let mut shown = vec![false; self.rivals.len()];
         for run in order {
-            shown[run] = !self.options[run]
-                || Some(run) == lead
-                || !self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
+            let waits = || self.neighbours[run].iter().any(|&other| self.standing.get(other) == Some(&true));
+            let shares = || self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
+            shown[run] = !self.options[run] || Some(run) == lead || !(shares() || waits());
         }
         shown.into_iter().map(|shown| !shown).collect()
     }

@@ -131,11 +131,10 @@ fn take<F: Files>(files: &F, journal: &Path) -> io::Result<Option<(F::Handle, Ve
     Ok(Some((handle, bytes)))
 }
 
-/// Takes a draft away that no window holds; one in which nothing stands may be about to be locked.
+/// Takes a draft away that no window holds. One in which nothing stands may be about to be locked, and is let be.
 fn sweep<F: Files>(files: &F, draft: &Path) {
-    if let Ok(Some((_held, bytes))) = take(files, draft)
-        && !bytes.is_empty()
-    {
+    let written = files.open(draft).and_then(|mut handle| handle.read()).is_ok_and(|bytes| !bytes.is_empty());
+    if written && let Ok(Some(_held)) = take(files, draft) {
         drop(files.remove(draft));
     }
 }

@@ -87,3 +87,66 @@ fn next(lines: &mut Lines<'_>, plan: &mut Plan) -> Result<Edit, Stop> {
     plan.apply(edit.clone()).map_err(Stop::DoesNotApply)?;
     Ok(edit)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::line::{Sum, push};
+    use proptest::prelude::*;
+
+    fn journal<'a>(lines: impl IntoIterator<Item = &'a [u8]>) -> Vec<u8> {
+        let mut sum = Sum::new();
+        let mut text = Vec::new();
+        push(&mut text, &mut sum, &Header::write(None, true, &Plan::default()));
+        for line in lines {
+            push(&mut text, &mut sum, line);
+        }
+        text
+    }
+
+    #[test]
+    fn a_replay_stops_where_an_edit_is_unknown_or_does_not_fit() {
+        let title = |title: &str| serde_json::to_vec(&Edit::SetTitle { title: title.to_owned() }).unwrap();
+        let (first, last) = (title("first"), title("last"));
+        let gone = serde_json::to_vec(&Edit::RemoveRun { id: "gone".to_owned() }).unwrap();
+        for (odd, stop) in [
+            (&gone[..], Stop::DoesNotApply(EditError::NoSuchRun { id: "gone".to_owned() })),
+            (br#"{"edit": "plant_hedge"}"#, Stop::NoEdit),
+            (b"", Stop::NoEdit),
+            (b"\xff", Stop::NoEdit),
+        ] {
+            let replay = replay(&journal([&first[..], odd, &last])).unwrap();
+            assert_eq!(replay.edits.len(), 1);
+            assert_eq!(replay.plan.title, "first");
+            let dropped = replay.dropped.unwrap();
+            assert_eq!(dropped.stop, stop);
+            assert_eq!((dropped.lines, dropped.bytes), (2, odd.len() + last.len() + 36));
+        }
+        let whole = replay(&journal([&first[..], &last])).unwrap();
+        assert_eq!((whole.plan.title.as_str(), whole.dropped), ("last", None));
+    }
+
+    #[test]
+    fn a_base_that_was_saved_and_has_no_edits_has_no_changes() {
+        let mut replay = replay(&journal([])).unwrap();
+        assert!(!replay.has_changes());
+        replay.saved = false;
+        assert!(replay.has_changes());
+    }
+
+    proptest! {
+        #[test]
+        fn no_bytes_make_it_panic(bytes: Vec<u8>, lines in prop::collection::vec(any::<Vec<u8>>(), 0..4)) {
+            prop_assert_eq!(replay(&bytes), Err(Damage::Header));
+            let mut sum = Sum::new();
+            let mut text = Vec::new();
+            for line in &lines {
+                push(&mut text, &mut sum, line);
+            }
+            prop_assert_eq!(replay(&text), Err(Damage::Header));
+            let replay = replay(&journal(lines.iter().map(Vec::as_slice))).unwrap();
+            prop_assert_eq!(replay.plan, Plan::default());
+            prop_assert_eq!(replay.dropped.is_some(), !lines.is_empty());
+        }
+    }
+}

@@ -121,7 +121,8 @@ impl Editor {
         self.replace(plan, file);
         self.history.resume(history);
         (self.saved, self.example) = (saved, example);
-        self.as_saved = self.saved.as_ref() == Some(&self.plan);
+        // The history goes on counting from here, and so does what is asked of the worker.
+        self.changed();
     }
 
     /// Shows a plan with a history of its own.

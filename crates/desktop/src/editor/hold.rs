@@ -235,6 +235,13 @@ impl Editor {
                     Edit::SetKeepOuts { keep_outs }
                 })
             }
+            Some(Thing::Reading { reading, .. }) => {
+                let mut readings = self.plan.readings.clone();
+                (reading < readings.len()).then(|| {
+                    readings.remove(reading);
+                    Edit::SetReadings { readings }
+                })
+            }
             Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) => {
                 let mut hazards = self.plan.ground.hazards.clone();
                 (hazard < hazards.len()).then(|| {

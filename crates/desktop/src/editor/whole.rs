@@ -110,13 +110,16 @@ impl Whole {
         }
     }
 
-    /// What a turn leaves where it is: the middle of its bounds. `None` for what is one place.
+    /// What a turn leaves where it is: the mean of its places, which turns of it do not move. `None` for what is
+    /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
         if matches!(self, Self::Feed(..) | Self::EarthStakes(..)) {
             return None;
         }
-        let (low, high) = super::bounds(self.places().iter())?;
-        Some(Point::new(f64::midpoint(low.east_m, high.east_m), f64::midpoint(low.north_m, high.north_m)))
+        let places = self.places();
+        let count = places.len() as f64;
+        let mean = |of: fn(&Point) -> f64| places.iter().map(of).sum::<f64>() / count;
+        (count > 0.0).then(|| Point::new(mean(|at| at.east_m), mean(|at| at.north_m)))
     }
 }
 

@@ -20,6 +20,8 @@ use crate::theme::{self, colour};
 
 /// Height of a reading's row: place and figure over kind and day.
 const ROW: f32 = 44.0;
+/// Letters of a day without a time.
+const ISO_DAY: usize = 10;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -114,7 +116,9 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
     if response.hovered() {
         desk.said.hovered = desk.said.hovered.or(Some(thing));
     }
-    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+    let response = response.on_hover_cursor(egui::CursorIcon::PointingHand);
+    let response = if when.len() > ISO_DAY { response.on_hover_text(when) } else { response };
+    if response.clicked() {
         desk.said.say(Message::Pick(Some(thing)));
     }
 
@@ -126,9 +130,14 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
     let shown_day = if when.is_empty() { words.text(Text::NoDay) } else { when };
     let small = theme::regular(12.0);
     let day = kit::shortened(ui, shown_day, small.clone(), colour(p.ink2), rect.width() * 0.4);
-    let beside = match places.likely_kv(reading).filter(|_| reading.kind == ReadingKind::FenceKv) {
-        Some(kv) => words.say(Text::Likely, &[("kind", kind), ("likely", &words.kilovolts(kv))]),
-        None => kind.to_owned(),
+    let expected = places.likely_kv(reading).map(|kv| words.kilovolts(kv));
+    let beside = match (reading.kind, expected) {
+        (ReadingKind::FenceKv, Some(kv)) => words.say(Text::KindExpected, &[("kind", kind), ("expected", &kv)]),
+        (ReadingKind::EarthKv, Some(kv)) => words.say(Text::Expected, &[("expected", &kv)]),
+        (ReadingKind::FenceKv, None) => kind.to_owned(),
+        (ReadingKind::EnergizerKv, _) => words.text(Text::Unclipped).to_owned(),
+        (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
+        (ReadingKind::EarthKv, None) | (ReadingKind::BatteryV, _) => String::new(),
     };
     let beside = kit::shortened(ui, &beside, small, colour(p.ink2), right - rect.left() - day.size().x - 12.0);
     ui.painter().galley(pos2(rect.left(), below - beside.size().y / 2.0), beside, colour(p.ink2));

@@ -64,39 +64,36 @@ impl Owner<'_> {
         (self.id.with(field), desk.words.say(Text::FieldOf, &[("field", field), ("of", self.name)]))
     }
 
-    /// A field for a figure that may stay unsaid, with what stands in then; the new statement once it is committed.
+    /// A field for a figure that may stay unsaid, with what stands in then; a commit is written into `statement`.
     fn stated(
         self,
         ui: &mut Ui,
         desk: &Desk<'_>,
         figure: &Figure,
-        stated: Option<f64>,
+        statement: &mut Option<f64>,
         value: impl Into<Option<f64>>,
-    ) -> Option<Option<f64>> {
+    ) {
         let shown = match value.into() {
-            Some(value) => Shown::of(desk.words, figure.measure, value, stated.is_none()),
+            Some(value) => Shown::of(desk.words, figure.measure, value, statement.is_none()),
             None => Shown::nothing(desk.words, figure.measure),
         };
         let read = field::or_nothing(field::figure(desk.words, figure.measure, figure.range));
         let (id, said) = self.field(desk, figure.label);
         let label = Label { shown: desk.words.text(figure.label), said: &said };
-        field::line(ui, desk.p, id, label, &shown, read)
+        if let Some(stated) = field::line(ui, desk.p, id, label, &shown, read) {
+            *statement = stated;
+        }
     }
 
     /// A field for a whole number that may stay unsaid.
-    fn counted(
-        self,
-        ui: &mut Ui,
-        desk: &Desk<'_>,
-        figure: &Figure,
-        stated: Option<u32>,
-        value: u32,
-    ) -> Option<Option<u32>> {
-        let shown = Shown::of(desk.words, Measure::Count, f64::from(value), stated.is_none());
+    fn counted(self, ui: &mut Ui, desk: &Desk<'_>, figure: &Figure, statement: &mut Option<u32>, value: u32) {
+        let shown = Shown::of(desk.words, Measure::Count, f64::from(value), statement.is_none());
         let read = field::or_nothing(field::count(desk.words, figure.range));
         let (id, said) = self.field(desk, figure.label);
         let label = Label { shown: desk.words.text(figure.label), said: &said };
-        field::line(ui, desk.p, id, label, &shown, read)
+        if let Some(stated) = field::line(ui, desk.p, id, label, &shown, read) {
+            *statement = stated;
+        }
     }
 
     /// A field for its name, which no other of `names` may have.

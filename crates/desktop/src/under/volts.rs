@@ -5,6 +5,7 @@ use std::sync::Arc;
 use drawing::LineDrawing;
 use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints};
+use plan::ReadingKind;
 use words::texts::Window as Text;
 use workup::{Lay, SampleOf, Volts};
 
@@ -38,7 +39,9 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     };
     let (low_kv, high_kv) = range(volts);
     let target_kv = editor.plan().target_kv();
-    let top_kv = [volts.feed_kv, high_kv, target_kv].into_iter().fold(1.0, f64::max) * 1.06;
+    let read = read(editor);
+    let greatest = [volts.feed_kv, high_kv, target_kv].into_iter().chain(read.iter().map(|one| one.1));
+    let top_kv = greatest.fold(1.0, f64::max) * 1.06;
     let step_kv = step(top_kv);
     let plot_rect = Rect::from_min_max(
         pos2(rect.left() + line.left, rect.top() + 42.0),
@@ -137,6 +140,12 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         theme::regular(11.0),
         colour(p.ink2),
     );
+    for (along_m, kv) in read {
+        let at = pos2(rect.left() + line.x_of(along_m), y_of(kv));
+        painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
+        let text = words.kilovolts_figure(kv);
+        painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));
+    }
     if let Some(weakest) = volts.weakest {
         let x = rect.left() + line.x_of(weakest.along_m);
         let y = y_of(weakest.peak_kv);
@@ -156,6 +165,18 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         ));
         painter.galley(plate.min + vec2(6.0, 3.0), galley, colour(p.ink));
     }
+}
+
+/// What was read at posts, the newest at each place: where along the line, metres, and kilovolts.
+fn read(editor: &Editor) -> Vec<(f64, f64)> {
+    let Some((run, _)) = editor.run() else { return Vec::new() };
+    drawing::map::readings::newest(editor.plan(), &run.id)
+        .into_iter()
+        .map(|index| &editor.plan().readings[index])
+        .filter(|reading| reading.kind == ReadingKind::FenceKv)
+        .filter_map(|reading| reading.along_m.zip(reading.value))
+        .filter(|(along_m, kv)| along_m.is_finite() && kv.is_finite() && *kv >= 0.0)
+        .collect()
 }
 
 /// Lowest and highest that the weakest post may be, kilovolts.

@@ -19,6 +19,42 @@ pub(super) fn rivals(plan: &Plan) -> Vec<Vec<usize>> {
     all.clone().map(|run| all.clone().filter(|&other| other != run && share(run, other)).collect()).collect()
 }
 
+/// For each run of a plan, the runs of which a side lies on one of its own for some way; past ones have none.
+pub(super) fn neighbours(plan: &Plan) -> Vec<Vec<usize>> {
+    let sides: Vec<Vec<(Point, Point)>> = plan
+        .runs
+        .iter()
+        .map(|run| if run.status == RunStatus::Past { Vec::new() } else { sides(&run.outline) })
+        .collect();
+    let beside =
+        |a: usize, b: usize| sides[a].iter().any(|&one| sides[b].iter().any(|&other| runs_along(one, other)));
+    let all = 0..plan.runs.len();
+    all.clone().map(|run| all.clone().filter(|&other| other != run && beside(run, other)).collect()).collect()
+}
+
+/// Sides that lie on each other for less than this are taken to meet in a corner, metres.
+const LEAST_BESIDE_M: f64 = 0.5;
+/// And a side farther off than this lies beside, not on, the other, metres.
+const ON_SIDE_M: f64 = 0.02;
+
+fn runs_along((from, to): (Point, Point), (start, end): (Point, Point)) -> bool {
+    let (east, north) = (to.east_m - from.east_m, to.north_m - from.north_m);
+    let length_m = east.hypot(north);
+    if length_m < LEAST_BESIDE_M {
+        return false;
+    }
+    let off_m = |at: Point| turn(from, to, at).abs() / length_m;
+    let along_m = |at: Point| ((at.east_m - from.east_m) * east + (at.north_m - from.north_m) * north) / length_m;
+    let (one_m, other_m) = (along_m(start), along_m(end));
+    let shared_m = one_m.max(other_m).min(length_m) - one_m.min(other_m).max(0.0);
+    off_m(start) < ON_SIDE_M && off_m(end) < ON_SIDE_M && shared_m > LEAST_BESIDE_M
+}
+
+fn sides(outline: &[Point]) -> Vec<(Point, Point)> {
+    let next = outline.iter().skip(1).chain(outline.first());
+    outline.iter().copied().zip(next.copied()).collect()
+}
+
 /// An outline with its bounds.
 struct Ground<'a> {
     outline: &'a [Point],
@@ -51,12 +87,8 @@ impl<'a> Ground<'a> {
 
     /// Whether a side of one passes through a side of the other; touching does not count.
     fn crosses(&self, other: &Self) -> bool {
-        let sides = |of: &Self| -> Vec<(Point, Point)> {
-            let next = of.outline.iter().skip(1).chain(of.outline.first());
-            of.outline.iter().copied().zip(next.copied()).collect()
-        };
-        let theirs = sides(other);
-        sides(self).into_iter().any(|(a, b)| {
+        let theirs = sides(other.outline);
+        sides(self.outline).into_iter().any(|(a, b)| {
             theirs.iter().any(|&(c, d)| {
                 turn(a, b, c) * turn(a, b, d) < -LEAST_TURN_M4 && turn(c, d, a) * turn(c, d, b) < -LEAST_TURN_M4
             })
@@ -76,7 +108,7 @@ fn turn(a: Point, b: Point, c: Point) -> f64 {
 mod tests {
     use plan::{Plan, Point, Run, RunStatus};
 
-    use super::rivals;
+    use super::{neighbours, rivals};
 
     fn square(id: &str, east_m: f64, status: RunStatus) -> Run {
         let corner = |east: f64, north: f64| Point::new(east_m + east, north);
@@ -92,5 +124,7 @@ mod tests {
         let plan = Plan { runs: runs.collect(), ..Plan::default() };
         // The third shares a side with the second and no ground.
         assert_eq!(rivals(&plan), [vec![1], vec![0], vec![], vec![]]);
+        // The first two lie on one another along their long sides.
+        assert_eq!(neighbours(&plan), [vec![1], vec![0, 2], vec![1], vec![]]);
     }
 }

@@ -1,8 +1,8 @@
 //! Edits as a keeper may make them, out of what proptest gives.
 
 use plan::{
-    Coop, CoopKind, Edit, EarthStakes, Energizer, History, KeepOut, NetKind, Origin, Plan, Point, Reading,
-    ReadingKind, Rest, Run, RunStatus, Shape, Soil, Store,
+    Coop, CoopKind, EarthStakes, Edit, Energizer, History, KeepOut, NetKind, Origin, Plan, Point, Reading, ReadingKind,
+    Rest, Run, RunStatus, Shape, Soil, Store,
 };
 use proptest::prelude::*;
 
@@ -143,9 +143,9 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             let (latitude_deg, longitude_deg) = (seed.at.north_m, seed.at.east_m);
             Edit::SetOrigin { origin: Some(Origin { latitude_deg, longitude_deg, rest: rest(&seed.text, 0.5) }) }
         }
-        14 => Edit::SetSoil {
-            soil: Soil { resistivity_ohm_m: Some(seed.at.east_m), wet: Some(true), ..Soil::default() },
-        },
+        14 => {
+            Edit::SetSoil { soil: Soil { resistivity_ohm_m: Some(seed.at.east_m), wet: Some(true), ..Soil::default() } }
+        }
         _ => {
             let value = Some(seed.at.east_m);
             let (kind, rest) = (ReadingKind::FenceKv, Rest::new());

@@ -26,7 +26,7 @@ fn folders() -> Vec<Memory> {
             }
             if there == 3 {
                 // An earlier save failed in its last step: both names are of one file.
-                memory.fail(Fail::At(5), ErrorKind::Other);
+                memory.fail(Fail::At(6), ErrorKind::Other);
                 assert!(save(&memory, Path::new(PATH), b"never").is_err());
                 memory.fail(Fail::Never, ErrorKind::Other);
                 assert_eq!(memory.bytes(BACKUP).as_deref(), Some(OLD));

@@ -23,7 +23,9 @@ texts! {
         Count: "{count} in all",
         CountOne: "1 in all",
         RowSaid: "{place}, {kind}: {value}{day}",
-        Likely: "{kind}, {likely} expected",
+        Expected: "{expected} expected",
+        KindExpected: "{kind}, {expected} expected",
+        Unclipped: "fence unclipped",
         NoDay: "no day",
         NoValue: "no figure",
         Remove: "Remove the reading at {place}",
@@ -34,6 +36,7 @@ texts! {
         EnergizerKv: "energizer, unclipped",
         BatteryV: "battery",
         Ticking: "ticking heard",
+        TickingValue: "ticking",
         Heard: "heard",
 
         AtCorner: "Corner {number}",

@@ -7,7 +7,7 @@ texts! {
     Store {
         YourNets: "Your nets",
         NoNetsYet: "None stated yet. Add the kind that you have.",
-        ManyOf: "{count} × {length}",
+        ManyOf: "{count}\u{a0}×\u{a0}{length}",
         FieldOf: "{field}, {of}",
         Name: "Name",
         HowMany: "How many",
@@ -22,7 +22,7 @@ texts! {
         TakeOut: "Take it out",
         NetInUse: "{runs} names it, so it stays in the store.",
         NetsChosen: "For {run} the fewest that reach round are taken, whichever they are.",
-        SoMany: "{count} × {name}",
+        SoMany: "{count}\u{a0}×\u{a0}{name}",
         NetsNamed: "{run} names its nets in order: {names}.",
         LetChoose: "Take whichever reach round instead",
         NewNet: "net",

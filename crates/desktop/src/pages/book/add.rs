@@ -161,8 +161,7 @@ fn form(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, draft: &mut Draft
                 readings.push(reading);
                 desk.said.say(Message::Make(Edit::SetReadings { readings }));
                 let when = std::mem::take(&mut draft.when);
-                *draft =
-                    Draft { open: true, kind: draft.kind, when, taken_from: draft.taken_from, ..Draft::default() };
+                *draft = Draft { open: true, kind: draft.kind, when, taken_from: draft.taken_from, ..Draft::default() };
             }
             Err(missing) => draft.missing = Some(missing),
         }

@@ -87,7 +87,7 @@ impl Places<'_> {
     pub(super) fn value(&self, reading: &Reading) -> String {
         let words = self.words;
         match (reading.kind, reading.value) {
-            (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
+            (ReadingKind::Ticking, _) => words.text(Text::TickingValue).to_owned(),
             (_, None) => words.text(Text::NoValue).to_owned(),
             (ReadingKind::BatteryV, Some(volts)) => words.say(Text::Volts, &[("volts", &words.number(volts, 1))]),
             (_, Some(kv)) => words.kilovolts(kv),

@@ -131,9 +131,8 @@ pub(super) fn chosen<'a>(
     };
     let best = || {
         let worked = sides.iter().zip(aheads).filter_map(|(side, ahead)| Some((side, ahead.as_ref()?.cost())));
-        let worked = worked.min_by(|(_, one), (_, other)| {
-            (one.0, one.1).cmp(&(other.0, other.1)).then(one.2.total_cmp(&other.2))
-        });
+        let worked = worked
+            .min_by(|(_, one), (_, other)| (one.0, one.1).cmp(&(other.0, other.1)).then(one.2.total_cmp(&other.2)));
         worked.map(|(side, _)| side)
     };
     let longest = || sides.iter().max_by(|one, other| one.length_m.total_cmp(&other.length_m));

@@ -33,9 +33,8 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     if run.earth_ohm.is_none() {
         stakes(ui, desk, run, owner, &mut changed);
     }
-    if let Some(ohm) = measured(ui, desk, run, owner) {
-        changed.earth_ohm = ohm;
-    }
+    // An emptied field goes back to the stakes.
+    owner.stated(ui, desk, &MEASURED, &mut changed.earth_ohm, run.earth_ohm);
     if run.earth_ohm.is_some() {
         ui.add_space(4.0);
         desk.second(ui, words.text(Text::MeasuredEarthWhy));
@@ -60,28 +59,15 @@ fn stakes(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, owner: Owner<'_>, changed
         }
     });
     ui.add_space(6.0);
-    if let Some(count) = owner.counted(ui, desk, &COUNT, run.earth_stakes.count, count) {
-        changed.earth_stakes.count = count;
-    }
+    owner.counted(ui, desk, &COUNT, &mut changed.earth_stakes.count, count);
     if count > 1 {
-        let spacing = owner.stated(ui, desk, &SPACING, run.earth_stakes.spacing_m, run.earth_stakes.spacing_m());
-        if let Some(spacing_m) = spacing {
-            changed.earth_stakes.spacing_m = spacing_m;
-        }
+        let spacing_m = run.earth_stakes.spacing_m();
+        owner.stated(ui, desk, &SPACING, &mut changed.earth_stakes.spacing_m, spacing_m);
     }
     let mut store = desk.editor.plan().store.clone();
-    if let Some(length_m) = owner.stated(ui, desk, &LENGTH, stake.length_m, stake.length_m()) {
-        store.earth_stake.length_m = length_m;
-    }
-    if let Some(diameter_m) = owner.stated(ui, desk, &THICKNESS, stake.diameter_m, stake.diameter_m()) {
-        store.earth_stake.diameter_m = diameter_m;
-    }
+    owner.stated(ui, desk, &LENGTH, &mut store.earth_stake.length_m, stake.length_m());
+    owner.stated(ui, desk, &THICKNESS, &mut store.earth_stake.diameter_m, stake.diameter_m());
     set_store(desk, store);
-}
-
-/// The resistance that was measured; an emptied field goes back to the stakes.
-fn measured(ui: &mut Ui, desk: &Desk<'_>, run: &Run, owner: Owner<'_>) -> Option<Option<f64>> {
-    owner.stated(ui, desk, &MEASURED, run.earth_ohm, run.earth_ohm)
 }
 
 fn in_words(desk: &Desk<'_>, run: &Run) -> String {
@@ -100,7 +86,7 @@ fn in_words(desk: &Desk<'_>, run: &Run) -> String {
 
 fn drawn(ui: &mut Ui, count: u32, label: &str, desk: &Desk<'_>) {
     let p = desk.p;
-    let wide = (ui.available_width() - 72.0).max(40.0);
+    let wide = (ui.available_width() - 68.0).max(40.0);
     let (rect, response) = ui.allocate_exact_size(vec2(wide, 40.0), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, label));
     let painter = ui.painter();

@@ -80,21 +80,11 @@ fn sheet(ui: &mut Ui, desk: &Desk<'_>, owner: Owner<'_>, unit: &Energizer) -> En
     let mut changed = unit.clone();
     // Where the energy out is stated, none is assumed to be stored.
     let stored_j = unit.stored_j.or_else(|| unit.output_j_at_500_ohm.is_none().then(|| unit.stored_j()));
-    if let Some(stored_j) = owner.stated(ui, desk, &STORED, unit.stored_j, stored_j) {
-        changed.stored_j = stored_j;
-    }
-    if let Some(kv) = owner.stated(ui, desk, &FREE, unit.no_load_kv, unit.no_load_kv()) {
-        changed.no_load_kv = kv;
-    }
-    if let Some(kv) = owner.stated(ui, desk, &LOADED, unit.kv_at_500_ohm, unit.kv_at_500_ohm()) {
-        changed.kv_at_500_ohm = kv;
-    }
-    if let Some(out_j) = owner.stated(ui, desk, &OUT, unit.output_j_at_500_ohm, unit.output_j_at_500_ohm()) {
-        changed.output_j_at_500_ohm = out_j;
-    }
-    if let Some(count) = owner.counted(ui, desk, &COUNT, unit.count, unit.count()) {
-        changed.count = count;
-    }
+    owner.stated(ui, desk, &STORED, &mut changed.stored_j, stored_j);
+    owner.stated(ui, desk, &FREE, &mut changed.no_load_kv, unit.no_load_kv());
+    owner.stated(ui, desk, &LOADED, &mut changed.kv_at_500_ohm, unit.kv_at_500_ohm());
+    owner.stated(ui, desk, &OUT, &mut changed.output_j_at_500_ohm, unit.output_j_at_500_ohm());
+    owner.counted(ui, desk, &COUNT, &mut changed.count, unit.count());
     changed
 }
 

@@ -83,9 +83,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
     if let Some(name) = owner.renamed(ui, desk, names) {
         changed.id = name;
     }
-    if let Some(count) = owner.counted(ui, desk, &COUNT, net.count, net.count()) {
-        changed.count = count;
-    }
+    owner.counted(ui, desk, &COUNT, &mut changed.count, net.count());
     let (id, said) = owner.field(desk, Text::Length);
     let label = Label { shown: words.text(Text::Length), said: &said };
     let shown = Shown::of(words, Measure::Length, net.length_m, false);
@@ -97,9 +95,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
     if let Some(posts) = posts(ui, desk, owner, net) {
         make_equal(&mut changed, posts - 1);
     }
-    if let Some(height_m) = owner.stated(ui, desk, &HEIGHT, net.height_m, net.height_m()) {
-        changed.height_m = height_m;
-    }
+    owner.stated(ui, desk, &HEIGHT, &mut changed.height_m, net.height_m());
     ui.add_space(4.0);
     desk.second(ui, &panels_in_words(words, net));
 
@@ -184,6 +180,7 @@ fn which_are_taken(ui: &mut Ui, desk: &mut Desk<'_>) {
     let Some((run, _)) = desk.editor.run() else { return };
     let name = care::run_name(run);
     match &run.nets {
+        None if desk.editor.plan().store.nets.is_empty() => return,
         None => desk.second(ui, &words.say(Text::NetsChosen, &[("run", name)])),
         Some(names) => {
             desk.second(ui, &words.say(Text::NetsNamed, &[("run", name), ("names", &in_order(words, names))]));

@@ -20,21 +20,13 @@ pub(super) fn braces(ui: &mut Ui, desk: &mut Desk<'_>) {
     desk.second(ui, desk.words.text(Text::BracesWhy));
     ui.add_space(6.0);
     let owner = Owner { id: Id::unique("brace field"), name: head };
-    let mut store = desk.editor.plan().store.clone();
+    let plan = desk.editor.plan();
+    let (was, mut store) = (&plan.store.brace, plan.store.clone());
     let brace = &mut store.brace;
-    if let Some(length_m) = owner.stated(ui, desk, &STAKE_LENGTH, brace.stake_length_m, brace.stake_length_m()) {
-        brace.stake_length_m = length_m;
-    }
-    if let Some(diameter_m) = owner.stated(ui, desk, &STAKE_THICKNESS, brace.stake_diameter_m, brace.stake_diameter_m())
-    {
-        brace.stake_diameter_m = diameter_m;
-    }
-    if let Some(height_m) = owner.stated(ui, desk, &LOOP_HEIGHT, brace.loop_height_m, brace.loop_height_m()) {
-        brace.loop_height_m = height_m;
-    }
-    if let Some(stand_off_m) = owner.stated(ui, desk, &STAND_OFF, brace.stand_off_m, brace.stand_off_m()) {
-        brace.stand_off_m = stand_off_m;
-    }
+    owner.stated(ui, desk, &STAKE_LENGTH, &mut brace.stake_length_m, was.stake_length_m());
+    owner.stated(ui, desk, &STAKE_THICKNESS, &mut brace.stake_diameter_m, was.stake_diameter_m());
+    owner.stated(ui, desk, &LOOP_HEIGHT, &mut brace.loop_height_m, was.loop_height_m());
+    owner.stated(ui, desk, &STAND_OFF, &mut brace.stand_off_m, was.stand_off_m());
     set_store(desk, store);
 }
 
@@ -43,13 +35,10 @@ pub(super) fn mower(ui: &mut Ui, desk: &mut Desk<'_>) {
     desk.section(ui, head, "");
     ui.add_space(6.0);
     let owner = Owner { id: Id::unique("mower field"), name: head };
-    let mut store = desk.editor.plan().store.clone();
+    let plan = desk.editor.plan();
+    let (was, mut store) = (&plan.store.mower, plan.store.clone());
     let mower = &mut store.mower;
-    if let Some(width_m) = owner.stated(ui, desk, &CUT_WIDTH, mower.width_m, mower.width_m()) {
-        mower.width_m = width_m;
-    }
-    if let Some(overlap) = owner.stated(ui, desk, &CUT_OVERLAP, mower.overlap, mower.overlap()) {
-        mower.overlap = overlap;
-    }
+    owner.stated(ui, desk, &CUT_WIDTH, &mut mower.width_m, was.width_m());
+    owner.stated(ui, desk, &CUT_OVERLAP, &mut mower.overlap, was.overlap());
     set_store(desk, store);
 }

@@ -1,0 +1,108 @@
+//! A hand on the window without a screen: what the tests share.
+#![allow(dead_code, reason = "each test program uses its part")]
+
+use desktop::{Opening, Window};
+use egui::{Key, Modifiers, Pos2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use plan::Point;
+
+/// A window under test.
+pub(crate) type Desk = Harness<'static, Option<Window>>;
+
+/// The example farm's file.
+pub(crate) const EXAMPLE: &[u8] = include_bytes!("../../../../assets/demo/kettle-field.netfold.json");
+
+/// Opens a window.
+pub(crate) fn open(opening: Opening, size: [f32; 2]) -> Desk {
+    let mut opening = Some(opening);
+    let mut desk = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).with_max_steps(30).build_ui_state(
+        move |ui, window: &mut Option<Window>| {
+            window.get_or_insert_with(|| Window::open(ui.ctx(), opening.take().unwrap())).ui(ui);
+        },
+        None,
+    );
+    settle(&mut desk);
+    desk
+}
+
+/// A window on the example farm, as the program opens it at its first start.
+pub(crate) fn cold() -> Desk {
+    let example = plan::read(EXAMPLE).unwrap().plan;
+    let opening = Opening { plan: example.clone(), is_example: true, example: Some(example), ..Opening::default() };
+    open(opening, [1280.0, 800.0])
+}
+
+/// Runs until the worker has answered and nothing more is to be painted.
+pub(crate) fn settle(desk: &mut Desk) {
+    for _ in 0..2000 {
+        desk.run();
+        let editor = window(desk).editor();
+        if editor.is_full() || editor.question().is_some() {
+            desk.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    panic!("the worker never answered");
+}
+
+/// The window.
+pub(crate) fn window(desk: &Desk) -> &Window {
+    desk.state().as_ref().unwrap()
+}
+
+/// Where a place of the plan lies on the screen.
+pub(crate) fn spot(desk: &Desk, at: Point) -> Pos2 {
+    let map = desk.get_by_label("Map").rect();
+    let [right, down] = window(desk).editor().view().spot(at);
+    map.min + egui::vec2(right, down)
+}
+
+/// Presses or lets go of the pointer's button.
+pub(crate) fn button(desk: &Desk, at: Pos2, pressed: bool) {
+    desk.event(egui::Event::PointerMoved(at));
+    let (button, modifiers) = (egui::PointerButton::Primary, Modifiers::NONE);
+    desk.event(egui::Event::PointerButton { pos: at, button, pressed, modifiers });
+}
+
+/// Clicks at a spot.
+pub(crate) fn click(desk: &mut Desk, at: Pos2) {
+    desk.event(egui::Event::PointerMoved(at));
+    desk.run();
+    button(desk, at, true);
+    desk.run();
+    button(desk, at, false);
+    desk.run();
+}
+
+/// Clicks what is called so.
+pub(crate) fn click_on(desk: &mut Desk, label: &str) {
+    let at = desk.get_by_label(label).rect().center();
+    click(desk, at);
+}
+
+/// Drags from one spot to another.
+pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
+    desk.event(egui::Event::PointerMoved(from));
+    desk.run();
+    button(desk, from, true);
+    desk.run();
+    for step in 1..=4 {
+        desk.event(egui::Event::PointerMoved(from + (to - from) * step as f32 / 4.0));
+        desk.run();
+    }
+    button(desk, to, false);
+    desk.run();
+}
+
+/// Types over what stands in a field, and Enter.
+pub(crate) fn fill(desk: &mut Desk, label: &str, text: &str) {
+    click_on(desk, label);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    desk.run();
+    desk.event(egui::Event::Text(text.to_owned()));
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+}

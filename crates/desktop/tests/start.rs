@@ -1,0 +1,139 @@
+//! From a cold start to figures with nothing but rolls, and the way back.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{Lesson, SaveState};
+use egui::Key;
+use egui_kittest::kittest::Queryable;
+use hand::{click_on, cold, drag, settle, spot, window};
+use plan::Point;
+use words::Words;
+
+#[test]
+fn two_clicks_from_the_example_to_figures() {
+    let mut desk = cold();
+    desk.get_by_label("example farm");
+    // The first button of the head is the way to the keeper's own plan.
+    click_on(&mut desk, "Start with your own rolls");
+    desk.get_by_label("How much netting do you have?");
+    assert!(desk.query_by_label("Kettle Field, first grass").is_none());
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    let editor = window(&desk).editor();
+    let (run, worked) = editor.run().unwrap();
+    let lay = worked.lay.as_ref().unwrap();
+    assert_eq!((run.outline.len(), lay.nets.len(), lay.posts.len()), (4, 2, 28));
+    assert!(lay.corner_miss_m < 1e-6 && lay.spare_m < 1e-6, "whole panels: every corner on a post, nothing over");
+    let strip = worked.strip.as_ref().unwrap();
+    let weakest = worked.volts.as_ref().unwrap().weakest.unwrap();
+    let words = Words::default();
+    desk.get_by_label("Nets 2 of 2");
+    desk.get_by_label("Posts 28");
+    desk.get_by_label(&format!("Braces {} needed", lay.braces()));
+    let (ground, unit) = words.area_parts(strip.area_m2);
+    desk.get_by_label(&format!("Strip {ground} {unit} · {} min", words.minutes_figure(strip.minutes)));
+    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+    desk.get_by_label(&format!("Weakest {range} kV, not measured yet"));
+}
+
+#[test]
+fn what_is_typed_is_followed_at_once_and_a_bad_answer_is_said() {
+    let mut desk = cold();
+    click_on(&mut desk, "Start with your own rolls");
+    for (label, bad, sentence) in [
+        ("Rolls", "two", "“two” is no number"),
+        ("Rolls", "-3", "Less than nothing"),
+        ("Rolls", "0", "Nothing at all"),
+        ("Length of one", "10000000", "too much here"),
+        ("Length of one", "", "Nothing is typed yet"),
+        ("Posts on one", "1", "too little here"),
+    ] {
+        let before = window(&desk).editor().question().unwrap().rolls;
+        hand_type(&mut desk, label, bad);
+        assert_eq!(window(&desk).editor().question().unwrap().rolls, before, "{label}: {bad:?} was taken");
+        assert!(desk.query_all_by_label_contains(sentence).count() > 0, "{label}: {bad:?} is answered");
+        desk.key_press(Key::Tab);
+        desk.run();
+    }
+    for (label, text, want) in [
+        ("Rolls", "3", (3, 50.0, 14)),
+        ("Length of one", "25,5", (3, 25.5, 14)),
+        ("Length of one", "164 ft", (3, 164.0 * 0.3048, 14)),
+        ("Posts on one", "16", (3, 164.0 * 0.3048, 16)),
+    ] {
+        hand_type(&mut desk, label, text);
+        let rolls = window(&desk).editor().question().unwrap().rolls;
+        assert_eq!((rolls.count, rolls.posts), (want.0, want.2), "{label}: {text}");
+        assert!((rolls.length_m - want.1).abs() < 1e-9, "{label}: {text}: {}", rolls.length_m);
+    }
+    click_on(&mut desk, "Rolls: more");
+    assert_eq!(window(&desk).editor().question().unwrap().rolls.count, 4);
+}
+
+fn hand_type(desk: &mut hand::Desk, label: &str, text: &str) {
+    click_on(desk, label);
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::A);
+    desk.run();
+    if text.is_empty() {
+        desk.key_press(Key::Backspace);
+    } else {
+        desk.event(egui::Event::Text(text.to_owned()));
+    }
+    desk.run();
+}
+
+#[test]
+fn an_odd_panel_is_doubled_back() {
+    let mut desk = cold();
+    click_on(&mut desk, "Start with your own rolls");
+    hand_type(&mut desk, "Rolls", "3");
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    let (_, worked) = window(&desk).editor().run().unwrap();
+    let lay = worked.lay.as_ref().unwrap();
+    assert!((lay.spare_m - 50.0 / 13.0).abs() < 1e-6, "39 panels: one is over, {} m", lay.spare_m);
+}
+
+#[test]
+fn the_first_run_is_dragged_onto_the_ground_with_its_coop() {
+    let mut desk = cold();
+    click_on(&mut desk, "Start with your own rolls");
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    let editor = window(&desk).editor();
+    assert_eq!(editor.lesson(), Lesson::Drag);
+    let ground = spot(&desk, Point::new(6.0, -4.0));
+    let (run, coop) = (editor.plan().runs[0].clone(), editor.plan().coop.clone().unwrap());
+    drag(&mut desk, ground, ground + egui::vec2(60.0, 30.0));
+    let editor = window(&desk).editor();
+    let px_per_m = editor.view().px_per_m;
+    let (moved, coop_moved) = (&editor.plan().runs[0], editor.plan().coop.as_ref().unwrap());
+    let east_m = moved.outline[0].east_m - run.outline[0].east_m;
+    assert!((east_m - 60.0 / px_per_m).abs() < 0.1, "{east_m}");
+    assert!((coop_moved.at.east_m - coop.at.east_m - east_m).abs() < 1e-9, "the coop goes along");
+    assert_eq!(editor.lesson(), Lesson::ReadLine);
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    desk.run();
+    let editor = window(&desk).editor();
+    assert_eq!(editor.plan().runs[0], run, "one step");
+    assert_eq!(editor.plan().coop.as_ref(), Some(&coop));
+    assert!(!editor.can_undo());
+}
+
+#[test]
+fn the_question_is_left_with_esc_and_the_example_is_as_it_was() {
+    let mut desk = cold();
+    let before = window(&desk).editor().plan().clone();
+    click_on(&mut desk, "Start with your own rolls");
+    desk.key_press(Key::Escape);
+    desk.run();
+    settle(&mut desk);
+    assert_eq!(*window(&desk).editor().plan(), before);
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Example);
+    click_on(&mut desk, "Start with your own rolls");
+    click_on(&mut desk, "Look round the example farm");
+    settle(&mut desk);
+    assert_eq!(*window(&desk).editor().plan(), before);
+    desk.get_by_label("example farm");
+}
