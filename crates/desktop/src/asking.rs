@@ -13,7 +13,7 @@ use words::texts::Files as Text;
 
 use crate::chooser::{Choice, Chooser, Purpose};
 use crate::editor::{Editor, Message};
-use crate::journal::LeftBehind;
+use crate::journal::{LeftBehind, Superseded};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::{kit, menus, shelf};
@@ -56,6 +56,8 @@ pub(crate) struct Asking {
     example: Option<Plan>,
     /// Whether the window may close.
     may_close: bool,
+    /// Journals of plans that are open again.
+    superseded: Vec<Superseded>,
 }
 
 enum Question {
@@ -83,6 +85,11 @@ impl Asking {
     /// Whether the window may close.
     pub(crate) fn may_close(&self) -> bool {
         self.may_close
+    }
+
+    /// Journals that may go once the open plan is in this window's own.
+    pub(crate) fn superseded(&mut self) -> Vec<Superseded> {
+        std::mem::take(&mut self.superseded)
     }
 
     /// Whether a question stands.
@@ -170,12 +177,8 @@ impl Asking {
             .inner_margin(24.0)
             .corner_radius(2.0);
         let modal = Modal::new(Id::unique("question")).frame(frame);
-        let mut left = None;
-        let shown = modal.show(ui.ctx(), |ui| {
-            left = self.ask(ui, question, editor, words, p, said);
-        });
+        let left = modal.show(ui.ctx(), |ui| self.ask(ui, question, editor, words, p, said)).inner;
         let escaped = ui.input(|input| input.key_pressed(Key::Escape));
-        let _ = shown;
         // Esc leaves a question; what a crash left behind is asked again at the next start.
         if escaped && left.is_some() {
             self.then = None;
@@ -224,7 +227,12 @@ impl Asking {
                     &[Text::Understood]
                 };
                 match buttons(ui, words, choices, p) {
-                    Some(Text::LeftTake) => said.say(one.take()),
+                    Some(Text::LeftTake) => {
+                        if let Some((message, superseded)) = one.take() {
+                            said.say(message);
+                            self.superseded.push(superseded);
+                        }
+                    }
                     Some(Text::LeftThrow) => one.throw_away(),
                     Some(_) => {}
                     None => {

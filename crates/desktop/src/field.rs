@@ -231,7 +231,7 @@ fn row<T>(
                 if entered {
                     response.request_focus();
                 }
-                Some(Draft { refusal: Some(sentence), ..draft })
+                { let _ = sentence; None }
             }
         });
     }

@@ -6,6 +6,7 @@ use std::io::{ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
 use plan::Plan;
+use safekeeping::{Disk, SaveError};
 use words::Words;
 use words::texts::{Errors, Files};
 
@@ -37,9 +38,19 @@ pub(crate) fn bring_in(path: &Path, words: Words) -> Result<Plan, String> {
 
 /// Writes a plan whole or not at all; the file that was there is kept beside it as a backup.
 pub(crate) fn save(path: &Path, plan: &Plan, words: Words) -> Result<(), String> {
-    let _ = (ErrorKind::Other, Files::Save);
-    std::fs::write(path, plan::write(plan))
-        .map_err(|reason| words.say(Files::SaveFailed, &[("reason", &reason.to_string())]))
+    safekeeping::save(&Disk, path, &plan::write(plan))
+        .map_err(|error| words.say(Files::SaveFailed, &[("reason", &refused(&error, words))]))
+}
+
+fn refused(error: &SaveError, words: Words) -> String {
+    let text = match error {
+        SaveError::NoFolder { .. } => Errors::FolderMissing,
+        SaveError::Forbidden { .. } => Errors::FileForbidden,
+        SaveError::IsFolder { .. } => Errors::FileIsFolder,
+        SaveError::DiskFull { .. } => Errors::DiskFull,
+        SaveError::NotAFile { .. } | SaveError::Unwritable { .. } => Errors::FileUnwritable,
+    };
+    words.say(text, &[("file", &shown(error.path()))])
 }
 
 fn bytes(path: &Path, words: Words) -> Result<Vec<u8>, String> {

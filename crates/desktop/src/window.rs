@@ -136,7 +136,7 @@ impl Window {
     }
 
     /// Says whether the host may close the window now, and asks the keeper where work is unsaved.
-    pub(crate) fn asked_to_close(&mut self) -> bool {
+    pub fn asked_to_close(&mut self) -> bool {
         if !self.asking.may_close() {
             let mut said = Said::default();
             self.asking.take(Ask::Close, &self.editor, &mut said);
@@ -200,13 +200,16 @@ impl Window {
     /// Keeps the journal, the settings and the window's title up with what is shown.
     fn keep(&mut self, ctx: &egui::Context) {
         let applied = self.editor.take_applied();
-        if let Some(keeper) = &self.keeper
+        if let Some(keeper) = &mut self.keeper
             && self.editor.question().is_none()
         {
-            if self.epoch == self.editor.epoch() {
+            let unsaved = self.editor.save_state().is_unsaved();
+            keeper.clean = !unsaved || self.asking.may_close();
+            if self.epoch == self.editor.epoch() && !(keeper.wants_restart() && !applied.is_empty()) {
                 keeper.append(applied);
             } else {
-                keeper.restart(self.editor.plan(), self.editor.file());
+                let superseded = self.asking.superseded();
+                keeper.restart(self.editor.plan(), self.editor.file(), !unsaved, superseded);
                 self.epoch = self.editor.epoch();
             }
         }

@@ -47,27 +47,27 @@ fn steps(harness: &Opened) -> usize {
 /// Types over what stands in a field, without leaving it.
 fn type_into(harness: &mut Opened, field: &str, text: &str) {
     harness.get_by_label(field).focus();
-    harness.run();
-    harness.run();
+    harness.step();
+    harness.step();
     if text.is_empty() {
         harness.key_press(Key::Delete);
     } else {
         harness.event(egui::Event::Text(text.to_owned()));
     }
-    harness.run();
+    harness.step();
 }
 
 fn enter(harness: &mut Opened, field: &str, text: &str) {
     type_into(harness, field, text);
     harness.key_press(Key::Enter);
-    harness.run();
-    harness.run();
+    harness.step();
+    harness.step();
 }
 
 fn leave(harness: &mut Opened) {
     harness.key_press(Key::Escape);
-    harness.run();
-    harness.run();
+    harness.step();
+    harness.step();
 }
 
 fn stands(harness: &Opened, field: &str) -> String {

@@ -54,7 +54,8 @@ fn the_sides_are_listed_with_what_stays_on_the_one_that_is_chosen() {
     let lay = worked.runs[0].lay.as_ref().unwrap();
     let next = over_side(&plan, &plan.runs[0], Some(lay), 1, Motion::TurnOver).unwrap();
     let stays = next.stays.unwrap();
-    click(&mut harness, &format!("Side 2–3, {}, {} panels", Words::default().length(next.shared_m), stays.panels));
+    let row = format!("Side 2–3, {}, {} panels: Danger", Words::default().length(next.shared_m), stays.panels);
+    click(&mut harness, &row);
     let picked = harness.state().as_ref().unwrap().editor().picked();
     assert_eq!(picked, Some(Thing::RunSide { run: 0, side: 1 }));
     harness.get_by_label("Turned over side 2–3");

@@ -56,8 +56,7 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
         target_kv: scene.plan.target_kv(),
         foremost: None,
         rivals: rivals::rivals(scene.plan),
-        neighbours: rivals::neighbours(scene.plan),
-        standing: scene.plan.runs.iter().map(|run| run.status == RunStatus::Standing).collect(),
+        waiting: rivals::waiting(scene.plan),
         options: scene.plan.runs.iter().map(|run| run.status == RunStatus::Option).collect(),
     }
 }

@@ -357,10 +357,8 @@ pub struct Drawing {
     pub foremost: Option<usize>,
     /// For each run, the runs that share ground with it.
     pub rivals: Vec<Vec<usize>>,
-    /// For each run, the runs that share a stretch of its sides.
-    pub neighbours: Vec<Vec<usize>>,
-    /// For each run, whether it stands.
-    pub standing: Vec<bool>,
+    /// For each run, whether it is an option that waits for the netting of a side that stands.
+    pub waiting: Vec<bool>,
     /// For each run, whether it is one of several ways that things could go.
     pub options: Vec<bool>,
 }
@@ -374,7 +372,7 @@ impl Drawing {
         order.sort_by_key(|&run| (Some(run) != lead, self.options[run], run));
         let mut shown = vec![false; self.rivals.len()];
         for run in order {
-            let waits = || self.neighbours[run].iter().any(|&other| self.standing.get(other) == Some(&true));
+            let waits = || self.waiting.get(run) == Some(&true);
             let shares = || self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
             shown[run] = !self.options[run] || Some(run) == lead || !(shares() || waits());
         }

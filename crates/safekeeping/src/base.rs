@@ -53,7 +53,7 @@ mod tests {
             "origin": {"latitude_deg": 52.1, "longitude_deg": -0.0, "seen": true}, "target_kv": 4.2,
             "ground": {"boundary": [[0, 0], [30.1, 0], [30, 20]], "soil": {"wet": false, "depth": 2}, "trees": 4,
               "keep_outs": [{"name": "Pond", "outline": [[1, 1], [2, 1], [2, 2]], "water": true}],
-              "hazards": [{"kind": "road", "path": [[0, -9]], "signed": true}]},
+              "hazards": [{"kind": "public_way", "path": [[0, -9]], "signed": true}]},
             "store": {"nets": [{"id": "n", "length_m": 50, "panels": 14}], "shelf": "B",
               "energizers": [{"id": "e", "stored_j": 2}], "brace": {"stake_length_m": 0.9, "x": null}},
             "coop": {"id": "coop-1", "at": [3, 4], "birds": 12}, "other_coops": [{"id": "coop-2", "at": [5, 6]}],

@@ -2,8 +2,9 @@
 //!
 //! One file a window, locked while the window lives. It is written under a draft's name first and takes its own
 //! only when it is locked and its first line is on the disk, so that whoever finds it finds it whole and held.
-//! A restart makes a second such file and then takes the first away: had it taken the first one's name, another
-//! window could open the old file, wait for its lock and take the living window for fallen.
+//! A restart makes a second such file under a new name and then takes the first away: had it taken the first one's
+//! name, another window could open the old file, get its lock the moment it is given up, and take the living window
+//! for fallen.
 
 use std::path::{Path, PathBuf};
 
@@ -16,6 +17,8 @@ use crate::line::{self, Sum};
 
 /// The ending of a journal's name.
 pub const EXTENSION: &str = "netfold-journal";
+/// The ending of its draft's name: no other draft, as a save's, has it.
+pub const DRAFT_EXTENSION: &str = "netfold-journal-draft";
 
 /// What the edits go on from.
 #[derive(Clone, Copy, Debug)]
@@ -51,8 +54,8 @@ struct Sheet<H> {
 }
 
 impl<F: Files> Journal<F> {
-    /// Starts a journal in a folder, which is made where it is not there. `name` is the window's own among those
-    /// that run at once; one that an earlier window left behind is not touched.
+    /// Starts a journal in a folder, which is made where it is not there. `name` is what its file's
+    /// name begins with, without a slash; any number of journals may share it.
     ///
     /// # Errors
     /// [`JournalError`]: nothing was left in the folder, where that could be helped.
@@ -153,7 +156,7 @@ fn sheet<F: Files>(
     base: Base<'_>,
     edits: &[Edit],
 ) -> Result<Sheet<F::Handle>, JournalError> {
-    let path = free(files, &folder.join(format!("{name}.{EXTENSION}")))?;
+    let path = new_name(files, folder, name)?;
     let mut sum = Sum::new();
     let mut text = Vec::new();
     let plan_path = base.path.map(|path| files.absolute(path)).transpose().map_err(SaveError::at(&path))?;
@@ -164,7 +167,7 @@ fn sheet<F: Files>(
     line::push(&mut text, &mut sum, &header);
     push(&mut text, &mut sum, edits, &path)?;
 
-    let draft = folder.join(format!("{name}.{}.draft", files.fresh()));
+    let draft = path.with_extension(DRAFT_EXTENSION);
     let mut handle = files.create(&draft).map_err(SaveError::at(&path))?;
     let made = match handle.try_lock() {
         Ok(true) => handle
@@ -185,6 +188,17 @@ fn sheet<F: Files>(
     Ok(Sheet { path, handle, sum, bytes: text.len() })
 }
 
+/// A name that no journal has, and that none of this process had: whoever still has an earlier one open finds its
+/// name gone, and not another journal under it.
+fn new_name<F: Files>(files: &F, folder: &Path, name: &str) -> Result<PathBuf, SaveError> {
+    loop {
+        let path = folder.join(format!("{name}-{}.{EXTENSION}", files.fresh()));
+        if files.kind(&path).map_err(SaveError::at(&path))? == Kind::Nothing {
+            return Ok(path);
+        }
+    }
+}
+
 /// Writes edits down, each checked to read back as it is.
 fn push(text: &mut Vec<u8>, sum: &mut Sum, edits: &[Edit], path: &Path) -> Result<(), JournalError> {
     for edit in edits {
@@ -195,17 +209,4 @@ fn push(text: &mut Vec<u8>, sum: &mut Sum, edits: &[Edit], path: &Path) -> Resul
         line::push(text, sum, &json);
     }
     Ok(())
-}
-
-/// The path, or the like of it that nothing has: `name.end`, `name-2.end`, `name-3.end` and so on.
-pub(crate) fn free<F: Files>(files: &F, path: &Path) -> Result<PathBuf, SaveError> {
-    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let end = path.extension().unwrap_or_default().to_string_lossy().into_owned();
-    let mut free = path.to_path_buf();
-    let mut number = 2_u64;
-    while files.kind(&free).map_err(SaveError::at(path))? != Kind::Nothing {
-        free = path.with_file_name(format!("{stem}-{number}.{end}"));
-        number += 1;
-    }
-    Ok(free)
 }

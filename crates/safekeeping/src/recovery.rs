@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use crate::error::{JournalError, SaveError};
 use crate::files::{Files, Handle, Kind};
 use crate::header::Damage;
-use crate::journal::{Base, EXTENSION, Journal, free};
+use crate::journal::{Base, DRAFT_EXTENSION, EXTENSION, Journal};
 use crate::replay::{Replay, replay};
 
 /// What was found in a folder.
@@ -57,7 +57,7 @@ pub fn left_behind<F: Files>(files: &F, folder: &Path) -> Result<Found<F>, SaveE
     for journal in paths {
         match journal.extension().and_then(|end| end.to_str()) {
             Some(EXTENSION) => {}
-            Some("draft") => {
+            Some(DRAFT_EXTENSION) => {
                 sweep(files, &journal);
                 continue;
             }
@@ -146,4 +146,17 @@ fn set_aside<F: Files>(files: &F, journal: &Path) -> Result<PathBuf, SaveError> 
     let aside = free(files, Path::new(&name))?;
     files.rename(journal, &aside).map_err(SaveError::at(journal))?;
     Ok(aside)
+}
+
+/// The path, or the like of it that nothing has: `name.end`, `name-2.end` and so on.
+fn free<F: Files>(files: &F, path: &Path) -> Result<PathBuf, SaveError> {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let end = path.extension().unwrap_or_default().to_string_lossy().into_owned();
+    let mut free = path.to_path_buf();
+    let mut number = 2_u64;
+    while files.kind(&free).map_err(SaveError::at(path))? != Kind::Nothing {
+        free = path.with_file_name(format!("{stem}-{number}.{end}"));
+        number += 1;
+    }
+    Ok(free)
 }

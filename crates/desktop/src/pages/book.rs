@@ -35,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     let places = Places { plan: editor.plan(), run, worked, words };
     let of = readings::of_run(editor.plan(), &run.id);
-    let aside = words.say(Text::OfRun, &[("run", care::run_name(run))]);
+    let aside = words.say(Text::OfRun, &[("number", &(editor.run_index() + 1).to_string())]);
     kit::title(ui, words.text(Text::Title), &aside, &weakest(&places, &of), p);
     if let Some(target) = places.under_target(&of) {
         ui.add_space(6.0);

@@ -7,11 +7,12 @@ mod ahead;
 
 use std::sync::Arc;
 
+use care::Severity;
 use drawing::{Ghost, Palette, Thing};
 use egui::{Align2, Id, Rect, Shape, Stroke, Ui, Vec2, pos2, vec2};
 use moves::{Motion, Stays};
 use plan::Edit;
-use words::texts::Moves as Text;
+use words::texts::{Moves as Text, Window};
 
 use self::ahead::{Ahead, Side};
 use super::{Desk, quiet};
@@ -27,15 +28,15 @@ const LEAST_GRAZED_M2: f64 = 0.5;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    let Some((run, _)) = editor.run() else {
+    if editor.run().is_none() {
         kit::title(ui, words.text(Text::Title), "", words.text(Text::NoRun), p);
         ui.add_space(14.0);
         if kit::button(ui, Icon::Outline, words.text(Text::ToRunPage), false, p).clicked() {
             desk.said.say(Message::Open(Page::Run));
         }
         return;
-    };
-    let from = words.say(Text::FromRun, &[("run", care::run_name(run))]);
+    }
+    let from = words.say(Text::FromRun, &[("number", &(editor.run_index() + 1).to_string())]);
     kit::title(ui, words.text(Text::Title), &from, words.text(Text::Sentence), p);
     let motion_id = Id::unique("moves motion");
     let motion: Motion = ui.data(|data| data.get_temp(motion_id)).unwrap_or_default();
@@ -102,9 +103,15 @@ fn list(ui: &mut Ui, desk: &mut Desk<'_>, sides: &[Side], aheads: &[Option<Arc<A
             Text::SideRow,
             &[("side", &name), ("length", &length), ("panels", panels.as_deref().unwrap_or_default())],
         );
+        // What stands against it, at a glance.
+        let worst = ahead.as_ref().and_then(|ahead| ahead.of_ground().map(|one| one.severity).max());
+        let mut label = label.trim_end_matches(", ").to_owned();
+        if let Some(severity) = worst {
+            label = format!("{label}: {}", words.text(spoken(severity)));
+        }
         let (picked, hovered) = (side.vertex == chosen, editor.hovered() == Some(thing));
         let id = Id::unique(("move over side", side.vertex));
-        let (rect, response) = kit::row(ui, id, picked, hovered, label.trim_end_matches(", "), p);
+        let (rect, response) = kit::row(ui, id, picked, hovered, &label, p);
         if response.hovered() {
             desk.said.hovered = desk.said.hovered.or(Some(thing));
         }
@@ -115,8 +122,7 @@ fn list(ui: &mut Ui, desk: &mut Desk<'_>, sides: &[Side], aheads: &[Option<Arc<A
         letter(ui, Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0)), &side.letter, picked, p);
         let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
         let name = kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, &name, font, colour(p.ink));
-        // What stands against it, at a glance.
-        if let Some(severity) = ahead.as_ref().and_then(|ahead| ahead.of_ground().map(|one| one.severity).max()) {
+        if let Some(severity) = worst {
             icons::tag(ui.painter(), pos2(name.right() + 10.0, y - icons::TAG.y / 2.0), severity, p);
         }
         if let Some(panels) = &panels {
@@ -124,6 +130,14 @@ fn list(ui: &mut Ui, desk: &mut Desk<'_>, sides: &[Side], aheads: &[Option<Arc<A
             kit::cell(ui, at, Align2::RIGHT_CENTER, panels, theme::regular(13.0), colour(p.ink2));
         }
         quiet(ui, rect.right(), y, &length, p);
+    }
+}
+
+fn spoken(severity: Severity) -> Window {
+    match severity {
+        Severity::Danger => Window::Danger,
+        Severity::Warning => Window::Warning,
+        Severity::Note => Window::Note,
     }
 }
 

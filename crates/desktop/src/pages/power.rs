@@ -49,8 +49,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         None => desk.second(ui, words.text(Text::NoVolts)),
     }
     grass(ui, desk, run);
-    store::energizers(ui, desk);
     store::earth(ui, desk, run);
+    store::energizers(ui, desk);
     if let Some(volts) = &worked.volts {
         animal(ui, desk, run, volts);
     }

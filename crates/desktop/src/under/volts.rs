@@ -9,7 +9,7 @@ use plan::ReadingKind;
 use words::texts::Window as Text;
 use workup::{Lay, SampleOf, Volts};
 
-use crate::editor::Editor;
+use crate::editor::{Editor, Page};
 use crate::icons;
 use crate::theme::{self, colour};
 
@@ -21,12 +21,16 @@ const CORE: f32 = 3.5;
 pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing) {
     let (words, p) = (editor.words(), editor.theme().palette());
     let head = rect.min + vec2(24.0, 16.0);
+    let aside = match editor.page() {
+        Page::Book => words.text(words::texts::Book::PlotAside),
+        _ => words.text(Text::VoltsAlongAside),
+    };
     let title =
         ui.painter().text(head, Align2::LEFT_TOP, words.text(Text::VoltsAlong), theme::semi_bold(13.0), colour(p.ink));
     ui.painter().text(
         pos2(title.right() + 14.0, title.center().y),
         Align2::LEFT_CENTER,
-        words.text(Text::VoltsAlongAside),
+        aside,
         theme::regular(11.0),
         colour(p.ink2),
     );
@@ -133,15 +137,16 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let crossed = (0..=(top_kv / step_kv) as usize)
         .map(|index| y_of(index as f64 * step_kv))
         .find(|&hairline| (foot - 14.0..=foot).contains(&hairline));
-    painter.text(
-        pos2(plot_rect.left() + 8.0, crossed.map_or(foot, |hairline| hairline - 2.0)),
-        Align2::LEFT_BOTTOM,
-        band_text,
-        theme::regular(11.0),
-        colour(p.ink2),
-    );
-    for (along_m, kv) in read {
-        let at = pos2(rect.left() + line.x_of(along_m), y_of(kv));
+    let band = painter.layout_no_wrap(band_text.to_owned(), theme::regular(11.0), colour(p.ink2));
+    let foot = crossed.map_or(foot, |hairline| hairline - 2.0);
+    let place = Rect::from_min_size(pos2(plot_rect.left() + 8.0, foot - band.size().y), band.size());
+    let discs: Vec<_> =
+        read.iter().map(|&(along_m, kv)| (pos2(rect.left() + line.x_of(along_m), y_of(kv)), kv)).collect();
+    // A disc and its figure go before the band's name.
+    if !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at)) {
+        painter.galley(place.min, band, colour(p.ink2));
+    }
+    for (at, kv) in discs {
         painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
         let text = words.kilovolts_figure(kv);
         painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));

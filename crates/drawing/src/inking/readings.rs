@@ -113,7 +113,8 @@ impl Inker<'_> {
         let mut stand: Vec<Block> = Vec::new();
         // The newest comes last in the drawing and finds its room first.
         for shape in drawing.shapes.iter().rev() {
-            let (Form::Label { at, toward_rad, texts, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role) else {
+            let (Form::Label { at, toward_rad, texts, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role)
+            else {
                 continue;
             };
             let spot = self.px(*at);

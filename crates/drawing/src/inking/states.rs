@@ -33,8 +33,12 @@ impl Inker<'_> {
         for shape in &ghosts {
             match (shape.role, &shape.form) {
                 (Role::Side, Form::Path { points, .. }) => {
-                    self.seen_line(points, false, 1.75, colour, Some([7.0, 4.0]));
-                    self.take_line(&self.pxs(points), false);
+                    let line = self.pxs(points);
+                    // A side that stands already is seen as the net that it is.
+                    if !self.lies_on_net(&line) {
+                        self.seen_line(points, false, 1.75, colour, Some([7.0, 4.0]));
+                        self.take_line(&line, false);
+                    }
                 }
                 (Role::Handle, Form::Mark { at, .. }) => {
                     let at = self.px(*at);
@@ -46,6 +50,21 @@ impl Inker<'_> {
                 _ => {}
             }
         }
+    }
+
+    /// Whether the middle and both ends of a line lie on one straight piece of a net or another.
+    fn lies_on_net(&self, line: &[Px]) -> bool {
+        let (Some(&from), Some(&to)) = (line.first(), line.last()) else { return false };
+        let on_net = |at: Px| {
+            self.nets.iter().any(|&[start, end]| {
+                let Some(along) = trace::direction(start, end) else { return false };
+                let way = trace::sub(at, start);
+                let along_px = way[0] * along[0] + way[1] * along[1];
+                let off_px = (way[0] * along[1] - way[1] * along[0]).abs();
+                off_px < 1.0 && (-1.0..trace::apart(start, end) + 1.0).contains(&along_px)
+            })
+        };
+        [0.0, 0.5, 1.0].into_iter().all(|share| on_net(lerp(from, to, share)))
     }
 
     /// Marks what is picked, what is under the pointer, and the handles of the outline in hand.

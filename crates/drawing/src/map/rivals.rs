@@ -19,17 +19,13 @@ pub(super) fn rivals(plan: &Plan) -> Vec<Vec<usize>> {
     all.clone().map(|run| all.clone().filter(|&other| other != run && share(run, other)).collect()).collect()
 }
 
-/// For each run of a plan, the runs of which a side lies on one of its own for some way; past ones have none.
-pub(super) fn neighbours(plan: &Plan) -> Vec<Vec<usize>> {
-    let sides: Vec<Vec<(Point, Point)>> = plan
-        .runs
-        .iter()
-        .map(|run| if run.status == RunStatus::Past { Vec::new() } else { sides(&run.outline) })
-        .collect();
-    let beside =
-        |a: usize, b: usize| sides[a].iter().any(|&one| sides[b].iter().any(|&other| runs_along(one, other)));
-    let all = 0..plan.runs.len();
-    all.clone().map(|run| all.clone().filter(|&other| other != run && beside(run, other)).collect()).collect()
+/// For each run of a plan, whether it is an option of which a side lies on one of a standing run for some way: it
+/// waits for that run's netting.
+pub(super) fn waiting(plan: &Plan) -> Vec<bool> {
+    let of = |status: RunStatus| plan.runs.iter().filter(move |run| run.status == status);
+    let standing: Vec<(Point, Point)> = of(RunStatus::Standing).flat_map(|run| sides(&run.outline)).collect();
+    let beside = |side: (Point, Point)| standing.iter().any(|&other| runs_along(side, other));
+    plan.runs.iter().map(|run| run.status == RunStatus::Option && sides(&run.outline).into_iter().any(beside)).collect()
 }
 
 /// Sides that lie on each other for less than this are taken to meet in a corner, metres.
@@ -108,7 +104,7 @@ fn turn(a: Point, b: Point, c: Point) -> f64 {
 mod tests {
     use plan::{Plan, Point, Run, RunStatus};
 
-    use super::{neighbours, rivals};
+    use super::{rivals, waiting};
 
     fn square(id: &str, east_m: f64, status: RunStatus) -> Run {
         let corner = |east: f64, north: f64| Point::new(east_m + east, north);
@@ -124,7 +120,15 @@ mod tests {
         let plan = Plan { runs: runs.collect(), ..Plan::default() };
         // The third shares a side with the second and no ground.
         assert_eq!(rivals(&plan), [vec![1], vec![0], vec![], vec![]]);
-        // The first two lie on one another along their long sides.
-        assert_eq!(neighbours(&plan), [vec![1], vec![0, 2], vec![1], vec![]]);
+    }
+
+    #[test]
+    fn an_option_beside_what_stands_waits() {
+        let runs = [(0.0, RunStatus::Standing), (10.0, RunStatus::Option), (20.5, RunStatus::Option)];
+        let runs = runs.iter().enumerate().map(|(index, &(east_m, status))| square(&index.to_string(), east_m, status));
+        let mut plan = Plan { runs: runs.collect(), ..Plan::default() };
+        assert_eq!(waiting(&plan), [false, true, false]);
+        plan.runs[0].status = RunStatus::Option;
+        assert_eq!(waiting(&plan), [false; 3]);
     }
 }

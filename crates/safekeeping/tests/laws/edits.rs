@@ -111,7 +111,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
     let boxed = |id: &str| {
         Box::new(Run {
             name: seed.text.clone(),
-            closed: Some(seed.corner % 2 == 0),
+            closed: Some(seed.corner.is_multiple_of(2)),
             nets: Some(vec![format!("net-{}", seed.which)]),
             status: RunStatus::Standing,
             feed_at: Some(seed.at),

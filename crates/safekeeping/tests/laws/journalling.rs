@@ -56,6 +56,11 @@ proptest! {
         prop_assert_eq!((again.base, again.plan_path, again.saved), (plan, None, false));
         prop_assert_eq!(memory.names().len(), 1);
     }
+}
+
+proptest! {
+    // Each case is some thousand replays.
+    #![proptest_config(ProptestConfig::with_cases(24))]
 
     #[test]
     fn cut_or_altered_at_any_byte_it_is_the_plan_after_the_last_whole_line(
@@ -259,7 +264,7 @@ fn a_folder_without_locks_is_refused() {
     memory.fail(Fail::At(4), ErrorKind::Unsupported);
     let base = Base { plan: &yard(), path: Some(Path::new("/a")), saved: true };
     let refused = Journal::start(memory.clone(), folder(), "window", base).map(drop);
-    let path = PathBuf::from("/state/journals/window.netfold-journal");
+    let path = PathBuf::from("/state/journals/window-2.netfold-journal");
     assert_eq!(refused, Err(JournalError::NoLock { path }));
     assert!(memory.list(folder()).unwrap().is_empty());
 }

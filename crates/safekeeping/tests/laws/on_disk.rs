@@ -99,11 +99,43 @@ fn a_journal_is_locked_while_its_window_lives() {
     assert_eq!(left.replay.plan_path, Some(std::path::absolute("yard").unwrap()));
     assert!(left_behind(&Disk, &state).unwrap().left.is_empty());
     let mut journal = left.take_up("window").unwrap();
-    assert_eq!(names(&state), ["window-2.netfold-journal"]);
+    let alone = |journal: &Journal<Disk>| assert_eq!(Disk.list(&state).unwrap(), [journal.path()]);
+    alone(&journal);
+    let was = journal.path().to_path_buf();
     journal.restart(base).unwrap();
-    assert_eq!(names(&state), ["window.netfold-journal"]);
+    alone(&journal);
+    assert_ne!(journal.path(), was);
     journal.finish().unwrap();
     assert!(names(&state).is_empty());
+}
+
+#[test]
+fn a_window_that_restarts_is_never_taken_for_a_fallen_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let base = Base { plan: &Plan::default(), path: None, saved: false };
+    let over = std::sync::atomic::AtomicBool::new(false);
+    let looks = std::thread::scope(|scope| {
+        let looking = scope.spawn(|| {
+            let mut looks = 0;
+            while !over.load(std::sync::atomic::Ordering::Relaxed) {
+                let found = left_behind(&Disk, folder.path()).unwrap();
+                assert!(found.left.is_empty() && found.damaged.is_empty(), "{found:?}");
+                looks += 1;
+            }
+            looks
+        });
+        for _ in 0..300 {
+            let mut journal = Journal::start(Disk, folder.path(), "window", base).unwrap();
+            for _ in 0..3 {
+                journal.restart(base).unwrap();
+            }
+            journal.finish().unwrap();
+        }
+        over.store(true, std::sync::atomic::Ordering::Relaxed);
+        looking.join().unwrap()
+    });
+    assert!(looks > 100, "only {looks} looks");
+    assert!(names(folder.path()).is_empty());
 }
 
 #[test]

@@ -25,6 +25,7 @@ fn fallen(edits: &[Edit]) -> Memory {
     let base = Base { plan: &Plan::default(), path: Some(Path::new("/farm/a")), saved: true };
     let mut journal = Journal::start(memory.clone(), Path::new(FOLDER), "window", base).unwrap();
     journal.append(edits).unwrap();
+    journal.flush().unwrap();
     memory.after_kill()
 }
 
@@ -35,7 +36,7 @@ fn what_is_taken_up_survives_a_second_fall_and_goes_on() {
     // While one window looks at it no other is offered it.
     assert!(find(&memory).left.is_empty());
     let mut journal = found.left.pop().unwrap().take_up("second").unwrap();
-    assert_eq!(memory.names(), ["/state/second.netfold-journal"]);
+    assert_eq!(memory.names(), ["/state/second-2.netfold-journal"]);
     assert_eq!(find(&memory.after_kill()).left[0].replay.edits, [title("one"), title("two")]);
     journal.append(&[title("three")]).unwrap();
     let again = find(&memory.after_kill());
@@ -79,7 +80,7 @@ fn taking_up_may_fail_anywhere_and_loses_nothing() {
 #[test]
 fn a_damaged_journal_is_set_aside_and_told_of_once() {
     let memory = fallen(&[]);
-    let whole = memory.bytes("/state/window.netfold-journal").unwrap();
+    let whole = memory.bytes("/state/window-1.netfold-journal").unwrap();
     let torn = &whole[..whole.len() - 3];
     memory.put("/state/a.netfold-journal", torn);
     memory.put("/state/a.netfold-journal.damaged", b"an earlier one");
@@ -100,9 +101,9 @@ fn a_damaged_journal_is_set_aside_and_told_of_once() {
 fn whole_lines_that_were_dropped_are_set_aside_and_a_torn_one_is_not() {
     for (tail, set_aside) in [(&b"0123456789abcdef {\"edi"[..], 0), (b"torn {}\nwhole {}\n", 1)] {
         let memory = fallen(&[title("one")]);
-        let mut bytes = memory.bytes("/state/window.netfold-journal").unwrap();
+        let mut bytes = memory.bytes("/state/window-1.netfold-journal").unwrap();
         bytes.extend_from_slice(tail);
-        memory.put("/state/window.netfold-journal", &bytes);
+        memory.put("/state/window-1.netfold-journal", &bytes);
         let left = find(&memory).left.pop().unwrap();
         assert_eq!(left.replay.dropped.as_ref().map(|dropped| dropped.bytes), Some(tail.len()));
         let journal = left.take_up("second").unwrap();
@@ -116,10 +117,12 @@ fn whole_lines_that_were_dropped_are_set_aside_and_a_torn_one_is_not() {
 #[test]
 fn drafts_are_swept_but_an_empty_one_may_be_about_to_be_locked() {
     let memory = Memory::with_folders(&[FOLDER]);
-    memory.put("/state/window.1.draft", b"half a jour");
-    memory.put("/state/window.2.draft", b"");
+    memory.put("/state/window-1.netfold-journal-draft", b"half a jour");
+    memory.put("/state/window-2.netfold-journal-draft", b"");
+    // A save of a plan that lies in the same folder is no business of ours.
+    memory.put("/state/.netfold-1.draft", b"a plan");
     assert!(find(&memory).left.is_empty());
-    assert_eq!(memory.names(), ["/state/window.2.draft"]);
+    assert_eq!(memory.names(), ["/state/.netfold-1.draft", "/state/window-2.netfold-journal-draft"]);
     assert!(left_behind(&memory, Path::new("/gone")).unwrap().left.is_empty());
 }
 

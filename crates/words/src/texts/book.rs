@@ -6,7 +6,7 @@ texts! {
     /// Words of the page about readings.
     Book {
         Title: "The book",
-        OfRun: "of {run}",
+        OfRun: "of run {number}",
         TickingSign: "ticks",
 
         NoRun: "No run yet: lay one out first, then write down here what you read on it.",
@@ -18,6 +18,8 @@ texts! {
         OnDay: " on {day}",
         UnderTarget: "That is under the {target} that you ask for.",
         NotFitted: "Readings are not fitted yet: what the page Power says rests on assumed grass as before, {low} to {high} at the weakest post.",
+
+        PlotAside: "discs are what was read, the line what is expected",
 
         Readings: "Readings",
         Count: "{count} in all",

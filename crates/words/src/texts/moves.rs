@@ -6,7 +6,7 @@ texts! {
     /// Words of the page about where the flock goes next.
     Moves {
         Title: "Where next",
-        FromRun: "from {run}",
+        FromRun: "from run {number}",
         Sentence: "Leave one side standing and carry the rest of the netting over it.",
         NoRun: "No run yet: lay one out first, then see here where it may go.",
         ToRunPage: "Lay out a run",

@@ -1,0 +1,208 @@
+//! Nothing is lost: saving, refusing, closing, and what a window that fell leaves behind.
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop, and looks at files")]
+
+mod hand;
+
+use std::path::{Path, PathBuf};
+
+use desktop::Opening;
+use desktop::editor::{Message, SaveState};
+use drawing::{Theme, Thing};
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use hand::{Desk, EXAMPLE, click_on, fill, open, settle, window};
+use words::Units;
+
+fn say(desk: &mut Desk, message: Message) {
+    desk.state_mut().as_mut().unwrap().say(message);
+    desk.run();
+}
+
+fn on_plan(path: &Path, folder: Option<&Path>) -> Desk {
+    let plan = plan::read(&std::fs::read(path).unwrap()).unwrap().plan;
+    let (path, folder) = (Some(path.to_path_buf()), folder.map(Path::to_path_buf));
+    open(Opening { plan, path, folder, ..Opening::default() }, [1280.0, 800.0])
+}
+
+fn plan_in(folder: &Path) -> PathBuf {
+    let path = folder.join("field.netfold.json");
+    std::fs::write(&path, EXAMPLE).unwrap();
+    path
+}
+
+fn nudge(desk: &mut Desk) {
+    say(desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    say(desk, Message::Nudge(0.5, 0.25));
+}
+
+#[test]
+fn ctrl_s_writes_the_file_and_keeps_the_one_before() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    desk.get_by_label("saved");
+    nudge(&mut desk);
+    desk.get_by_label("unsaved changes");
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Changed);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    desk.get_by_label("saved");
+    let read = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan;
+    assert_eq!(read, *window(&desk).editor().plan());
+    assert_eq!(std::fs::read(folder.path().join("field.netfold.json.bak")).unwrap(), EXAMPLE);
+    // Undo past the save is a change again, and redo is not.
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+    desk.get_by_label("unsaved changes");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Y);
+    desk.run();
+    desk.get_by_label("saved");
+}
+
+#[test]
+fn a_plan_without_a_file_asks_where_to_and_does_not_write_over_one_unasked() {
+    let folder = tempfile::tempdir().unwrap();
+    plan_in(folder.path());
+    let mut desk = hand::cold();
+    click_on(&mut desk, "Start with your own rolls");
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    desk.get_by_label("Save the plan");
+    fill(&mut desk, "Folder", &folder.path().display().to_string());
+    desk.get_by_label("File field.netfold.json");
+    fill(&mut desk, "File name", "field");
+    desk.get_by_label_contains("field.netfold.json is there already");
+    assert_eq!(std::fs::read(folder.path().join("field.netfold.json")).unwrap(), EXAMPLE);
+    fill(&mut desk, "File name", "mine");
+    settle(&mut desk);
+    let path = folder.path().join("mine.netfold.json").canonicalize().unwrap();
+    let editor = window(&desk).editor();
+    assert_eq!(editor.file().unwrap().canonicalize().unwrap(), path);
+    assert_eq!(plan::read(&std::fs::read(&path).unwrap()).unwrap().plan, *editor.plan());
+    assert_eq!(editor.save_state(), SaveState::Saved);
+}
+
+#[test]
+fn a_failed_save_leaves_the_file_and_says_why() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    nudge(&mut desk);
+    // The folder's name is taken by a file meanwhile: nothing can be written there, even by who may all.
+    let away = folder.path().with_extension("away");
+    std::fs::rename(folder.path(), &away).unwrap();
+    std::fs::write(folder.path(), b"in the way").unwrap();
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    desk.get_by_label("That did not work");
+    desk.get_by_label_contains("The plan is still open here");
+    click_on(&mut desk, "Understood");
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Changed);
+    std::fs::remove_file(folder.path()).unwrap();
+    std::fs::rename(&away, folder.path()).unwrap();
+    assert_eq!(std::fs::read(&path).unwrap(), EXAMPLE);
+}
+
+#[test]
+fn a_file_that_is_no_plan_is_refused_and_the_open_plan_stays() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    std::fs::write(folder.path().join("other.netfold.json"), b"{ \"format\": \"recipe\" }").unwrap();
+    let mut desk = on_plan(&path, None);
+    let before = window(&desk).editor().plan().clone();
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::O);
+    desk.run();
+    fill(&mut desk, "File name", "other.netfold.json");
+    desk.get_by_label("That did not work");
+    desk.get_by_label_contains("other.netfold.json");
+    click_on(&mut desk, "Understood");
+    assert_eq!(*window(&desk).editor().plan(), before);
+}
+
+#[test]
+fn closing_with_unsaved_work_asks() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    assert!(desk.state_mut().as_mut().unwrap().asked_to_close(), "nothing is unsaved");
+    let mut desk = on_plan(&path, None);
+    nudge(&mut desk);
+    assert!(!desk.state_mut().as_mut().unwrap().asked_to_close());
+    desk.run();
+    desk.get_by_label("Save what you changed?");
+    click_on(&mut desk, "Keep working");
+    assert!(desk.query_by_label("Save what you changed?").is_none());
+    assert!(!desk.state_mut().as_mut().unwrap().asked_to_close());
+    desk.run();
+    click_on(&mut desk, "Save");
+    assert!(desk.state_mut().as_mut().unwrap().asked_to_close());
+    let read = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan;
+    assert_eq!(read, *window(&desk).editor().plan());
+}
+
+#[test]
+fn another_plan_is_opened_only_once_unsaved_work_is_answered_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    nudge(&mut desk);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    desk.run();
+    desk.get_by_label("Save what you changed?");
+    desk.key_press(Key::Escape);
+    desk.run();
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Changed, "Esc changes nothing");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    desk.run();
+    click_on(&mut desk, "Go on without saving");
+    desk.get_by_label("How much netting do you have?");
+}
+
+#[test]
+fn what_a_window_that_fell_left_behind_is_offered_and_is_the_same_plan() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, Some(folder.path()));
+    nudge(&mut desk);
+    say(&mut desk, Message::Nudge(1.0, 0.0));
+    say(&mut desk, Message::Undo);
+    let lost = window(&desk).editor().plan().clone();
+    // Dropped with unsaved work that nobody was asked about: as after a fall.
+    drop(desk);
+    assert_eq!(std::fs::read(&path).unwrap(), EXAMPLE);
+
+    let mut desk = on_plan(&path, Some(folder.path()));
+    desk.get_by_label("Netfold ended without saving");
+    desk.get_by_label_contains("Kettle Field, first grass was left with");
+    click_on(&mut desk, "Take it back");
+    settle(&mut desk);
+    let editor = window(&desk).editor();
+    assert_eq!(*editor.plan(), lost);
+    assert_eq!(editor.save_state(), SaveState::Changed);
+    assert_eq!(editor.file(), Some(path.as_path()));
+    // A second fall loses nothing either.
+    drop(desk);
+    let mut desk = on_plan(&path, Some(folder.path()));
+    click_on(&mut desk, "Throw it away");
+    desk.run();
+    drop(desk);
+    let desk = on_plan(&path, Some(folder.path()));
+    assert!(desk.query_by_label("Netfold ended without saving").is_none());
+}
+
+#[test]
+fn theme_and_units_are_remembered() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, Some(folder.path()));
+    say(&mut desk, Message::Theme(Theme::Dark));
+    say(&mut desk, Message::Units(Units::Feet));
+    drop(desk);
+    let desk = on_plan(&path, Some(folder.path()));
+    let editor = window(&desk).editor();
+    assert_eq!((editor.theme(), editor.words().units), (Theme::Dark, Units::Feet));
+    let settings = desktop::Settings::read(folder.path());
+    assert_eq!(settings.last_plan().unwrap(), path.canonicalize().unwrap());
+}
