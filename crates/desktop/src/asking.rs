@@ -262,12 +262,17 @@ fn words_of(ui: &mut Ui, title: &str, sentence: &str, p: &Palette) {
     ui.add_space(20.0);
 }
 
-/// Buttons side by side, the first one the first choice; the one that was clicked, or with Enter the first.
+/// Buttons side by side, the first one the first choice; the one that was clicked.
 fn buttons(ui: &mut Ui, words: Words, texts: &[Text], p: &Palette) -> Option<Text> {
     let mut clicked = None;
     ui.horizontal(|ui| {
         for (index, &text) in texts.iter().enumerate() {
-            if kit::word_button(ui, words.text(text), index == 0, p).clicked() {
+            let button = kit::word_button(ui, words.text(text), index == 0, p);
+            // Enter is the first choice.
+            if index == 0 && ui.memory(|memory| memory.focused().is_none()) {
+                button.request_focus();
+            }
+            if button.clicked() {
                 clicked = Some(text);
             }
         }

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use egui::text::{CCursor, CCursorRange};
 use egui::{Id, Key, Role, ScrollArea, Sense, Stroke, TextEdit, Ui, WidgetInfo, pos2, vec2};
 use words::Words;
 use words::texts::Files as Text;
@@ -34,6 +35,8 @@ pub(crate) struct Chooser {
     /// The file of which it was said that it is there already.
     warned: Option<PathBuf>,
     problem: Option<Text>,
+    /// Whether it was shown before: the name is ready to be typed at first.
+    shown: bool,
 }
 
 /// What came of it.
@@ -53,6 +56,7 @@ impl Chooser {
             listing: Ok(Listing::default()),
             warned: None,
             problem: None,
+            shown: false,
         };
         chooser.go(folder);
         chooser
@@ -95,7 +99,15 @@ impl Chooser {
             .font(theme::regular(13.0))
             .desired_width(f32::INFINITY)
             .min_size(vec2(0.0, 24.0));
-        let field = ui.add(edit).labelled_by(label.id);
+        let mut output = edit.show(ui);
+        let field = output.response.response.clone().labelled_by(label.id);
+        if !std::mem::replace(&mut self.shown, true) {
+            field.request_focus();
+            // The first key replaces the name.
+            let all = CCursorRange::two(CCursor::default(), CCursor::new(self.name.chars().count()));
+            output.state.cursor.set_char_range(Some(all));
+            output.state.store(ui.ctx(), field.id);
+        }
         if field.changed() {
             self.warned = None;
             self.problem = None;

@@ -606,8 +606,12 @@ impl Editor {
         let ground = &self.plan.ground;
         let places = ground.boundary.iter().chain(self.plan.runs.iter().flat_map(|run| &run.outline));
         let bounds = bounds(places).or_else(|| self.drawing.bounds());
-        let margin_px = if ground.boundary.is_empty() { FIT_BARE_PX } else { FIT_MARGIN_PX };
-        let fit = View::fit(bounds, self.view.size, margin_px, self.view.theme);
+        let [width, height] = self.view.size;
+        let bare = ground.boundary.is_empty();
+        let margin_px = if bare { FIT_BARE_PX } else { FIT_MARGIN_PX };
+        // The key over and the scale under bare ground are as high as the plates there.
+        let height = if bare && height > 480.0 { height - 60.0 } else { height };
+        let fit = View::fit(bounds, [width, height], margin_px, self.view.theme);
         self.view = View { middle: fit.middle, px_per_m: fit.px_per_m, ..self.view };
         self.fitted = true;
     }

@@ -231,7 +231,7 @@ fn row<T>(
                 if entered {
                     response.request_focus();
                 }
-                { let _ = sentence; None }
+                Some(Draft { refusal: Some(sentence), ..draft })
             }
         });
     }

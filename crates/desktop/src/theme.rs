@@ -60,8 +60,7 @@ pub(crate) fn set_up(ctx: &egui::Context) {
     ctx.set_style_of(egui::Theme::Light, style(Theme::Light));
     ctx.set_style_of(egui::Theme::Dark, style(Theme::Dark));
     ctx.options_mut(|options| {
-        // Closing is the window manager's; the size of the text may follow Ctrl+Plus and Ctrl+Minus.
-        options.quit_shortcuts.clear();
+        // Ctrl+Q closes, as the window manager does: where work is unsaved the window asks first.
         options.input_options.line_scroll_speed = 24.0;
     });
 }

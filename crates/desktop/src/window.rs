@@ -69,6 +69,8 @@ pub struct Window {
     epoch: u64,
     settings: Settings,
     title: String,
+    /// Whether the host was told to close the window.
+    closing: bool,
     /// What the pointer was on outside the map when the last frame was painted.
     beside_map: Option<Thing>,
 }
@@ -116,6 +118,7 @@ impl Window {
             epoch: u64::MAX,
             settings,
             title: String::new(),
+            closing: false,
             beside_map: None,
         };
         theme::show(ctx, window.editor.theme());
@@ -192,7 +195,8 @@ impl Window {
         }
         self.ask();
         self.keep(ui.ctx());
-        if self.asking.may_close() {
+        if self.asking.may_close() && !self.closing {
+            self.closing = true;
             ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
         }
     }

@@ -112,7 +112,6 @@ fn a_reading_at_a_picked_post_is_written_down_in_one_step() {
 #[test]
 fn a_place_may_be_typed_and_what_is_missing_is_said() {
     let mut harness = open(example(), [1280.0, 1000.0]);
-    click(&mut harness, "Add a reading");
     click(&mut harness, "Write it down");
     harness.get_by_label_contains("Say where first");
     types(&mut harness, "From corner 1", "400 m");
@@ -133,7 +132,6 @@ fn a_place_may_be_typed_and_what_is_missing_is_said() {
 #[test]
 fn each_kind_asks_for_what_it_needs() {
     let mut harness = open(example(), [1280.0, 1000.0]);
-    click(&mut harness, "Add a reading");
     click(&mut harness, "battery");
     assert!(harness.query_by_label("From corner 1").is_none());
     types(&mut harness, "Reading", "12.4 V");
@@ -201,4 +199,33 @@ fn without_a_run_the_page_says_what_to_do() {
     harness.get_by_label_contains("lay one out first");
     click(&mut harness, "Lay out a run");
     assert_eq!(harness.state().as_ref().unwrap().editor().page(), Page::Run);
+}
+
+#[test]
+fn the_fields_are_open_where_nothing_was_read_and_fold_away() {
+    let mut harness = open(example(), [900.0, 600.0]);
+    harness.get_by_label("Write it down");
+    click(&mut harness, "Add a reading");
+    assert!(harness.query_by_label("Write it down").is_none());
+    let mut harness = open(read(), [900.0, 600.0]);
+    assert!(harness.query_by_label("Write it down").is_none());
+    click(&mut harness, "Add a reading");
+    harness.get_by_label("Write it down");
+    // The weakest post as worked out is one click away.
+    let weakest = worked(&read()).volts.unwrap().weakest.unwrap();
+    click(&mut harness, &format!("Take post {}, the weakest as worked out", weakest.post + 1));
+    assert_eq!(harness.state().as_ref().unwrap().editor().picked(), Some(Thing::Post { run: 0, post: weakest.post }));
+    harness.get_by_label(&format!("Place: Post {}", weakest.post + 1));
+}
+
+#[test]
+fn delete_takes_out_the_reading_that_is_picked() {
+    let mut harness = open(read(), [1280.0, 800.0]);
+    picks(&mut harness, Thing::Reading { run: 0, reading: 3 });
+    harness.key_press(Key::Delete);
+    harness.run();
+    assert_eq!(now(&harness).readings, read().readings[..3]);
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(now(&harness), read());
 }

@@ -21,7 +21,7 @@ fn read() -> hand::Hand {
     hand.plan.readings = vec![
         reading(&hand, ReadingKind::FenceKv, 75.0, 2.6, "2027-05-10"),
         reading(&hand, ReadingKind::FenceKv, 75.2, 6.6, "2027-05-03"),
-        reading(&hand, ReadingKind::FenceKv, 20.0, 3.14, "2027-05-10"),
+        reading(&hand, ReadingKind::FenceKv, 20.0, 3.13, "2027-05-10"),
         reading(&hand, ReadingKind::EarthKv, 0.0, 0.4, "2027-05-10"),
         reading(&hand, ReadingKind::Ticking, 120.0, 0.0, "2027-05-11"),
     ];

@@ -17,13 +17,13 @@
 //!
 //! This crate has no thread and no clock and knows no words; files are touched in [`disk`] only.
 
-pub mod base;
+mod base;
 pub mod disk;
 pub mod error;
 pub mod files;
 pub mod header;
 pub mod journal;
-pub mod line;
+mod line;
 pub mod recovery;
 pub mod replay;
 pub mod save;

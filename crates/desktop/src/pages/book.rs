@@ -49,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         let (low, high) = (words.kilovolts(weakest.low_kv), words.kilovolts(weakest.high_kv));
         desk.second(ui, &words.say(Text::NotFitted, &[("low", &low), ("high", &high)]));
     }
-    add::show(ui, desk, &places);
+    add::show(ui, desk, &places, of.is_empty());
     list(ui, desk, &places, &of);
 }
 

@@ -59,6 +59,7 @@ texts! {
         Value: "Reading",
         Day: "Day, such as 2027-05-01",
         DayShort: "Day",
+        DayHow: "Year, month and day, such as 2027-05-01; it may stay empty.",
         HowFence: "From a live line of the net to a probe in the soil, well away from the stakes.",
         HowEarth: "From the energizer's earth stake to a probe in the soil, well away from it.",
         HowEnergizer: "Across the energizer's poles with the fence unclipped.",

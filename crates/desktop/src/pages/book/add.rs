@@ -81,10 +81,12 @@ impl Draft {
     }
 }
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>) {
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, empty: bool) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let id = Id::unique(("book draft", places.run.id.as_str()));
-    let was: Draft = ui.data(|data| data.get_temp(id)).unwrap_or_default();
+    // Where nothing was read yet, there is nothing to look at but the fields.
+    let fresh = || Draft { open: empty, ..Draft::default() };
+    let was: Draft = ui.data(|data| data.get_temp(id)).unwrap_or_else(fresh);
     let mut draft = was.clone();
 
     // What is picked anew says where.
@@ -152,6 +154,10 @@ fn form(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, draft: &mut Draft
     let label = Label { shown: words.text(Text::DayShort), said: words.text(Text::Day) };
     if let Some(when) = field::text(ui, p, id.with("when"), label, &draft.when, |text| day(words, text)) {
         draft.when = when;
+    }
+    if draft.when.is_empty() {
+        ui.add_space(2.0);
+        desk.second(ui, words.text(Text::DayHow));
     }
     ui.add_space(8.0);
     if kit::button(ui, Icon::More, words.text(Text::AddIt), false, p).clicked() {
