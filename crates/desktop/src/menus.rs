@@ -1,26 +1,38 @@
 //! The menus of the head: the plan's own, and the list of what was done.
 
-use egui::{Align2, Popup, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
-use plan::Deed;
+use egui::{Align2, Id, Popup, PopupCloseBehavior, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
+use plan::{Deed, Edit};
 use words::texts::{Files, Shaping, Window as Text};
 
 use crate::asking::Ask;
 use crate::editor::{Editor, Message};
+use crate::field;
 use crate::icons::Icon;
 use crate::kit;
 use crate::said::Said;
 use crate::theme::{self, colour};
 
 /// Width of a menu.
-const WIDTH: f32 = 250.0;
+const WIDTH: f32 = 300.0;
+/// The most letters of a plan's name.
+const LONGEST_NAME: usize = 80;
 /// Sizes that all of the window can have, percent.
 pub(crate) const SIZES: [u32; 5] = [80, 100, 125, 150, 200];
 
 /// The plan's menu, under its name.
 pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
     let words = editor.words();
-    Popup::menu(button).show(|ui| {
+    Popup::menu(button).close_behavior(PopupCloseBehavior::CloseOnClickOutside).show(|ui| {
         frame(ui);
+        let read = |text: &str| Ok(text.trim().chars().take(LONGEST_NAME).collect::<String>());
+        let id = Id::unique("plan name");
+        let (title, p) = (&editor.plan().title, editor.theme().palette());
+        if let Some(title) = field::text(ui, p, id, words.text(Files::NameOfPlan), title, read) {
+            if title != editor.plan().title {
+                said.say(Message::Make(Edit::SetTitle { title }));
+            }
+        }
+        rule(ui, editor);
         let mut chosen = |ui: &mut Ui, text: Files, keys: &str, ask: Ask| {
             if item(ui, words.text(text), keys, false, editor) {
                 said.ask(ask);
@@ -37,7 +49,6 @@ pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
         chosen(ui, Files::BringIn, "", Ask::BringIn);
         rule(ui, editor);
         ui.add_space(4.0);
-        let p = editor.theme().palette();
         kit::prose(ui, words.text(Files::Size), theme::regular(11.0), colour(p.ink2));
         ui.add_space(4.0);
         ui.horizontal(|ui| {

@@ -5,8 +5,8 @@ use desktop::editor::{Editor, Message};
 use desktop::worker::{Answer, Worker};
 use drawing::Thing;
 use plan::{Edit, Point, Shape};
-use words::texts::{Findings, Map, Sheet, Window};
-use words::{Message as _, Words};
+use words::Words;
+use words::texts::Window;
 use workup::Depth;
 
 const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
@@ -112,13 +112,7 @@ fn the_worker_answers_the_latest_request() {
 
 #[test]
 fn the_font_has_every_letter_that_is_shown() {
-    let language = words::Language::English;
-    let texts = Window::ALL
-        .iter()
-        .map(|text| text.wording(language))
-        .chain(Findings::ALL.iter().map(|text| text.wording(language)))
-        .chain(Map::ALL.iter().map(|text| text.wording(language)))
-        .chain(Sheet::ALL.iter().map(|text| text.wording(language)));
+    let texts = words::texts::wordings(words::Language::English).into_iter();
     for text in texts.chain(["→ − – · × Ω µ ² ° ½"]) {
         for letter in text.chars().filter(|letter| !letter.is_control()) {
             let known = drawing::letters::advance(letter, drawing::Weight::Medium).is_some();

@@ -66,9 +66,7 @@ fn on_posts(run: &RunWorkup, words: Words) -> Option<String> {
 
 fn weakest(run: &RunWorkup, words: Words) -> Option<String> {
     let weakest = run.volts.as_ref()?.weakest?;
-    Some(if weakest.measured {
-        words.kilovolts_figure(weakest.peak_kv)
-    } else {
-        format!("{}, {}", words.kilovolts_range(weakest.low_kv, weakest.high_kv), words.text(Text::NotMeasuredYet))
-    })
+    // A reading does not narrow the range yet: it is not fitted.
+    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+    Some(if weakest.measured { range } else { format!("{range}, {}", words.text(Text::NotMeasuredYet)) })
 }

@@ -149,12 +149,10 @@ impl Page<'_> {
         if let Some(weakest) = volts.weakest {
             let post = words.say(Text::Post, &[("number", &(weakest.post + 1).to_string())]);
             let likely = words.kilovolts(weakest.peak_kv);
-            let figures = if weakest.measured {
-                words.say(Text::WeakestMeasured, &[("likely", &likely), ("post", &post)])
-            } else {
-                let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-                words.say(Text::WeakestNotMeasured, &[("range", &range), ("post", &post), ("likely", &likely)])
-            };
+            // A reading does not narrow the range yet: it is not fitted.
+            let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+            let text = if weakest.measured { Text::WeakestMeasured } else { Text::WeakestNotMeasured };
+            let figures = words.say(text, &[("range", &range), ("post", &post), ("likely", &likely)]);
             self.row(Text::Weakest, figures);
             if let Some(animal_kv) = volts.samples.get(weakest.post).and_then(|sample| sample.animal_kv) {
                 self.row(Text::Animal, words.say(Text::AnimalFigures, &[("volts", &words.kilovolts(animal_kv))]));

@@ -109,11 +109,16 @@ impl<'a> Look<'a> {
             (minutes(lay.set_up_minutes), self.text(Text::ForOnePerson)),
             match weakest {
                 None => none(),
-                Some(weakest) if weakest.measured => (
-                    self.words.kilovolts(weakest.peak_kv),
-                    self.say(Text::WeakestMeasured, &[("post", &(weakest.post + 1).to_string())]),
-                ),
-                Some(weakest) => (self.range(weakest.low_kv, weakest.high_kv), self.text(Text::WeakestNotMeasured)),
+                // A reading does not narrow the range yet: it is not fitted.
+                Some(weakest) => {
+                    let post = (weakest.post + 1).to_string();
+                    let text = if weakest.measured {
+                        self.say(Text::WeakestMeasured, &[("post", &post)])
+                    } else {
+                        self.text(Text::WeakestNotMeasured)
+                    };
+                    (self.range(weakest.low_kv, weakest.high_kv), text)
+                }
             },
         ]
     }

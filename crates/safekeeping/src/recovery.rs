@@ -124,7 +124,7 @@ fn take<F: Files>(files: &F, journal: &Path) -> io::Result<Option<(F::Handle, Ve
         Err(error) => return Err(error),
     };
     // A window takes its journal's name away before it gives up the lock: a lock without a name is of the past.
-    if files.kind(journal)? == Kind::Nothing {
+    if !handle.try_lock()? || files.kind(journal)? == Kind::Nothing {
         return Ok(None);
     }
     let bytes = handle.read()?;

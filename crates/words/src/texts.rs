@@ -29,3 +29,26 @@ pub use shaping::Shaping;
 pub use sheet::Sheet;
 pub use store::Store;
 pub use window::Window;
+
+/// Every wording of every table: what a font must have letters for.
+pub fn wordings(language: crate::Language) -> Vec<&'static str> {
+    fn of<T: crate::Message>(table: &'static [T], language: crate::Language) -> impl Iterator<Item = &'static str> {
+        table.iter().map(move |text| text.wording(language))
+    }
+    let mut all: Vec<&'static str> = Vec::new();
+    all.extend(of(Book::ALL, language));
+    all.extend(of(Errors::ALL, language));
+    all.extend(of(Field::ALL, language));
+    all.extend(of(Files::ALL, language));
+    all.extend(of(Findings::ALL, language));
+    all.extend(of(Ground::ALL, language));
+    all.extend(of(Map::ALL, language));
+    all.extend(of(Moves::ALL, language));
+    all.extend(of(Page::ALL, language));
+    all.extend(of(Rolls::ALL, language));
+    all.extend(of(Shaping::ALL, language));
+    all.extend(of(Sheet::ALL, language));
+    all.extend(of(Store::ALL, language));
+    all.extend(of(Window::ALL, language));
+    all
+}

@@ -33,8 +33,7 @@ pub(super) fn block(look: Look<'_>) -> (Option<Block>, Vec<Spotted>) {
     let feed_at = feed.map(|feed| feed.at);
     add(look.text(Text::FeedPoint), along.unwrap_or_default(), likely(volts.feed_kv), feed_at);
     if let Some(weakest) = volts.weakest {
-        let expected =
-            if weakest.measured { likely(weakest.peak_kv) } else { look.range(weakest.low_kv, weakest.high_kv) };
+        let expected = look.range(weakest.low_kv, weakest.high_kv);
         let at = lay.posts.get(weakest.post).map(|post| post.at);
         add(look.text(Text::Weakest), post(weakest.post), expected, at);
     }

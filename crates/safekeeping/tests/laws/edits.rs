@@ -165,7 +165,14 @@ pub(crate) fn work(plan: &mut Plan, seeds: &[Seed]) -> Vec<Vec<Edit>> {
             2 => drop(history.redo(plan)),
             3 => history.begin(),
             4 => history.end(),
-            _ => drop(history.apply(plan, edit(plan, seed))),
+            _ => {
+                let edit = edit(plan, seed);
+                // What a step folds, and how it is taken back, is the history's business; these stand alone.
+                if matches!(edit, Edit::SetKeepOuts { .. } | Edit::SetOutline { .. } | Edit::SetRun { .. }) {
+                    history.end();
+                }
+                drop(history.apply(plan, edit));
+            }
         }
         if seed.corner > 1 {
             batches.push(history.take_applied());

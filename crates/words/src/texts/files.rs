@@ -23,7 +23,7 @@ texts! {
         StateSaved: "saved",
         StateChanged: "unsaved changes",
         WindowTitle: "{name} – Netfold",
-        WindowTitleUnsaved: "• {name} – Netfold",
+        WindowTitleUnsaved: "{name}* – Netfold",
 
         OpenTitle: "Open a plan",
         SaveTitle: "Save the plan",

@@ -21,7 +21,7 @@ texts! {
         SetUpFigures: "{minutes} min for one person, braces {braces}",
         Weakest: "Weakest post",
         WeakestNotMeasured: "{range} kV, not measured yet; {post}, likely {likely} with the grass as stated",
-        WeakestMeasured: "{likely} at {post}",
+        WeakestMeasured: "{range} kV; {post}, likely {likely} with the grass as stated",
         Feed: "At the feed",
         FeedFigures: "{feed}; energizer's earth rises to {earth}",
         Animal: "An animal there",
