@@ -218,7 +218,7 @@ impl Asking {
                 }
             }
             Question::Left(mut all) => {
-                let Some(one) = all.pop() else { return None };
+                let one = all.pop()?;
                 let text = one.sentence(words);
                 words_of(ui, words.text(Text::LeftTitle), &text, p);
                 let choices: &[Text] = if one.can_take() {

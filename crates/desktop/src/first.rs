@@ -1,10 +1,11 @@
 //! The first start: one question inside the dashed outline of the very run that it will lay, and what is shown
 //! next on the map once it is laid.
 
+use drawing::Palette;
 use egui::{Align2, FontId, Id, Key, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, pos2, vec2};
 use plan::{Point, Rolls, defaults};
 use words::texts::Rolls as Text;
-use words::{Range, Words};
+use words::{Measure, Range, Words};
 
 use crate::asking::Ask;
 use crate::editor::{Editor, Lesson, Message};
@@ -110,7 +111,7 @@ fn teeth(painter: &Painter, rect: Rect, long: u32, short: u32, ink: egui::Color3
 }
 
 /// Words turned to be read from the right.
-fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &drawing::Palette) {
+fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &Palette) {
     let galley = painter.layout_no_wrap(words.to_owned(), font, colour(p.ink2));
     let at = middle + vec2(-galley.size().y / 2.0, galley.size().x / 2.0);
     let text = egui::epaint::TextShape::new(at, galley, colour(p.ink2)).with_angle(-std::f32::consts::FRAC_PI_2);
@@ -125,37 +126,29 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
     ui.add_space(4.0);
     kit::prose(ui, words.text(Text::Count), theme::regular(13.0), colour(p.ink2));
     ui.add_space(18.0);
-    let mut answer = rolls;
+    let steps = [
+        Step::new(Text::Rolls, Measure::Count, ROLLS, f64::from(rolls.count), 1.0),
+        Step::new(Text::LengthOfOne, Measure::Length, LENGTH_M, rolls.length_m, 5.0),
+        Step::new(Text::PostsOnOne, Measure::Count, POSTS, f64::from(rolls.posts), 1.0),
+    ];
     let mut refused = None;
+    let mut values = [None; 3];
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 16.0;
-        let (figure, unit) = words.typed_parts(words::Measure::Length, rolls.length_m);
-        let count =
-            |text: &str, range| words.read_count(text, range).map(f64::from).map_err(|typed| typed.sentence(words));
-        let steps: [(Text, String, &str, f64, &dyn Fn(&str) -> Result<f64, String>); 3] = [
-            (Text::Rolls, rolls.count.to_string(), "", 1.0, &|text| count(text, ROLLS)),
-            (Text::LengthOfOne, figure, unit, 5.0, &|text| {
-                words.read_length(text, LENGTH_M).map_err(|typed| typed.sentence(words))
-            }),
-            (Text::PostsOnOne, rolls.posts.to_string(), "", 1.0, &|text| count(text, POSTS)),
-        ];
-        for (label, figure, unit, step, read) in steps {
-            let now = match label {
-                Text::Rolls => f64::from(rolls.count),
-                Text::PostsOnOne => f64::from(rolls.posts),
-                _ => rolls.length_m,
-            };
-            match stepper(ui, words, label, &figure, unit, (now, step), read, p) {
-                Some(Ok(value)) => match label {
-                    Text::Rolls => answer.count = value as u32,
-                    Text::PostsOnOne => answer.posts = value as u32,
-                    _ => answer.length_m = value,
-                },
+        for (step, value) in steps.iter().zip(&mut values) {
+            match step.show(ui, words, p) {
+                Some(Ok(typed)) => *value = Some(typed),
                 Some(Err(sentence)) => refused = Some(sentence),
                 None => {}
             }
         }
     });
+    let [count, length_m, posts] = values;
+    let answer = Rolls {
+        count: count.map_or(rolls.count, |count| count as u32),
+        length_m: length_m.unwrap_or(rolls.length_m),
+        posts: posts.map_or(rolls.posts, |posts| posts as u32),
+    };
     ui.add_space(14.0);
     let can = answer.sides().is_some();
     let (sentence, ink) = match refused {
@@ -203,31 +196,75 @@ fn summary(words: Words, rolls: Rolls) -> String {
 }
 
 /// A field 40 high with its figure at 20, and one more or less of it; what is typed follows at once.
-#[allow(clippy::too_many_arguments, reason = "one field of three, described by its parts")]
-fn stepper(
-    ui: &mut Ui,
-    words: Words,
+struct Step {
     label: Text,
-    figure: &str,
-    unit: &str,
-    (now, step): (f64, f64),
-    read: &dyn Fn(&str) -> Result<f64, String>,
-    p: &drawing::Palette,
-) -> Option<Result<f64, String>> {
+    measure: Measure,
+    range: Range,
+    now: f64,
+    by: f64,
+}
+
+impl Step {
     const SIZE: Vec2 = vec2(114.0, 40.0);
-    let name = words.text(label);
-    let mut came = None;
-    ui.vertical(|ui| {
-        ui.set_width(SIZE.x);
-        let head = kit::prose(ui, name, theme::regular(12.0), colour(p.ink2));
-        ui.add_space(5.0);
-        let (rect, _) = ui.allocate_exact_size(SIZE, Sense::hover());
-        let id = Id::unique(("rolls field", name));
+
+    fn new(label: Text, measure: Measure, range: Range, now: f64, by: f64) -> Self {
+        Self { label, measure, range, now, by }
+    }
+
+    fn read(&self, words: Words, text: &str) -> Result<f64, String> {
+        let read = match self.measure {
+            Measure::Count => words.read_count(text, self.range).map(f64::from),
+            measure => words.read(measure, text, self.range),
+        };
+        read.map_err(|typed| typed.sentence(words))
+    }
+
+    /// What was typed or stepped to, or why it cannot be used.
+    fn show(&self, ui: &mut Ui, words: Words, p: &Palette) -> Option<Result<f64, String>> {
+        let name = words.text(self.label);
+        let mut came = None;
+        ui.vertical(|ui| {
+            ui.set_width(Self::SIZE.x);
+            let head = kit::prose(ui, name, theme::regular(12.0), colour(p.ink2));
+            ui.add_space(5.0);
+            let (rect, _) = ui.allocate_exact_size(Self::SIZE, Sense::hover());
+            let id = Id::unique(("rolls field", name));
+            came = self.entry(ui, rect, id, head.id, words, p);
+            for (index, (icon, by, said)) in
+                [(Icon::Less, -self.by, Text::Fewer), (Icon::More, self.by, Text::More)].into_iter().enumerate()
+            {
+                let left = rect.right() - 56.0 + 28.0 * index as f32;
+                let pen = Stroke::new(1.0, colour(p.hairline));
+                ui.painter().vline(left, rect.top() + 9.0..=rect.bottom() - 9.0, pen);
+                let place = Rect::from_min_size(pos2(left - 2.0, rect.top() + 4.0), vec2(32.0, 32.0));
+                let mut inside = ui.new_child(UiBuilder::new().id_salt(("step", index)).max_rect(place));
+                let say = words.say(said, &[("label", name)]);
+                if kit::icon_button(&mut inside, icon, &say, true, false, p).clicked() {
+                    let (next, _) = words.typed_parts(self.measure, self.now + by);
+                    came = Some(self.read(words, &next));
+                    ui.data_mut(|data| data.remove_temp::<String>(id.with("draft")));
+                }
+            }
+        });
+        came
+    }
+
+    /// The field itself. What cannot be read stays while it is being typed; the last good answer holds.
+    fn entry(
+        &self,
+        ui: &mut Ui,
+        rect: Rect,
+        id: Id,
+        head: Id,
+        words: Words,
+        p: &Palette,
+    ) -> Option<Result<f64, String>> {
         let focused = ui.memory(|memory| memory.has_focus(id));
         let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
         ui.painter().rect(rect, 2.0, colour(p.sheet), edge, egui::StrokeKind::Inside);
         let draft = id.with("draft");
-        let mut text = ui.data(|data| data.get_temp::<String>(draft)).unwrap_or_else(|| figure.to_owned());
+        let (figure, unit) = words.typed_parts(self.measure, self.now);
+        let mut text = ui.data(|data| data.get_temp::<String>(draft)).unwrap_or(figure);
         let room = Rect::from_min_max(rect.min + vec2(10.0, 6.0), pos2(rect.right() - 58.0, rect.bottom() - 6.0));
         let edit = egui::TextEdit::singleline(&mut text)
             .id(id)
@@ -235,47 +272,26 @@ fn stepper(
             .font(theme::medium(20.0))
             .margin(Vec2::ZERO)
             .desired_width(room.width());
-        let response = ui.put(room, edit).labelled_by(head.id);
+        let response = ui.put(room, edit).labelled_by(head);
         if !unit.is_empty() {
             let wide = ui.painter().layout_no_wrap(text.clone(), theme::medium(20.0), colour(p.ink)).size().x;
             let at = pos2((room.left() + wide + 5.0).min(room.right() - 8.0), room.bottom() - 4.0);
             ui.painter().text(at, Align2::LEFT_BOTTOM, unit, theme::regular(12.0), colour(p.ink2));
         }
-        if response.gained_focus() {
-            ui.data_mut(|data| data.insert_temp(draft, text.clone()));
-        }
-        if response.has_focus() || response.changed() {
-            // What cannot be read is said beneath; the last good answer stays.
-            came = Some(read(&text));
-            ui.data_mut(|data| data.insert_temp(draft, text.clone()));
-        }
         if response.lost_focus() {
             ui.data_mut(|data| data.remove_temp::<String>(draft));
+            return None;
         }
-        for (index, (icon, by, said)) in
-            [(Icon::Less, -step, Text::Fewer), (Icon::More, step, Text::More)].into_iter().enumerate()
-        {
-            let left = rect.right() - 56.0 + 28.0 * index as f32;
-            ui.painter().vline(left, rect.top() + 9.0..=rect.bottom() - 9.0, Stroke::new(1.0, colour(p.hairline)));
-            let place = Rect::from_min_size(pos2(left - 2.0, rect.top() + 4.0), vec2(32.0, 32.0));
-            let mut inside = ui.new_child(UiBuilder::new().id_salt(("step", index)).max_rect(place));
-            let say = words.say(said, &[("label", name)]);
-            if kit::icon_button(&mut inside, icon, &say, true, false, p).clicked() {
-                let next = words.typed_parts(measure_of(label), now + by).0;
-                came = Some(read(&next));
-                ui.data_mut(|data| data.remove_temp::<String>(draft));
-            }
-        }
-    });
-    came
-}
-
-fn measure_of(label: Text) -> words::Measure {
-    if label == Text::LengthOfOne { words::Measure::Length } else { words::Measure::Count }
+        response.has_focus().then(|| {
+            let read = self.read(words, &text);
+            ui.data_mut(|data| data.insert_temp(draft, text));
+            read
+        })
+    }
 }
 
 /// The page while the question stands: what is assumed, and what will be read.
-pub(crate) fn page(ui: &mut Ui, words: Words, p: &drawing::Palette) {
+pub(crate) fn page(ui: &mut Ui, words: Words, p: &Palette) {
     kit::title(ui, words.text(Text::FirstTitle), "", words.text(Text::FirstSentence), p);
     ui.add_space(kit::BETWEEN);
     kit::section(ui, words.text(Text::AssumedUntil), words.text(Text::CanWait), p);
@@ -340,13 +356,10 @@ pub(crate) fn lesson(ui: &Ui, rect: Rect, editor: &Editor) {
     match editor.lesson() {
         Lesson::Done => {}
         Lesson::Drag => {
-            let Some(at) = editor.run().and_then(|(run, _)| {
-                let lowest = run.outline.iter().map(|at| at.north_m).fold(f64::INFINITY, f64::min);
-                let count = run.outline.len().max(1) as f64;
-                Some(Point::new(run.outline.iter().map(|at| at.east_m).sum::<f64>() / count, lowest))
-            }) else {
-                return;
-            };
+            let Some((run, _)) = editor.run() else { return };
+            let lowest_m = run.outline.iter().map(|at| at.north_m).fold(f64::INFINITY, f64::min);
+            let count = run.outline.len().max(1) as f64;
+            let at = Point::new(run.outline.iter().map(|at| at.east_m).sum::<f64>() / count, lowest_m);
             let [x, y] = editor.view().spot(at);
             let head =
                 painter.layout_no_wrap(words.text(Text::DragIt).to_owned(), theme::semi_bold(14.0), colour(p.ink));

@@ -122,12 +122,11 @@ impl Desk {
                 }
                 Ok(Task::Restart { plan, path, saved, superseded }) => {
                     let base = Base { plan: &plan, path: path.as_deref(), saved };
-                    let done = match &mut self.journal {
-                        Some(journal) => journal.restart(base),
-                        None => {
-                            let name = format!("window-{}", std::process::id());
-                            Journal::start(Disk, &self.folder, &name, base).map(|new| self.journal = Some(new))
-                        }
+                    let done = if let Some(journal) = &mut self.journal {
+                        journal.restart(base)
+                    } else {
+                        let name = format!("window-{}", std::process::id());
+                        Journal::start(Disk, &self.folder, &name, base).map(|new| self.journal = Some(new))
                     };
                     self.unflushed = None;
                     // Only what this journal holds may be taken away elsewhere.

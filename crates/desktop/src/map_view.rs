@@ -158,8 +158,12 @@ fn ring(editor: &Editor, rect: Rect) -> Option<Pos2> {
 /// elsewhere a drag moves the map.
 fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
     match thing {
-        Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. } => true,
-        Thing::Coop { .. } | Thing::Feed { .. } | Thing::EarthStakes { .. } => true,
+        Thing::RunCorner { .. }
+        | Thing::BoundaryCorner { .. }
+        | Thing::KeepOutCorner { .. }
+        | Thing::Coop { .. }
+        | Thing::Feed { .. }
+        | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } => picked == Some(thing),
         Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
         Thing::Boundary | Thing::BoundarySide { .. } => {

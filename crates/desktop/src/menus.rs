@@ -27,10 +27,10 @@ pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
         let read = |text: &str| Ok(text.trim().chars().take(LONGEST_NAME).collect::<String>());
         let id = Id::unique("plan name");
         let (title, p) = (&editor.plan().title, editor.theme().palette());
-        if let Some(title) = field::text(ui, p, id, words.text(Files::NameOfPlan), title, read) {
-            if title != editor.plan().title {
-                said.say(Message::Make(Edit::SetTitle { title }));
-            }
+        if let Some(title) = field::text(ui, p, id, words.text(Files::NameOfPlan), title, read)
+            && title != editor.plan().title
+        {
+            said.say(Message::Make(Edit::SetTitle { title }));
         }
         rule(ui, editor);
         let mut chosen = |ui: &mut Ui, text: Files, keys: &str, ask: Ask| {

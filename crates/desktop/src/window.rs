@@ -209,7 +209,8 @@ impl Window {
         {
             let unsaved = self.editor.save_state().is_unsaved();
             keeper.clean = !unsaved || self.asking.may_close();
-            if self.epoch == self.editor.epoch() && !(keeper.wants_restart() && !applied.is_empty()) {
+            let failed = keeper.wants_restart() && !applied.is_empty();
+            if self.epoch == self.editor.epoch() && !failed {
                 keeper.append(applied);
             } else {
                 let superseded = self.asking.superseded();

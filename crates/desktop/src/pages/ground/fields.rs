@@ -89,7 +89,7 @@ pub(super) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Kee
     let mut changed: Option<KeepOut> = None;
     let label = said(Text::Name);
     let label = Label { shown: words.text(Text::Name), said: &label };
-    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, read_name) {
+    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, |text| Ok(read_name(text))) {
         changed = Some(KeepOut { name, ..one.clone() });
     }
     let shown = Shown::of(words, Measure::Length, one.clearance_m(), one.clearance_m.is_none());
@@ -120,7 +120,7 @@ pub(super) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazar
     let mut changed: Option<Hazard> = None;
     let label = said(Text::Name);
     let label = Label { shown: words.text(Text::Name), said: &label };
-    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, read_name) {
+    if let Some(name) = field::text(ui, p, id.with("name"), label, &one.name, |text| Ok(read_name(text))) {
         changed = Some(Hazard { name, ..one.clone() });
     }
     match one.kind {
@@ -197,6 +197,6 @@ fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, said: &str, on: bool) -> Opt
 }
 
 /// A name is taken as typed, without the ends' spaces and no longer than a label has room.
-fn read_name(text: &str) -> Result<String, String> {
-    Ok(text.trim().chars().take(LONGEST_NAME).collect())
+fn read_name(text: &str) -> String {
+    text.trim().chars().take(LONGEST_NAME).collect()
 }

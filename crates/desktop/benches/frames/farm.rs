@@ -1,0 +1,115 @@
+//! Plans to measure with: one long run, and a farm of a thousand things.
+
+use plan::{Coop, Hazard, HazardKind, KeepOut, NetKind, Plan, Point, Reading, ReadingKind, Rest, Run, RunStatus};
+
+/// One closed run of ten nets round a coop.
+pub(crate) fn ten_nets() -> Plan {
+    let mut plan = Plan { coop: Some(coop()), ..Plan::default() };
+    plan.ground.boundary = ring(Point::new(0.0, 0.0), 110.0, 8);
+    plan.store.nets.push(long(10));
+    plan.runs.push(run(0, Point::new(0.0, 0.0), 10, 10));
+    plan
+}
+
+/// Twelve runs of five nets with five readings each, forty keep-outs and twenty hazards.
+pub(crate) fn thousand() -> Plan {
+    let mut plan = Plan::default();
+    plan.ground.boundary =
+        [(-55.0, -55.0), (325.0, -55.0), (325.0, 235.0), (-55.0, 235.0)].map(|(east, north)| Point::new(east, north)).to_vec();
+    plan.store.nets.push(long(60));
+    for index in 0..12 {
+        let middle = Point::new(f64::from(index % 4) * 90.0, f64::from(index / 4) * 90.0);
+        let laid = run(index as usize, middle, 5, 5);
+        for reading in 0..5 {
+            plan.readings.push(Reading {
+                run: laid.id.clone(),
+                kind: ReadingKind::FenceKv,
+                along_m: Some(20.0 + 45.0 * f64::from(reading)),
+                value: Some(3.0 + 0.3 * f64::from(reading)),
+                rest: Rest::new(),
+            });
+        }
+        plan.runs.push(laid);
+    }
+    for index in 0..40 {
+        let middle = Point::new(-45.0 + f64::from(index % 8) * 50.0, -45.0 + f64::from(index / 8) * 66.0);
+        plan.ground.keep_outs.push(KeepOut {
+            name: format!("Tree {}", index + 1),
+            outline: ring(middle, 2.5, 6),
+            clearance_m: None,
+            may_enclose: Some(true),
+            water: index % 4 == 0,
+            rest: Rest::new(),
+        });
+    }
+    for index in 0..20 {
+        let off = 15.0 * f64::from(index);
+        let (kind, path) = match index % 4 {
+            0 => (HazardKind::OverheadLine, vec![Point::new(off - 50.0, -60.0), Point::new(off, 240.0)]),
+            1 => (HazardKind::PublicWay, vec![Point::new(-60.0, off), Point::new(120.0, off + 4.0), Point::new(330.0, off)]),
+            2 => (HazardKind::OtherEnergisedFence, vec![Point::new(off, 230.0), Point::new(off + 40.0, 225.0)]),
+            _ => (HazardKind::ForeignEarth, vec![Point::new(off, -50.0)]),
+        };
+        plan.ground.hazards.push(Hazard {
+            kind,
+            name: String::new(),
+            path,
+            line_voltage_kv: None,
+            signed: false,
+            unpowered_gate: false,
+            rest: Rest::new(),
+        });
+    }
+    plan
+}
+
+fn run(index: usize, middle: Point, nets: usize, corners: usize) -> Run {
+    let side_m = 50.0 * nets as f64 / corners as f64;
+    let radius_m = side_m / (2.0 * (std::f64::consts::PI / corners as f64).sin());
+    Run {
+        id: format!("run-{}", index + 1),
+        name: format!("Run {}", index + 1),
+        outline: ring(middle, radius_m, corners),
+        nets: Some(vec!["long".to_owned(); nets]),
+        status: RunStatus::Standing,
+        ..Run::default()
+    }
+}
+
+fn ring(middle: Point, radius_m: f64, corners: usize) -> Vec<Point> {
+    let angle_rad = |corner: usize| std::f64::consts::TAU * corner as f64 / corners as f64;
+    let place = |angle: f64| Point::new(middle.east_m + radius_m * angle.cos(), middle.north_m + radius_m * angle.sin());
+    (0..corners).map(|corner| place(angle_rad(corner))).collect()
+}
+
+fn coop() -> Coop {
+    Coop {
+        id: "coop".to_owned(),
+        at: Point::new(0.0, 0.0),
+        heading_deg: Some(60.0),
+        length_m: None,
+        width_m: None,
+        birds: Some(200),
+        kind: None,
+        rest: Rest::new(),
+    }
+}
+
+fn long(count: u32) -> NetKind {
+    NetKind {
+        id: "long".to_owned(),
+        count: Some(count),
+        length_m: 50.0,
+        panels: Some(14),
+        panel_lengths_m: None,
+        height_m: None,
+        live_line_heights_m: None,
+        line_resistance_ohm_per_m: None,
+        tension_n: None,
+        spikes_per_post: None,
+        spike_length_m: None,
+        spike_diameter_m: None,
+        mass_kg: None,
+        rest: Rest::new(),
+    }
+}
