@@ -191,7 +191,10 @@ impl LeftBehind {
         };
         let mut all: Vec<Self> = found.damaged.into_iter().map(|damaged| Self::Damaged(damaged.journal)).collect();
         for left in found.left {
-            if left.replay.has_changes() {
+            // A window may fall between a save and its journal's new start: the file has all of it then.
+            let file = left.replay.plan_path.as_deref();
+            let on_disk = file.and_then(|path| shelf::open(path, Words::default()).ok());
+            if left.replay.has_changes() && on_disk.as_ref() != Some(&left.replay.plan) {
                 all.push(Self::Work(Box::new(left)));
             } else {
                 throw_away(left);

@@ -8,6 +8,7 @@
 use std::path::{Path, PathBuf};
 
 use drawing::Theme;
+use safekeeping::Disk;
 use serde::{Deserialize, Serialize};
 use words::Units;
 
@@ -33,11 +34,9 @@ impl Settings {
     /// Writes them into a folder.
     pub(crate) fn write(&self, folder: &Path) {
         let bytes = serde_json::to_vec_pretty(self).unwrap_or_default();
-        let written = std::fs::create_dir_all(folder).and_then(|()| {
-            let draft = folder.join(format!("{NAME}.{}", std::process::id()));
-            std::fs::write(&draft, bytes)?;
-            std::fs::rename(draft, folder.join(NAME))
-        });
+        let written = std::fs::create_dir_all(folder)
+            .map_err(|error| error.to_string())
+            .and_then(|()| safekeeping::replace(&Disk, &folder.join(NAME), &bytes).map_err(|error| error.to_string()));
         if let Err(error) = written {
             tracing::warn!(%error, "settings were not kept");
         }

@@ -42,6 +42,11 @@ pub(crate) fn save(path: &Path, plan: &Plan, words: Words) -> Result<(), String>
         .map_err(|error| words.say(Files::SaveFailed, &[("reason", &refused(&error, words))]))
 }
 
+/// Writes a file that can be made again, whole or not at all.
+pub(crate) fn write(path: &Path, bytes: &[u8], words: Words) -> Result<(), String> {
+    safekeeping::replace(&Disk, path, bytes).map_err(|error| refused(&error, words))
+}
+
 fn refused(error: &SaveError, words: Words) -> String {
     let text = match error {
         SaveError::NoFolder { .. } => Errors::FolderMissing,

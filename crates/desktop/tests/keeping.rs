@@ -206,3 +206,29 @@ fn theme_and_units_are_remembered() {
     let settings = desktop::Settings::read(folder.path());
     assert_eq!(settings.last_plan().unwrap(), path.canonicalize().unwrap());
 }
+
+#[test]
+fn a_run_that_is_taken_out_takes_its_readings_along_so_that_the_file_reads() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut opened = plan::read(EXAMPLE).unwrap().plan;
+    opened.readings.push(plan::Reading {
+        run: opened.runs[0].id.clone(),
+        kind: plan::ReadingKind::FenceKv,
+        along_m: Some(3.0),
+        value: Some(4.1),
+        rest: plan::Rest::new(),
+    });
+    std::fs::write(&path, plan::write(&opened)).unwrap();
+    let mut desk = on_plan(&path, None);
+    say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    say(&mut desk, Message::Remove);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    desk.get_by_label("saved");
+    let read = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan;
+    assert!(read.runs.is_empty() && read.readings.is_empty());
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+    assert_eq!(*window(&desk).editor().plan(), opened, "one step");
+}

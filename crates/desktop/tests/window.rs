@@ -369,7 +369,7 @@ fn the_sheet_is_written_where_the_field_says_and_a_refusal_is_said() {
     let mut harness = open(EXAMPLE, [1280.0, 800.0]);
     harness.get_by_role_and_label(egui::accesskit::Role::Tab, "Sheet").click();
     harness.run();
-    for (file, says) in [("sheet.pdf", "Written to "), ("no/such/folder.pdf", "its folder does not exist")] {
+    for (file, says) in [("sheet.pdf", "Written to "), ("no/such/folder.pdf", "is not there: make it first")] {
         let path = folder.path().join(file);
         let field = harness.get_by_role_and_label(egui::accesskit::Role::TextInput, "File");
         field.focus();

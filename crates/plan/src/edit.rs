@@ -181,13 +181,48 @@ written_as!(
     Hazard => HazardFile, Coop => CoopFile, Reading => ReadingFile
 );
 
+/// A part of the plan that an edit is about.
+#[derive(PartialEq)]
+enum Part<'a> {
+    Boundary,
+    KeepOuts,
+    Run(&'a str),
+    /// The list of runs.
+    Runs,
+    Other(mem::Discriminant<Edit>),
+}
+
 impl Edit {
-    /// Whether corners or runs are counted otherwise after it.
-    pub(crate) fn renumbers(&self) -> bool {
-        matches!(
-            self,
-            Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. }
-        )
+    /// Whether both are about the same part of the plan, so that their order matters.
+    pub(crate) fn touches_same(&self, other: &Edit) -> bool {
+        match (self.part(), other.part()) {
+            (Part::Runs, Part::Run(_) | Part::Runs) | (Part::Run(_), Part::Runs) => true,
+            (part, other) => part == other,
+        }
+    }
+
+    fn part(&self) -> Part<'_> {
+        match self {
+            Edit::SetOutline { shape, .. }
+            | Edit::MoveCorner { shape, .. }
+            | Edit::InsertCorner { shape, .. }
+            | Edit::RemoveCorner { shape, .. } => match shape {
+                Shape::Boundary => Part::Boundary,
+                Shape::Run(id) => Part::Run(id),
+                Shape::KeepOut(_) => Part::KeepOuts,
+            },
+            Edit::SetRun { run } => Part::Run(&run.id),
+            Edit::AddRun { .. } | Edit::RemoveRun { .. } => Part::Runs,
+            Edit::SetKeepOuts { .. } => Part::KeepOuts,
+            Edit::SetTitle { .. }
+            | Edit::SetOrigin { .. }
+            | Edit::SetTarget { .. }
+            | Edit::SetSoil { .. }
+            | Edit::SetStore { .. }
+            | Edit::SetHazards { .. }
+            | Edit::SetCoop { .. }
+            | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
+        }
     }
 
     /// Whether both state the same thing anew, so that the later makes the earlier needless.
@@ -199,7 +234,10 @@ impl Edit {
             (Edit::SetOutline { shape, .. }, Edit::SetOutline { shape: its, .. }) => shape == its,
             (Edit::SetRun { run }, Edit::SetRun { run: other }) => run.id == other.id,
             (Edit::MoveCorner { .. } | Edit::SetOutline { .. } | Edit::SetRun { .. }, _) => false,
-            (edit, _) if edit.renumbers() => false,
+            (
+                Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. },
+                _,
+            ) => false,
             _ => mem::discriminant(self) == mem::discriminant(other),
         }
     }

@@ -101,9 +101,9 @@ impl History {
     pub fn apply(&mut self, plan: &mut Plan, edit: Edit) -> Result<(), EditError> {
         // The way of a drag does not matter, only where it began.
         let folds = self.open.as_ref().is_some_and(|step| {
-            // Across an edit that shifts the count of corners or runs, the same number is another place.
-            let steady = step.edits.iter().take_while(|inverse| !inverse.renumbers());
-            steady.into_iter().any(|inverse| inverse.same_place(&edit))
+            // Past edits of other parts of the plan, but past none of its own: undone, each must find what it left.
+            let near = step.edits.iter().find(|inverse| inverse.touches_same(&edit));
+            near.is_some_and(|inverse| inverse.same_place(&edit))
         });
         let deed = Deed::of(&edit);
         let inverse = plan.apply(edit.clone())?;

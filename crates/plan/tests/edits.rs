@@ -163,3 +163,29 @@ fn a_drag_is_one_step() {
     assert!(!history.can_undo());
     assert_eq!(write(&plan), first);
 }
+
+#[test]
+fn a_step_folds_past_no_edit_that_it_would_undo_into_nothing() {
+    let keep_out = |east_m: f64| KeepOut {
+        name: String::new(),
+        outline: vec![Point::new(east_m, 0.0)],
+        clearance_m: None,
+        may_enclose: None,
+        water: false,
+        rest: Rest::new(),
+    };
+    let mut plan = farm();
+    let first = write(&plan);
+    let mut history = History::default();
+    history.begin();
+    for edit in [
+        Edit::SetKeepOuts { keep_outs: vec![keep_out(1.0)] },
+        Edit::MoveCorner { shape: Shape::KeepOut(0), corner: 0, to: Point::new(2.0, 0.0) },
+        Edit::SetKeepOuts { keep_outs: Vec::new() },
+    ] {
+        history.apply(&mut plan, edit).unwrap();
+    }
+    history.end();
+    assert!(history.undo(&mut plan));
+    assert_eq!(write(&plan), first);
+}

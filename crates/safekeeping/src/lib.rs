@@ -35,4 +35,4 @@ pub use header::Damage;
 pub use journal::{Base, Journal};
 pub use recovery::{Damaged, Found, Left, left_behind};
 pub use replay::{Dropped, Replay, Stop, replay};
-pub use save::{backup_of, save};
+pub use save::{backup_of, replace, save};

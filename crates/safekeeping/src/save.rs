@@ -19,6 +19,18 @@ const NAMES: usize = 100;
 /// # Errors
 /// [`SaveError`]: the file and all that it held is as it was. Where the last step failed the backup is a copy of it.
 pub fn save<F: Files>(files: &F, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    put(files, path, bytes, true)
+}
+
+/// Writes a file whole as [`save`] does, and keeps no backup: for what can be made again.
+///
+/// # Errors
+/// [`SaveError`]: the file and all that it held is as it was.
+pub fn replace<F: Files>(files: &F, path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    put(files, path, bytes, false)
+}
+
+fn put<F: Files>(files: &F, path: &Path, bytes: &[u8], keep: bool) -> Result<(), SaveError> {
     let target = files.resolve(path).map_err(SaveError::at(path))?;
     let replaced = match files.kind(&target).map_err(SaveError::at(path))? {
         Kind::Nothing => false,
@@ -29,7 +41,7 @@ pub fn save<F: Files>(files: &F, path: &Path, bytes: &[u8]) -> Result<(), SaveEr
     };
     let folder = folder_of(&target);
     let draft = beside(files, folder, |draft| files.write_new(draft, bytes, &target)).map_err(SaveError::at(path))?;
-    let placed = if replaced { keep_backup(files, &target) } else { Ok(()) }
+    let placed = if replaced && keep { keep_backup(files, &target) } else { Ok(()) }
         .and_then(|()| files.rename(&draft, &target).map_err(SaveError::at(path)));
     match placed {
         // Where the names cannot be flushed, each still stands for a whole file.

@@ -14,8 +14,9 @@ pub(crate) fn ten_nets() -> Plan {
 /// Twelve runs of five nets with five readings each, forty keep-outs and twenty hazards.
 pub(crate) fn thousand() -> Plan {
     let mut plan = Plan::default();
-    plan.ground.boundary =
-        [(-55.0, -55.0), (325.0, -55.0), (325.0, 235.0), (-55.0, 235.0)].map(|(east, north)| Point::new(east, north)).to_vec();
+    plan.ground.boundary = [(-55.0, -55.0), (325.0, -55.0), (325.0, 235.0), (-55.0, 235.0)]
+        .map(|(east, north)| Point::new(east, north))
+        .to_vec();
     plan.store.nets.push(long(60));
     for index in 0..12 {
         let middle = Point::new(f64::from(index % 4) * 90.0, f64::from(index / 4) * 90.0);
@@ -46,7 +47,10 @@ pub(crate) fn thousand() -> Plan {
         let off = 15.0 * f64::from(index);
         let (kind, path) = match index % 4 {
             0 => (HazardKind::OverheadLine, vec![Point::new(off - 50.0, -60.0), Point::new(off, 240.0)]),
-            1 => (HazardKind::PublicWay, vec![Point::new(-60.0, off), Point::new(120.0, off + 4.0), Point::new(330.0, off)]),
+            1 => (
+                HazardKind::PublicWay,
+                vec![Point::new(-60.0, off), Point::new(120.0, off + 4.0), Point::new(330.0, off)],
+            ),
             2 => (HazardKind::OtherEnergisedFence, vec![Point::new(off, 230.0), Point::new(off + 40.0, 225.0)]),
             _ => (HazardKind::ForeignEarth, vec![Point::new(off, -50.0)]),
         };
@@ -78,7 +82,8 @@ fn run(index: usize, middle: Point, nets: usize, corners: usize) -> Run {
 
 fn ring(middle: Point, radius_m: f64, corners: usize) -> Vec<Point> {
     let angle_rad = |corner: usize| std::f64::consts::TAU * corner as f64 / corners as f64;
-    let place = |angle: f64| Point::new(middle.east_m + radius_m * angle.cos(), middle.north_m + radius_m * angle.sin());
+    let place =
+        |angle: f64| Point::new(middle.east_m + radius_m * angle.cos(), middle.north_m + radius_m * angle.sin());
     (0..corners).map(|corner| place(angle_rad(corner))).collect()
 }
 

@@ -226,7 +226,12 @@ impl Editor {
 
     pub(super) fn remove(&mut self) {
         let edit = match self.picked {
-            Some(Thing::Run { run }) => self.plan.runs.get(run).map(|run| Edit::RemoveRun { id: run.id.clone() }),
+            Some(Thing::Run { run }) => {
+                if let Some(id) = self.plan.runs.get(run).map(|run| run.id.clone()) {
+                    self.remove_run(id);
+                }
+                None
+            }
             Some(Thing::Boundary) => Some(Edit::SetOutline { shape: Shape::Boundary, outline: Vec::new() }),
             Some(Thing::KeepOut { keep_out }) => {
                 let mut keep_outs = self.plan.ground.keep_outs.clone();
@@ -260,6 +265,14 @@ impl Editor {
             self.make(edit);
             self.picked = None;
         }
+    }
+
+    /// Takes a run out with its readings: the file refuses a reading of a run that is not there.
+    fn remove_run(&mut self, id: String) {
+        let kept: Vec<_> = self.plan.readings.iter().filter(|reading| reading.run != id).cloned().collect();
+        let readings = (kept.len() < self.plan.readings.len()).then_some(Edit::SetReadings { readings: kept });
+        self.one_step(Deed::RemoveRun, readings.into_iter().chain([Edit::RemoveRun { id }]).collect());
+        self.picked = None;
     }
 
     /// Whether no run names the coop: the file refuses a name that nothing has.

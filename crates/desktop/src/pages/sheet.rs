@@ -11,6 +11,7 @@ use super::{Desk, findings};
 use crate::icons::Icon;
 use crate::kit;
 use crate::pen::{self, Painted};
+use crate::shelf;
 use crate::theme::{self, colour};
 
 /// What the page remembers: the path typed, how writing went, what is on paper.
@@ -48,7 +49,7 @@ impl Paper {
                 let stem = name.strip_suffix(".netfold.json").or(name.strip_suffix(".json")).unwrap_or(&name);
                 plan.with_file_name(format!("{stem}.pdf"))
             }
-            None => PathBuf::from(format!("{}.pdf", file_name(title))),
+            None => PathBuf::from(format!("{}.pdf", shelf::file_name(title))),
         };
         Self {
             path: path.to_string_lossy().into_owned(),
@@ -64,13 +65,6 @@ impl Paper {
     fn runs(&self, desk: &Desk<'_>) -> Runs {
         if self.all_runs { Runs::All } else { Runs::One(desk.editor.run_index()) }
     }
-}
-
-/// A title as the name of a file: letters and figures, the rest as hyphens.
-fn file_name(title: &str) -> String {
-    let plain: String = title.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
-    let name = plain.split_whitespace().collect::<Vec<_>>().join("-");
-    if name.is_empty() { "plan".to_owned() } else { name }
 }
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
@@ -181,7 +175,6 @@ fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     }
 }
 
-#[allow(clippy::disallowed_methods, reason = "only cli and desktop touch files")]
 fn write(desk: &Desk<'_>, paper: &Paper) -> Result<String, String> {
     let (words, path) = (desk.words, Path::new(paper.path.trim()));
     let shown = path.display().to_string();
@@ -193,18 +186,7 @@ fn write(desk: &Desk<'_>, paper: &Paper) -> Result<String, String> {
         tracing::info!(%error, "no sheet");
         words.text(Text::SheetCannot).to_owned()
     })?;
-    match std::fs::write(path, bytes) {
-        Ok(()) => Ok(words.say(Text::SheetWritten, &places)),
-        Err(error) => {
-            tracing::warn!(%error, "the sheet was not written");
-            let text = match error.kind() {
-                std::io::ErrorKind::NotFound => Text::SheetNoFolder,
-                std::io::ErrorKind::PermissionDenied => Text::SheetMayNot,
-                _ => Text::SheetNotWritten,
-            };
-            Err(words.say(text, &places))
-        }
-    }
+    shelf::write(path, &bytes, words).map(|()| words.say(Text::SheetWritten, &places))
 }
 
 #[cfg(test)]

@@ -210,6 +210,25 @@ fn a_journal_that_failed_takes_nothing_more_until_it_is_restarted() {
 }
 
 #[test]
+fn a_flush_or_a_restart_that_failed_stops_it_too() {
+    let plan = yard();
+    let base = Base { plan: &plan, path: None, saved: true };
+    let fails: [fn(&mut Journal<Memory>, Base<'_>) -> bool; 2] =
+        [|journal, _| journal.flush().is_err(), |journal, base| journal.restart(base).is_err()];
+    for fails in fails {
+        let memory = Memory::default();
+        let mut journal = start(&memory, &plan);
+        journal.append(&[title(1)]).unwrap();
+        memory.fail(Fail::At(0), ErrorKind::StorageFull);
+        assert!(fails(&mut journal, base) && journal.is_stopped());
+        assert!(matches!(journal.append(&[title(2)]), Err(JournalError::Stopped { .. })));
+        assert_eq!(newest(&memory.after_kill()), Some((1, true)));
+        journal.restart(base).unwrap();
+        assert!(!journal.is_stopped());
+    }
+}
+
+#[test]
 fn what_does_not_read_back_is_refused_before_it_is_written() {
     let memory = Memory::default();
     let mut odd = yard();

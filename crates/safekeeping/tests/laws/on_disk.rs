@@ -113,26 +113,23 @@ fn a_journal_is_locked_while_its_window_lives() {
 fn a_window_that_restarts_is_never_taken_for_a_fallen_one() {
     let folder = tempfile::tempdir().unwrap();
     let base = Base { plan: &Plan::default(), path: None, saved: false };
-    let over = std::sync::atomic::AtomicBool::new(false);
-    let looks = std::thread::scope(|scope| {
-        let looking = scope.spawn(|| {
-            let mut looks = 0;
-            while !over.load(std::sync::atomic::Ordering::Relaxed) {
-                let found = left_behind(&Disk, folder.path()).unwrap();
-                assert!(found.left.is_empty() && found.damaged.is_empty(), "{found:?}");
-                looks += 1;
+    let mut looks = 0;
+    std::thread::scope(|scope| {
+        let window = scope.spawn(|| {
+            for _ in 0..300 {
+                let mut journal = Journal::start(Disk, folder.path(), "window", base).unwrap();
+                for _ in 0..3 {
+                    journal.restart(base).unwrap();
+                }
+                journal.finish().unwrap();
             }
-            looks
         });
-        for _ in 0..300 {
-            let mut journal = Journal::start(Disk, folder.path(), "window", base).unwrap();
-            for _ in 0..3 {
-                journal.restart(base).unwrap();
-            }
-            journal.finish().unwrap();
+        while !window.is_finished() {
+            let found = left_behind(&Disk, folder.path()).unwrap();
+            assert!(found.left.is_empty() && found.damaged.is_empty(), "{found:?}");
+            looks += 1;
         }
-        over.store(true, std::sync::atomic::Ordering::Relaxed);
-        looking.join().unwrap()
+        window.join().unwrap();
     });
     assert!(looks > 100, "only {looks} looks");
     assert!(names(folder.path()).is_empty());
