@@ -146,3 +146,43 @@ fn the_list_of_what_was_done_goes_back_and_forth() {
     click_on(&mut desk, "3  moved a corner");
     assert_eq!(*window(&desk).editor().plan(), last);
 }
+
+#[test]
+fn fields_of_the_ground_keep_the_old_value_when_they_refuse() {
+    let mut desk = cold();
+    say(&mut desk, Message::Open(desktop::editor::Page::Ground));
+    say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    let before = window(&desk).editor().plan().clone();
+    for (label, sentence) in [
+        ("Birds of the coop", "no number"),
+        ("Length of the coop", "no number"),
+        ("Width of the coop", "no number"),
+        ("Heading of the coop", "no number"),
+        ("Length of side 1 to 2", "no number"),
+        ("Keep off by of Pond", "no number"),
+    ] {
+        for (text, sentence) in [("many", sentence), ("-4", "Less than nothing"), ("100000000", "too much")] {
+            let field = desk.get_by_label(label);
+            field.focus();
+            desk.run();
+            hand::overtype(&mut desk, text);
+            assert!(desk.query_all_by_label_contains(sentence).count() > 0, "{label}: {text} is answered");
+            assert_eq!(*window(&desk).editor().plan(), before, "{label}: {text}");
+            desk.get_by_label(label).focus();
+            desk.run();
+            desk.key_press(Key::Escape);
+            desk.run();
+        }
+    }
+    for (label, text) in [("Birds of the coop", "64"), ("Length of the coop", "12' 6\""), ("Keep off by of Pond", "2,5")] {
+        desk.get_by_label(label).focus();
+        desk.run();
+        hand::overtype(&mut desk, text);
+    }
+    let plan = window(&desk).editor().plan();
+    let coop = plan.coop.as_ref().unwrap();
+    assert_eq!(coop.birds, Some(64));
+    assert!((coop.length_m.unwrap() - 12.5 * 0.3048).abs() < 1e-9);
+    assert_eq!(plan.ground.keep_outs[0].clearance_m, Some(2.5));
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Coop, Deed::Coop, Deed::Ground]);
+}

@@ -11,7 +11,7 @@ use crate::file::{CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, Reading
 use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Soil, Store};
 
 /// An outline that has corners to be moved.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Shape {
     /// The paddock's.

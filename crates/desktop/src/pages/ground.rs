@@ -4,10 +4,10 @@ mod fields;
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
-use plan::{HazardKind, KeepOut};
+use plan::{HazardKind, KeepOut, Shape};
 use words::texts::{Files, Ground, Shaping, Window as Text};
 
-use super::{Desk, assumed, findings, picked_tools};
+use super::{Desk, assumed, findings, picked_tools, sides};
 use crate::asking::Ask;
 use crate::editor::{Message, Page};
 use crate::facts;
@@ -55,6 +55,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
     });
     picked_tools(ui, desk);
+    picked_sides(ui, desk);
     coop(ui, desk);
     keep_outs(ui, desk);
     hazards(ui, desk);
@@ -68,6 +69,26 @@ fn tool(ui: &mut Ui, desk: &mut Desk<'_>, drawn: Drawn, icon: Icon, label: &str)
     let on = desk.editor.tool().draws(drawn);
     if kit::button(ui, icon, label, on, desk.p).clicked() {
         desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+    }
+}
+
+/// The sides of the paddock or the keep-out that is picked.
+fn picked_sides(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let ground = &desk.editor.plan().ground;
+    match desk.editor.picked() {
+        Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }) => {
+            sides::show(ui, desk, &Shape::Boundary, &ground.boundary, true, |side| Thing::BoundarySide { side });
+        }
+        Some(
+            Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. },
+        ) => {
+            let Some(stated) = ground.keep_outs.get(keep_out) else { return };
+            sides::show(ui, desk, &Shape::KeepOut(keep_out), &stated.outline, true, |side| Thing::KeepOutSide {
+                keep_out,
+                side,
+            });
+        }
+        _ => {}
     }
 }
 

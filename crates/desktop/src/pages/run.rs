@@ -2,7 +2,7 @@
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
-use plan::{NetKind, Run};
+use plan::{NetKind, Run, Shape};
 use words::texts::Window as Text;
 use workup::{Corner, Lay, Strip, Verdict};
 
@@ -48,7 +48,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         nets(ui, desk, lay);
         corners(ui, desk, run, lay);
     }
-    sides::show(ui, desk, run);
+    let index = editor.run_index();
+    let shape = Shape::Run(run.id.clone());
+    sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
     if let Some(strip) = &worked.strip {
         mow(ui, desk, run, strip);
     }

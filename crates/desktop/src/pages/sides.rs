@@ -1,8 +1,8 @@
-//! The sides of the run in hand, each with its length in a field: typing one moves the side's far corner along it.
+//! The sides of an outline, each with its length in a field: typing one moves the side's far corner along it.
 
 use drawing::Thing;
-use egui::{Id, Ui};
-use plan::{Run, Shape};
+use egui::{Id, Rect, Ui};
+use plan::{Point, Shape};
 use words::texts::Shaping as Text;
 use words::{Measure, Range};
 
@@ -16,10 +16,18 @@ const SIDE_M: Range = Range::between(0.1, 10_000.0);
 /// More sides than this are a traced line: its corners are dragged, not typed.
 const MOST_SIDES: usize = 24;
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
+/// Shows them under a head of their own; `thing` names a side for the map.
+pub(super) fn show(
+    ui: &mut Ui,
+    desk: &mut Desk<'_>,
+    shape: &Shape,
+    outline: &[Point],
+    closed: bool,
+    thing: impl Fn(usize) -> Thing,
+) {
     let words = desk.words;
-    let corners = run.outline.len();
-    let sides = if run.closed() { corners } else { corners.saturating_sub(1) };
+    let corners = outline.len();
+    let sides = if closed { corners } else { corners.saturating_sub(1) };
     if corners < 2 || sides > MOST_SIDES {
         return;
     }
@@ -30,18 +38,17 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
         let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
         let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
         let (shown, said) = (words.say(Text::SideFromTo, &numbers), words.say(Text::SideLabel, &numbers));
-        let length_m = apart_m(run.outline[from], run.outline[to]);
-        let id = Id::unique(("side length", &run.id, side));
+        let length_m = apart_m(outline[from], outline[to]);
+        let id = Id::unique(("side length", shape, side));
         let read = field::figure(words, Measure::Length, SIDE_M);
         let value = Shown::of(words, Measure::Length, length_m, false);
         let top = ui.cursor().top();
         if let Some(length_m) = field::line(ui, desk.p, id, Label { shown: &shown, said: &said }, &value, read) {
-            desk.said.say(Message::SideLength(Shape::Run(run.id.clone()), side, length_m));
+            desk.said.say(Message::SideLength(shape.clone(), side, length_m));
         }
-        let row = egui::Rect::from_min_max(egui::pos2(ui.max_rect().left(), top), ui.cursor().min);
-        if ui.rect_contains_pointer(egui::Rect::from_x_y_ranges(ui.max_rect().x_range(), row.y_range())) {
-            let index = desk.editor.run_index();
-            desk.said.hovered = desk.said.hovered.or(Some(Thing::RunSide { run: index, side }));
+        let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
+        if ui.rect_contains_pointer(row) {
+            desk.said.hovered = desk.said.hovered.or(Some(thing(side)));
         }
     }
 }

@@ -99,6 +99,11 @@ pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
 /// Types over what stands in a field, and Enter.
 pub(crate) fn fill(desk: &mut Desk, label: &str, text: &str) {
     click_on(desk, label);
+    overtype(desk, text);
+}
+
+/// Types over what stands in the field that has the focus, and Enter.
+pub(crate) fn overtype(desk: &mut Desk, text: &str) {
     desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
     desk.run();
     desk.event(egui::Event::Text(text.to_owned()));
