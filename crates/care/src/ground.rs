@@ -52,12 +52,10 @@ fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
         let crosses = distance_m <= 0.0 && (keep_out.clearance_m() > 0.0 || cuts(line, &outline));
         if crosses || distance_m < keep_out.clearance_m() - GRAIN_M {
             let clearance = look.words.length(keep_out.clearance_m());
+            let text = if keep_out.clearance_m() > 0.0 { Text::KeepOutTouched } else { Text::KeepOutCrossed };
             found.push(
                 new("keep-out-touched")
-                    .says(look.say(
-                        Text::KeepOutTouched,
-                        &[("run", run_name(run)), ("keep_out", &name), ("clearance", &clearance)],
-                    ))
+                    .says(look.say(text, &[("run", run_name(run)), ("keep_out", &name), ("clearance", &clearance)]))
                     .at([nearest(line, &outline)]),
             );
         } else if line.is_closed()

@@ -67,8 +67,8 @@ enum Question {
     Unsaved(Ask),
     /// What a crash left behind.
     Left(Vec<LeftBehind>),
-    /// That something did not work.
-    Told(String),
+    /// That something did not work; then back to the choice of a file, if it came from there.
+    Told(String, Option<Chooser>),
 }
 
 impl Asking {
@@ -79,7 +79,7 @@ impl Asking {
 
     /// Tells something that did not work.
     pub(crate) fn tell(&mut self, sentence: String) {
-        self.question.get_or_insert(Question::Told(sentence));
+        self.question.get_or_insert(Question::Told(sentence, None));
     }
 
     /// Whether the window may close.
@@ -147,22 +147,22 @@ impl Asking {
             }
             Err(sentence) => {
                 self.then = None;
-                self.question = Some(Question::Told(sentence));
+                self.question = Some(Question::Told(sentence, None));
             }
         }
     }
 
-    fn chosen(&mut self, purpose: Purpose, path: PathBuf, editor: &Editor, said: &mut Said) {
+    fn chosen(&mut self, chooser: Chooser, path: PathBuf, editor: &Editor, said: &mut Said) {
         let words = editor.words();
-        match purpose {
+        match chooser.purpose {
             Purpose::Save => self.save(path, editor, said),
             Purpose::Open => match shelf::open(&path, words) {
                 Ok(plan) => said.say(Message::Opened(Box::new(plan), Some(path))),
-                Err(sentence) => self.question = Some(Question::Told(sentence)),
+                Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
             },
             Purpose::BringIn => match shelf::bring_in(&path, words) {
                 Ok(plan) => said.say(Message::BringIn(Box::new(plan))),
-                Err(sentence) => self.question = Some(Question::Told(sentence)),
+                Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
             },
         }
     }
@@ -201,7 +201,7 @@ impl Asking {
             Question::Choose(mut chooser) => match chooser.show(ui, words, p) {
                 None => return Some(Question::Choose(chooser)),
                 Some(Choice::Left) => self.then = None,
-                Some(Choice::File(path)) => self.chosen(chooser.purpose, path, editor, said),
+                Some(Choice::File(path)) => self.chosen(chooser, path, editor, said),
             },
             Question::Unsaved(ask) => {
                 let name = menus::name_of(editor);
@@ -242,11 +242,12 @@ impl Asking {
                 }
                 return (!all.is_empty()).then_some(Question::Left(all));
             }
-            Question::Told(sentence) => {
+            Question::Told(sentence, chooser) => {
                 words_of(ui, words.text(Text::CannotTitle), &sentence, p);
                 if buttons(ui, words, &[Text::Understood], p).is_none() {
-                    return Some(Question::Told(sentence));
+                    return Some(Question::Told(sentence, chooser));
                 }
+                return chooser.map(Question::Choose);
             }
         }
         None

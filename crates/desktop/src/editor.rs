@@ -8,6 +8,7 @@
 mod document;
 mod first;
 mod hold;
+mod rework;
 mod snap;
 mod whole;
 
@@ -19,7 +20,7 @@ use drawing::{Drawing, Scene, Theme, Thing, View};
 use plan::{Deed, Edit, History, Plan, Point, Rolls, Run, Shape};
 use words::texts::Window as Text;
 use words::{Units, Words};
-use workup::{Depth, RunWorkup, Workup};
+use workup::{RunWorkup, Workup};
 
 use crate::tool::{Hand, Tool};
 use crate::worker::{Answer, Request};
@@ -110,8 +111,8 @@ pub enum Message {
     Why(bool),
     /// Show or fold the table of all runs.
     Compare(bool),
-    /// The map has that size.
-    Size([f32; 2]),
+    /// The map has that size, and something lies on those parts of it.
+    Size([f32; 2], [Option<[f32; 4]>; 2]),
     /// Show all of the plan.
     Fit,
     /// Zoom about a spot of the map.
@@ -159,6 +160,8 @@ pub struct Editor {
     history: History,
     words: Words,
     workup: Workup,
+    /// The plan that the workup is of, where all of it was worked out.
+    worked_of: Option<Plan>,
     findings: Findings,
     drawing: Drawing,
     stamp: u64,
@@ -192,6 +195,7 @@ impl Editor {
             history: History::default(),
             words,
             workup: Workup::default(),
+            worked_of: None,
             findings: Findings::default(),
             drawing: Drawing::default(),
             stamp: 0,
@@ -225,8 +229,12 @@ impl Editor {
 
     /// Takes a message.
     pub fn receive(&mut self, message: Message) {
-        if !matches!(message, Message::Hover(_) | Message::Size(_) | Message::Worked(_)) {
+        if !matches!(message, Message::Hover(_) | Message::Size(..) | Message::Worked(_)) {
             self.notice = None;
+        }
+        // The last lesson goes when the keeper goes on.
+        if self.lesson == Lesson::ReadLine && matches!(message, Message::Open(_) | Message::Use(_) | Message::Make(_)) {
+            self.lesson = Lesson::Done;
         }
         match message {
             Message::Open(page) => {
@@ -263,7 +271,8 @@ impl Editor {
             Message::Theme(theme) => self.view.theme = theme,
             Message::Why(open) => self.why = open,
             Message::Compare(open) => self.compare = open,
-            Message::Size(size) => {
+            Message::Size(size, kept) => {
+                self.view.kept = kept;
                 if size != self.view.size {
                     self.view.size = size;
                     // Nothing jumps from under the hand.
@@ -519,6 +528,9 @@ impl Editor {
         let hand = self.caught(hand);
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
         self.tool = tool;
+        if self.tool == Tool::Pick {
+            self.snapped = None;
+        }
         if let Some(mut edit) = edit {
             let thing = match &mut edit {
                 Edit::AddRun { index, run } => {
@@ -579,7 +591,8 @@ impl Editor {
 
     /// The plan changed: what is cheap follows at once, the rest is asked for.
     fn changed(&mut self) {
-        self.workup = workup::workup(&self.plan, Depth::Quick);
+        self.workup = rework::quick(&self.plan, self.worked_of.as_ref(), std::mem::take(&mut self.workup));
+        self.worked_of = self.question.is_none().then(|| self.plan.clone());
         self.as_saved = self.saved.as_ref() == Some(&self.plan);
         if self.question.is_some() {
             self.workup.runs.iter_mut().for_each(|run| run.volts = None);

@@ -264,8 +264,13 @@ fn entry(ui: &mut Ui, place: Rect, id: Id, text: &mut String, look: Look, p: &Pa
     let mut inside = ui.new_child(egui::UiBuilder::new().id_salt(id).max_rect(place));
     let output = edit.show(&mut inside);
     let response = output.response.response;
-    if response.gained_focus() {
-        // The first key replaces what stands there.
+    // The first key replaces what stands there, also where that has changed since the field was reached.
+    let whole = id.with("whole");
+    let selected = ui.data(|data| data.get_temp::<String>(whole));
+    if response.changed() || response.lost_focus() {
+        ui.data_mut(|data| data.remove_temp::<String>(whole));
+    } else if response.gained_focus() || selected.is_some_and(|selected| selected != *text && response.has_focus()) {
+        ui.data_mut(|data| data.insert_temp(whole, text.clone()));
         let mut state = output.state;
         let all = egui::text::CCursorRange::two(
             egui::text::CCursor::default(),

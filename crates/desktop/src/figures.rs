@@ -14,6 +14,7 @@ use crate::editor::{Editor, Message, Page};
 use crate::facts;
 use crate::icons::{self, Icon};
 use crate::kit::{self, Measure};
+use crate::pages;
 use crate::said::Said;
 use crate::theme::{self, colour};
 
@@ -233,7 +234,8 @@ fn findings(ui: &mut Ui, corner: egui::Pos2, width: f32, editor: &Editor, said: 
     }
     kit::focus_ring(ui, &response, p);
     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
-        said.say(Message::Open(crate::pages::page_of_worst(editor)));
+        said.say(Message::Open(pages::page_of_worst(editor)));
+        ui.data_mut(|data| data.insert_temp(Id::unique(pages::TO_FINDINGS), true));
     }
 }
 

@@ -10,16 +10,16 @@ use words::{Measure, Range, Words};
 use crate::asking::Ask;
 use crate::editor::{Editor, Lesson, Message};
 use crate::icons::{self, Icon};
-use crate::kit;
 use crate::said::Said;
 use crate::theme::{self, colour};
+use crate::{kit, map_view};
 
 /// More rolls, metres or posts than this are a slip of the pen.
 const ROLLS: Range = Range::between(1.0, 200.0);
 const LENGTH_M: Range = Range::between(1.0, 500.0);
 const POSTS: Range = Range::between(2.0, 200.0);
 /// Size of the block with the question, points.
-const BLOCK: Vec2 = vec2(374.0, 268.0);
+const BLOCK: Vec2 = vec2(410.0, 268.0);
 /// Distance of the crosses on bare ground, metres.
 const CROSSES_M: f64 = 10.0;
 
@@ -205,7 +205,7 @@ struct Step {
 }
 
 impl Step {
-    const SIZE: Vec2 = vec2(114.0, 40.0);
+    const SIZE: Vec2 = vec2(126.0, 40.0);
 
     fn new(label: Text, measure: Measure, range: Range, now: f64, by: f64) -> Self {
         Self { label, measure, range, now, by }
@@ -278,9 +278,15 @@ impl Step {
             let at = pos2((room.left() + wide + 5.0).min(room.right() - 8.0), room.bottom() - 4.0);
             ui.painter().text(at, Align2::LEFT_BOTTOM, unit, theme::regular(12.0), colour(p.ink2));
         }
+        let before = id.with("before");
+        if response.gained_focus() {
+            ui.data_mut(|data| data.insert_temp(before, self.now));
+        }
         if response.lost_focus() {
+            let was = ui.data(|data| data.get_temp::<f64>(before));
             ui.data_mut(|data| data.remove_temp::<String>(draft));
-            return None;
+            // Half a figure was an answer on the way to one that is none: the one before all that holds.
+            return was.filter(|_| self.read(words, &text).is_err()).map(Ok);
         }
         response.has_focus().then(|| {
             let read = self.read(words, &text);
@@ -375,6 +381,7 @@ pub(crate) fn lesson(ui: &Ui, rect: Rect, editor: &Editor) {
             let under = plate.top() + 10.0 + head.size().y;
             painter.galley(pos2(middle - how.size().x / 2.0, under), how, colour(p.ink2));
         }
+        Lesson::ReadLine if map_view::hint_text(editor).is_some() => {}
         Lesson::ReadLine => {
             let at = pos2(rect.center().x, rect.bottom() - 34.0);
             let text = words.text(Text::ReadLine);

@@ -60,10 +60,10 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, sa
 /// The plan's name, which opens its menu; returns its place.
 fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, said: &mut Said) -> Rect {
     let (words, p) = (editor.words(), editor.theme().palette());
-    let title = if editor.plan().title.is_empty() { words.text(Text::Untitled) } else { &editor.plan().title };
+    let title = &menus::name_of(editor);
     // Room for how safe the plan is, and in the example for the way to one's own.
     let beside = if editor.is_example() && editor.question().is_none() { 320.0 } else { 140.0 };
-    let room = (right - rect.left() - 56.0 - beside).max(80.0);
+    let room = (right - rect.left() - 56.0 - 24.0 - beside).max(48.0);
     let galley = kit::shortened(ui, title, theme::semi_bold(15.0), colour(p.ink), room);
     let at = pos2(rect.left() + 56.0, rect.center().y - galley.size().y / 2.0);
     let place = Rect::from_min_size(at, galley.size() + vec2(24.0, 0.0));

@@ -207,8 +207,9 @@ impl LeftBehind {
     pub(crate) fn sentence(&self, words: Words) -> String {
         match self {
             Self::Work(left) => {
-                let title = &left.replay.plan.title;
-                let name = if title.is_empty() { words.text(Text::Unnamed) } else { title };
+                let title = left.replay.plan.title.as_str();
+                let file = left.replay.plan_path.as_deref().map(shelf::shown);
+                let name = if title.is_empty() { file.as_deref().unwrap_or(words.text(Text::Unnamed)) } else { title };
                 let count = match left.replay.edits.len() {
                     1 => words.text(Text::LeftOneChange).to_owned(),
                     count => words.say(Text::LeftChanges, &[("count", &count.to_string())]),

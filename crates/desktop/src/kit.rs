@@ -245,19 +245,20 @@ pub(crate) fn figures(ui: &mut Ui, figures: &[Figure<'_>], p: &Palette) {
         .iter()
         .map(|one| Measure::new(ui, one.value, one.unit, theme::medium(24.0), colour(p.ink), p))
         .collect();
-    // Columns start where an even division says, or as close after it as long figures allow.
+    let label_width = |ui: &Ui, one: &Figure<'_>| put(ui, one.label, theme::regular(11.0), colour(p.ink2)).size().x;
+    let needs: Vec<f32> =
+        figures.iter().zip(&galleys).map(|(one, galley)| galley.size().x.max(label_width(ui, one))).collect();
+    // Columns start where an even division says, or as close after it as long figures and labels allow.
     let even = wide / figures.len().max(1) as f32;
-    let slack: f32 = wide - galleys.iter().map(|galley| galley.size().x).sum::<f32>();
-    let tight = galleys.iter().any(|galley| galley.size().x + 8.0 > even);
+    let slack: f32 = wide - needs.iter().sum::<f32>();
+    let tight = needs.iter().any(|need| need + 8.0 > even);
     let mut left = rect.left();
     for (index, (one, galley)) in figures.iter().zip(galleys).enumerate() {
-        let column = Rect::from_min_size(
-            pos2(left, rect.top()),
-            vec2(if tight { galley.size().x } else { even }, rect.height()),
-        );
+        let column =
+            Rect::from_min_size(pos2(left, rect.top()), vec2(if tight { needs[index] } else { even }, rect.height()));
         let response = ui.interact(column, ui.scope_id().with(("figure", index, one.label)), Sense::hover());
         name(&response, Role::Label, format!("{} {} {}", one.value, one.unit, one.label).trim());
-        left += if tight { galley.size().x + slack / figures.len() as f32 } else { even };
+        left += if tight { needs[index] + slack / figures.len().saturating_sub(1).max(1) as f32 } else { even };
         galley.paint(ui.painter(), column.min);
         if one.assumed {
             let right = column.left() + galley.figure_width();

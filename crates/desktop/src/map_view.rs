@@ -31,6 +31,9 @@ const NUDGE_M: f64 = 0.1;
 const RING_OFF_PX: f32 = 30.0;
 const RING_PX: f32 = 6.0;
 const RING_REACH_PX: f32 = 11.0;
+/// Distance of scale, north and key from the map's right and upper edge, and from its foot, pixels.
+const RIGHT_PX: f32 = 20.0;
+const FOOT_PX: f32 = 16.0;
 /// A step of the turning keys, degrees.
 const TURN_DEG: f64 = 5.0;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
@@ -47,7 +50,8 @@ pub(crate) struct MapSheet {
 pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
-    said.say(Message::Size([rect.width(), rect.height()]));
+    let size = [rect.width(), rect.height()];
+    said.say(Message::Size(size, drawing::furniture::kept(size, RIGHT_PX, FOOT_PX, has_key(rect.size()))));
     let view = editor.view();
     let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
     // Open grass is nothing to pick, but where the page is about it.
@@ -61,7 +65,9 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
         zoom(ui, here(at), said);
         let place = view.place(here(at));
         if *editor.tool() == Tool::Pick {
-            said.hovered = thing_at(at);
+            // What is dragged is what is under the pointer, as is said below.
+            let dragged = editor.held_from().is_some() && response.dragged_by(PointerButton::Primary);
+            said.hovered = if dragged { editor.picked() } else { thing_at(at) };
         } else {
             said.say(Message::Hand(Hand::Move(place)));
         }
@@ -193,8 +199,10 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         return;
     }
     let drawing = *editor.tool() != Tool::Pick;
+    // Esc closes an open menu first.
+    let menu = egui::Popup::is_any_open(ui.ctx());
     ui.input_mut(|input| {
-        if input.consume_key(Modifiers::NONE, Key::Escape) {
+        if !menu && input.consume_key(Modifiers::NONE, Key::Escape) {
             said.say(Message::Escape);
         }
         if drawing && input.consume_key(Modifiers::NONE, Key::Enter) {
@@ -274,12 +282,12 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
 fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     let view = editor.view();
     let mut ink = editor.drawing().ink_with(view, ghost);
-    let (right, below) = (size.x - 20.0, size.y - 16.0);
+    let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
-    if editor.workup().runs.iter().any(|run| run.volts.is_some()) && size.y > 320.0 && size.x > 700.0 {
+    if editor.workup().runs.iter().any(|run| run.volts.is_some()) && has_key(size) {
         let target_kv = editor.plan().target_kv();
-        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, 20.0]));
+        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
     }
     ink
 }
@@ -314,6 +322,11 @@ fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette
     painter.galley(plate.min + vec2(6.0, 3.0), text, colour(p.ink));
 }
 
+/// Whether the key of volts finds room on a map of that size.
+fn has_key(size: Vec2) -> bool {
+    size.y > 320.0 && size.x > 700.0
+}
+
 fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
     let Tool::Outline { of, corners, pointer } = editor.tool() else { return };
     let p = editor.theme().palette();
@@ -337,9 +350,9 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_shee
 }
 
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
-fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
+pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
     let words = editor.words();
-    let text = match (editor.notice(), editor.tool()) {
+    Some(match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
@@ -349,8 +362,12 @@ fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
         }
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
-        (None, Tool::Pick) => return,
-    };
+        (None, Tool::Pick) => return None,
+    })
+}
+
+fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
+    let Some(text) = hint_text(editor) else { return };
     let p = editor.theme().palette();
     let galley = painter.layout(text.to_owned(), theme::medium(13.0), colour(p.ink), rect.width() * 0.6);
     let plate = Rect::from_min_size(

@@ -10,6 +10,7 @@ use crate::field;
 use crate::icons::Icon;
 use crate::kit;
 use crate::said::Said;
+use crate::shelf;
 use crate::theme::{self, colour};
 
 /// Width of a menu.
@@ -140,8 +141,13 @@ fn item(ui: &mut Ui, label: &str, keys: &str, here: bool, editor: &Editor) -> bo
     response.clicked()
 }
 
-/// The name of a plan, for a sentence or a title.
+/// The name of a plan, for a sentence or a title: its own, else its file's.
 pub(crate) fn name_of(editor: &Editor) -> String {
     let words = editor.words();
-    if editor.plan().title.is_empty() { words.text(Text::Untitled).to_owned() } else { editor.plan().title.clone() }
+    let file = editor.file().and_then(|path| path.file_name()).map(|name| name.to_string_lossy().into_owned());
+    match (editor.plan().title.as_str(), file) {
+        ("", Some(file)) => file.strip_suffix(shelf::PLAN_ENDING).unwrap_or(&file).to_owned(),
+        ("", None) => words.text(Text::Untitled).to_owned(),
+        (title, _) => title.to_owned(),
+    }
 }

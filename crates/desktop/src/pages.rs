@@ -164,6 +164,9 @@ pub(crate) fn page_of_worst(editor: &Editor) -> Page {
     Page::ALL.into_iter().filter(|&page| worst(page) > here).max_by_key(|&page| worst(page)).unwrap_or(editor.page())
 }
 
+/// Under this name the line of figures leaves word that the findings are to come in sight.
+pub(crate) const TO_FINDINGS: &str = "to the findings";
+
 /// The findings of this page.
 fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
     let found = of_page(desk.editor, desk.editor.page());
@@ -171,7 +174,11 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
         return;
     }
     let head = desk.words.text(Text::FindingsHere);
-    desk.section(ui, head, "");
+    let section = desk.section(ui, head, "");
+    let wanted = ui.data_mut(|data| data.remove_temp::<bool>(Id::unique(TO_FINDINGS)));
+    if wanted.is_some() {
+        section.scroll_to_me(Some(egui::Align::TOP));
+    }
     ui.add_space(8.0);
     for (thing, finding) in found {
         let picked = desk.editor.picked() == Some(thing) || desk.editor.hovered() == Some(thing);

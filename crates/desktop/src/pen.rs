@@ -6,7 +6,7 @@
 
 use drawing::letters::BASELINE;
 use drawing::{Anchor, Ink, Spot};
-use egui::epaint::{PathShape, PathStroke, TextShape};
+use egui::epaint::TextShape;
 use egui::{Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
 use crate::theme;
@@ -73,7 +73,7 @@ fn ready(item: &Ink, corner: Vec2, items: &mut Vec<Item>) {
         Ink::Area { rings, fill } => area(rings, theme::colour(*fill), corner, items),
         Ink::Line { spots: of, closed, width, colour, dash } => {
             let stroke = Stroke::new(*width, theme::colour(*colour));
-            let mut points = spots(of, corner);
+            let mut points = distinct(spots(of, corner));
             match dash {
                 Some([dash, gap]) => {
                     if *closed && let Some(&first) = points.first() {
@@ -81,7 +81,7 @@ fn ready(item: &Ink, corner: Vec2, items: &mut Vec<Item>) {
                     }
                     items.extend(Shape::dashed_line(&points, stroke, *dash, *gap).into_iter().map(Item::Shape));
                 }
-                None if *closed => items.push(Item::Shape(Shape::closed_line(points, stroke))),
+                None if *closed => items.push(Item::Shape(ring(points, stroke))),
                 None => items.push(Item::Shape(Shape::line(points, stroke))),
             }
         }
@@ -119,14 +119,40 @@ fn area(rings: &[Vec<Spot>], fill: Color32, corner: Vec2, items: &mut Vec<Item>)
     items.push(Item::Shape(Shape::mesh(mesh)));
     if fill.is_opaque() {
         for ring in rings {
-            items.push(Item::Shape(Shape::Path(PathShape {
-                points: spots(ring, corner),
-                closed: true,
-                fill: Color32::TRANSPARENT,
-                stroke: PathStroke::new(0.5, fill),
-            })));
+            items.push(Item::Shape(self::ring(distinct(spots(ring, corner)), Stroke::new(0.5, fill))));
         }
     }
+}
+
+/// Places nearer than this are one, pixels: a screen's numbers give no direction between such.
+const SAME_PX: f32 = 0.05;
+
+/// A line without places that repeat the one before.
+fn distinct(mut points: Vec<Pos2>) -> Vec<Pos2> {
+    points.dedup_by(|next, kept| next.distance(*kept) < SAME_PX);
+    while points.len() > 2 && points[0].distance(points[points.len() - 1]) < SAME_PX {
+        points.pop();
+    }
+    points
+}
+
+/// A closed line. egui mitres the corners of one without a limit, and cuts off sharp ones on an open line only: a ring
+/// with a sharp corner is painted as an open line, from the middle of a side round to there again.
+fn ring(mut points: Vec<Pos2>, stroke: Stroke) -> Shape {
+    let count = points.len();
+    let sharp = count > 2
+        && (0..count).any(|index| {
+            let (before, here, after) =
+                (points[(index + count - 1) % count], points[index], points[(index + 1) % count]);
+            (here - before).normalized().dot((after - here).normalized()) < 0.0
+        });
+    if !sharp {
+        return Shape::closed_line(points, stroke);
+    }
+    let middle = points[0].lerp(points[count - 1], 0.5);
+    points.insert(0, middle);
+    points.push(middle);
+    Shape::line(points, stroke)
 }
 
 /// Whether a ring turns one way only, and once round.

@@ -114,6 +114,11 @@ pub(crate) fn first_folder(plan: Option<&Path>) -> PathBuf {
     folder.canonicalize().unwrap_or(folder)
 }
 
+/// A path with its folder, where it was typed without one.
+pub(crate) fn whole(path: &Path) -> PathBuf {
+    std::path::absolute(path).unwrap_or_else(|_| path.to_path_buf())
+}
+
 /// Whether something of that name is there.
 pub(crate) fn exists(path: &Path) -> bool {
     path.exists()

@@ -8,7 +8,7 @@ use drawing::{LineDrawing, LineView, Thing};
 use egui::{Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use words::texts::Window as Text;
 
-use crate::editor::{Editor, Message, Page};
+use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::colour;
@@ -80,6 +80,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineShe
 fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &mut Said) {
     let response = ui.interact(rect, Id::unique("line"), Sense::CLICK);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Line)));
+    if response.hovered() && editor.lesson() == Lesson::ReadLine {
+        said.say(Message::Learnt(Lesson::Done));
+    }
     let view = LineView {
         width: rect.width(),
         height: rect.height(),

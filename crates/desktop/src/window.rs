@@ -25,6 +25,8 @@ use crate::{figures, first, head, menus, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
+/// The fewest points in which the window's parts find room.
+const LEAST_POINTS: egui::Vec2 = egui::vec2(820.0, 540.0);
 
 const UNDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Z);
 const REDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
@@ -100,7 +102,6 @@ impl Window {
             editor.receive(Message::Theme(settings.theme()));
             ctx.set_zoom_factor(settings.zoom());
         }
-        let paper = Paper::beside(path.as_deref(), &editor.plan().title);
         let (keeper, left) = folder.as_deref().map(Keeper::start).unzip();
         let mut asking = Asking::new(example, left.unwrap_or_default());
         if let Some(sentence) = notice {
@@ -111,7 +112,7 @@ impl Window {
             worker: Worker::start(move || waker.request_repaint()),
             map: MapSheet::default(),
             line: LineSheet::default(),
-            paper,
+            paper: Paper::new(),
             asking,
             folder,
             keeper,
@@ -157,6 +158,7 @@ impl Window {
             self.editor.receive(Message::Worked(answer));
         }
         theme::show(ui.ctx(), self.editor.theme());
+        bound_size(ui.ctx(), all);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 0.0);
         let parts = Parts::of(all, &self.editor);
 
@@ -246,6 +248,15 @@ impl Window {
         if let Some(request) = self.editor.request() {
             self.worker.ask(request);
         }
+    }
+}
+
+/// Larger text leaves fewer points for the window: no larger than its parts find room.
+fn bound_size(ctx: &egui::Context, all: Rect) {
+    let zoom = ctx.zoom_factor();
+    let most = (zoom * all.width() / LEAST_POINTS.x).min(zoom * all.height() / LEAST_POINTS.y).max(1.0);
+    if zoom > most + 1e-3 {
+        ctx.set_zoom_factor(most);
     }
 }
 

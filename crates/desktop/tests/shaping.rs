@@ -174,7 +174,9 @@ fn fields_of_the_ground_keep_the_old_value_when_they_refuse() {
             desk.run();
         }
     }
-    for (label, text) in [("Birds of the coop", "64"), ("Length of the coop", "12' 6\""), ("Keep off by of Pond", "2,5")] {
+    for (label, text) in
+        [("Birds of the coop", "64"), ("Length of the coop", "12' 6\""), ("Keep off by of Pond", "2,5")]
+    {
         desk.get_by_label(label).focus();
         desk.run();
         hand::overtype(&mut desk, text);

@@ -21,6 +21,15 @@ const PLATE_PX: f64 = 44.0;
 /// Room between a plate's edge and what lies on it.
 const MARGIN_PX: f64 = 8.0;
 
+/// Which parts of a view the furniture takes: scale bar and north at the lower right, the key of volts, where it is
+/// shown, at the upper right; `right` and `foot` are the plates' distances from the edges.
+pub fn kept(size: [f32; 2], right: f32, foot: f32, key: bool) -> [Option<[f32; 4]>; 2] {
+    let [width, height] = size;
+    let scale = [width - right - 260.0, height - foot - PLATE_PX as f32, width - right, height - foot];
+    let key_left = width - right - KEY_PX as f32 - 40.0;
+    [Some(scale), key.then_some([key_left, right, width - right, right + 60.0])]
+}
+
 /// The scale bar on a plate whose lower right corner is at a spot: the longest round length that stays short.
 pub fn scale_bar(view: &View, words: Words, corner: Spot) -> Vec<Ink> {
     let (unit_m, unit) = match words.units {

@@ -104,7 +104,7 @@ impl<'a> Inker<'a> {
             window: Window { low: [-MARGIN_PX; 2], high: [width + MARGIN_PX, height + MARGIN_PX] },
             pen: Pen::default(),
             ghosts: drawing.ghosts(view.picked),
-            taken: Vec::new(),
+            taken: view.kept.iter().flatten().map(|&kept| Block::of(kept.map(f64::from))).collect(),
             numbers: Vec::new(),
             lines: Vec::new(),
             nets: Vec::new(),

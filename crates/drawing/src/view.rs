@@ -37,6 +37,8 @@ pub struct View {
     pub stale: bool,
     /// Whether the outline that is picked shows its handles.
     pub handles: bool,
+    /// Parts of the sheet on which something else lies: left, top, right, bottom. No words are put there.
+    pub kept: [Option<[f32; 4]>; 2],
 }
 
 /// How close up a view is: which form of a symbol it shows.
@@ -62,7 +64,17 @@ impl View {
             .min(room(size[1]) / across(low.north_m, high.north_m))
             .clamp(LEAST_PX_PER_M, MOST_PX_PER_M);
         let middle = Point::new(f64::midpoint(low.east_m, high.east_m), f64::midpoint(low.north_m, high.north_m));
-        Self { middle, px_per_m, size, theme, picked: None, hovered: None, stale: false, handles: false }
+        Self {
+            middle,
+            px_per_m,
+            size,
+            theme,
+            picked: None,
+            hovered: None,
+            stale: false,
+            handles: false,
+            kept: [None; 2],
+        }
     }
 
     /// Where a place lies on the sheet.

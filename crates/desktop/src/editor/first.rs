@@ -65,6 +65,8 @@ impl Editor {
     pub(super) fn lay_out(&mut self) {
         if let Some(plan) = self.question.as_ref().and_then(|question| self.laid(question.rolls)) {
             self.replace(plan, None);
+            self.saved = None;
+            self.as_saved = false;
             self.lesson = Lesson::Drag;
         }
     }

@@ -124,14 +124,23 @@ impl Whole {
 }
 
 impl super::Editor {
-    /// Over which place the turning ring of what is picked stands, where it can be turned.
-    pub fn turn_ring(&self) -> Option<plan::Point> {
+    /// Over which place the turning ring of what is picked stands, where it can be turned: the northernmost place of
+    /// its outline over its middle.
+    pub fn turn_ring(&self) -> Option<Point> {
         let whole = Whole::of(&self.plan, self.picked?)?;
-        let (low, high) = super::bounds(whole.places().iter())?;
-        let reach_m = self.plan.coop.as_ref().filter(|_| matches!(whole, Whole::Coop(_))).map(Coop::length_m);
-        whole.pivot()?;
-        let top_m = high.north_m + reach_m.unwrap_or(0.0) / 2.0;
-        Some(Point::new(f64::midpoint(low.east_m, high.east_m), top_m))
+        let pivot = whole.pivot()?;
+        if let Whole::Coop(coop) = &whole {
+            return Some(Point::new(pivot.east_m, pivot.north_m + coop.length_m() / 2.0));
+        }
+        let places = whole.places();
+        let sides = places.iter().zip(places.iter().cycle().skip(1));
+        let top_m = sides
+            .filter_map(|(from, to)| {
+                let share = (pivot.east_m - from.east_m) / (to.east_m - from.east_m);
+                (0.0..=1.0).contains(&share).then(|| from.north_m + share * (to.north_m - from.north_m))
+            })
+            .fold(pivot.north_m, f64::max);
+        Some(Point::new(pivot.east_m, top_m))
     }
 
     /// Whether the plan has that thing, as far as it can be picked.

@@ -17,6 +17,11 @@ use crate::theme::{self, colour};
 /// What the page remembers: the path typed, how writing went, what is on paper.
 pub(crate) struct Paper {
     path: String,
+    /// The plan, by its epoch and title, that the path was proposed for; another one gets a path of its own.
+    proposed_for: Option<(u64, String)>,
+    /// The file of which it was said that it is there already; the page's own sheets are written over unasked.
+    warned: Option<PathBuf>,
+    written: Vec<PathBuf>,
     outcome: Option<Result<String, String>>,
     size: fieldsheet::Paper,
     all_runs: bool,
@@ -41,18 +46,13 @@ struct MadeFrom {
 }
 
 impl Paper {
-    /// The sheet goes beside the plan, under the plan's name.
-    pub(crate) fn beside(plan: Option<&Path>, title: &str) -> Self {
-        let path = match plan {
-            Some(plan) => {
-                let name = plan.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-                let stem = name.strip_suffix(".netfold.json").or(name.strip_suffix(".json")).unwrap_or(&name);
-                plan.with_file_name(format!("{stem}.pdf"))
-            }
-            None => PathBuf::from(format!("{}.pdf", shelf::file_name(title))),
-        };
+    /// Paper on which nothing is written yet.
+    pub(crate) fn new() -> Self {
         Self {
-            path: path.to_string_lossy().into_owned(),
+            path: String::new(),
+            proposed_for: None,
+            warned: None,
+            written: Vec::new(),
             outcome: None,
             size: fieldsheet::Paper::A4,
             all_runs: true,
@@ -62,13 +62,39 @@ impl Paper {
         }
     }
 
+    /// Proposes a path for the open plan, once: what the keeper types after that stays.
+    fn propose(&mut self, desk: &Desk<'_>) {
+        let editor = desk.editor;
+        let plan = Some((editor.epoch(), editor.plan().title.clone()));
+        if self.proposed_for != plan {
+            self.path = beside(editor.file(), &editor.plan().title);
+            self.proposed_for = plan;
+            self.outcome = None;
+            self.warned = None;
+        }
+    }
+
     fn runs(&self, desk: &Desk<'_>) -> Runs {
         if self.all_runs { Runs::All } else { Runs::One(desk.editor.run_index()) }
     }
 }
 
+/// The sheet goes beside the plan, under the plan's name.
+fn beside(plan: Option<&Path>, title: &str) -> String {
+    let path = match plan {
+        Some(plan) => {
+            let name = plan.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            let stem = name.strip_suffix(shelf::PLAN_ENDING).or(name.strip_suffix(".json")).unwrap_or(&name);
+            plan.with_file_name(format!("{stem}.pdf"))
+        }
+        None => PathBuf::from(format!("{}.pdf", shelf::file_name(title))),
+    };
+    path.to_string_lossy().into_owned()
+}
+
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let (words, p) = (desk.words, desk.p);
+    paper.propose(desk);
     kit::title(ui, words.text(Text::SheetTitle), "", words.text(Text::SheetSentence), p);
     ui.add_space(16.0);
     let label = kit::prose(ui, words.text(Text::SheetPath), theme::regular(12.0), colour(p.ink2));
@@ -81,12 +107,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let field = ui.add(edit).labelled_by(label.id);
     if field.changed() {
         paper.outcome = None;
+        paper.warned = None;
     }
     let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     ui.add_space(10.0);
     let button = kit::button(ui, Icon::Paper, words.text(Text::WriteSheet), false, p);
     if button.clicked() || entered {
-        paper.outcome = Some(write(desk, paper));
+        let outcome = write(desk, paper);
+        paper.outcome = Some(outcome);
     }
     if let Some(outcome) = &paper.outcome {
         ui.add_space(10.0);
@@ -175,28 +203,34 @@ fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     }
 }
 
-fn write(desk: &Desk<'_>, paper: &Paper) -> Result<String, String> {
-    let (words, path) = (desk.words, Path::new(paper.path.trim()));
-    let shown = path.display().to_string();
-    let places = [("path", shown.as_str())];
+fn write(desk: &Desk<'_>, paper: &mut Paper) -> Result<String, String> {
+    let (words, path) = (desk.words, PathBuf::from(paper.path.trim()));
     if path.as_os_str().is_empty() {
         return Err(words.text(Text::SheetNoPath).to_owned());
+    }
+    let shown = shelf::shown(&shelf::whole(&path));
+    let places = [("path", shown.as_str())];
+    if shelf::exists(&path) && !paper.written.contains(&path) && paper.warned.as_ref() != Some(&path) {
+        paper.warned = Some(path);
+        return Err(words.say(Text::SheetExists, &places));
     }
     let bytes = fieldsheet::sheet(&desk.editor.scene(), paper.runs(desk), None, paper.size).map_err(|error| {
         tracing::info!(%error, "no sheet");
         words.text(Text::SheetCannot).to_owned()
     })?;
-    shelf::write(path, &bytes, words).map(|()| words.say(Text::SheetWritten, &places))
+    shelf::write(&path, &bytes, words)?;
+    paper.written.push(path);
+    Ok(words.say(Text::SheetWritten, &places))
 }
 
 #[cfg(test)]
 mod tests {
-    use super::Paper;
+    use super::beside;
     use std::path::Path;
 
     #[test]
     fn the_sheet_goes_beside_the_plan() {
-        let path = |plan: Option<&str>, title: &str| Paper::beside(plan.map(Path::new), title).path;
+        let path = |plan: Option<&str>, title: &str| beside(plan.map(Path::new), title);
         assert_eq!(path(Some("farm/kettle.netfold.json"), "x"), "farm/kettle.pdf");
         assert_eq!(path(None, "Kettle Field, first grass"), "kettle-field-first-grass.pdf");
         assert_eq!(path(None, "../"), "plan.pdf");

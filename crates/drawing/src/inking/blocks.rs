@@ -18,6 +18,11 @@ impl Block {
         Self::turned(middle, width, height, 0.0)
     }
 
+    /// The upright block between left, top, right and bottom.
+    pub(crate) fn of([left, top, right, bottom]: [f64; 4]) -> Self {
+        Self::new([f64::midpoint(left, right), f64::midpoint(top, bottom)], right - left, bottom - top)
+    }
+
     /// A block turned clockwise on the sheet.
     pub(crate) fn turned(middle: Px, width: f64, height: f64, turn_rad: f64) -> Self {
         Self { middle, across: [turn_rad.cos(), turn_rad.sin()], half_width: width / 2.0, half_height: height / 2.0 }

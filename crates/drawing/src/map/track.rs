@@ -208,6 +208,14 @@ pub(crate) fn middle(ring: &[Point]) -> Option<(Point, f64)> {
                 low.east_m + (high.east_m - low.east_m) * f64::from(column) / f64::from(STEPS),
                 low.north_m + (high.north_m - low.north_m) * f64::from(row) / f64::from(STEPS),
             );
+            // No place of the ring is deeper in it than in the box round it.
+            let at_most_m = (place.east_m - low.east_m)
+                .min(high.east_m - place.east_m)
+                .min(place.north_m - low.north_m)
+                .min(high.north_m - place.north_m);
+            if at_most_m <= best.1 {
+                continue;
+            }
             let depth_m = depth(place);
             if depth_m > best.1 {
                 best = (place, depth_m);

@@ -185,6 +185,7 @@ texts! {
         SheetSentence: "Everything for the field on paper, in the units chosen.",
         SheetPath: "File",
         WriteSheet: "Write the sheet",
+        SheetExists: "{path} is there already and not of this page. Press once more to write over it.",
         SheetWritten: "Written to {path}.",
         SheetNoPath: "Type the name of a file first.",
         SheetCannot: "The sheet could not be made from this plan.",

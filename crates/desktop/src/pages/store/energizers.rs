@@ -90,8 +90,9 @@ fn sheet(ui: &mut Ui, desk: &Desk<'_>, owner: Owner<'_>, unit: &Energizer) -> En
 
 /// The energizer that stands in where none is stated; the first figure typed makes it the keeper's.
 fn the_assumed_one(ui: &mut Ui, desk: &mut Desk<'_>, assumed: &Energizer) {
+    // Its fields are those of the one that it becomes, so that the hand stays where it is while it types.
     let name = desk.words.text(Text::TheAssumedOne);
-    let owner = Owner { id: Id::unique("assumed energizer field"), name };
+    let owner = Owner { id: Id::unique(("energizer field", desk.words.text(Text::NewEnergizer))), name };
     let changed = sheet(ui, desk, owner, assumed);
     if changed != *assumed {
         let id = desk.words.text(Text::NewEnergizer).to_owned();

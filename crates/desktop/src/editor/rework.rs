@@ -1,0 +1,139 @@
+//! What follows from a plan, worked out anew only where an edit touched it.
+//!
+//! A drag changes one run in every frame; of many runs the others stay as they were worked out. What is put together
+//! here equals the whole workup: where that is not plain, the whole is worked out.
+
+use plan::{Plan, Run, RunStatus};
+use workup::{Depth, Workup};
+
+/// What follows from a plan, quickly, from what followed from an earlier one.
+pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> Workup {
+    match was.and_then(|was| touched(plan, was)) {
+        Some(touched) if touched.len() < plan.runs.len() => {
+            part(plan, worked, &touched).unwrap_or_else(|| workup::workup(plan, Depth::Quick))
+        }
+        _ => workup::workup(plan, Depth::Quick),
+    }
+}
+
+/// The places of the runs that differ, with those on one circuit with them; `None` where more than that differs.
+fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
+    let same_but_runs = plan.ground == was.ground
+        && plan.store == was.store
+        && plan.target_kv == was.target_kv
+        && plan.coop == was.coop
+        && plan.other_coops == was.other_coops
+        && plan.readings == was.readings
+        && plan.rest == was.rest
+        && plan.runs.len() == was.runs.len();
+    let pairs = || plan.runs.iter().zip(&was.runs);
+    // Nets that are chosen for one run are missing for another.
+    let alone = |run: &Run, was: &Run| {
+        run.id == was.id
+            && run.status == was.status
+            && run.energizer == was.energizer
+            && run.nets.is_some()
+            && run.nets == was.nets
+    };
+    if !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+        return None;
+    }
+    let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();
+    let stands = |run: &Run| run.status == RunStatus::Standing && run.energizer.is_some();
+    let with = |run: &Run, other: &Run| stands(run) && stands(other) && run.energizer == other.energizer;
+    let touches = |run: &Run| changed.iter().any(|other| run.id == other.id || with(run, other));
+    Some((0..plan.runs.len()).filter(|&index| touches(&plan.runs[index])).collect())
+}
+
+/// The workup with those runs worked out anew; `None` where they say something about the plan as a whole.
+fn part(plan: &Plan, mut worked: Workup, touched: &[usize]) -> Option<Workup> {
+    if worked.runs.len() != plan.runs.len() {
+        return None;
+    }
+    let runs = touched.iter().map(|&index| plan.runs[index].clone()).collect();
+    let alone = Plan { runs, ..without_runs(plan) };
+    for (&index, anew) in touched.iter().zip(workup::workup(&alone, Depth::Quick).runs) {
+        let was = &worked.runs[index];
+        let needed = |run: &workup::RunWorkup| run.lay.as_ref().map(|lay| lay.nets_needed.clone());
+        // A trouble names a run by its place, and nets that stand are counted for the plan.
+        if anew.id != was.id || !anew.troubles.is_empty() || needed(&anew) != needed(was) {
+            return None;
+        }
+        worked.runs[index] = anew;
+    }
+    Some(worked)
+}
+
+fn without_runs(plan: &Plan) -> Plan {
+    Plan {
+        title: String::new(),
+        origin: None,
+        ground: plan.ground.clone(),
+        store: plan.store.clone(),
+        target_kv: plan.target_kv,
+        coop: plan.coop.clone(),
+        other_coops: plan.other_coops.clone(),
+        runs: Vec::new(),
+        readings: plan.readings.clone(),
+        rest: plan.rest.clone(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use plan::Point;
+
+    const TWO_RUNS: &[u8] = include_bytes!("../../../../assets/demo/square-or-rectangle.netfold.json");
+
+    /// Moves a corner of the first run in small steps and compares every part with the whole.
+    fn drag(mut plan: Plan) -> usize {
+        let mut worked = workup::workup(&plan, Depth::Quick);
+        let mut parts = 0;
+        for step in 0..60 {
+            let was = plan.clone();
+            let corner = &mut plan.runs[0].outline[1];
+            *corner = Point::new(corner.east_m + 0.5, corner.north_m - 0.3 * f64::from(step % 7));
+            let touched = touched(&plan, &was).unwrap_or_default();
+            parts += usize::from(touched.len() == 1 && part(&plan, worked.clone(), &touched).is_some());
+            worked = quick(&plan, Some(&was), worked);
+            assert_eq!(worked, workup::workup(&plan, Depth::Quick), "step {step}");
+        }
+        parts
+    }
+
+    #[test]
+    fn the_parts_make_the_whole() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        let nets = workup::workup(&plan, Depth::Quick).runs[0].lay.as_ref().unwrap().nets.len();
+        let kind = plan.store.nets[0].id.clone();
+        for run in &mut plan.runs {
+            run.nets = Some(vec![kind.clone(); nets]);
+        }
+        assert!(drag(plan.clone()) > 30, "most steps of a drag touch one run alone");
+        // On one circuit the other run's volts follow.
+        for run in &mut plan.runs {
+            run.status = RunStatus::Standing;
+            run.energizer = plan.store.energizers.first().map(|unit| unit.id.clone());
+        }
+        assert!(plan.runs[0].energizer.is_some());
+        drag(plan);
+    }
+
+    #[test]
+    fn nets_that_are_chosen_for_a_run_are_the_whole_plans_matter() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        plan.runs.iter_mut().for_each(|run| run.nets = None);
+        assert_eq!(drag(plan), 0);
+    }
+
+    #[test]
+    fn another_store_is_the_whole_plans_matter() {
+        let was = plan::read(TWO_RUNS).unwrap().plan;
+        let mut plan = was.clone();
+        plan.store.nets[0].length_m += 1.0;
+        let worked = workup::workup(&was, Depth::Quick);
+        assert_eq!(touched(&plan, &was), None);
+        assert_eq!(quick(&plan, Some(&was), worked), workup::workup(&plan, Depth::Quick));
+    }
+}
