@@ -208,3 +208,36 @@ pub(crate) fn scaled(ink: &[Ink], by: f32) -> Vec<Ink> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{distinct, ring};
+    use egui::epaint::{Mesh, TessellationOptions, Tessellator};
+    use egui::{Color32, Pos2, Shape, Stroke, pos2};
+
+    /// How far ink reaches beyond the places that it was drawn through.
+    fn reach(shape: Shape, points: &[Pos2]) -> f32 {
+        let mut tessellator = Tessellator::new(1.0, TessellationOptions::default(), [1, 1], Vec::new());
+        let mut mesh = Mesh::default();
+        tessellator.tessellate_shape(shape, &mut mesh);
+        let away = |at: Pos2| points.iter().map(|point| point.distance(at)).fold(f32::INFINITY, f32::min);
+        mesh.vertices.iter().map(|vertex| away(vertex.pos)).fold(0.0, f32::max)
+    }
+
+    #[test]
+    fn a_sharp_corner_shoots_no_ink_off_the_sheet() {
+        let stroke = Stroke::new(6.0, Color32::BLACK);
+        let needle = vec![pos2(0.0, 0.0), pos2(200.0, 0.5), pos2(0.0, 1.0)];
+        assert!(reach(Shape::closed_line(needle.clone(), stroke), &needle) > 100.0, "what it guards against");
+        // The painted ring's middle places count as places of its own.
+        let middle = needle[0].lerp(needle[2], 0.5);
+        assert!(reach(ring(needle.clone(), stroke), &[&needle[..], &[middle]].concat()) < 12.0);
+    }
+
+    #[test]
+    fn places_too_near_to_give_a_direction_are_one() {
+        let near = pos2(500.0, 300.0);
+        let points = vec![near, pos2(500.000_03, 300.0), pos2(600.0, 300.0), pos2(500.0, 400.0), near];
+        assert_eq!(distinct(points), [near, pos2(600.0, 300.0), pos2(500.0, 400.0)]);
+    }
+}

@@ -232,3 +232,25 @@ fn a_run_that_is_taken_out_takes_its_readings_along_so_that_the_file_reads() {
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), opened, "one step");
 }
+
+#[test]
+fn the_sheet_follows_the_plan_and_writes_over_nothing_unasked() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let paper = folder.path().join("field.pdf");
+    std::fs::write(&paper, b"a sheet of another year").unwrap();
+    let mut desk = on_plan(&path, None);
+    say(&mut desk, Message::Open(desktop::editor::Page::Sheet));
+    click_on(&mut desk, "Write the sheet");
+    desk.get_by_label_contains("is there already");
+    assert_eq!(std::fs::read(&paper).unwrap(), b"a sheet of another year");
+    click_on(&mut desk, "Write the sheet");
+    assert!(std::fs::read(&paper).unwrap().starts_with(b"%PDF-"));
+    // Another plan proposes a name of its own.
+    say(&mut desk, Message::AskRolls);
+    say(&mut desk, Message::LayOut);
+    settle(&mut desk);
+    say(&mut desk, Message::Open(desktop::editor::Page::Sheet));
+    let field = desk.get_by_role_and_label(egui::accesskit::Role::TextInput, "File");
+    assert_eq!(egui_kittest::kittest::NodeT::accesskit_node(&field).value().as_deref(), Some("plan.pdf"));
+}
