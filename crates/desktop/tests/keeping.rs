@@ -193,14 +193,18 @@ fn what_a_window_that_fell_left_behind_is_offered_and_is_the_same_plan() {
 }
 
 #[test]
-fn theme_and_units_are_remembered() {
+fn theme_units_and_size_are_remembered() {
     let folder = tempfile::tempdir().unwrap();
     let path = plan_in(folder.path());
     let mut desk = on_plan(&path, Some(folder.path()));
     say(&mut desk, Message::Theme(Theme::Dark));
     say(&mut desk, Message::Units(Units::Feet));
+    click_on(&mut desk, "Plan: new, open, save");
+    click_on(&mut desk, "125 %");
+    desk.run();
     drop(desk);
     let desk = on_plan(&path, Some(folder.path()));
+    assert!((desk.ctx.zoom_factor() - 1.25).abs() < 1e-6);
     let editor = window(&desk).editor();
     assert_eq!((editor.theme(), editor.words().units), (Theme::Dark, Units::Feet));
     let settings = desktop::Settings::read(folder.path());
@@ -253,4 +257,30 @@ fn the_sheet_follows_the_plan_and_writes_over_nothing_unasked() {
     say(&mut desk, Message::Open(desktop::editor::Page::Sheet));
     let field = desk.get_by_role_and_label(egui::accesskit::Role::TextInput, "File");
     assert_eq!(egui_kittest::kittest::NodeT::accesskit_node(&field).value().as_deref(), Some("plan.pdf"));
+}
+
+#[test]
+fn a_boundary_is_brought_in_as_one_step_and_a_bad_file_leads_back_to_the_choice() {
+    let folder = tempfile::tempdir().unwrap();
+    let island = include_bytes!("../../../tests/data/liberty-island.geojson");
+    std::fs::write(folder.path().join("island.geojson"), island).unwrap();
+    std::fs::write(folder.path().join("empty.geojson"), b"{ \"type\": \"FeatureCollection\", \"features\": [] }")
+        .unwrap();
+    let mut desk = on_plan(&plan_in(folder.path()), None);
+    let before = window(&desk).editor().plan().clone();
+    say(&mut desk, Message::Open(desktop::editor::Page::Ground));
+    click_on(&mut desk, "Bring in");
+    fill(&mut desk, "File name", "empty.geojson");
+    desk.get_by_label("That did not work");
+    click_on(&mut desk, "Understood");
+    assert_eq!(*window(&desk).editor().plan(), before);
+    fill(&mut desk, "File name", "island.geojson");
+    settle(&mut desk);
+    let plan = window(&desk).editor().plan();
+    assert!(plan.ground.boundary.len() > 3 && plan.origin.is_some());
+    assert_ne!(plan.ground.boundary, before.ground.boundary);
+    assert_eq!(window(&desk).editor().deeds().0.len(), 1);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+    assert_eq!(*window(&desk).editor().plan(), before);
 }
