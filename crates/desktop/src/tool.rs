@@ -166,16 +166,7 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
             let at = outline.first().copied().unwrap_or_default();
             let coop = match &plan.coop {
                 Some(coop) => Coop { at, ..coop.clone() },
-                None => Coop {
-                    id: free_coop_id(plan),
-                    at,
-                    heading_deg: None,
-                    length_m: None,
-                    width_m: None,
-                    birds: None,
-                    kind: None,
-                    rest: Rest::new(),
-                },
+                None => Coop::new(free_coop_id(plan), at),
             };
             Edit::SetCoop { coop: Some(coop) }
         }

@@ -1,39 +1,20 @@
 //! The store's fields: what cannot be used is refused at the field and changes nothing; what can is one step.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use desktop::Window;
+mod hand;
+
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
-use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
+use hand::example;
 use plan::Plan;
 use words::{Units, Words};
 
-const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
-
-type Opened = Harness<'static, Option<Window>>;
+type Opened = hand::Desk;
 
 fn open(plan: Plan, page: Page, units: Units) -> Opened {
-    let mut made = Some(plan);
-    let mut harness = Harness::builder().with_size([1280.0, 2600.0]).build_ui_state(
-        move |ui, window: &mut Option<Window>| {
-            let window = window.get_or_insert_with(|| {
-                let words = Words { units, ..Words::default() };
-                let mut window = Window::new(ui.ctx(), made.take().unwrap(), None, words);
-                window.say(Message::Open(page));
-                window
-            });
-            window.ui(ui);
-        },
-        None,
-    );
-    harness.run();
-    harness
-}
-
-fn example() -> Plan {
-    plan::read(EXAMPLE).unwrap().plan
+    hand::on_page(plan, page, [1280.0, 2600.0], Words { units, ..Words::default() })
 }
 
 fn plan_of(harness: &Opened) -> Plan {

@@ -1,40 +1,22 @@
 //! The page about where the flock goes next, driven by what its parts are called.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use desktop::Window;
+mod hand;
+
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
-use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
+use hand::example;
 use moves::{Motion, over_side};
 use plan::{Plan, RunStatus};
 use words::Words;
 use workup::Depth;
 
-const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
-
-type Opened = Harness<'static, Option<Window>>;
+type Opened = hand::Desk;
 
 fn open(plan: Plan, size: [f32; 2]) -> Opened {
-    let mut made = Some(plan);
-    let mut harness = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).build_ui_state(
-        move |ui, window: &mut Option<Window>| {
-            let window = window.get_or_insert_with(|| {
-                let mut window = Window::new(ui.ctx(), made.take().unwrap(), None, Words::default());
-                window.say(Message::Open(Page::Moves));
-                window
-            });
-            window.ui(ui);
-        },
-        None,
-    );
-    harness.run();
-    harness
-}
-
-fn example() -> Plan {
-    plan::read(EXAMPLE).unwrap().plan
+    hand::on_page(plan, Page::Moves, size, Words::default())
 }
 
 fn now(harness: &Opened) -> Plan {

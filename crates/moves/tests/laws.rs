@@ -7,22 +7,7 @@ use proptest::prelude::*;
 use workup::{Depth, Workup};
 
 fn net(id: &str, count: u32, length_m: f64, panels: u32) -> NetKind {
-    NetKind {
-        id: id.to_owned(),
-        count: Some(count),
-        length_m,
-        panels: Some(panels),
-        panel_lengths_m: None,
-        height_m: None,
-        live_line_heights_m: None,
-        line_resistance_ohm_per_m: None,
-        tension_n: None,
-        spikes_per_post: None,
-        spike_length_m: None,
-        spike_diameter_m: None,
-        mass_kg: None,
-        rest: Rest::new(),
-    }
+    NetKind { count: Some(count), ..NetKind::new(id, length_m, panels) }
 }
 
 fn plan_of(outline: &[(f64, f64)]) -> Plan {

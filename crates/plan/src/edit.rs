@@ -233,9 +233,14 @@ impl Edit {
             }
             (Edit::SetOutline { shape, .. }, Edit::SetOutline { shape: its, .. }) => shape == its,
             (Edit::SetRun { run }, Edit::SetRun { run: other }) => run.id == other.id,
-            (Edit::MoveCorner { .. } | Edit::SetOutline { .. } | Edit::SetRun { .. }, _) => false,
             (
-                Edit::InsertCorner { .. } | Edit::RemoveCorner { .. } | Edit::AddRun { .. } | Edit::RemoveRun { .. },
+                Edit::MoveCorner { .. }
+                | Edit::SetOutline { .. }
+                | Edit::SetRun { .. }
+                | Edit::InsertCorner { .. }
+                | Edit::RemoveCorner { .. }
+                | Edit::AddRun { .. }
+                | Edit::RemoveRun { .. },
                 _,
             ) => false,
             _ => mem::discriminant(self) == mem::discriminant(other),

@@ -252,6 +252,26 @@ pub struct NetKind {
 }
 
 impl NetKind {
+    /// A net of which no more is stated than every net has.
+    pub fn new(id: impl Into<String>, length_m: f64, panels: u32) -> Self {
+        Self {
+            id: id.into(),
+            count: None,
+            length_m,
+            panels: Some(panels),
+            panel_lengths_m: None,
+            height_m: None,
+            live_line_heights_m: None,
+            line_resistance_ohm_per_m: None,
+            tension_n: None,
+            spikes_per_post: None,
+            spike_length_m: None,
+            spike_diameter_m: None,
+            mass_kg: None,
+            rest: Rest::new(),
+        }
+    }
+
     /// How many the keeper owns, stated or assumed.
     pub fn count(&self) -> u32 {
         self.count.unwrap_or(defaults::NET_COUNT)
@@ -504,6 +524,20 @@ pub struct Coop {
 }
 
 impl Coop {
+    /// A coop of which no more is stated than where it stands.
+    pub fn new(id: impl Into<String>, at: Point) -> Self {
+        Self {
+            id: id.into(),
+            at,
+            heading_deg: None,
+            length_m: None,
+            width_m: None,
+            birds: None,
+            kind: None,
+            rest: Rest::new(),
+        }
+    }
+
     /// Heading, stated or assumed, degrees clockwise from north.
     pub fn heading_deg(&self) -> f64 {
         self.heading_deg.unwrap_or(defaults::HEADING_DEG)

@@ -56,32 +56,8 @@ impl Rolls {
         let outline = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
             .map(|(east, north)| Point::new(east * east_m, north * north_m))
             .to_vec();
-        let net = NetKind {
-            id: "roll".to_owned(),
-            count: Some(self.count),
-            length_m: self.length_m,
-            panels: Some(self.panels_each()),
-            panel_lengths_m: None,
-            height_m: None,
-            live_line_heights_m: None,
-            line_resistance_ohm_per_m: None,
-            tension_n: None,
-            spikes_per_post: None,
-            spike_length_m: None,
-            spike_diameter_m: None,
-            mass_kg: None,
-            rest: Rest::new(),
-        };
-        let coop = Coop {
-            id: "coop".to_owned(),
-            at: Point::new(0.0, 0.0),
-            heading_deg: None,
-            length_m: None,
-            width_m: None,
-            birds: None,
-            kind: None,
-            rest: Rest::new(),
-        };
+        let net = NetKind { count: Some(self.count), ..NetKind::new("roll", self.length_m, self.panels_each()) };
+        let coop = Coop::new("coop", Point::new(0.0, 0.0));
         let run = Run { id: "run-1".to_owned(), outline, coop: Some(coop.id.clone()), ..Run::default() };
         let store = Store {
             nets: vec![net],

@@ -5,7 +5,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use plan::{NetKind, Plan, Point, Rest, Run};
+use plan::{NetKind, Plan, Point, Run};
 use workup::{Depth, workup};
 
 /// A run of that many nets of 50 m and 14 panels round a regular polygon of ten corners, closing exactly.
@@ -19,22 +19,7 @@ fn plan(nets: usize) -> Plan {
             Point::new(radius_m * angle_rad.cos(), radius_m * angle_rad.sin())
         })
         .collect();
-    let net = NetKind {
-        id: "long".to_owned(),
-        count: Some(nets as u32),
-        length_m: 50.0,
-        panels: Some(14),
-        panel_lengths_m: None,
-        height_m: None,
-        live_line_heights_m: None,
-        line_resistance_ohm_per_m: None,
-        tension_n: None,
-        spikes_per_post: None,
-        spike_length_m: None,
-        spike_diameter_m: None,
-        mass_kg: None,
-        rest: Rest::new(),
-    };
+    let net = NetKind { count: Some(nets as u32), ..NetKind::new("long", 50.0, 14) };
     let mut plan = Plan::default();
     plan.store.nets.push(net);
     plan.runs.push(Run { id: "run".to_owned(), outline, nets: Some(vec!["long".to_owned(); nets]), ..Run::default() });

@@ -137,7 +137,7 @@ impl super::Editor {
         let top_m = sides
             .filter_map(|(from, to)| {
                 let share = (pivot.east_m - from.east_m) / (to.east_m - from.east_m);
-                (0.0..=1.0).contains(&share).then(|| from.north_m + share * (to.north_m - from.north_m))
+                (0.0..=1.0).contains(&share).then_some(from.north_m + share * (to.north_m - from.north_m))
             })
             .fold(pivot.north_m, f64::max);
         Some(Point::new(pivot.east_m, top_m))

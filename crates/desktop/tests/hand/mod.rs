@@ -1,11 +1,13 @@
 //! A hand on the window without a screen: what the tests share.
 #![allow(dead_code, reason = "each test program uses its part")]
 
+use desktop::editor::{Message, Page};
 use desktop::{Opening, Window};
 use egui::{Key, Modifiers, Pos2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use plan::Point;
+use plan::{Plan, Point};
+use words::Words;
 
 /// A window under test.
 pub(crate) type Desk = Harness<'static, Option<Window>>;
@@ -26,9 +28,22 @@ pub(crate) fn open(opening: Opening, size: [f32; 2]) -> Desk {
     desk
 }
 
+/// The example farm.
+pub(crate) fn example() -> Plan {
+    plan::read(EXAMPLE).unwrap().plan
+}
+
+/// A window of a plan on a page.
+pub(crate) fn on_page(plan: Plan, page: Page, size: [f32; 2], words: Words) -> Desk {
+    let mut desk = open(Opening { plan, words, ..Opening::default() }, size);
+    desk.state_mut().as_mut().unwrap().say(Message::Open(page));
+    desk.run();
+    desk
+}
+
 /// A window on the example farm, as the program opens it at its first start.
 pub(crate) fn cold() -> Desk {
-    let example = plan::read(EXAMPLE).unwrap().plan;
+    let example = example();
     let opening = Opening { plan: example.clone(), is_example: true, example: Some(example), ..Opening::default() };
     open(opening, [1280.0, 800.0])
 }

@@ -1,7 +1,7 @@
 //! The keeper's nets: each kind a row that unfolds into its fields.
 
 use egui::{Id, Ui};
-use plan::{NetKind, Rest, Rolls, Store};
+use plan::{NetKind, Rolls, Store};
 use words::Range;
 use words::texts::Store as Text;
 use words::{Measure, Words};
@@ -57,22 +57,7 @@ fn in_short(words: Words, net: &NetKind) -> String {
 /// A net of which nothing is known but what rolls have at first.
 fn new_net(name: String) -> NetKind {
     let roll = Rolls::default();
-    NetKind {
-        id: name,
-        count: None,
-        length_m: roll.length_m,
-        panels: Some(roll.panels_each()),
-        panel_lengths_m: None,
-        height_m: None,
-        live_line_heights_m: None,
-        line_resistance_ohm_per_m: None,
-        tension_n: None,
-        spikes_per_post: None,
-        spike_length_m: None,
-        spike_diameter_m: None,
-        mass_kg: None,
-        rest: Rest::new(),
-    }
+    NetKind::new(name, roll.length_m, roll.panels_each())
 }
 
 fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[&str]) {
