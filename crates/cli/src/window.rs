@@ -53,7 +53,7 @@ fn open_last(opening: &mut desktop::Opening, example: plan::Plan, words: Words) 
             }
             Err(error) => {
                 tracing::info!(%error, "the last plan");
-                opening.notice = Some(words.say(Files::GoneFile, &[("file", &files::name(path))]));
+                opening.notice = Some(words.say(Files::GoneFile, &[("reason", &error.to_string())]));
             }
         }
     }

@@ -99,6 +99,13 @@ impl Asking {
 
     /// Does what is asked for, or asks back first.
     pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
+        // What waited for an earlier save waits no more.
+        self.then = None;
+        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn);
+        if of_a_plan && editor.question().is_some() {
+            // Nothing is laid out yet that could be saved or brought into.
+            return;
+        }
         if ask.leaves_plan() && editor.save_state().is_unsaved() {
             self.question = Some(Question::Unsaved(ask));
         } else {
@@ -240,7 +247,9 @@ impl Asking {
                         return Some(Question::Left(all));
                     }
                 }
-                return (!all.is_empty()).then_some(Question::Left(all));
+                // One plan is open at a time: once one is taken back, the others are offered at the next start.
+                let more = self.superseded.is_empty() && !all.is_empty();
+                return more.then_some(Question::Left(all));
             }
             Question::Told(sentence, chooser) => {
                 words_of(ui, words.text(Text::CannotTitle), &sentence, p);

@@ -255,6 +255,9 @@ impl Editor {
             Message::GrabTurn(at) => self.grab_turn(at),
             Message::Drag(to) => self.drag(to),
             Message::Drop => self.let_go(),
+            // Nothing else is done to the plan while something is in the hand.
+            Message::Nudge(..) | Message::Turn(_) | Message::SideLength(..) | Message::Duplicate | Message::Remove
+                if self.held.is_some() => {}
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
             Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
@@ -511,12 +514,23 @@ impl Editor {
 
     /// Takes in a paddock that was read from a file, as one step.
     fn bring_in(&mut self, brought: Plan) {
+        // A plan that has its place on the globe keeps it, and what is brought comes into its metres.
+        let moved = match (&self.plan.origin, &brought.origin) {
+            (Some(own), Some(theirs)) => exchange::projection::between(theirs, own),
+            _ => None,
+        };
+        let to = |at: Point| moved.as_ref().and_then(|moved| moved.of(at)).unwrap_or(at);
+        let outline = brought.ground.boundary.iter().map(|&at| to(at)).collect();
         let mut keep_outs = self.plan.ground.keep_outs.clone();
-        keep_outs.extend(brought.ground.keep_outs);
+        keep_outs.extend(brought.ground.keep_outs.into_iter().map(|mut keep_out| {
+            keep_out.outline.iter_mut().for_each(|at| *at = to(*at));
+            keep_out
+        }));
+        let origin = self.plan.origin.clone().or(brought.origin);
         self.history.begin();
         self.make_all(vec![
-            Edit::SetOutline { shape: Shape::Boundary, outline: brought.ground.boundary },
-            Edit::SetOrigin { origin: brought.origin },
+            Edit::SetOutline { shape: Shape::Boundary, outline },
+            Edit::SetOrigin { origin },
             Edit::SetKeepOuts { keep_outs },
         ]);
         self.history.end();
@@ -568,10 +582,10 @@ impl Editor {
         if self.question.is_some() {
             self.leave_question();
         } else if self.held.is_some() {
-            let moved = self.held.as_ref().is_some_and(|held| held.moved);
-            self.let_go();
-            if moved {
-                self.turn(History::undo);
+            self.held = None;
+            self.snapped = None;
+            if self.history.cancel(&mut self.plan) {
+                self.changed();
             }
         } else if self.tool == Tool::Pick {
             self.pick(None);

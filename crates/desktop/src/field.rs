@@ -222,16 +222,18 @@ fn row<T>(
         response.surrender_focus();
     } else if response.lost_focus() || (response.changed() && !response.has_focus()) {
         let entered = ui.input(|input| input.key_pressed(Key::Enter));
-        draft = draft.filter(|draft| draft.text.trim() != shown.figure).and_then(|draft| match read(&draft.text) {
-            Ok(value) => {
-                read_now = Some(value);
-                None
-            }
-            Err(sentence) => {
-                if entered {
-                    response.request_focus();
+        draft = draft.filter(|draft| shown.assumed || draft.text.trim() != shown.figure).and_then(|draft| {
+            match read(&draft.text) {
+                Ok(value) => {
+                    read_now = Some(value);
+                    None
                 }
-                Some(Draft { refusal: Some(sentence), ..draft })
+                Err(sentence) => {
+                    if entered {
+                        response.request_focus();
+                    }
+                    Some(Draft { refusal: Some(sentence), ..draft })
+                }
             }
         });
     }

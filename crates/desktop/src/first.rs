@@ -44,8 +44,8 @@ pub(crate) fn crosses(painter: &Painter, editor: &Editor, rect: Rect) {
     }
 }
 
-/// The question, over the whole map.
-pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+/// The question, over the whole map; `covered` where another stands over it, whose keys are not for this one.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said: &mut Said) {
     let Some(question) = editor.question() else { return };
     let (words, p, rolls) = (editor.words(), editor.theme().palette(), question.rolls);
     // The map beneath is not to be dragged or picked while it asks.
@@ -78,7 +78,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     }
     let mut inside = ui.new_child(UiBuilder::new().id_salt("question").max_rect(block));
     inside.spacing_mut().item_spacing = vec2(8.0, 0.0);
-    ask(&mut inside, rolls, editor, said);
+    ask(&mut inside, rolls, editor, covered, said);
     let below = dashed.bottom().max(block.bottom() + 14.0) + 22.0;
     let ways = Rect::from_min_max(pos2(block.left(), below), pos2(rect.right() - 8.0, rect.bottom()));
     other_ways(ui, ways, editor, said);
@@ -118,7 +118,7 @@ fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &Palett
     painter.add(text);
 }
 
-fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
+fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     ui.add_space(8.0);
     let head = kit::prose(ui, words.text(Text::Question), theme::semi_bold(20.0), colour(p.ink));
@@ -131,14 +131,18 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
         Step::new(Text::LengthOfOne, Measure::Length, LENGTH_M, rolls.length_m, 5.0),
         Step::new(Text::PostsOnOne, Measure::Count, POSTS, f64::from(rolls.posts), 1.0),
     ];
-    let mut refused = None;
+    let (mut refused, mut went_back) = (None, false);
     let mut values = [None; 3];
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 16.0;
         for (step, value) in steps.iter().zip(&mut values) {
             match step.show(ui, words, p) {
-                Some(Ok(typed)) => *value = Some(typed),
-                Some(Err(sentence)) => refused = Some(sentence),
+                Some(Came::Answer(typed)) => *value = Some(typed),
+                Some(Came::Refused(sentence)) => refused = Some(sentence),
+                Some(Came::Back(before)) => {
+                    *value = Some(before);
+                    went_back = true;
+                }
                 None => {}
             }
         }
@@ -158,7 +162,8 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
     };
     kit::prose(ui, &sentence, theme::regular(13.0), ink);
     ui.add_space(16.0);
-    let entered = ui.input(|input| input.key_pressed(Key::Enter));
+    // Enter over words that cannot be used is no answer.
+    let entered = !covered && !went_back && ui.input(|input| input.key_pressed(Key::Enter));
     ui.horizontal(|ui| {
         let lay = kit::button(ui, Icon::Coil, words.text(Text::LayItOut), true, p);
         let (rect, _) = ui.allocate_exact_size(vec2(60.0, 32.0), Sense::hover());
@@ -182,17 +187,24 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, said: &mut Said) {
 }
 
 fn summary(words: Words, rolls: Rolls) -> String {
-    let (long, short) = rolls.sides().unwrap_or_default();
-    let odd = rolls.panels() > 2 * (long + short);
-    let line_m = f64::from(2 * (long + short)) * rolls.panel_m();
     words.say(
-        if odd { Text::OneDoubled } else { Text::Summary },
+        if rolls.left_over() > 0 { Text::OneDoubled } else { Text::Summary },
         &[
             ("panels", &rolls.panels_each().to_string()),
             ("panel", &words.fine_length(rolls.panel_m())),
-            ("line", &words.length(line_m)),
+            ("line", &words.length(rolls.line_m())),
         ],
     )
+}
+
+/// What came of a field.
+enum Came {
+    /// A figure.
+    Answer(f64),
+    /// Words that cannot be used, and why.
+    Refused(String),
+    /// Such words were left: the figure from before they were typed holds.
+    Back(f64),
 }
 
 /// A field 40 high with its figure at 20, and one more or less of it; what is typed follows at once.
@@ -211,16 +223,16 @@ impl Step {
         Self { label, measure, range, now, by }
     }
 
-    fn read(&self, words: Words, text: &str) -> Result<f64, String> {
+    fn read(&self, words: Words, text: &str) -> Came {
         let read = match self.measure {
             Measure::Count => words.read_count(text, self.range).map(f64::from),
             measure => words.read(measure, text, self.range),
         };
-        read.map_err(|typed| typed.sentence(words))
+        read.map_or_else(|typed| Came::Refused(typed.sentence(words)), Came::Answer)
     }
 
     /// What was typed or stepped to, or why it cannot be used.
-    fn show(&self, ui: &mut Ui, words: Words, p: &Palette) -> Option<Result<f64, String>> {
+    fn show(&self, ui: &mut Ui, words: Words, p: &Palette) -> Option<Came> {
         let name = words.text(self.label);
         let mut came = None;
         ui.vertical(|ui| {
@@ -250,15 +262,7 @@ impl Step {
     }
 
     /// The field itself. What cannot be read stays while it is being typed; the last good answer holds.
-    fn entry(
-        &self,
-        ui: &mut Ui,
-        rect: Rect,
-        id: Id,
-        head: Id,
-        words: Words,
-        p: &Palette,
-    ) -> Option<Result<f64, String>> {
+    fn entry(&self, ui: &mut Ui, rect: Rect, id: Id, head: Id, words: Words, p: &Palette) -> Option<Came> {
         let focused = ui.memory(|memory| memory.has_focus(id));
         let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
         ui.painter().rect(rect, 2.0, colour(p.sheet), edge, egui::StrokeKind::Inside);
@@ -286,7 +290,8 @@ impl Step {
             let was = ui.data(|data| data.get_temp::<f64>(before));
             ui.data_mut(|data| data.remove_temp::<String>(draft));
             // Half a figure was an answer on the way to one that is none: the one before all that holds.
-            return was.filter(|_| self.read(words, &text).is_err()).map(Ok);
+            let refused = matches!(self.read(words, &text), Came::Refused(_));
+            return was.filter(|_| refused).map(Came::Back);
         }
         response.has_focus().then(|| {
             let read = self.read(words, &text);

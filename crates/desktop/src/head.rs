@@ -6,6 +6,7 @@
 use egui::{Color32, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use words::texts::{Files, Rolls, Window as Text};
 
+use crate::asking::Ask;
 use crate::editor::{Editor, Message, Page, SaveState};
 use crate::icons::{self, Icon};
 use crate::said::Said;
@@ -29,8 +30,8 @@ pub(crate) fn name(page: Page) -> Text {
     }
 }
 
-/// Shows the head; the pages' names stand over a page of that width.
-pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, said: &mut Said) {
+/// Shows the head; the pages' names stand over a page of that width. `kept` tells whether the journal is written.
+pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, kept: bool, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, colour(p.paper));
@@ -39,7 +40,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, sa
     let page_left = rect.right() - page_width;
     let buttons = Rect::from_min_size(pos2(page_left - 16.0 - BUTTONS, rect.top() + 6.0), vec2(BUTTONS, 32.0));
     let title = title(ui, rect, buttons.left(), editor, said);
-    state(ui, title, buttons.left(), editor, said);
+    state(ui, title, buttons.left(), editor, kept, said);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("undo").max_rect(buttons));
     inside.horizontal(|ui| {
         if kit::icon_button(ui, Icon::Undo, words.text(Text::Undo), editor.can_undo(), false, p).clicked() {
@@ -82,26 +83,28 @@ fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, said: &mut Said) 
 }
 
 /// How safe the plan is, in two words; in the example the way to the keeper's own plan.
-fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, said: &mut Said) {
+fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     let text = words.text(match editor.save_state() {
+        _ if !kept => Files::StateNotKept,
         _ if editor.is_example() => Files::StateExample,
         SaveState::Example | SaveState::Fresh => Files::StateFresh,
         SaveState::NeverSaved => Files::StateNeverSaved,
         SaveState::Saved => Files::StateSaved,
         SaveState::Changed => Files::StateChanged,
     });
+    let ink = colour(if kept { p.ink2 } else { p.danger });
     let left = title.right() + 16.0;
-    let galley = kit::shortened(ui, text, theme::regular(12.0), colour(p.ink2), right - left - 8.0);
+    let galley = kit::shortened(ui, text, theme::regular(12.0), ink, right - left - 8.0);
     let place = Rect::from_min_size(pos2(left, title.center().y - galley.size().y / 2.0), galley.size());
-    ui.painter().galley(place.min, galley, colour(p.ink2));
+    ui.painter().galley(place.min, galley, ink);
     ui.interact(place, Id::unique("save state"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
     if editor.is_example() && editor.question().is_none() {
         let at = Rect::from_min_size(pos2(place.right() + 14.0, title.center().y - 16.0), vec2(220.0, 32.0));
         let mut inside = ui.new_child(UiBuilder::new().id_salt("own").max_rect(at));
         if kit::button(&mut inside, Icon::Coil, words.text(Rolls::StartOwn), true, p).clicked() {
-            said.say(Message::AskRolls);
+            said.ask(Ask::NewFromRolls);
         }
     }
 }

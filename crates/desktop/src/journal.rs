@@ -132,7 +132,7 @@ impl Desk {
                     // Only what this journal holds may be taken away elsewhere.
                     if self.noted(done) {
                         for Superseded(left) in superseded {
-                            throw_away(left);
+                            drop(throw_away(left));
                         }
                     }
                 }
@@ -196,8 +196,8 @@ impl LeftBehind {
             let on_disk = file.and_then(|path| shelf::open(path, Words::default()).ok());
             if left.replay.has_changes() && on_disk.as_ref() != Some(&left.replay.plan) {
                 all.push(Self::Work(Box::new(left)));
-            } else {
-                throw_away(left);
+            } else if let Some(aside) = throw_away(left) {
+                all.push(Self::Damaged(aside));
             }
         }
         all
@@ -210,11 +210,18 @@ impl LeftBehind {
                 let title = left.replay.plan.title.as_str();
                 let file = left.replay.plan_path.as_deref().map(shelf::shown);
                 let name = if title.is_empty() { file.as_deref().unwrap_or(words.text(Text::Unnamed)) } else { title };
+                if left.replay.edits.is_empty() {
+                    return words.say(Text::LeftNeverSaved, &[("name", name)]);
+                }
                 let count = match left.replay.edits.len() {
                     1 => words.text(Text::LeftOneChange).to_owned(),
                     count => words.say(Text::LeftChanges, &[("count", &count.to_string())]),
                 };
-                words.say(Text::LeftText, &[("name", name), ("count", &count)])
+                let text = words.say(Text::LeftText, &[("name", name), ("count", &count)]);
+                match &left.replay.dropped {
+                    Some(dropped) if dropped.lines > 0 => format!("{text} {}", words.text(Text::LeftPart)),
+                    _ => text,
+                }
             }
             Self::Damaged(path) => words.say(Text::LeftDamaged, &[("file", &shelf::shown(path))]),
         }
@@ -235,13 +242,15 @@ impl LeftBehind {
     /// Takes it away for good.
     pub(crate) fn throw_away(self) {
         if let Self::Work(left) = self {
-            throw_away(*left);
+            drop(throw_away(*left));
         }
     }
 }
 
-fn throw_away(left: Left<Disk>) {
-    if let Err(error) = left.discard() {
+/// Takes a journal away; what could not be read of it is set aside, and where to is returned.
+fn throw_away(left: Left<Disk>) -> Option<PathBuf> {
+    left.discard().unwrap_or_else(|error| {
         tracing::warn!(%error, "a journal stays");
-    }
+        None
+    })
 }

@@ -27,18 +27,28 @@ pub(crate) fn open(path: &Path, words: Words) -> Result<Plan, String> {
 /// Reads a boundary from GeoJSON, or the ground of another plan.
 pub(crate) fn bring_in(path: &Path, words: Words) -> Result<Plan, String> {
     let bytes = bytes(path, words)?;
-    if let Ok(opened) = plan::read(&bytes) {
-        return Ok(opened.plan);
+    let brought = match plan::read(&bytes) {
+        Ok(opened) => opened.plan,
+        Err(_) => match exchange::geojson::read(&bytes) {
+            Ok(import) => import.plan,
+            Err(error) => return Err(exchange::refusal::sentence(words, &shown(path), &error)),
+        },
+    };
+    if brought.ground.boundary.is_empty() {
+        return Err(words.say(Files::NoBoundary, &[("file", &shown(path))]));
     }
-    match exchange::geojson::read(&bytes) {
-        Ok(import) => Ok(import.plan),
-        Err(error) => Err(exchange::refusal::sentence(words, &shown(path), &error)),
-    }
+    Ok(brought)
 }
 
 /// Writes a plan whole or not at all; the file that was there is kept beside it as a backup.
 pub(crate) fn save(path: &Path, plan: &Plan, words: Words) -> Result<(), String> {
-    safekeeping::save(&Disk, path, &plan::write(plan))
+    let bytes = plan::write(plan);
+    // What could not be read again is no save.
+    if let Err(error) = plan::read(&bytes) {
+        let reason = exchange::refusal::sentence(words, &shown(path), &error);
+        return Err(words.say(Files::SaveFailed, &[("reason", &reason)]));
+    }
+    safekeeping::save(&Disk, path, &bytes)
         .map_err(|error| words.say(Files::SaveFailed, &[("reason", &refused(&error, words))]))
 }
 

@@ -73,6 +73,8 @@ pub struct Window {
     title: String,
     /// Whether the host was told to close the window.
     closing: bool,
+    /// What was asked for while a field was being typed into.
+    waiting: Vec<Ask>,
     /// What the pointer was on outside the map when the last frame was painted.
     beside_map: Option<Thing>,
 }
@@ -120,6 +122,7 @@ impl Window {
             settings,
             title: String::new(),
             closing: false,
+            waiting: Vec::new(),
             beside_map: None,
         };
         theme::show(ctx, window.editor.theme());
@@ -168,7 +171,14 @@ impl Window {
             map_view::keys(ui, &self.editor, &mut first);
         }
         map_view::listen(ui, parts.map, &self.editor, &mut first);
-        let asks = std::mem::take(&mut first.asks);
+        let mut asks = std::mem::take(&mut self.waiting);
+        if ui.ctx().text_edit_focused() && !first.asks.is_empty() {
+            // What is being typed is committed first, and the ask taken in the next frame.
+            ui.memory_mut(|memory| memory.focused().into_iter().for_each(|id| memory.surrender_focus(id)));
+            self.waiting = std::mem::take(&mut first.asks);
+            ui.ctx().request_repaint();
+        }
+        asks.append(&mut first.asks);
         self.take(first.messages);
         self.editor.receive(Message::Hover(first.hovered.or(self.beside_map)));
 
@@ -177,16 +187,21 @@ impl Window {
         let parts = Parts::of(all, &self.editor);
         map_view::paint(ui, parts.map, &self.editor, &mut self.map, &mut said);
         first::lesson(ui, parts.map, &self.editor);
-        first::show(ui, parts.map, &self.editor, &mut said);
+        first::show(ui, parts.map, &self.editor, self.asking.is_open(), &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);
         pages::show(ui, parts.page, &self.editor, &mut self.paper, &mut said);
         figures::show(ui, parts.figures, &self.editor, &mut said);
-        head::show(ui, parts.head, parts.page.width(), &self.editor, &mut said);
+        let kept = self.keeper.as_ref().is_none_or(|keeper| !keeper.wants_restart());
+        head::show(ui, parts.head, parts.page.width(), &self.editor, kept, &mut said);
 
-        said.asks.extend(asks);
-        for ask in std::mem::take(&mut said.asks) {
-            self.asking.take(ask, &self.editor, &mut said);
+        // What was said comes first: an ask may be about a plan that was only now begun.
+        let asks: Vec<Ask> = asks.into_iter().chain(std::mem::take(&mut said.asks)).collect();
+        if !asks.is_empty() {
+            self.take(std::mem::take(&mut said.messages));
             ui.ctx().request_repaint();
+        }
+        for ask in asks {
+            self.asking.take(ask, &self.editor, &mut said);
         }
         self.asking.show(ui, &self.editor, &mut said);
 
@@ -211,8 +226,7 @@ impl Window {
         {
             let unsaved = self.editor.save_state().is_unsaved();
             keeper.clean = !unsaved || self.asking.may_close();
-            let failed = keeper.wants_restart() && !applied.is_empty();
-            if self.epoch == self.editor.epoch() && !failed {
+            if self.epoch == self.editor.epoch() && !keeper.wants_restart() {
                 keeper.append(applied);
             } else {
                 let superseded = self.asking.superseded();
@@ -222,7 +236,9 @@ impl Window {
         }
         if let Some(folder) = &self.folder {
             let (theme, units) = (self.editor.theme(), self.editor.words().units);
-            let settings = Settings::of(theme, units, ctx.zoom_factor(), self.editor.file());
+            // The plan that was open last stays so while one without a file is.
+            let plan = self.editor.file().or(self.settings.last_plan());
+            let settings = Settings::of(theme, units, ctx.zoom_factor(), plan);
             if settings != self.settings {
                 settings.write(folder);
                 self.settings = settings;
@@ -261,27 +277,26 @@ fn bound_size(ctx: &egui::Context, all: Rect) {
 }
 
 fn shortcuts(ui: &Ui, said: &mut Said) {
-    if ui.ctx().text_edit_focused() {
-        return;
-    }
-    ui.input_mut(|input| {
-        // The longer shortcut first: Ctrl+Z would match it too.
-        if input.consume_shortcut(&REDO) || input.consume_shortcut(&REDO_TOO) {
-            said.say(Message::Redo);
-        }
-        if input.consume_shortcut(&UNDO) {
-            said.say(Message::Undo);
-        }
-        for (shortcut, ask) in [(SAVE_AS, Ask::SaveAs), (SAVE, Ask::Save), (OPEN, Ask::Open), (NEW, Ask::NewFromRolls)]
-        {
-            if input.consume_shortcut(&shortcut) {
-                said.ask(ask);
+    // In a field these are the field's own.
+    if !ui.ctx().text_edit_focused() {
+        ui.input_mut(|input| {
+            // The longer shortcut first: Ctrl+Z would match it too.
+            if input.consume_shortcut(&REDO) || input.consume_shortcut(&REDO_TOO) {
+                said.say(Message::Redo);
             }
+            if input.consume_shortcut(&UNDO) {
+                said.say(Message::Undo);
+            }
+            if input.consume_shortcut(&DOUBLE) {
+                said.say(Message::Duplicate);
+            }
+        });
+    }
+    for (shortcut, ask) in [(SAVE_AS, Ask::SaveAs), (SAVE, Ask::Save), (OPEN, Ask::Open), (NEW, Ask::NewFromRolls)] {
+        if ui.input_mut(|input| input.consume_shortcut(&shortcut)) {
+            said.ask(ask);
         }
-        if input.consume_shortcut(&DOUBLE) {
-            said.say(Message::Duplicate);
-        }
-    });
+    }
 }
 
 /// The places of the window's parts.

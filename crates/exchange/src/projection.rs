@@ -254,3 +254,24 @@ fn within_reach(point: Point) -> Result<Point, ProjectionError> {
         Err(ProjectionError::TooFar)
     }
 }
+/// From the metres of one plan to those of another.
+pub struct Between {
+    from: Local,
+    to: Local,
+}
+
+/// The way from one origin's metres to another's; `None` where one of them lies nowhere.
+pub fn between(from: &plan::Origin, to: &plan::Origin) -> Option<Between> {
+    let local = |origin: &plan::Origin| {
+        let degrees = Degrees { latitude_deg: origin.latitude_deg, longitude_deg: origin.longitude_deg };
+        Local::about(degrees).ok()
+    };
+    Some(Between { from: local(from)?, to: local(to)? })
+}
+
+impl Between {
+    /// Where a place of the one lies in the other; `None` beyond the projection's reach.
+    pub fn of(&self, at: Point) -> Option<Point> {
+        self.to.to_metres(self.from.to_degrees(at).ok()?).ok()
+    }
+}

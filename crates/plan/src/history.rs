@@ -86,6 +86,8 @@ pub struct History {
     named: Option<Deed>,
     revision: u64,
     applied: Vec<Edit>,
+    /// What could be done again when the open step began.
+    laid_by: Vec<Step>,
 }
 
 impl History {
@@ -136,6 +138,7 @@ impl History {
     /// Opens a step into which the edits up to [`History::end`] fold.
     pub fn begin(&mut self) {
         self.end();
+        self.laid_by.clone_from(&self.undone);
         self.open = Some(Step { edits: Vec::new(), deed: Deed::Change });
     }
 
@@ -143,6 +146,15 @@ impl History {
     pub fn begin_called(&mut self, deed: Deed) {
         self.begin();
         self.named = Some(deed);
+    }
+
+    /// Takes the open step back as if it had never been; says whether anything was done in it.
+    pub fn cancel(&mut self, plan: &mut Plan) -> bool {
+        self.named = None;
+        let Some(step) = self.open.take().filter(|step| !step.edits.is_empty()) else { return false };
+        drop(self.turn(plan, step));
+        self.undone = mem::take(&mut self.laid_by);
+        true
     }
 
     /// Closes the open step; one in which nothing was done leaves no trace.

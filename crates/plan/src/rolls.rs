@@ -48,6 +48,18 @@ impl Rolls {
         (self.panels() >= FEWEST_PANELS && self.length_m > 0.0).then(|| (half.div_ceil(2), half / 2))
     }
 
+    /// Length of the rectangle's line, metres; 0 where there is none.
+    pub fn line_m(self) -> f64 {
+        let (long, short) = self.sides().unwrap_or_default();
+        f64::from(2 * (long + short)) * self.panel_m()
+    }
+
+    /// Panels that are left over, to be doubled back.
+    pub fn left_over(self) -> u32 {
+        let (long, short) = self.sides().unwrap_or_default();
+        self.panels().saturating_sub(2 * (long + short))
+    }
+
     /// The plan: corner 1 in the lower left, the coop in the middle at the plan's origin; `None` where the rolls
     /// close round nothing.
     pub fn lay_out(self) -> Option<Plan> {
@@ -88,7 +100,7 @@ mod tests {
         ] {
             let rolls = Rolls { count, length_m: 50.0, posts };
             assert_eq!(rolls.sides(), Some((long, short)), "{rolls:?}");
-            assert_eq!(rolls.panels() - 2 * (long + short), left, "{rolls:?}");
+            assert_eq!(rolls.left_over(), left, "{rolls:?}");
             let plan = rolls.lay_out().unwrap();
             let side_m = plan.runs[0].outline[1].east_m - plan.runs[0].outline[0].east_m;
             assert!((side_m - f64::from(long) * rolls.panel_m()).abs() < 1e-9);

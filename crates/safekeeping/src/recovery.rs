@@ -84,15 +84,19 @@ pub fn left_behind<F: Files>(files: &F, folder: &Path) -> Result<Found<F>, SaveE
 }
 
 impl<F: Files> Left<F> {
-    /// Takes the journal away: its work was saved, or the keeper does not want it.
+    /// Takes the journal away: its work was saved, or the keeper does not want it. One of which whole lines could not
+    /// be replayed is set aside as `.damaged` instead, and its new path returned.
     ///
     /// # Errors
     /// [`SaveError`] where that fails; it is found again then.
-    pub fn discard(self) -> Result<(), SaveError> {
+    pub fn discard(self) -> Result<Option<PathBuf>, SaveError> {
+        if self.replay.dropped.as_ref().is_some_and(|dropped| dropped.lines > 0) {
+            return set_aside(&self.files, &self.journal).map(Some);
+        }
         // The lock goes after the name, so that nobody takes up what is being taken away.
         self.files.remove(&self.journal).map_err(SaveError::at(&self.journal))?;
         drop(self.handle);
-        Ok(())
+        Ok(None)
     }
 
     /// Goes on with what was replayed, as the journal of the window called `name`: the same base and the same

@@ -1,8 +1,8 @@
 //! Figures as a keeper types them, read back into SI units.
 //!
 //! The counterpart of [`crate::figures`]: a bare number is in the unit that is shown, and units of the other
-//! system are understood too. Decimals may stand after a point or a comma, thousands apart by a space, a comma
-//! or a point; what can be read in two ways is refused with both of them, never guessed. The range is the
+//! system are understood too. Decimals may stand after a point or a comma, thousands apart by a space or a comma;
+//! a comma that may be either is refused with both readings, never guessed. The range is the
 //! caller's. Factors are exact by definition (international yard and pound, 1959).
 
 use crate::figures::{Units, Words};

@@ -33,7 +33,9 @@ impl Editor {
             let rolls = Rolls::default();
             let was = Box::new(self.document());
             self.question = Some(Question { rolls, was });
+            // Nothing of what is only asked about is anybody's file.
             self.example = false;
+            self.file = None;
             self.preview(rolls);
             self.page = Page::Run;
         }

@@ -233,7 +233,7 @@ impl Editor {
                 None
             }
             Some(Thing::Boundary) => Some(Edit::SetOutline { shape: Shape::Boundary, outline: Vec::new() }),
-            Some(Thing::KeepOut { keep_out }) => {
+            Some(Thing::KeepOut { keep_out } | Thing::KeepOutSide { keep_out, .. }) => {
                 let mut keep_outs = self.plan.ground.keep_outs.clone();
                 (keep_out < keep_outs.len()).then(|| {
                     keep_outs.remove(keep_out);
@@ -255,6 +255,10 @@ impl Editor {
                 })
             }
             Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
+            Some(Thing::RunSide { .. } | Thing::BoundarySide { .. }) => {
+                self.notice = Some(Text::NoSideAlone);
+                None
+            }
             Some(thing) => {
                 self.remove_corner(thing);
                 None

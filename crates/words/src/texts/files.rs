@@ -56,13 +56,17 @@ texts! {
 
         LeftTitle: "Netfold ended without saving",
         LeftText: "{name} was left with {count} that are on no disk.",
+        LeftNeverSaved: "{name} was left and had never been saved.",
+        LeftPart: "The last of it could not be read and is kept aside, not deleted.",
         LeftOneChange: "1 change",
         LeftChanges: "{count} changes",
         LeftTake: "Take it back",
         LeftThrow: "Throw it away",
         LeftLater: "Ask again next time",
-        LeftDamaged: "A journal of an earlier session could not be read; it was kept beside the others as {file}.",
+        LeftDamaged: "Unsaved work of an earlier time could not be read, perhaps because a newer Netfold wrote it; it is kept as {file}.",
         Unnamed: "A plan without a name",
-        GoneFile: "{file} was open last time and cannot be read now, so the example farm is shown.",
+        GoneFile: "{reason} It was open last time, so the example farm is shown instead.",
+        NoBoundary: "{file} has no paddock to bring in: choose a boundary, or a plan with one.",
+        StateNotKept: "changes are not kept aside: save often",
     }
 }

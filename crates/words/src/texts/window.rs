@@ -29,6 +29,7 @@ texts! {
         FewestCorners: "Three corners are the fewest that enclose ground, so this one stays.",
 
         NothingToDouble: "Pick a run or a keep-out first; then there is something to double.",
+        NoSideAlone: "A side does not go alone: pick one of its corners, or all of it by its ground.",
         CoopInUse: "A run goes round this coop, so it stays. Take the run out first.",
 
         CornerOfRun: "Corner {number} of {run}",

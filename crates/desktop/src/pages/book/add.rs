@@ -83,7 +83,7 @@ impl Draft {
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, empty: bool) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    let id = Id::unique(("book draft", places.run.id.as_str()));
+    let id = Id::unique(("book draft", editor.epoch(), places.run.id.as_str()));
     // Where nothing was read yet, there is nothing to look at but the fields.
     let fresh = || Draft { open: empty, ..Draft::default() };
     let was: Draft = ui.data(|data| data.get_temp(id)).unwrap_or_else(fresh);
