@@ -42,10 +42,10 @@ fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
     for (index, keep_out) in look.plan.ground.keep_outs.iter().enumerate() {
         let Some(outline) = closed(&keep_out.outline) else { continue };
         let name = look.keep_out(index);
-        let distance_m = if line.points().any(|at| region::contains(&outline, at)) {
-            0.0
-        } else {
-            region::distance_between_m(line, &outline)
+        let distance_m = match region::distance_within_m(line, &outline, keep_out.clearance_m()) {
+            far if far.is_infinite() => far,
+            _ if line.points().any(|at| region::contains(&outline, at)) => 0.0,
+            near => near,
         };
         let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT);
         // Also without a clearance the line may not go through it.

@@ -79,7 +79,7 @@ fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, net
                 }),
         );
     }
-    let distance_m = region::distance_between_m(netting, path);
+    let distance_m = region::distance_within_m(netting, path, limit.metres);
     (distance_m < limit.metres).then(|| {
         danger("overhead-line-near", limit)
             .says(look.say(
@@ -105,7 +105,7 @@ fn public_way(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, nettin
                 .at(crossings.into_iter().map(|(at, _)| place(at)))
         });
     }
-    let distance_m = region::distance_between_m(netting, path);
+    let distance_m = region::distance_within_m(netting, path, limits::BESIDE_WAY.metres);
     if distance_m >= limits::BESIDE_WAY.metres || hazard.signed {
         return None;
     }
@@ -148,8 +148,8 @@ fn beside_m(netting: &Outline, path: &Outline) -> f64 {
 }
 
 fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
-    let distance_m = region::distance_between_m(netting, path);
     let limit = limits::BETWEEN_FENCES;
+    let distance_m = region::distance_within_m(netting, path, limit.metres);
     (distance_m < limit.metres).then(|| {
         danger("two-fences-near", limit)
             .says(look.say(
@@ -177,7 +177,7 @@ fn other_runs(look: Look<'_>, index: usize, run: &Run, netting: &Outline) -> Vec
             continue;
         }
         let Some(other_netting) = line(worked) else { continue };
-        let distance_m = region::distance_between_m(netting, &other_netting);
+        let distance_m = region::distance_within_m(netting, &other_netting, limit.metres);
         if distance_m < limit.metres {
             found.push(
                 danger("two-fences-near", limit)

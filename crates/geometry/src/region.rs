@@ -51,6 +51,27 @@ pub fn distance_between_m(one: &Outline, other: &Outline) -> f64 {
     from_one.chain(from_other).fold(f64::INFINITY, f64::min)
 }
 
+/// [`distance_between_m`] where it may be below `reach_m`, else infinite: lines whose upright boxes stand that far
+/// apart are looked at no closer.
+pub fn distance_within_m(one: &Outline, other: &Outline, reach_m: f64) -> f64 {
+    if boxes_apart_m(one, other) > reach_m { f64::INFINITY } else { distance_between_m(one, other) }
+}
+
+/// Straight distance between the upright boxes round two lines, metres: never more than the lines' own.
+fn boxes_apart_m(one: &Outline, other: &Outline) -> f64 {
+    let apart = |of: fn(Point) -> f64| {
+        let span = |outline: &Outline| {
+            outline
+                .points()
+                .map(of)
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
+        };
+        let ((low, high), (other_low, other_high)) = (span(one), span(other));
+        (other_low - high).max(low - other_high).max(0.0)
+    };
+    apart(|at| at.east_m).hypot(apart(|at| at.north_m))
+}
+
 /// Straight distance from a point to a line, metres; what it encloses does not count. Infinite without a vertex.
 pub fn distance_to_m(outline: &Outline, point: Point) -> f64 {
     if outline.vertices().is_empty() { f64::INFINITY } else { outline.nearest_along(point).1 }
@@ -197,5 +218,23 @@ mod tests {
         let other = ring(&[(5.0, 5.0), (5.0, 15.0), (15.0, 15.0), (15.0, 5.0)]);
         assert!((overlap_area_m2(&square, &other) - 25.0).abs() < 1e-5);
         assert_eq!(overlap_area_m2(&square, &path(&[(0.0, 0.0), (1.0, 1.0)])), 0.0);
+    }
+
+    #[test]
+    fn what_is_looked_at_no_closer_is_no_nearer() {
+        let line = ring(&[(0.0, 0.0), (10.0, 0.0), (10.0, 8.0), (0.0, 8.0)]);
+        for step in 0..60 {
+            let by = f64::from(step) * 0.5;
+            let other = ring(&[(by, 3.0 + by), (by + 4.0, 2.0 + by), (by + 3.0, 9.0 + by)]);
+            let distance_m = distance_between_m(&line, &other);
+            for reach_m in [0.0, 0.4, 2.5, 9.0] {
+                let within_m = distance_within_m(&line, &other, reach_m);
+                if distance_m <= reach_m {
+                    assert!((within_m - distance_m).abs() < 1e-12, "{by}, {reach_m}");
+                } else {
+                    assert!(within_m > reach_m, "{by}, {reach_m}");
+                }
+            }
+        }
     }
 }

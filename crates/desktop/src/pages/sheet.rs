@@ -155,7 +155,9 @@ fn choices(ui: &mut Ui, desk: &Desk<'_>, paper: &mut Paper) {
 fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let (words, p) = (desk.words, desk.p);
     let key = MadeFrom { stamp: desk.editor.stamp(), runs: paper.runs(desk), size: paper.size };
-    if paper.preview.as_ref().is_none_or(|(made, _)| *made != key) {
+    // While something is in the hand the paper rests: it is laid out when that is put down.
+    let resting = desk.editor.held_from().is_some() && paper.preview.is_some();
+    if !resting && paper.preview.as_ref().is_none_or(|(made, _)| *made != key) {
         let pages = fieldsheet::pages(&desk.editor.scene(), key.runs, None, key.size).unwrap_or_default();
         paper.page = paper.page.min(pages.len().saturating_sub(1));
         paper.preview = Some((key, pages));

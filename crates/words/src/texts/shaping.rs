@@ -11,7 +11,7 @@ texts! {
         OnCorner: "on corner {number} of {name}",
         OnPost: "on post {number} of {name}",
         OnPaddockCorner: "on corner {number} of the paddock",
-        WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, [ and ] turn it.",
+        WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it.",
         TurnRing: "Turn it",
 
         Sides: "Sides",
