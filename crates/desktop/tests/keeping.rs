@@ -284,3 +284,61 @@ fn a_boundary_is_brought_in_as_one_step_and_a_bad_file_leads_back_to_the_choice(
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), before);
 }
+
+#[test]
+fn what_is_only_asked_about_is_not_saved_over_the_open_plan() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    desk.run();
+    desk.get_by_label("How much netting do you have?");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    assert_eq!(std::fs::read(&path).unwrap(), EXAMPLE);
+    desk.key_press(Key::Escape);
+    desk.run();
+    settle(&mut desk);
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Saved);
+    assert_eq!(*window(&desk).editor().plan(), plan::read(EXAMPLE).unwrap().plan);
+}
+
+#[test]
+fn of_two_falls_one_is_taken_back_and_the_other_is_offered_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, Some(folder.path()));
+    nudge(&mut desk);
+    drop(desk);
+    let mut desk = on_plan(&path, Some(folder.path()));
+    click_on(&mut desk, "Ask again next time");
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    say(&mut desk, Message::Nudge(-2.0, 0.0));
+    drop(desk);
+    let journals = || std::fs::read_dir(folder.path().join("journals")).unwrap().count();
+    assert_eq!(journals(), 2);
+    let mut desk = on_plan(&path, Some(folder.path()));
+    click_on(&mut desk, "Take it back");
+    desk.run();
+    assert!(desk.query_by_label("Netfold ended without saving").is_none(), "one plan is open at a time");
+    drop(desk);
+    assert_eq!(journals(), 2, "the one that was taken back and the one that was not");
+}
+
+#[test]
+fn ctrl_s_beside_a_field_commits_it_and_saves() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    click_on(&mut desk, "Length of side 1 to 2");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    desk.run();
+    desk.event(egui::Event::Text("31".to_owned()));
+    desk.run();
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::S);
+    desk.run();
+    desk.get_by_label("saved");
+    let outline = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan.runs[0].outline.clone();
+    let side_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
+    assert!((side_m - 31.0).abs() < 1e-9, "{side_m}");
+}

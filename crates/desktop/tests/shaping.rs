@@ -188,3 +188,39 @@ fn fields_of_the_ground_keep_the_old_value_when_they_refuse() {
     assert_eq!(plan.ground.keep_outs[0].clearance_m, Some(2.5));
     assert_eq!(window(&desk).editor().deeds().0, [Deed::Coop, Deed::Coop, Deed::Ground]);
 }
+
+#[test]
+fn an_assumed_figure_that_is_typed_is_said() {
+    let mut desk = cold();
+    say(&mut desk, Message::Open(desktop::editor::Page::Ground));
+    let mut coop = window(&desk).editor().plan().coop.clone().unwrap();
+    coop.birds = None;
+    say(&mut desk, Message::Make(plan::Edit::SetCoop { coop: Some(coop) }));
+    desk.get_by_label("Birds of the coop").focus();
+    desk.run();
+    hand::overtype(&mut desk, &plan::defaults::BIRDS.to_string());
+    assert_eq!(window(&desk).editor().plan().coop.as_ref().unwrap().birds, Some(plan::defaults::BIRDS));
+}
+
+#[test]
+fn a_drag_that_is_given_up_leaves_what_could_be_done_again() {
+    let mut desk = cold();
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    say(&mut desk, Message::Nudge(0.5, 0.0));
+    say(&mut desk, Message::Undo);
+    let before = window(&desk).editor().plan().clone();
+    let corner = spot(&desk, before.runs[0].outline[3]);
+    desk.event(egui::Event::PointerMoved(corner));
+    desk.run();
+    hand::button(&desk, corner, true);
+    desk.run();
+    desk.event(egui::Event::PointerMoved(corner + vec2(40.0, 10.0)));
+    desk.run();
+    assert_ne!(*window(&desk).editor().plan(), before);
+    desk.key_press(Key::Escape);
+    desk.run();
+    hand::button(&desk, corner, false);
+    desk.run();
+    assert_eq!(*window(&desk).editor().plan(), before);
+    assert_eq!(window(&desk).editor().deeds(), (Vec::new(), vec![Deed::MoveCorner]));
+}

@@ -145,8 +145,10 @@ impl Build<'_> {
 
     /// The net at a place of the chain.
     fn net_at(&self, chain_m: f64) -> Option<usize> {
-        let inside = |net: &geometry::PlacedNet| net.start_m <= chain_m && chain_m < net.end_m;
-        self.placement.nets.iter().position(inside).or_else(|| self.placement.nets.len().checked_sub(1))
+        // Nets follow one another without a gap; what lies beyond the last one is its own.
+        let nets = &self.placement.nets;
+        let index = nets.partition_point(|net| net.end_m <= chain_m);
+        Some(index.min(nets.len().checked_sub(1)?))
     }
 
     /// Broken live lines of each net.

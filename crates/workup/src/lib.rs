@@ -65,7 +65,8 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
             }
         }
     }
-    Workup { runs, troubles, paddock_m2: ground.paddock_m2(), standing }
+    let (paddock_m2, paddock_round_m) = (ground.paddock_m2(), ground.paddock_round_m());
+    Workup { runs, troubles, paddock_m2, paddock_round_m, standing }
 }
 
 fn point(point: plan::Point) -> geometry::Point {

@@ -16,6 +16,8 @@ pub struct Workup {
     pub troubles: Vec<Trouble>,
     /// Area of the paddock, square metres; 0 where none is stated.
     pub paddock_m2: f64,
+    /// Length of the paddock's boundary, metres; 0 where none can be built.
+    pub paddock_round_m: f64,
     /// Nets of each kind that the standing runs use.
     pub standing: BTreeMap<String, u32>,
 }

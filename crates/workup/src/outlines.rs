@@ -60,4 +60,8 @@ impl Ground {
     pub(crate) fn paddock_m2(&self) -> f64 {
         self.boundary.as_ref().map_or(0.0, Outline::area_m2)
     }
+
+    pub(crate) fn paddock_round_m(&self) -> f64 {
+        self.boundary.as_ref().map_or(0.0, Outline::length_m)
+    }
 }

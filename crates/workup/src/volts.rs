@@ -172,12 +172,8 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
             .collect()
     };
     let built = nettings(None)?;
-    let as_circuit = |nettings: &[Netting]| Circuit {
-        source: fitted.source,
-        earth_ohm,
-        lines: nettings.iter().map(|netting| netting.line.clone()).collect(),
-    };
-    let likely = as_circuit(&built);
+    let as_circuit = |lines: Vec<electrical::Line>| Circuit { source: fitted.source, earth_ohm, lines };
+    let likely = as_circuit(built.iter().map(|netting| netting.line.clone()).collect());
     let accuracy = Accuracy::default();
     let mut solver = PulseSolver::new();
     let mut solve = |circuit: &Circuit, accuracy: &Accuracy| -> Result<Pulse, Trouble> {
@@ -192,7 +188,8 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     let earth = electrical::earth_rise(&likely).map_err(|_| BEYOND)?;
     let peaks_only = Accuracy { energy: false, ..accuracy };
     let mut range = |leakage_s_per_m: f64| -> Result<Vec<LineReadings<Peak>>, Trouble> {
-        let circuit = as_circuit(&nettings(Some(leakage_s_per_m))?);
+        let lines = nettings(Some(leakage_s_per_m))?.into_iter().map(|netting| netting.line).collect();
+        let circuit = as_circuit(lines);
         Ok(solve(&circuit, &peaks_only)?.lines)
     };
     let low = range(defaults::LEAKAGE_LONG_WET_S_PER_M)?;

@@ -14,7 +14,7 @@ use crate::facts;
 use crate::icons::Icon;
 use crate::kit::{self, ROW};
 use crate::theme::{self, colour};
-use crate::tool::{Drawn, Tool, apart_m};
+use crate::tool::{Drawn, Tool};
 
 const KINDS: [(HazardKind, Text); 4] = [
     (HazardKind::OverheadLine, Text::OverheadLines),
@@ -30,13 +30,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (aside, sentence) = if boundary.is_empty() {
         (String::new(), words.text(Text::NoPaddock).to_owned())
     } else {
-        let round_m: f64 =
-            boundary.iter().zip(boundary.iter().cycle().skip(1)).map(|(&one, &next)| apart_m(one, next)).sum();
-        let round = words.far_parts(round_m);
-        let sentence = words.say(
-            Text::PaddockSentence,
-            &[("area", &words.area(paddock_m2)), ("round", &format!("{} {}", round.0, round.1))],
-        );
+        let round = words.far(editor.workup().paddock_round_m);
+        let sentence = words.say(Text::PaddockSentence, &[("area", &words.area(paddock_m2)), ("round", &round)]);
         (words.field(paddock_m2), sentence)
     };
     kit::title(ui, words.text(Text::ThePaddock), &aside, &sentence, p);

@@ -351,7 +351,7 @@ impl<'a> Lattice<'a> {
     fn misses_from(&self, posts_m: &[f64], corners_m: &[f64]) -> Misses {
         let mut misses = Misses::default();
         for &corner_m in corners_m {
-            let after = posts_m.partition_point(|&post_m| post_m < corner_m);
+            let after = self.first_at(posts_m, corner_m);
             // Round a closed line the first post follows the last.
             let mut miss_m = if self.line.closed { self.line.length_m - corner_m } else { f64::INFINITY };
             for post_m in &posts_m[after.saturating_sub(1)..(after + 1).min(posts_m.len())] {
@@ -360,6 +360,27 @@ impl<'a> Lattice<'a> {
             misses.add(miss_m);
         }
         misses
+    }
+
+    /// The number of posts before a place. Posts stand nearly evenly, so it is sought from where it would be were they
+    /// even, in strides that double: in a few steps, whatever their number.
+    fn first_at(&self, posts_m: &[f64], place_m: f64) -> usize {
+        let even = place_m / self.line.length_m * posts_m.len() as f64;
+        let guess = (even.max(0.0) as usize).min(posts_m.len());
+        let before = |index: usize| posts_m[index] < place_m;
+        let (mut low, mut high, mut stride) = (guess, guess, 1);
+        while low > 0 && !before(low - 1) {
+            high = low - 1;
+            low = low.saturating_sub(stride);
+            stride *= 2;
+        }
+        stride = 1;
+        while high < posts_m.len() && before(high) {
+            low = high + 1;
+            high = (high + stride).min(posts_m.len());
+            stride *= 2;
+        }
+        low + posts_m[low..high].partition_point(|&post_m| post_m < place_m)
     }
 
     /// Misses of the corners under a net from `at_m` to `end_m` in the chain.
