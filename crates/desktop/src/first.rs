@@ -335,7 +335,7 @@ pub(crate) fn page(ui: &mut Ui, words: Words, p: &Palette) {
         kit::prose(ui, &format!("–  {}", words.text(text)), theme::regular(13.0), colour(p.ink));
     }
     ui.add_space(kit::BETWEEN);
-    kit::prose(ui, words.text(words::texts::Window::CodesFirst), theme::regular(12.0), colour(p.ink2));
+    kit::prose(ui, words.text(Text::CodesFirst), theme::regular(12.0), colour(p.ink2));
 }
 
 /// Other ways in, small, beneath the outline.

@@ -32,6 +32,7 @@ fn workups(criterion: &mut Criterion) {
         ("workup of 10 nets with animals at every post (target 8 ms)", 10, Depth::Full),
         ("workup of 100 nets without animals (target 20 ms)", 100, Depth::Quick),
         ("workup of 200 nets without animals (linear from 100)", 200, Depth::Quick),
+        ("workup of 400 nets without animals (linear from 100)", 400, Depth::Quick),
     ] {
         let plan = plan(nets);
         criterion.bench_function(name, |bencher| bencher.iter(|| workup(black_box(&plan), depth)));

@@ -46,6 +46,8 @@ texts! {
         ReadMow: "what to mow before you set up",
         ReadVolts: "what volts the far side holds",
 
+        CodesFirst: "Local codes and licensed practice come before anything that this plan says.",
+
         DragIt: "Drag it onto your ground",
         DragHow: "by the ground inside it, or by the coop",
         ReadLine: "then read the line below",
