@@ -8,33 +8,12 @@
 set -eu
 netfold=$(realpath "$1")
 farm=$(realpath "$(dirname "$0")/../../assets/demo/kettle-field.netfold.json")
+driving=$(realpath "$(dirname "$0")/driving.sh")
 kills=${3:-5}
 mkdir -p "$2"
 cd "$2"
-here=$(pwd)
-export XDG_RUNTIME_DIR="$here/run" LIBGL_ALWAYS_SOFTWARE=1
-mkdir -p run
-chmod 700 run
-pid=
-trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null || true' EXIT
+. "$driving"
 
-start() {
-    "$netfold" plan.netfold.json 2>>window.log &
-    pid=$!
-    window=$(timeout 30 xdotool search --sync --onlyvisible --pid "$pid" | head -n 1)
-    xdotool windowfocus --sync "$window"
-    sleep 1
-}
-close() {
-    xdotool key ctrl+q
-    for _ in $(seq 50); do
-        kill -0 "$pid" 2>/dev/null || { wait "$pid"; pid=; return; }
-        sleep 0.1
-    done
-    echo "the window did not close" >&2
-    import -window root failed.png
-    exit 1
-}
 now_ms() { echo $(($(date +%s%N) / 1000000)); }
 
 kill_number=0
@@ -42,7 +21,7 @@ while [ "$kill_number" -lt "$kills" ]; do
     kill_number=$((kill_number + 1))
     export XDG_STATE_HOME="$here/state-$kill_number"
     cp "$farm" plan.netfold.json
-    start
+    start plan.netfold.json
     # Corner 3 of the example, where the farm is fitted into the map.
     xdotool mousemove 443 353 click 1
     sleep 0.5
@@ -60,7 +39,7 @@ while [ "$kill_number" -lt "$kills" ]; do
     wait "$pid" 2>/dev/null || true
     pid=
     cmp -s plan.netfold.json "$farm" || { echo "the file was touched" >&2; exit 1; }
-    start
+    start plan.netfold.json
     # What was left behind is offered; Enter takes it back.
     xdotool key Return
     sleep 0.5

@@ -8,38 +8,17 @@
 # DISPLAY names an empty screen of 1280 x 800. FOLDER is new; pictures of each step go there.
 set -eu
 netfold=$(realpath "$1")
+driving=$(realpath "$(dirname "$0")/driving.sh")
 mkdir -p "$2"
 cd "$2"
-here=$(pwd)
-export XDG_STATE_HOME="$here/state" XDG_RUNTIME_DIR="$here/run" LIBGL_ALWAYS_SOFTWARE=1
-mkdir -p run
-chmod 700 run
-pid=
-trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null || true' EXIT
+. "$driving"
+export XDG_STATE_HOME="$here/state"
 
 step() {
     sleep 0.5
     steps=$((steps + 1))
     echo "  $steps. $1"
 }
-start() {
-    "$netfold" "$@" 2>>window.log &
-    pid=$!
-    window=$(timeout 30 xdotool search --sync --onlyvisible --pid "$pid" | head -n 1)
-    xdotool windowfocus --sync "$window"
-    sleep 1
-}
-close() {
-    xdotool key ctrl+q
-    for _ in $(seq 50); do
-        kill -0 "$pid" 2>/dev/null || { wait "$pid"; pid=; return; }
-        sleep 0.1
-    done
-    echo "the window did not close" >&2
-    exit 1
-}
-picture() { import -window root "$1.png"; }
-fail() { echo "$1" >&2; picture failed; exit 1; }
 
 steps=0
 began=$(date +%s%N)

@@ -8,12 +8,13 @@ use std::path::{Path, PathBuf};
 use drawing::Palette;
 use egui::{Id, Key, Modal, Ui, vec2};
 use plan::Plan;
+use safekeeping::{Disk, Left};
 use words::Words;
 use words::texts::Files as Text;
 
 use crate::chooser::{Choice, Chooser, Purpose};
 use crate::editor::{Editor, Message};
-use crate::journal::{LeftBehind, Superseded};
+use crate::journal::LeftBehind;
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::{kit, menus, shelf};
@@ -56,8 +57,8 @@ pub(crate) struct Asking {
     example: Option<Plan>,
     /// Whether the window may close.
     may_close: bool,
-    /// Journals of plans that are open again.
-    superseded: Vec<Superseded>,
+    /// The journal of a plan that is open again.
+    taken_back: Option<Box<Left<Disk>>>,
 }
 
 enum Question {
@@ -87,9 +88,9 @@ impl Asking {
         self.may_close
     }
 
-    /// Journals that may go once the open plan is in this window's own.
-    pub(crate) fn superseded(&mut self) -> Vec<Superseded> {
-        std::mem::take(&mut self.superseded)
+    /// The journal of the plan that was taken back, once, to go on with.
+    pub(crate) fn taken_back(&mut self) -> Option<Box<Left<Disk>>> {
+        self.taken_back.take()
     }
 
     /// Whether a question stands.
@@ -162,7 +163,12 @@ impl Asking {
     fn chosen(&mut self, chooser: Chooser, path: PathBuf, editor: &Editor, said: &mut Said) {
         let words = editor.words();
         match chooser.purpose {
-            Purpose::Save => self.save(path, editor, said),
+            Purpose::Save => {
+                self.save(path, editor, said);
+                if let Some(Question::Told(_, back)) = &mut self.question {
+                    *back = Some(chooser);
+                }
+            }
             Purpose::Open => match shelf::open(&path, words) {
                 Ok(plan) => said.say(Message::Opened(Box::new(plan), Some(path))),
                 Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
@@ -235,9 +241,9 @@ impl Asking {
                 };
                 match buttons(ui, words, choices, p) {
                     Some(Text::LeftTake) => {
-                        if let Some((message, superseded)) = one.take() {
+                        if let Some((message, left)) = one.take() {
                             said.say(message);
-                            self.superseded.push(superseded);
+                            self.taken_back = Some(left);
                         }
                     }
                     Some(Text::LeftThrow) => one.throw_away(),
@@ -248,7 +254,7 @@ impl Asking {
                     }
                 }
                 // One plan is open at a time: once one is taken back, the others are offered at the next start.
-                let more = self.superseded.is_empty() && !all.is_empty();
+                let more = self.taken_back.is_none() && !all.is_empty();
                 return more.then_some(Question::Left(all));
             }
             Question::Told(sentence, chooser) => {

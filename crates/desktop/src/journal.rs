@@ -29,12 +29,10 @@ const LONG: usize = 16 * 1024 * 1024;
 /// What the thread is told.
 enum Task {
     Append(Vec<Edit>),
-    Restart { plan: Box<Plan>, path: Option<PathBuf>, saved: bool, superseded: Vec<Superseded> },
+    Restart { plan: Box<Plan>, path: Option<PathBuf>, saved: bool },
+    TakeUp(Box<Left<Disk>>),
     End { clean: bool },
 }
-
-/// A journal whose plan is open again: taken away once this window's own journal holds the plan.
-pub(crate) struct Superseded(Left<Disk>);
 
 /// Keeps the journal of one window.
 pub(crate) struct Keeper {
@@ -65,10 +63,16 @@ impl Keeper {
     }
 
     /// Goes on from a plan.
-    pub(crate) fn restart(&self, plan: &Plan, path: Option<&Path>, saved: bool, superseded: Vec<Superseded>) {
+    pub(crate) fn restart(&self, plan: &Plan, path: Option<&Path>, saved: bool) {
         self.wants_restart.store(false, Ordering::Relaxed);
         let (plan, path) = (Box::new(plan.clone()), path.map(Path::to_path_buf));
-        self.tell(Task::Restart { plan, path, saved, superseded });
+        self.tell(Task::Restart { plan, path, saved });
+    }
+
+    /// Goes on with what a window that fell left behind, whose plan is open again.
+    pub(crate) fn take_up(&self, left: Box<Left<Disk>>) {
+        self.wants_restart.store(false, Ordering::Relaxed);
+        self.tell(Task::TakeUp(left));
     }
 
     /// Whether the journal must begin anew: it could not be written, or has grown long.
@@ -120,21 +124,22 @@ impl Desk {
                         self.flag.store(true, Ordering::Relaxed);
                     }
                 }
-                Ok(Task::Restart { plan, path, saved, superseded }) => {
+                Ok(Task::Restart { plan, path, saved }) => {
                     let base = Base { plan: &plan, path: path.as_deref(), saved };
                     let done = if let Some(journal) = &mut self.journal {
                         journal.restart(base)
                     } else {
-                        let name = format!("window-{}", std::process::id());
-                        Journal::start(Disk, &self.folder, &name, base).map(|new| self.journal = Some(new))
+                        Journal::start(Disk, &self.folder, &own_name(), base).map(|new| self.journal = Some(new))
                     };
                     self.unflushed = None;
-                    // Only what this journal holds may be taken away elsewhere.
-                    if self.noted(done) {
-                        for Superseded(left) in superseded {
-                            drop(throw_away(left));
-                        }
-                    }
+                    self.noted(done);
+                }
+                Ok(Task::TakeUp(left)) => {
+                    let taken = left.take_up(&own_name());
+                    self.unflushed = None;
+                    // The plan before it had nothing unsaved, or the keeper let it go.
+                    let done = taken.and_then(|new| self.journal.replace(new).map_or(Ok(()), Journal::finish));
+                    self.noted(done);
                 }
                 Ok(Task::End { clean }) => return self.end(clean),
                 Err(RecvTimeoutError::Disconnected) => return self.end(false),
@@ -170,6 +175,11 @@ impl Desk {
             tracing::warn!(%error, "the journal stays");
         }
     }
+}
+
+/// The journal's name, this window's own among those that run at once.
+fn own_name() -> String {
+    format!("window-{}", std::process::id())
 }
 
 /// What a window that fell left behind.
@@ -232,11 +242,11 @@ impl LeftBehind {
         matches!(self, Self::Work(_))
     }
 
-    /// The plan as it was when the window fell, and the journal that it makes needless.
-    pub(crate) fn take(self) -> Option<(Message, Superseded)> {
+    /// The plan as it was when the window fell, and the journal to go on with.
+    pub(crate) fn take(self) -> Option<(Message, Box<Left<Disk>>)> {
         let Self::Work(left) = self else { return None };
         let (plan, path) = (left.replay.plan.clone(), left.replay.plan_path.clone());
-        Some((Message::Recovered(Box::new(plan), path), Superseded(*left)))
+        Some((Message::Recovered(Box::new(plan), path), left))
     }
 
     /// Takes it away for good.

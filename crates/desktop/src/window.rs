@@ -229,8 +229,13 @@ impl Window {
             if self.epoch == self.editor.epoch() && !keeper.wants_restart() {
                 keeper.append(applied);
             } else {
-                let superseded = self.asking.superseded();
-                keeper.restart(self.editor.plan(), self.editor.file(), !unsaved, superseded);
+                match self.asking.taken_back() {
+                    Some(left) => {
+                        keeper.take_up(left);
+                        keeper.append(applied);
+                    }
+                    None => keeper.restart(self.editor.plan(), self.editor.file(), !unsaved),
+                }
                 self.epoch = self.editor.epoch();
             }
         }

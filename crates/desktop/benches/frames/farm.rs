@@ -101,20 +101,5 @@ fn coop() -> Coop {
 }
 
 fn long(count: u32) -> NetKind {
-    NetKind {
-        id: "long".to_owned(),
-        count: Some(count),
-        length_m: 50.0,
-        panels: Some(14),
-        panel_lengths_m: None,
-        height_m: None,
-        live_line_heights_m: None,
-        line_resistance_ohm_per_m: None,
-        tension_n: None,
-        spikes_per_post: None,
-        spike_length_m: None,
-        spike_diameter_m: None,
-        mass_kg: None,
-        rest: Rest::new(),
-    }
+    NetKind { count: Some(count), ..NetKind::new("long", 50.0, 14) }
 }

@@ -43,7 +43,6 @@ texts! {
 
         AtCorner: "Corner {number}",
         AtPost: "Post {number}",
-        AtFeed: "Feed point",
         AtMetres: "{length} from corner 1",
         AtEarth: "Earth stake",
         AtEnergizer: "Energizer",
@@ -53,7 +52,6 @@ texts! {
         Add: "Add a reading",
         PickPlace: "Click a post on the map or on the line below it, or type how far it is from corner 1.",
         TakeWeakest: "Take post {number}, the weakest as worked out",
-        What: "What was read",
         Where: "From corner 1",
         Place: "Place",
         Value: "Reading",

@@ -42,7 +42,6 @@ texts! {
         DoBringIn: "Bring it in",
         Exists: "{name} is there already. Replacing it keeps the old one beside it as a backup.",
         NameFirst: "Type a name for the file first.",
-        SavedTo: "Saved to {file}",
 
         CannotTitle: "That did not work",
         Understood: "Understood",

@@ -55,6 +55,5 @@ texts! {
         NotMeasuredYet: "not measured yet",
         Cautions: "Energizer off before anyone touches net, stake or join. Local codes and licensed practice come before anything on this page.",
         Post: "post {number}",
-        NoFindings: "nothing",
     }
 }

@@ -52,8 +52,6 @@ texts! {
         DragHow: "by the ground inside it, or by the coop",
         ReadLine: "then read the line below",
 
-        ExampleFarm: "Example farm",
-        ExampleSays: "This farm exists nowhere. Change what you like, or start with what you have.",
         StartOwn: "Start with your own rolls",
         SidePanels: "{length} · {panels} panels",
     }

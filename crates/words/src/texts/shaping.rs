@@ -12,7 +12,6 @@ texts! {
         OnPost: "on post {number} of {name}",
         OnPaddockCorner: "on corner {number} of the paddock",
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it.",
-        TurnRing: "Turn it",
 
         Sides: "Sides",
         SidesAside: "type a length",

@@ -43,7 +43,6 @@ texts! {
 
         Energizer: "Energizer",
         NoEnergizerYet: "None stated yet: a common one of {joules} J is assumed until you type yours.",
-        SheetWhy: "The four figures of its data sheet.",
         StoredJoules: "Stored",
         WithoutLoad: "Without a load",
         KvAtLoad: "At 500\u{a0}Ω, volts",

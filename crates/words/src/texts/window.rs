@@ -166,7 +166,6 @@ texts! {
         AssumedWord: "assumed",
         Earth: "Earth",
         EarthKeeps: "keeps {kv} of the pulse",
-        EarthMeasured: "Its resistance was measured and is stated in the plan.",
         NoStakes: "No stake: nothing to return the pulse.",
         OneStake: "1 stake of {length}",
         Stakes: "{count} stakes of {length}, {spacing} apart",
