@@ -8,7 +8,7 @@ use words::texts::Rolls as Text;
 use words::{Measure, Range, Words};
 
 use crate::asking::Ask;
-use crate::editor::{Editor, Lesson, Message};
+use crate::editor::{Editor, Lesson, Message, Page};
 use crate::icons::{self, Icon};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -350,7 +350,7 @@ fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
         }
         if kit::link(ui, words.text(Text::DrawFirst), p).clicked() {
             said.say(Message::StartEmpty);
-            said.say(Message::Open(crate::editor::Page::Ground));
+            said.say(Message::Open(Page::Ground));
             said.say(Message::Use(crate::tool::Tool::outline(crate::tool::Drawn::Paddock)));
         }
         if kit::link(ui, words.text(Text::BringIn), p).clicked() {
@@ -366,6 +366,8 @@ pub(crate) fn lesson(ui: &Ui, rect: Rect, editor: &Editor) {
     let painter = ui.painter().with_clip_rect(rect);
     match editor.lesson() {
         Lesson::Done => {}
+        // Elsewhere the map is smaller or shows something else.
+        Lesson::Drag if !matches!(editor.page(), Page::Run | Page::Ground) => {}
         Lesson::Drag => {
             let Some((run, _)) = editor.run() else { return };
             let lowest_m = run.outline.iter().map(|at| at.north_m).fold(f64::INFINITY, f64::min);
