@@ -10,8 +10,10 @@
 //! The same factors serve one step in time (`s` = a pole of the scheme over the step), one point of
 //! a Laplace contour, the first instant (`s` very large) and the steady state (`s` = 0).
 
+use std::ops::Range;
+
 use crate::complex::Complex;
-use crate::network::{Network, TERMINAL};
+use crate::network::{Network, Path, TERMINAL};
 
 /// The factors at one `s`, and memory for the next.
 #[derive(Debug, Clone, Default)]
@@ -24,6 +26,15 @@ pub(crate) struct Ladder {
     ahead: Vec<Complex>,
     /// `b / S`, zero off a ring.
     back: Vec<Complex>,
+}
+
+/// Currents on their way along a path.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Carried {
+    /// To the next node ahead.
+    pub(crate) ahead: Complex,
+    /// Across a ring's closing, to the head.
+    pub(crate) to_head: Complex,
 }
 
 impl Ladder {
@@ -58,48 +69,55 @@ impl Ladder {
         self.shunt[TERMINAL]
     }
 
-    /// Carries injected currents `x` to the terminal: afterwards `x[TERMINAL]` is all of them as
-    /// seen there, and the rest is what [`Ladder::back`] needs.
-    pub(crate) fn forward(&self, net: &Network, x: &mut [Complex]) {
-        for path in &net.paths {
-            let span = path.first..path.end;
-            let mut carried = Complex::ZERO;
-            let mut to_head = Complex::ZERO;
-            let rows = x[span.clone()].iter_mut().zip(&self.ahead[span.clone()]);
-            if path.ring_s > 0.0 {
-                for ((x, ahead), back) in rows.zip(&self.back[span]) {
-                    *x += carried;
-                    carried = *ahead * *x;
-                    to_head += *back * *x;
-                }
-            } else {
-                for (x, ahead) in rows {
-                    *x += carried;
-                    carried = *ahead * *x;
-                }
+    /// Carries injected currents `x` along a span of a path, toward its head.
+    #[inline]
+    pub(crate) fn carry(&self, path: &Path, span: Range<usize>, x: &mut [Complex], carried: &mut Carried) {
+        let rows = x[span.clone()].iter_mut().zip(&self.ahead[span.clone()]);
+        if path.ring_s > 0.0 {
+            for ((x, ahead), back) in rows.zip(&self.back[span]) {
+                *x += carried.ahead;
+                carried.ahead = *ahead * *x;
+                carried.to_head += *back * *x;
             }
-            x[path.head] += carried + to_head;
+        } else {
+            for (x, ahead) in rows {
+                *x += carried.ahead;
+                carried.ahead = *ahead * *x;
+            }
         }
     }
 
-    /// Turns what [`Ladder::forward`] left into voltages, from the terminal's voltage `x[TERMINAL]`.
+    /// What a node gets at most, volts, from a current carried to it and, across a ring's closing, from its head.
+    pub(crate) fn reach_v(&self, node: usize, carried: Complex, head_v: f64) -> f64 {
+        (self.inverse[node] * carried).size() + self.back[node].size() * head_v
+    }
+
+    /// Turns what [`Ladder::carry`] left along a whole path into voltages, span by span away from the head; `next` is
+    /// the voltage before the span, and that of its last node is returned.
+    #[inline]
+    pub(crate) fn settle(&self, path: &Path, span: Range<usize>, x: &mut [Complex], mut next: Complex) -> Complex {
+        let head = x[path.head];
+        let rows = x[span.clone()].iter_mut().zip(&self.inverse[span.clone()]).zip(&self.ahead[span.clone()]);
+        if path.ring_s > 0.0 {
+            for (((x, inverse), ahead), back) in rows.zip(&self.back[span]).rev() {
+                next = *inverse * *x + *back * head + *ahead * next;
+                *x = next;
+            }
+        } else {
+            for ((x, inverse), ahead) in rows.rev() {
+                next = *inverse * *x + *ahead * next;
+                *x = next;
+            }
+        }
+        next
+    }
+
+    /// Turns currents that were carried to the terminal, or none, into voltages, from the terminal's voltage
+    /// `x[TERMINAL]`.
     pub(crate) fn back(&self, net: &Network, x: &mut [Complex]) {
         for path in net.paths.iter().rev() {
-            let span = path.first..path.end;
             let head = x[path.head];
-            let mut next = head;
-            let rows = x[span.clone()].iter_mut().zip(&self.inverse[span.clone()]).zip(&self.ahead[span.clone()]);
-            if path.ring_s > 0.0 {
-                for (((x, inverse), ahead), back) in rows.zip(&self.back[span]).rev() {
-                    next = *inverse * *x + *back * head + *ahead * next;
-                    *x = next;
-                }
-            } else {
-                for ((x, inverse), ahead) in rows.rev() {
-                    next = *inverse * *x + *ahead * next;
-                    *x = next;
-                }
-            }
+            self.settle(path, path.first..path.end, x, head);
         }
     }
 

@@ -28,6 +28,7 @@ mod complex;
 mod contour;
 mod dense;
 pub mod earth;
+mod front;
 pub mod impulse;
 mod ladder;
 mod network;

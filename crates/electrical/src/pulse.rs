@@ -212,59 +212,46 @@ impl PulseSolver {
         let mut step_s = first_step_s;
         let mut times_s = [0.0; 2];
         out.steps = 0;
-        loop {
+        'pulse: loop {
             let allowed_s = ringing.step_s(stepper.time_s);
             let capped = step_s > allowed_s;
             let taken_s = step_s.min(allowed_s);
             if (taken_s - stepper.step_s()).abs() > 0.0 {
                 stepper.set_step(net, taken_s);
             }
-            for index in 1..=block {
-                stepper.advance(net);
-                let now_s = stepper.time_s;
-                for (track, probe) in tracks.iter_mut().zip(&net.probes) {
-                    if let Some(node) = *probe {
-                        track.sample(stepper.volts[node], [times_s[0], times_s[1], now_s], counts_v);
+            for pair in 1..=block / 2 {
+                // Simpson's rule over each two steps.
+                if accuracy.energy {
+                    spent.add(&power, taken_s / 3.0);
+                }
+                for weight in [4.0, 1.0] {
+                    stepper.advance(net);
+                    let now_s = stepper.time_s;
+                    for (track, probe) in tracks.iter_mut().zip(&net.probes) {
+                        if let Some(node) = *probe {
+                            track.sample(stepper.volts[node], [times_s[0], times_s[1], now_s], counts_v);
+                        }
+                    }
+                    times_s = [times_s[1], now_s];
+                    if accuracy.energy {
+                        power = Spent::power(net, stepper);
+                        spent.add(&power, weight * taken_s / 3.0);
                     }
                 }
-                times_s = [times_s[1], now_s];
-                if accuracy.energy {
-                    // Simpson: the outer samples of a block once, odd ones four times, even ones twice.
-                    if index == 1 {
-                        spent.add(&power, taken_s / 3.0);
-                    }
-                    power = Spent::power(net, stepper);
-                    let weight = if index == block {
-                        1.0
-                    } else if index % 2 == 1 {
-                        4.0
-                    } else {
-                        2.0
-                    };
-                    spent.add(&power, weight * taken_s / 3.0);
+                out.steps += 2;
+                // Within a block only where every place falls: one that still rises has no top yet.
+                if (pair == block / 2 || all_fall(net, tracks)) && is_over(net, stepper, tracks, accuracy) {
+                    break 'pulse;
                 }
             }
-            out.steps += block;
+            if stepper.time_s > longest_s {
+                break;
+            }
             if !capped {
                 step_s *= 2.0;
             }
-            let left_j = stepper.left_j(net);
-            let peaks_past = if net.feeder.henry > 0.0 {
-                left_j < SPENT * stored_j
-            } else {
-                let lowest_v = tracks
-                    .iter()
-                    .zip(&net.probes)
-                    .filter(|(_, probe)| probe.is_some())
-                    .fold(f64::INFINITY, |least, (track, _)| least.min(track.best.volts));
-                stepper.greatest_v() <= lowest_v.max(counts_v)
-            };
-            let energy_spent = !accuracy.energy || left_j < SPENT * stored_j;
-            if (peaks_past && energy_spent) || stepper.time_s > longest_s {
-                out.energy = spent.into_energy(stored_j, left_j);
-                break;
-            }
         }
+        out.energy = spent.into_energy(stored_j, stepper.left_j(net));
         out.charge_c = net.feeder.farad * (net.feeder.v0 - stepper.source_v);
         out.end_s = stepper.time_s;
     }
@@ -320,6 +307,24 @@ pub(crate) fn longest_s(net: &Network, touch_s: f64) -> f64 {
         if leak_s > 0.0 { (series_ohm + 1.0 / leak_s) * (fence_f + feeder.farad) } else { series_ohm * fence_f };
     let inductive_s = if feeder.henry > 0.0 { 2.0 * feeder.henry / feeder.ohm() } else { 0.0 };
     (DECAYS * (slowest_s + inductive_s)).min(LONGEST_S)
+}
+
+/// Whether nothing that is asked for is still to come. Without inductance no voltage ever rises above the greatest of
+/// now, so that every peak is past once that is below the least of them; with it, once the energy is spent.
+fn is_over(net: &Network, stepper: &Stepper, tracks: &[Track], accuracy: &Accuracy) -> bool {
+    let inductive = net.feeder.henry > 0.0;
+    if (accuracy.energy || inductive) && stepper.left_j(net) >= SPENT * net.feeder.stored_j() {
+        return false;
+    }
+    let probed = tracks.iter().zip(&net.probes).filter(|(_, probe)| probe.is_some());
+    let lowest_v = probed.fold(f64::INFINITY, |least, (track, _)| least.min(track.best.volts));
+    inductive || stepper.greatest_v() <= lowest_v.max(NEGLIGIBLE * net.feeder.v0)
+}
+
+/// Whether every place that the pulse reaches has come down from its peak.
+fn all_fall(net: &Network, tracks: &[Track]) -> bool {
+    let counts_v = NEGLIGIBLE * net.feeder.v0;
+    tracks.iter().all(|track| track.last_v < track.best.volts || track.best.volts <= counts_v)
 }
 
 /// How the inductance bounds the step.

@@ -12,6 +12,7 @@
 //! The first instant is the same solve at a very large `s`: capacitors hold, all else settles.
 
 use crate::complex::Complex;
+use crate::front::Fronts;
 use crate::ladder::Ladder;
 use crate::network::{Network, TERMINAL};
 
@@ -35,6 +36,7 @@ pub(crate) struct Stepper {
     pub(crate) time_s: f64,
     step_s: f64,
     ladder: Ladder,
+    fronts: Fronts,
     x: Vec<Complex>,
     /// The Laplace place of the solve, its inverse, and the scale of the old state.
     s: Complex,
@@ -59,7 +61,9 @@ impl Stepper {
         self.time_s = 0.0;
         self.factor(net, Complex::real(FIRST_INSTANT), FIRST_INSTANT, Complex::real(1.0));
         self.step_s = 0.0;
+        self.fronts.release(net);
         self.advance(net);
+        self.fronts.start(net, &mut self.volts, &mut self.x);
     }
 
     /// Prepares steps of `step_s`.
@@ -81,10 +85,14 @@ impl Stepper {
 
     /// One step.
     pub(crate) fn advance(&mut self, net: &Network) {
-        for ((x, c), v) in self.x.iter_mut().zip(&net.capacitance_f).zip(&self.volts) {
-            *x = Complex::real(self.scale * c * v);
+        let scale = self.scale;
+        for span in self.fronts.moving(net) {
+            let states = net.capacitance_f[span.clone()].iter().zip(&self.volts[span.clone()]);
+            for (x, (c, v)) in self.x[span].iter_mut().zip(states) {
+                *x = Complex::real(scale * c * v);
+            }
         }
-        self.ladder.forward(net, &mut self.x);
+        self.fronts.forward(&self.ladder, net, &mut self.x);
         // The energizer: s U = scale u - I / C and L (s I - scale i) = U - R I - V.
         let injected = self.x[TERMINAL];
         let driving_v = (self.inverse_s * self.source_v + Complex::real(net.feeder.henry * self.amperes)) * self.scale;
@@ -93,11 +101,13 @@ impl Stepper {
         self.x[TERMINAL] = (injected + self.feeder_y * driving_v) * self.inverse_y;
         let source_v =
             (Complex::real(self.scale * self.source_v) - amperes * net.feeder.farad.recip()) * self.inverse_s;
-        self.ladder.back(net, &mut self.x);
+        self.fronts.back(&self.ladder, net, &mut self.x);
         let weight = self.weight;
         let real = |x: Complex| weight.re * x.re - weight.im * x.im;
-        for (v, x) in self.volts.iter_mut().zip(&self.x) {
-            *v = real(*x);
+        for span in self.fronts.moving(net) {
+            for (v, x) in self.volts[span.clone()].iter_mut().zip(&self.x[span]) {
+                *v = real(*x);
+            }
         }
         self.source_v = real(source_v);
         self.amperes = real(amperes);
