@@ -11,7 +11,7 @@ use workup::RunWorkup;
 use crate::limits::{self, Limit};
 use crate::{Finding, Look, Severity, line, place, point, run_name};
 
-pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     if run.status == RunStatus::Past {
         return Vec::new();
     }
@@ -26,9 +26,6 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
             (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, hazard, &path, netting),
             (_, None) => None,
         });
-    }
-    if let Some(netting) = &netting {
-        found.extend(other_runs(look, index, run, netting));
     }
     found
 }
@@ -166,12 +163,10 @@ fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netti
 }
 
 /// Two standing runs on different energizers, each pair said once, with the later run.
-fn other_runs(look: Look<'_>, index: usize, run: &Run, netting: &Outline) -> Vec<Finding> {
+pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let limit = limits::BETWEEN_FENCES;
     let mut found = Vec::new();
-    if run.status != RunStatus::Standing {
-        return found;
-    }
+    let Some(netting) = &line(worked).filter(|_| run.status == RunStatus::Standing) else { return found };
     for (other, worked) in look.plan.runs.iter().zip(&look.workup.runs).take(index) {
         if other.status != RunStatus::Standing || !differently_fed(look, run, other) {
             continue;

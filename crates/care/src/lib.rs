@@ -31,23 +31,51 @@ pub(crate) struct Look<'a> {
 
 /// The findings of a plan.
 pub fn findings(plan: &Plan, workup: &Workup, words: Words) -> Findings {
-    let look = Look { plan, workup, words };
-    let mut runs = Vec::with_capacity(plan.runs.len());
-    for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
-        let mut found = troubles::of_run(look, run, worked);
-        found.extend(hazards::of_run(look, index, run, worked));
-        found.extend(ground::of_run(look, run, worked));
-        found.extend(nets::of_run(look, run, worked));
-        found.extend(volts::of_run(look, run, worked));
-        found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        runs.push(found);
+    Rounds::default().findings(plan, workup, words, None)
+}
+
+/// Goes round a plan again and again, and looks anew only at runs that changed.
+#[derive(Clone, Debug, Default)]
+pub struct Rounds {
+    /// What was found of each run by itself.
+    alone: Vec<Vec<Finding>>,
+}
+
+impl Rounds {
+    /// The findings of a plan. Of the runs that are not `touched` nothing changed since the last round, neither what is
+    /// stated nor what follows, nor the rest of the plan, nor the words; `None` where anything may have.
+    pub fn findings(&mut self, plan: &Plan, workup: &Workup, words: Words, touched: Option<&[usize]>) -> Findings {
+        let look = Look { plan, workup, words };
+        let touched = touched.filter(|_| self.alone.len() == plan.runs.len());
+        self.alone.resize(plan.runs.len(), Vec::new());
+        let mut runs = Vec::with_capacity(plan.runs.len());
+        for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
+            if touched.is_none_or(|touched| touched.contains(&index)) {
+                self.alone[index] = alone(look, run, worked);
+            }
+            let mut found = self.alone[index].clone();
+            found.extend(hazards::between_runs(look, index, run, worked));
+            found.extend(nets::stakes(look, run, worked));
+            found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+            runs.push(found);
+        }
+        let mut plan_wide = troubles::of_plan(look);
+        plan_wide.extend(hazards::of_plan(look));
+        plan_wide.extend(nets::of_plan(look));
+        plan_wide.extend(always(words));
+        plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        Findings { runs, plan: plan_wide }
     }
-    let mut plan_wide = troubles::of_plan(look);
-    plan_wide.extend(hazards::of_plan(look));
-    plan_wide.extend(nets::of_plan(look));
-    plan_wide.extend(always(words));
-    plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-    Findings { runs, plan: plan_wide }
+}
+
+/// What is found of a run whatever the other runs are.
+fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    let mut found = troubles::of_run(look, run, worked);
+    found.extend(hazards::of_run(look, run, worked));
+    found.extend(ground::of_run(look, run, worked));
+    found.extend(nets::of_run(look, run, worked));
+    found.extend(volts::of_run(look, run, worked));
+    found
 }
 
 /// Notes on keys of the file that look misspelt.

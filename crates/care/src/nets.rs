@@ -22,7 +22,6 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         found.extend(ends(look, run, lay));
         found.extend(stated_braces(look, run, lay));
         found.extend(bends(look, run, lay));
-        found.extend(stakes(look, run, worked, lay));
         found.extend(store(look, run, lay));
     }
     found
@@ -215,20 +214,38 @@ fn bends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     )
 }
 
+/// Whether one of those stakes stands near the box round a run's line, so that its netting may be too near to it.
+fn reaches(worked: &RunWorkup, stakes: &[plan::Point]) -> bool {
+    let Some(lay) = &worked.lay else { return false };
+    let span = |of: fn(plan::Point) -> f64| {
+        let sides = lay.vertices.iter().map(|vertex| of(vertex.0));
+        sides.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
+    };
+    let within =
+        |at: f64, (low, high): (f64, f64)| (low - STAKE_TO_NET.metres..=high + STAKE_TO_NET.metres).contains(&at);
+    let (east, north) = (span(|at| at.east_m), span(|at| at.north_m));
+    stakes.iter().any(|stake| within(stake.east_m, east) && within(stake.north_m, north))
+}
+
 /// Metal stakes (of braces that are wanted, and the earth's) that stand too near to any netting.
-fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Option<Finding> {
+pub(crate) fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
+    let lay = worked.lay.as_ref()?;
     let own = netting(worked)?;
-    let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, _)| {
-        other.status == RunStatus::Standing && run.status == RunStatus::Standing && other.id != run.id
-    });
-    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| netting(worked))).collect();
     let braces = lay
         .corners
         .iter()
         .filter(|corner| corner.braced || corner.verdict != Verdict::None)
         .map(|corner| corner.stake.at);
-    let near: Vec<(f64, plan::Point)> = braces
-        .chain(run.earth_stakes.at)
+    let all: Vec<plan::Point> = braces.chain(run.earth_stakes.at).collect();
+    let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, worked)| {
+        other.status == RunStatus::Standing
+            && run.status == RunStatus::Standing
+            && other.id != run.id
+            && reaches(worked, &all)
+    });
+    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| netting(worked))).collect();
+    let near: Vec<(f64, plan::Point)> = all
+        .into_iter()
         .map(|stake| {
             let to = |netting: &geometry::Outline| region::distance_to_m(netting, point(stake));
             (nettings.iter().map(to).fold(f64::INFINITY, f64::min), stake)

@@ -15,7 +15,7 @@ mod whole;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-use care::Findings;
+use care::{Findings, Rounds};
 use drawing::{Drawing, Scene, Theme, Thing, View};
 use plan::{Deed, Edit, History, Plan, Point, Rolls, Run, Shape};
 use words::texts::Window as Text;
@@ -162,12 +162,14 @@ pub struct Editor {
     workup: Workup,
     /// The plan that the workup is of, where all of it was worked out.
     worked_of: Option<Plan>,
+    rounds: Rounds,
     findings: Findings,
     drawing: Drawing,
     stamp: u64,
     touches: BTreeMap<String, Touch>,
     touches_of: Option<u64>,
-    request: Option<Request>,
+    /// Whether the worker is yet to be asked.
+    to_ask: bool,
     run: usize,
     picked: Option<Thing>,
     page: Page,
@@ -196,12 +198,13 @@ impl Editor {
             words,
             workup: Workup::default(),
             worked_of: None,
+            rounds: Rounds::default(),
             findings: Findings::default(),
             drawing: Drawing::default(),
             stamp: 0,
             touches: BTreeMap::new(),
             touches_of: None,
-            request: None,
+            to_ask: false,
             run: 0,
             picked: None,
             page: Page::default(),
@@ -269,7 +272,7 @@ impl Editor {
             Message::GoTo(steps) => self.go_to(steps),
             Message::Units(units) => {
                 self.words.units = units;
-                self.say();
+                self.say(None);
             }
             Message::Theme(theme) => self.view.theme = theme,
             Message::Why(open) => self.why = open,
@@ -453,9 +456,12 @@ impl Editor {
         self.history.can_redo()
     }
 
-    /// What the worker should be asked, once.
+    /// What the worker should be asked, once. While something is in the hand the next frame would ask anew, and the
+    /// worker would only slow it down.
     pub fn request(&mut self) -> Option<Request> {
-        self.request.take()
+        let asks = self.to_ask && self.held.is_none();
+        self.to_ask &= !asks;
+        asks.then(|| Request { revision: self.history.revision(), plan: self.plan.clone() })
     }
 
     /// Whether the worker's answer to the plan as it is has come.
@@ -605,25 +611,28 @@ impl Editor {
 
     /// The plan changed: what is cheap follows at once, the rest is asked for.
     fn changed(&mut self) {
-        self.workup = rework::quick(&self.plan, self.worked_of.as_ref(), std::mem::take(&mut self.workup));
+        let (workup, mut touched) =
+            rework::quick(&self.plan, self.worked_of.as_ref(), std::mem::take(&mut self.workup));
+        self.workup = workup;
         self.worked_of = self.question.is_none().then(|| self.plan.clone());
         self.as_saved = self.saved.as_ref() == Some(&self.plan);
         if self.question.is_some() {
             self.workup.runs.iter_mut().for_each(|run| run.volts = None);
+            touched = None;
         }
         self.run = self.run.min(self.plan.runs.len().saturating_sub(1));
         self.picked = self.picked.filter(|&thing| self.exists(thing));
         self.view.hovered = self.view.hovered.filter(|&thing| self.exists(thing));
         // What is not laid out yet has no volts to be worked out.
-        self.request =
-            self.question.is_none().then(|| Request { revision: self.history.revision(), plan: self.plan.clone() });
-        self.say();
+        self.to_ask = self.question.is_none();
+        self.say(touched.as_deref());
     }
 
-    /// Puts what follows into words and lines.
-    fn say(&mut self) {
-        self.findings = care::findings(&self.plan, &self.workup, self.words);
-        self.drawing = drawing::map(&self.scene());
+    /// Puts what follows into words and lines, for the runs that were touched where nothing else changed.
+    fn say(&mut self, touched: Option<&[usize]>) {
+        self.findings = self.rounds.findings(&self.plan, &self.workup, self.words, touched);
+        let was = std::mem::take(&mut self.drawing);
+        self.drawing = drawing::map_again(&self.scene(), was, touched);
         self.drawing.foremost = Some(self.run);
         self.stamp += 1;
     }

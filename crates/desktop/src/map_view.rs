@@ -42,7 +42,7 @@ const DOUBLING_PX: f64 = 160.0;
 /// Ink that was made ready, and what it was made from.
 #[derive(Default)]
 pub(crate) struct MapSheet {
-    key: Option<(u64, View, Rect, Option<Arc<Ghost>>)>,
+    key: Option<(u64, View, Rect, f32, Option<Arc<Ghost>>)>,
     painted: Painted,
 }
 
@@ -249,9 +249,9 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
 pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapSheet, said: &mut Said) {
     let view = *editor.view();
     let ghost = pages::ghost(ui, editor);
-    let key = Some((editor.stamp(), view, rect, ghost.clone()));
+    let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
     if sheet.key != key {
-        sheet.painted = Painted::of(&ink(editor, rect.size(), ghost.as_deref()), rect.min);
+        sheet.painted.renew(ui.ctx(), &ink(editor, rect.size(), ghost.as_deref()), rect.min);
         sheet.key = key;
     }
     let p = editor.theme().palette();
@@ -389,16 +389,17 @@ fn on_picked_whole(editor: &Editor) -> bool {
 /// A named node for every corner that can be moved, which Tab reaches and the arrow keys move.
 fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2, said: &mut Said) {
     let words = editor.words();
-    let mut node = |thing: Thing, at: Point, label: String| {
+    let mut node = |thing: Thing, at: Point, label: &dyn Fn() -> String| {
         let spot = on_sheet(at);
-        if !rect.contains(spot) {
+        let picked = editor.picked() == Some(thing);
+        // While a hand drags one, the others wait for the keys.
+        if !rect.contains(spot) || (editor.held_from().is_some() && !picked) {
             return;
         }
         let id = Id::unique(("corner", thing));
         let response =
             ui.interact(Rect::from_center_size(spot, Vec2::splat(18.0)), id, Sense::focusable_noninteractive());
-        let picked = editor.picked() == Some(thing);
-        response.widget_info(|| WidgetInfo::selected(Role::Button, true, picked, &label));
+        response.widget_info(|| WidgetInfo::selected(Role::Button, true, picked, label()));
         if response.gained_focus() && !picked {
             said.say(Message::Pick(Some(thing)));
         }
@@ -410,23 +411,22 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
     for (run, stated) in editor.plan().runs.iter().enumerate() {
         let name = care::run_name(stated);
         for (vertex, &at) in stated.outline.iter().enumerate() {
-            let number = (vertex + 1).to_string();
-            let label = words.say(Text::CornerOfRun, &[("number", &number), ("run", name)]);
-            node(Thing::RunCorner { run, vertex }, at, label);
+            let label = || words.say(Text::CornerOfRun, &[("number", &(vertex + 1).to_string()), ("run", name)]);
+            node(Thing::RunCorner { run, vertex }, at, &label);
         }
     }
     if editor.page() != Page::Ground {
         return;
     }
     for (vertex, &at) in editor.plan().ground.boundary.iter().enumerate() {
-        let label = words.say(Text::CornerOfPaddock, &[("number", &(vertex + 1).to_string())]);
-        node(Thing::BoundaryCorner { vertex }, at, label);
+        let label = || words.say(Text::CornerOfPaddock, &[("number", &(vertex + 1).to_string())]);
+        node(Thing::BoundaryCorner { vertex }, at, &label);
     }
     for (keep_out, stated) in editor.plan().ground.keep_outs.iter().enumerate() {
         for (vertex, &at) in stated.outline.iter().enumerate() {
-            let number = (vertex + 1).to_string();
-            let label = words.say(Text::CornerOfKeepOut, &[("number", &number), ("name", &stated.name)]);
-            node(Thing::KeepOutCorner { keep_out, vertex }, at, label);
+            let number = || (vertex + 1).to_string();
+            let label = || words.say(Text::CornerOfKeepOut, &[("number", &number()), ("name", &stated.name)]);
+            node(Thing::KeepOutCorner { keep_out, vertex }, at, &label);
         }
     }
 }

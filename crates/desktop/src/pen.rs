@@ -1,41 +1,99 @@
 //! The window's pen: ink of `drawing` as shapes of egui. It decides nothing.
 //!
 //! Concave areas become triangles, with a hair of their own colour round them where they are opaque, because
-//! egui smooths the edges of convex areas only. Words are laid out anew in every frame that is painted (egui
-//! keeps laid out words) so that they stay right when the font's texture is rebuilt.
+//! egui smooths the edges of convex areas only. Triangles of ink that is the same as before are kept: in a drag most
+//! of a map is. Words are laid out anew in every frame that is painted (egui keeps laid out words) so that they stay
+//! right when the font's texture is rebuilt.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use drawing::letters::BASELINE;
 use drawing::{Anchor, Ink, Spot};
-use egui::epaint::TextShape;
+use egui::epaint::{TessellationOptions, Tessellator, TextShape};
 use egui::{Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
 use crate::theme;
 
 /// Ink made ready for a place of the window: paint it as often as you like.
 #[derive(Default)]
-pub(crate) struct Painted(Vec<Item>);
+pub(crate) struct Painted {
+    items: Vec<Item>,
+    /// The pieces that were made into triangles, by their fingerprint, and for what pen that was.
+    pieces: BTreeMap<u64, Piece>,
+    pen: Option<(Pos2, f32, TessellationOptions)>,
+}
 
 enum Item {
-    Shape(Shape),
+    Piece(u64),
     Text { at: Pos2, text: String, font: egui::FontId, colour: Color32, anchor: Anchor, turn_rad: f32 },
 }
 
+/// Ink between two texts, and its triangles.
+struct Piece {
+    ink: Vec<Ink>,
+    mesh: Arc<Mesh>,
+}
+
+/// A piece ends after about so many items, where an item's own fingerprint says so: what stands before or behind in
+/// the ink then changes no piece.
+const PIECE_ITEMS: u64 = 12;
+
 impl Painted {
     /// Ink made ready, with its upper left corner at a place of the window.
-    pub(crate) fn of(ink: &[Ink], corner: Pos2) -> Self {
-        let mut items = Vec::with_capacity(ink.len());
-        for item in ink {
-            ready(item, corner.to_vec2(), &mut items);
+    pub(crate) fn of(ctx: &egui::Context, ink: &[Ink], corner: Pos2) -> Self {
+        let mut painted = Self::default();
+        painted.renew(ctx, ink, corner);
+        painted
+    }
+
+    /// The same for other ink; what did not change is kept.
+    pub(crate) fn renew(&mut self, ctx: &egui::Context, ink: &[Ink], corner: Pos2) {
+        let pen = (corner, ctx.pixels_per_point(), ctx.tessellation_options(|options| *options));
+        let mut before = std::mem::take(&mut self.pieces);
+        if self.pen != Some(pen) {
+            before.clear();
+            self.pen = Some(pen);
         }
-        Self(items)
+        let mut tessellator = Tessellator::new(pen.1, pen.2, [1, 1], Vec::new());
+        self.items.clear();
+        for piece in pieces(ink) {
+            if let [Ink::Text { at, text, size, weight, colour, anchor, turn_rad }] = piece {
+                self.items.push(Item::Text {
+                    at: spot(*at, corner.to_vec2()),
+                    text: text.clone(),
+                    font: theme::font(*size, *weight),
+                    colour: theme::colour(*colour),
+                    anchor: *anchor,
+                    turn_rad: *turn_rad,
+                });
+                continue;
+            }
+            let mut fingerprint = piece.iter().map(fingerprint).fold(0, mixed);
+            while self.pieces.get(&fingerprint).is_some_and(|other| other.ink != piece) {
+                fingerprint = fingerprint.wrapping_add(1);
+            }
+            let kept = before.remove(&fingerprint).or_else(|| self.pieces.remove(&fingerprint));
+            let made = kept.filter(|kept| kept.ink == piece).unwrap_or_else(|| {
+                let mut mesh = Mesh::default();
+                let mut shapes = Vec::with_capacity(piece.len());
+                piece.iter().for_each(|item| ready(item, corner.to_vec2(), &mut shapes));
+                shapes.into_iter().for_each(|shape| tessellator.tessellate_shape(shape, &mut mesh));
+                Piece { ink: piece.to_vec(), mesh: Arc::new(mesh) }
+            });
+            self.pieces.insert(fingerprint, made);
+            self.items.push(Item::Piece(fingerprint));
+        }
     }
 
     /// Paints it.
     pub(crate) fn paint(&self, painter: &Painter) {
-        for item in &self.0 {
+        for item in &self.items {
             match item {
-                Item::Shape(shape) => {
-                    painter.add(shape.clone());
+                Item::Piece(fingerprint) => {
+                    if let Some(piece) = self.pieces.get(fingerprint) {
+                        painter.add(Shape::Mesh(Arc::clone(&piece.mesh)));
+                    }
                 }
                 Item::Text { at, text, font, colour, anchor, turn_rad } => {
                     let galley = painter.layout_no_wrap(text.clone(), font.clone(), *colour);
@@ -68,9 +126,42 @@ fn spots(of: &[Spot], corner: Vec2) -> Vec<Pos2> {
     of.iter().map(|&at| spot(at, corner)).collect()
 }
 
-fn ready(item: &Ink, corner: Vec2, items: &mut Vec<Item>) {
+/// Ink in pieces: each text by itself, and what stands between them.
+fn pieces(ink: &[Ink]) -> impl Iterator<Item = &[Ink]> {
+    let is_text = |item: &Ink| matches!(item, Ink::Text { .. });
+    ink.chunk_by(move |item, next| !is_text(item) && !is_text(next) && !fingerprint(item).is_multiple_of(PIECE_ITEMS))
+}
+
+/// Mixes a number into a fingerprint.
+fn mixed(fingerprint: u64, number: u64) -> u64 {
+    // The multiplier is 2^64 over the golden ratio.
+    let mixed = (fingerprint.rotate_left(5) ^ number).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    mixed ^ (mixed >> 32)
+}
+
+/// A number that differs, as a rule, for ink that differs.
+fn fingerprint(item: &Ink) -> u64 {
+    let spots = |of: &[Spot], from: u64| {
+        of.iter().flatten().fold(from, |fingerprint, side| mixed(fingerprint, u64::from(side.to_bits())))
+    };
+    let colour = |of: &drawing::Colour| u64::from(u32::from_le_bytes(theme::colour(*of).to_array()));
     match item {
-        Ink::Area { rings, fill } => area(rings, theme::colour(*fill), corner, items),
+        Ink::Area { rings, fill } => rings.iter().fold(colour(fill), |fingerprint, ring| spots(ring, fingerprint)),
+        Ink::Line { spots: of, closed, width, colour: ink, dash } => {
+            let kind = mixed(colour(ink), u64::from(width.to_bits()) << 1 | u64::from(*closed));
+            spots(of, spots(dash.as_slice(), kind))
+        }
+        Ink::Disc { middle, radius, fill, edge } => {
+            let colours = fill.iter().chain(edge.iter().map(|edge| &edge.1)).map(colour).fold(0, mixed);
+            spots(&[*middle, [*radius, edge.map_or(0.0, |edge| edge.0)]], colours)
+        }
+        Ink::Text { .. } => 0,
+    }
+}
+
+fn ready(item: &Ink, corner: Vec2, shapes: &mut Vec<Shape>) {
+    match item {
+        Ink::Area { rings, fill } => area(rings, theme::colour(*fill), corner, shapes),
         Ink::Line { spots: of, closed, width, colour, dash } => {
             let stroke = Stroke::new(*width, theme::colour(*colour));
             let mut points = distinct(spots(of, corner));
@@ -79,36 +170,30 @@ fn ready(item: &Ink, corner: Vec2, items: &mut Vec<Item>) {
                     if *closed && let Some(&first) = points.first() {
                         points.push(first);
                     }
-                    items.extend(Shape::dashed_line(&points, stroke, *dash, *gap).into_iter().map(Item::Shape));
+                    shapes.extend(Shape::dashed_line(&points, stroke, *dash, *gap));
                 }
-                None if *closed => items.push(Item::Shape(ring(points, stroke))),
-                None => items.push(Item::Shape(Shape::line(points, stroke))),
+                None if *closed => shapes.push(ring(points, stroke)),
+                None => shapes.push(Shape::line(points, stroke)),
             }
         }
         Ink::Disc { middle, radius, fill, edge } => {
-            items.push(Item::Shape(Shape::Circle(egui::epaint::CircleShape {
+            shapes.push(Shape::Circle(egui::epaint::CircleShape {
                 center: spot(*middle, corner),
                 radius: *radius,
                 fill: fill.map_or(Color32::TRANSPARENT, theme::colour),
                 stroke: edge.map_or(Stroke::NONE, |(width, colour)| Stroke::new(width, theme::colour(colour))),
-            })));
+            }));
         }
-        Ink::Text { at, text, size, weight, colour, anchor, turn_rad } => items.push(Item::Text {
-            at: spot(*at, corner),
-            text: text.clone(),
-            font: theme::font(*size, *weight),
-            colour: theme::colour(*colour),
-            anchor: *anchor,
-            turn_rad: *turn_rad,
-        }),
+        // Words are laid out when they are painted.
+        Ink::Text { .. } => {}
     }
 }
 
-fn area(rings: &[Vec<Spot>], fill: Color32, corner: Vec2, items: &mut Vec<Item>) {
+fn area(rings: &[Vec<Spot>], fill: Color32, corner: Vec2, shapes: &mut Vec<Shape>) {
     if let [ring] = rings
         && is_convex(ring)
     {
-        items.push(Item::Shape(Shape::convex_polygon(spots(ring, corner), fill, Stroke::NONE)));
+        shapes.push(Shape::convex_polygon(spots(ring, corner), fill, Stroke::NONE));
         return;
     }
     let (vertices, indices) = drawing::triangles(rings);
@@ -116,10 +201,10 @@ fn area(rings: &[Vec<Spot>], fill: Color32, corner: Vec2, items: &mut Vec<Item>)
     for at in vertices {
         mesh.colored_vertex(spot(at, corner), fill);
     }
-    items.push(Item::Shape(Shape::mesh(mesh)));
+    shapes.push(Shape::mesh(mesh));
     if fill.is_opaque() {
         for ring in rings {
-            items.push(Item::Shape(self::ring(distinct(spots(ring, corner)), Stroke::new(0.5, fill))));
+            shapes.push(self::ring(distinct(spots(ring, corner)), Stroke::new(0.5, fill)));
         }
     }
 }

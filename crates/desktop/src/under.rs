@@ -27,7 +27,7 @@ const REACH_PX: f32 = 8.0;
 /// Ink of the line, and what it was made from.
 #[derive(Default)]
 pub(crate) struct LineSheet {
-    key: Option<(u64, usize, LineView, Rect)>,
+    key: Option<(u64, usize, LineView, Rect, f32)>,
     drawing: LineDrawing,
     painted: Painted,
 }
@@ -92,11 +92,11 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
         stale: false,
     };
     let run = editor.run_index();
-    let key = Some((editor.stamp(), run, view, rect));
+    let key = Some((editor.stamp(), run, view, rect, ui.pixels_per_point()));
     if sheet.key != key {
         sheet.drawing =
             if editor.run().is_some() { drawing::line(&editor.scene(), run, &view) } else { LineDrawing::default() };
-        sheet.painted = Painted::of(&sheet.drawing.ink, rect.min);
+        sheet.painted.renew(ui.ctx(), &sheet.drawing.ink, rect.min);
         sheet.key = key;
     }
     sheet.painted.paint(&pen::inside(ui.painter(), rect));

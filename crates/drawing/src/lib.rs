@@ -26,7 +26,7 @@ pub mod view;
 pub use ghost::Ghost;
 pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
-pub use map::{Scene, map};
+pub use map::{Scene, map, map_again};
 pub use palette::{Colour, Palette, Theme};
 pub use shape::{Drawing, Form, Role, Shape, Thing};
 pub use triangles::triangles;

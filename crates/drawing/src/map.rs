@@ -32,12 +32,22 @@ pub struct Scene<'a> {
 
 /// Draws a plan. A run that could not be laid is drawn as its outline alone.
 pub fn map(scene: &Scene<'_>) -> Drawing {
-    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new() };
+    map_again(scene, Drawing::default(), None)
+}
+
+/// Draws a plan that was drawn before. Of the runs that are not `touched`, nor of anything else that they are drawn
+/// from, nothing changed since; `None` where anything may have. Findings may have changed.
+pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> Drawing {
+    let touched = touched.filter(|_| was.rivals.len() == scene.plan.runs.len());
+    let kept = touched.map(|touched| Kept { shapes: was.shapes.into_iter(), parts: was.parts.into_iter(), touched });
+    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new(), parts: Vec::new(), kept };
     let runs: Vec<RunLine<'_>> = RunLine::all(scene);
-    ground::paddock(&mut sheet);
+    sheet.part(ground::paddock);
     sheet.each(&runs, run::ground);
-    ground::features(&mut sheet);
-    ground::coops(&mut sheet);
+    sheet.part(|sheet| {
+        ground::features(sheet);
+        ground::coops(sheet);
+    });
     sheet.each(&runs, |sheet, run| {
         // A guy starts beneath the net that it holds.
         signs::braces(sheet, run);
@@ -45,14 +55,15 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
         signs::power(sheet, run);
         signs::corners(sheet, run);
     });
-    ground::handles(&mut sheet);
+    sheet.part(ground::handles);
     sheet.each(&runs, run::handles);
-    tags::tags(&mut sheet, &runs);
+    sheet.part(|sheet| tags::tags(sheet, &runs));
     sheet.each(&runs, readings::signs);
-    legends::ground(&mut sheet);
+    sheet.part(legends::ground);
     sheet.each(&runs, legends::run);
     Drawing {
         shapes: sheet.shapes,
+        parts: sheet.parts,
         target_kv: scene.plan.target_kv(),
         foremost: None,
         rivals: rivals::rivals(scene.plan),
@@ -67,6 +78,16 @@ pub(crate) struct Sheet<'a> {
     /// The run that is being drawn.
     run: Option<usize>,
     shapes: Vec<Shape>,
+    /// How many shapes each part drew.
+    parts: Vec<usize>,
+    kept: Option<Kept<'a>>,
+}
+
+/// The drawing before, whose parts come in the same order.
+struct Kept<'a> {
+    shapes: std::vec::IntoIter<Shape>,
+    parts: std::vec::IntoIter<usize>,
+    touched: &'a [usize],
 }
 
 impl Sheet<'_> {
@@ -74,9 +95,28 @@ impl Sheet<'_> {
     fn each(&mut self, runs: &[RunLine<'_>], draw: impl Fn(&mut Self, &RunLine<'_>)) {
         for run in runs {
             self.run = Some(run.index);
-            draw(self, run);
+            self.part(|sheet| draw(sheet, run));
         }
         self.run = None;
+    }
+
+    /// Draws a part, or takes it from the drawing before where it is of a run that did not change.
+    fn part(&mut self, draw: impl FnOnce(&mut Self)) {
+        let first = self.shapes.len();
+        let before = self.kept.as_mut().map(|kept| {
+            let count = kept.parts.next().unwrap_or(0);
+            let is_kept = self.run.is_some_and(|run| !kept.touched.contains(&run));
+            (is_kept, kept.shapes.by_ref().take(count))
+        });
+        match before {
+            Some((true, shapes)) => self.shapes.extend(shapes),
+            Some((false, shapes)) => {
+                shapes.for_each(drop);
+                draw(self);
+            }
+            None => draw(self),
+        }
+        self.parts.push(self.shapes.len() - first);
     }
 
     fn push(&mut self, role: Role, form: Form, thing: Option<Thing>) {

@@ -350,6 +350,8 @@ pub struct Shape {
 pub struct Drawing {
     /// The shapes.
     pub shapes: Vec<Shape>,
+    /// How many of them each part of the map drew, in order.
+    pub(crate) parts: Vec<usize>,
     /// Volts asked for at the weakest post, kilovolts: the middle of the volts' scale.
     pub target_kv: f64,
     /// The run that is worked on: of options that share ground, it is shown and the others are ghosts. What is picked

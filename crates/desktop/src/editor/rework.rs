@@ -6,14 +6,16 @@
 use plan::{Plan, Run, RunStatus};
 use workup::{Depth, Workup};
 
-/// What follows from a plan, quickly, from what followed from an earlier one.
-pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> Workup {
-    match was.and_then(|was| touched(plan, was)) {
-        Some(touched) if touched.len() < plan.runs.len() => {
-            part(plan, worked, &touched).unwrap_or_else(|| workup::workup(plan, Depth::Quick))
-        }
-        _ => workup::workup(plan, Depth::Quick),
+/// What follows from a plan, quickly, from what followed from an earlier one; and the runs that were worked out anew
+/// where nothing else changed.
+pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> (Workup, Option<Vec<usize>>) {
+    if let Some(touched) = was.and_then(|was| touched(plan, was))
+        && touched.len() < plan.runs.len()
+        && let Some(worked) = part(plan, worked, &touched)
+    {
+        return (worked, Some(touched));
     }
+    (workup::workup(plan, Depth::Quick), None)
 }
 
 /// The places of the runs that differ, with those on one circuit with them; `None` where more than that differs.
@@ -89,15 +91,22 @@ mod tests {
     /// Moves a corner of the first run in small steps and compares every part with the whole.
     fn drag(mut plan: Plan) -> usize {
         let mut worked = workup::workup(&plan, Depth::Quick);
-        let mut parts = 0;
+        let (mut parts, mut rounds, mut drawing) = (0, care::Rounds::default(), drawing::Drawing::default());
         for step in 0..60 {
             let was = plan.clone();
             let corner = &mut plan.runs[0].outline[1];
             *corner = Point::new(corner.east_m + 0.5, corner.north_m - 0.3 * f64::from(step % 7));
             let touched = touched(&plan, &was).unwrap_or_default();
             parts += usize::from(touched.len() == 1 && part(&plan, worked.clone(), &touched).is_some());
-            worked = quick(&plan, Some(&was), worked);
+            let anew;
+            (worked, anew) = quick(&plan, Some(&was), worked);
             assert_eq!(worked, workup::workup(&plan, Depth::Quick), "step {step}");
+            let words = words::Words::default();
+            let findings = rounds.findings(&plan, &worked, words, anew.as_deref());
+            assert_eq!(findings, care::findings(&plan, &worked, words), "step {step}");
+            let scene = drawing::Scene { plan: &plan, workup: &worked, findings: &findings, words };
+            drawing = drawing::map_again(&scene, drawing, anew.as_deref());
+            assert_eq!(drawing, drawing::map(&scene), "step {step}");
         }
         parts
     }
@@ -134,6 +143,6 @@ mod tests {
         plan.store.nets[0].length_m += 1.0;
         let worked = workup::workup(&was, Depth::Quick);
         assert_eq!(touched(&plan, &was), None);
-        assert_eq!(quick(&plan, Some(&was), worked), workup::workup(&plan, Depth::Quick));
+        assert_eq!(quick(&plan, Some(&was), worked).0, workup::workup(&plan, Depth::Quick));
     }
 }

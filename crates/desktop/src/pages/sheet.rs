@@ -34,6 +34,7 @@ pub(crate) struct Paper {
 struct Shown {
     page: usize,
     rect: Rect,
+    px_per_point: f32,
     parts: Vec<(Rect, Painted)>,
 }
 
@@ -177,14 +178,19 @@ fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let scale = wide / page.size[0];
     let (rect, response) = ui.allocate_exact_size(vec2(wide, page.size[1] * scale), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &label));
-    if paper.painted.as_ref().is_none_or(|made| made.page != paper.page || made.rect != rect) {
-        let whole = Painted::of(&pen::scaled(&page.ink, scale), rect.min);
+    let px_per_point = ui.pixels_per_point();
+    if paper
+        .painted
+        .as_ref()
+        .is_none_or(|made| (made.page, made.rect, made.px_per_point) != (paper.page, rect, px_per_point))
+    {
+        let whole = Painted::of(ui.ctx(), &pen::scaled(&page.ink, scale), rect.min);
         let map = page.map.as_ref().map(|Framed { frame: [left, top, right, bottom], ink }| {
             let frame = Rect::from_min_max(pos2(*left, *top), pos2(*right, *bottom)) * scale;
-            (frame.translate(rect.min.to_vec2()), Painted::of(&pen::scaled(ink, scale), rect.min))
+            (frame.translate(rect.min.to_vec2()), Painted::of(ui.ctx(), &pen::scaled(ink, scale), rect.min))
         });
         let parts = map.into_iter().chain([(rect, whole)]).collect();
-        paper.painted = Some(Shown { page: paper.page, rect, parts });
+        paper.painted = Some(Shown { page: paper.page, rect, px_per_point, parts });
     }
     ui.painter().rect_filled(rect, 0.0, colour(Theme::Print.palette().sheet));
     for (clip, painted) in paper.painted.iter().flat_map(|made| &made.parts) {

@@ -21,7 +21,7 @@ pub(super) fn tags(sheet: &mut Sheet<'_>, runs: &[RunLine<'_>]) {
         for (index, finding) in list.iter().enumerate().filter(|(_, finding)| !has_sign(finding)) {
             let thing = Thing::Finding { run, finding: index };
             for &at in &finding.at {
-                match tags.iter_mut().find(|tag| apart_m(tag.0, at) < SAME_M) {
+                match tags.iter_mut().find(|tag| are_near(tag.0, at)) {
                     Some(tag) if tag.1.severity < finding.severity => *tag = (at, finding, thing),
                     Some(_) => {}
                     None => tags.push((at, finding, thing)),
@@ -31,12 +31,14 @@ pub(super) fn tags(sheet: &mut Sheet<'_>, runs: &[RunLine<'_>]) {
     }
     // The heaviest lie on top.
     tags.sort_by_key(|tag| tag.1.severity);
+    let laid = runs.iter().filter_map(|run| run.laid.as_ref());
+    let corners: Vec<Point> = laid
+        .flat_map(|(lay, track)| {
+            super::signs::corner_vertices(lay, track).into_iter().map(|vertex| track.vertices()[vertex].0)
+        })
+        .collect();
     for (at, finding, thing) in tags {
-        let at_corner = runs.iter().filter_map(|run| run.laid.as_ref()).any(|(lay, track)| {
-            super::signs::corner_vertices(lay, track)
-                .into_iter()
-                .any(|vertex| apart_m(track.vertices()[vertex].0, at) < SAME_M)
-        });
+        let at_corner = corners.iter().any(|&corner| are_near(corner, at));
         sheet.run = thing.run();
         sheet.mark(Role::Tag { severity: finding.severity, at_corner }, at, FRAC_PI_2, Some(thing));
     }
@@ -48,6 +50,8 @@ pub(crate) fn has_sign(finding: &Finding) -> bool {
     ["corner-leans", "corner-may-lean", "end-needs-brace", "not-measured"].contains(&finding.id)
 }
 
-fn apart_m(a: Point, b: Point) -> f64 {
-    (a.east_m - b.east_m).hypot(a.north_m - b.north_m)
+/// Whether two places are one; asked of every two, so without a root.
+fn are_near(a: Point, b: Point) -> bool {
+    let (east_m, north_m) = (a.east_m - b.east_m, a.north_m - b.north_m);
+    east_m * east_m + north_m * north_m < SAME_M * SAME_M
 }
