@@ -63,6 +63,20 @@ pub(crate) enum Command {
         #[arg(short, long)]
         output: PathBuf,
     },
+    /// Find the nearest outline of whole panels to a run's sketch.
+    Fit {
+        /// The plan.
+        plan: PathBuf,
+        /// Which run.
+        #[arg(long, value_name = "ID")]
+        run: String,
+        /// Panels at the chain's end that are doubled back.
+        #[arg(long, value_name = "N", default_value_t = 0)]
+        double_back: u32,
+        /// As JSON for other programs.
+        #[arg(long)]
+        json: bool,
+    },
     /// Print the JSON Schema of a file.
     Schema {
         /// Which.

@@ -94,6 +94,7 @@ pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
             files::write(&output, &bytes, words)?;
         }
         Command::Import { file, output } => files::write(&output, &import(&file, words)?, words)?,
+        Command::Fit { plan, run, double_back, json } => return crate::fit::run(&plan, &run, double_back, json, words),
         Command::Schema { of } => {
             let schema = match of {
                 Described::Plan => plan::schema::plan(),

@@ -7,6 +7,7 @@ mod arguments;
 mod commands;
 mod example;
 mod files;
+mod fit;
 mod window;
 
 use std::io::Write;

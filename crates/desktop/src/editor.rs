@@ -7,6 +7,7 @@
 
 mod document;
 mod first;
+mod fitting;
 mod hold;
 mod rework;
 mod snap;
@@ -24,10 +25,12 @@ use workup::{RunWorkup, Workup};
 
 use crate::tool::{Hand, Tool};
 use crate::worker::{Answer, Request};
+use fitting::Fitting;
 use hold::Held;
 
 pub use document::SaveState;
 pub use first::{Lesson, Question};
+pub use fitting::FitAnswer;
 pub use snap::Snapped;
 
 /// Free space left round the plan when it is fitted into the map, pixels; more where nothing but runs is there,
@@ -91,6 +94,10 @@ pub enum Message {
     Turn(f64),
     /// Give a side of an outline a length, metres.
     SideLength(Shape, usize, f64),
+    /// Make the run in hand of whole panels.
+    FitNets,
+    /// Take the nearest outline where none of whole panels exists.
+    TakeNearest,
     /// Make a second one of what is picked.
     Duplicate,
     /// Take out what is picked.
@@ -170,6 +177,7 @@ pub struct Editor {
     touches_of: Option<u64>,
     /// Whether the worker is yet to be asked.
     to_ask: bool,
+    fitting: Fitting,
     run: usize,
     picked: Option<Thing>,
     page: Page,
@@ -205,6 +213,7 @@ impl Editor {
             touches: BTreeMap::new(),
             touches_of: None,
             to_ask: false,
+            fitting: Fitting::default(),
             run: 0,
             picked: None,
             page: Page::default(),
@@ -259,8 +268,16 @@ impl Editor {
             Message::Drag(to) => self.drag(to),
             Message::Drop => self.let_go(),
             // Nothing else is done to the plan while something is in the hand.
-            Message::Nudge(..) | Message::Turn(_) | Message::SideLength(..) | Message::Duplicate | Message::Remove
+            Message::FitNets
+            | Message::TakeNearest
+            | Message::Nudge(..)
+            | Message::Turn(_)
+            | Message::SideLength(..)
+            | Message::Duplicate
+            | Message::Remove
                 if self.held.is_some() => {}
+            Message::FitNets => self.ask_fit(),
+            Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
             Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
@@ -461,7 +478,10 @@ impl Editor {
     pub fn request(&mut self) -> Option<Request> {
         let asks = self.to_ask && self.held.is_none();
         self.to_ask &= !asks;
-        asks.then(|| Request { revision: self.history.revision(), plan: self.plan.clone() })
+        if !asks {
+            return None;
+        }
+        Some(Request { revision: self.history.revision(), plan: self.plan.clone(), fit: self.take_fit() })
     }
 
     /// Whether the worker's answer to the plan as it is has come.
@@ -607,6 +627,9 @@ impl Editor {
         self.touches = answer.workup.runs.iter().filter_map(touch).collect();
         self.touches_of = Some(answer.revision);
         self.workup = answer.workup;
+        if let Some((run, fitted)) = answer.fitted {
+            self.fitted(run, fitted);
+        }
     }
 
     /// The plan changed: what is cheap follows at once, the rest is asked for.
@@ -625,6 +648,7 @@ impl Editor {
         self.view.hovered = self.view.hovered.filter(|&thing| self.exists(thing));
         // What is not laid out yet has no volts to be worked out.
         self.to_ask = self.question.is_none();
+        self.give_up_fit();
         self.say(touched.as_deref());
     }
 

@@ -107,6 +107,7 @@ fn wording(deed: Deed) -> Shaping {
         Deed::Turn => Shaping::DoneTurn,
         Deed::Duplicate => Shaping::DoneDuplicate,
         Deed::SideLength => Shaping::DoneSideLength,
+        Deed::FitNets => Shaping::DoneFitNets,
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod assumed;
 mod book;
+mod fitting;
 mod ground;
 mod moves;
 mod power;

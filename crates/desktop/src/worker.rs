@@ -7,7 +7,7 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
 
 use plan::Plan;
-use workup::{Depth, Workup};
+use workup::{Depth, FitRefusal, Fitted, Workup};
 
 /// A plan to be worked out in full.
 #[derive(Clone, Debug)]
@@ -16,6 +16,8 @@ pub struct Request {
     pub revision: u64,
     /// The plan.
     pub plan: Plan,
+    /// The run that is to be made of whole panels, by its id.
+    pub fit: Option<String>,
 }
 
 /// What follows from it.
@@ -25,6 +27,8 @@ pub struct Answer {
     pub revision: u64,
     /// Everything that follows.
     pub workup: Workup,
+    /// What came of the fit, and of which run.
+    pub fitted: Option<(String, Result<Fitted, FitRefusal>)>,
 }
 
 #[derive(Default)]
@@ -98,9 +102,13 @@ fn work(desk: &Desk, done: &impl Fn()) {
         }
         let request = slot.request.take();
         drop(slot);
-        if let Some(Request { revision, plan }) = request {
+        if let Some(Request { revision, plan, fit }) = request {
             let workup = workup::workup(&plan, Depth::Full);
-            desk.slot().answer = Some(Answer { revision, workup });
+            let fitted = fit.map(|run| {
+                let answer = workup::fit(&plan, &run, 0);
+                (run, answer)
+            });
+            desk.slot().answer = Some(Answer { revision, workup, fitted });
             done();
         }
     }

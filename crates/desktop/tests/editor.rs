@@ -17,7 +17,7 @@ fn editor() -> Editor {
 
 fn answer(editor: &mut Editor) -> Answer {
     let request = editor.request().unwrap();
-    Answer { revision: request.revision, workup: workup::workup(&request.plan, Depth::Full) }
+    Answer { revision: request.revision, workup: workup::workup(&request.plan, Depth::Full), fitted: None }
 }
 
 #[test]

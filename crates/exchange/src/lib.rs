@@ -13,3 +13,4 @@ pub mod projection;
 pub mod refusal;
 pub mod report;
 pub mod svg;
+pub mod work;

@@ -111,6 +111,10 @@ impl Page<'_> {
                 ),
             );
         }
+        let rows = [crate::work::sentences::mowing(worked, words), crate::work::sentences::grass(worked, words)];
+        for (label, figures) in rows.into_iter().flatten() {
+            self.lines.push(format!("  {label:LABEL$}{figures}"));
+        }
         let braces = lay.braces();
         self.row(
             Text::SetUp,
@@ -123,6 +127,12 @@ impl Page<'_> {
             self.volts(volts);
         }
         self.corners(lay);
+        let work = crate::work::sentences::lines(worked, words);
+        if !work.is_empty() {
+            self.blank();
+        }
+        let indented = |line: String| if line.is_empty() { line } else { format!("  {line}") };
+        self.lines.extend(work.into_iter().map(indented));
     }
 
     fn sentence(&self, run: &plan::Run, lay: &Lay) -> String {

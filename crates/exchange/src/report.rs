@@ -76,8 +76,11 @@ struct Run {
     corners: Option<Vec<Corner>>,
     /// The ground to mow.
     strip: Option<Strip>,
-    /// Minutes to set up: 5, 10 a net and 2 a brace.
+    /// Minutes to set up: 5, 10 a net and 2 a brace; `set_up.minutes_low` where the plan states rates.
     set_up_minutes: Option<f64>,
+    /// Setting up, taking down and mowing.
+    #[serde(flatten)]
+    work: crate::work::keys::OfRun,
     /// The pulse.
     voltage: Option<Voltage>,
     /// What the keeper should know.
@@ -342,6 +345,7 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
             minutes: strip.minutes,
         }),
         set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
+        work: crate::work::keys::of_run(worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

@@ -5,9 +5,10 @@
 //! 1. [`Point`] and [`Outline`]: a line on the ground, closed or open; [`check_outline`] says what is wrong with one.
 //! 2. [`Net`] and [`place`]: how the rolls fall round the line, where every post stands, what is spare or short.
 //! 3. [`Soil`], [`Spike`] and [`corners`]: pull and hold at every corner and end, the verdict and the stake.
-//! 4. [`strip`]: the ground mown under and beside the line.
+//! 4. [`strip`]: the ground mown under and beside the line; [`passes()`]: the lines walked behind the mower.
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
 //! 6. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
+//! 7. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -23,12 +24,14 @@
 //! ```
 
 mod corner;
+pub mod fit;
 pub mod ground;
 mod holding;
 pub mod mowing;
 mod net;
 mod outline;
 mod outline_fault;
+mod passes;
 mod placement;
 mod point;
 pub mod region;
@@ -44,6 +47,7 @@ pub use holding::{
 pub use net::{MAX_PANELS, Net, NetFault, PANEL_SUM_TOLERANCE_M};
 pub use outline::{CORNER_TURN_RAD, Outline, SAME_PLACE_M, Vertex};
 pub use outline_fault::{FARTHEST_M, MAX_VERTICES, OutlineFault, check_outline};
+pub use passes::{PassLine, Passes, PassesRequest, SHARP_TURN_RAD, passes};
 pub use placement::{
     Best, CornerMiss, DEFAULT_BUDGET_STEPS, EQUAL_SUMS_M, FixedStart, MAX_CHAIN_POSTS, MEET_M, PlacedNet, Placement,
     PlacementFault, PlacementRequest, Post, place,

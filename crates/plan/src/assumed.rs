@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use crate::defaults::{self, COMMON_PRACTICE};
-use crate::model::Plan;
+use crate::model::{Plan, Rates};
 
 /// One statement that was not made, and what stands in for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -100,6 +100,10 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         "store.earth_stake.diameter_m",
         defaults::EARTH_STAKE_DIAMETER_M,
     );
+    list.unless(store.mower.cut_height_m.is_some(), "store.mower.cut_height_m", defaults::CUT_HEIGHT_M);
+    if !plan.runs.is_empty() {
+        list.rates(&store.rates);
+    }
     if plan.target_kv.is_none() {
         list.with("target_kv", defaults::TARGET_KV, defaults::TARGET_SOURCE);
     }
@@ -120,6 +124,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
         list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
         list.unless(run.strip_width_m.is_some(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
+        list.unless(run.drop_at.is_some(), key("drop_at"), json!(plan.drop_at(run)));
     }
     list.0
 }
@@ -129,6 +134,46 @@ struct List(Vec<Assumed>);
 impl List {
     fn with(&mut self, key: impl Into<String>, value: impl Into<Value>, source: &'static str) {
         self.0.push(Assumed { key: key.into(), value: value.into(), source });
+    }
+
+    /// The rates that make up the minutes; a factor counts only where its hindrance is stated.
+    fn rates(&mut self, stated: &Rates) {
+        use defaults::rates as table;
+        for (is_stated, name, value, source) in [
+            (stated.unroll_minutes.is_some(), "unroll_minutes", table::UNROLL_MINUTES, COMMON_PRACTICE),
+            (stated.tread_post_s.is_some(), "tread_post_s", table::TREAD_POST_S, table::POST_SOURCE),
+            (stated.join_minutes.is_some(), "join_minutes", table::JOIN_MINUTES, COMMON_PRACTICE),
+            (stated.brace_minutes.is_some(), "brace_minutes", table::BRACE_MINUTES, COMMON_PRACTICE),
+            (stated.power_minutes.is_some(), "power_minutes", table::POWER_MINUTES, COMMON_PRACTICE),
+            (stated.fold_minutes.is_some(), "fold_minutes", table::FOLD_MINUTES, COMMON_PRACTICE),
+            (stated.pull_post_s.is_some(), "pull_post_s", table::PULL_POST_S, table::POST_SOURCE),
+            (stated.untie_minutes.is_some(), "untie_minutes", table::UNTIE_MINUTES, COMMON_PRACTICE),
+            (stated.draw_brace_minutes.is_some(), "draw_brace_minutes", table::DRAW_BRACE_MINUTES, COMMON_PRACTICE),
+            (stated.walk_m_per_s.is_some(), "walk_m_per_s", table::WALK_M_PER_S, COMMON_PRACTICE),
+            (stated.carry_m_per_s.is_some(), "carry_m_per_s", table::CARRY_M_PER_S, table::POST_SOURCE),
+            (stated.first_time_factor.is_some(), "first_time_factor", table::FIRST_TIME_FACTOR, COMMON_PRACTICE),
+            (
+                stated.two_people_factor.is_some() || stated.people() < 2,
+                "two_people_factor",
+                table::TWO_PEOPLE_FACTOR,
+                COMMON_PRACTICE,
+            ),
+            (stated.stony_factor.is_some() || !stated.stony(), "stony_factor", table::STONY_FACTOR, COMMON_PRACTICE),
+            (
+                stated.long_grass_factor.is_some() || !stated.long_grass(),
+                "long_grass_factor",
+                table::LONG_GRASS_FACTOR,
+                COMMON_PRACTICE,
+            ),
+            (stated.rain_factor.is_some() || !stated.rain(), "rain_factor", table::RAIN_FACTOR, COMMON_PRACTICE),
+            (stated.dark_factor.is_some() || !stated.dark(), "dark_factor", table::DARK_FACTOR, COMMON_PRACTICE),
+        ] {
+            if !is_stated {
+                self.with(format!("store.rates.{name}"), value, source);
+            }
+        }
+        self.unless(stated.rolls_a_trip.is_some(), "store.rates.rolls_a_trip", table::ROLLS_A_TRIP);
+        self.unless(stated.people.is_some(), "store.rates.people", table::PEOPLE);
     }
 
     fn unless(&mut self, stated: bool, key: impl Into<String>, value: impl Into<Value>) {

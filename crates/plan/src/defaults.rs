@@ -4,6 +4,8 @@
 //! that a default is stated once. Sources: `common practice, no source` unless another is named; the
 //! ranges stand in `docs/model.md`.
 
+pub mod rates;
+
 /// The source named for a default that rests on habit alone.
 pub const COMMON_PRACTICE: &str = "common practice, no source";
 /// The source named for a default that was derived by arithmetic from another value.
@@ -66,6 +68,8 @@ pub const MOWER_WIDTH_M: f64 = 0.53;
 pub const MOWER_OVERLAP: f64 = 0.1;
 /// Walking speed behind the mower, metres a second: 4 km/h.
 pub const MOWER_SPEED_M_PER_S: f64 = 1.11;
+/// Height of the cut, metres.
+pub const CUT_HEIGHT_M: f64 = 0.025;
 /// Share of the time in which the mower mows; ASABE tables give 0.75 to 0.90 for rotary mowers.
 pub const MOWER_EFFICIENCY: f64 = 0.75;
 /// Length of an earth stake in the ground, metres.

@@ -54,6 +54,8 @@ pub enum Deed {
     Duplicate,
     /// A side was given a length.
     SideLength,
+    /// A run was made of whole panels.
+    FitNets,
 }
 
 impl Deed {

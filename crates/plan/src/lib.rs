@@ -4,7 +4,7 @@
 //! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
 //! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
 //! [`motion`] moves and turns whole things; [`rolls`] is the first plan of a keeper who has nothing but rolls;
-//! [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
+//! [`rates`] is how long hands take; [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
 //!
 //! **Invariants.** A [`Plan`] holds statements only: no figure in it was computed. Whatever a statement
 //! leaves out is `None` here and is filled in by an accessor that reads [`defaults`], so that what rests
@@ -19,6 +19,7 @@ pub mod history;
 pub mod keys;
 pub mod model;
 pub mod motion;
+pub mod rates;
 pub mod rolls;
 pub mod schema;
 
@@ -28,8 +29,9 @@ pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
-    Hazard, HazardKind, KeepOut, LeakageZone, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest, Run,
-    RunStatus, Soil, StatedBrace, Store,
+    Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest,
+    Run, RunStatus, Soil, StatedBrace, Store,
 };
 pub use motion::Motion;
+pub use rates::Rates;
 pub use rolls::Rolls;

@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::defaults;
+pub use crate::rates::Rates;
 
 /// Keys that this version does not know, kept to be written back.
 pub type Rest = serde_json::Map<String, serde_json::Value>;
@@ -214,6 +215,8 @@ pub struct Store {
     pub mower: Mower,
     /// Earth stakes.
     pub earth_stake: EarthStake,
+    /// How long setting up and taking down take.
+    pub rates: Rates,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -435,6 +438,8 @@ pub struct Mower {
     pub speed_m_per_s: Option<f64>,
     /// Share of the time in which it mows.
     pub efficiency: Option<f64>,
+    /// Height of the cut, metres.
+    pub cut_height_m: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -453,6 +458,11 @@ impl Mower {
     /// Speed, stated or assumed, metres a second.
     pub fn speed_m_per_s(&self) -> f64 {
         self.speed_m_per_s.unwrap_or(defaults::MOWER_SPEED_M_PER_S)
+    }
+
+    /// Height of the cut, stated or assumed, metres.
+    pub fn cut_height_m(&self) -> f64 {
+        self.cut_height_m.unwrap_or(defaults::CUT_HEIGHT_M)
     }
 }
 
@@ -577,6 +587,19 @@ pub enum RunStatus {
     Past,
 }
 
+/// How the strip is mown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum MowWay {
+    /// Between canes at the corners, before the nets are rolled out.
+    #[default]
+    BetweenCanes,
+    /// Along the standing net, which is then laid aside and set up again in the middle of the swath.
+    AlongNet,
+    /// Not at all: the grass is short.
+    NotAtAll,
+}
+
 /// One line of netting and the ground that it encloses.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Run {
@@ -616,6 +639,12 @@ pub struct Run {
     pub reversed: Option<bool>,
     /// Width of the mown strip, metres.
     pub strip_width_m: Option<f64>,
+    /// How the strip is mown.
+    pub mow_way: Option<MowWay>,
+    /// Where the rolls lie before setting up: a gateway, a trailer. It stays there when the run is moved.
+    pub drop_at: Option<Point>,
+    /// Where the rolls are laid after taking down: where the next run begins.
+    pub next_drop_at: Option<Point>,
     /// Whether the live lines are clipped together where the chain closes.
     pub live_loop: Option<bool>,
     /// Braces that stand or are decided.
@@ -645,6 +674,11 @@ impl Run {
     /// Width of the strip, stated or assumed, metres.
     pub fn strip_width_m(&self) -> f64 {
         self.strip_width_m.unwrap_or(defaults::STRIP_WIDTH_M)
+    }
+
+    /// How the strip is mown, stated or assumed.
+    pub fn mow_way(&self) -> MowWay {
+        self.mow_way.unwrap_or_default()
     }
 
     /// Whether the live loop is closed, stated or assumed.
@@ -779,6 +813,15 @@ impl Plan {
     /// Volts asked for at the weakest post, stated or assumed, kilovolts.
     pub fn target_kv(&self) -> f64 {
         self.target_kv.unwrap_or(defaults::TARGET_KV)
+    }
+
+    /// Where a run's rolls lie, stated or assumed: the feed point, else the corner of the boundary that is nearest to
+    /// the run's first vertex, else that vertex. `None` for a run without a vertex.
+    pub fn drop_at(&self, run: &Run) -> Option<Point> {
+        let first = *run.outline.first()?;
+        let off_m = |at: &Point| (at.east_m - first.east_m).hypot(at.north_m - first.north_m);
+        let corner = || self.ground.boundary.iter().min_by(|a, b| off_m(a).total_cmp(&off_m(b))).copied();
+        Some(run.drop_at.or(run.feed_at).or_else(corner).unwrap_or(first))
     }
 
     /// The run of that id.

@@ -3,7 +3,7 @@
 //! Metres. The rectangle is as near square as whole panels allow; where the panels are odd in number, one of
 //! them does not fit a rectangle and is left over, to be doubled back. Everything else stays unsaid.
 
-use crate::model::{BraceRule, Coop, EarthStake, Mower, NetKind, Plan, Point, Rest, Run, Store};
+use crate::model::{BraceRule, Coop, EarthStake, Mower, NetKind, Plan, Point, Rates, Rest, Run, Store};
 
 /// Rolls of one kind: what a keeper can say without looking anything up.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,6 +77,7 @@ impl Rolls {
             brace: BraceRule::default(),
             mower: Mower::default(),
             earth_stake: EarthStake::default(),
+            rates: Rates::default(),
             rest: Rest::new(),
         };
         Some(Plan { store, coop: Some(coop), runs: vec![run], ..Plan::default() })

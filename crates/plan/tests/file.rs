@@ -138,3 +138,33 @@ fn the_bottom_line_of_a_net_is_dead_and_the_next_is_live() {
     assert!((plan::defaults::LIVE_LINE_HEIGHTS_M[0] - 0.05).abs() < 1e-12);
     assert!(plan::defaults::LIVE_LINE_HEIGHTS_M.windows(2).all(|pair| pair[0] < pair[1]));
 }
+
+#[test]
+fn rates_and_the_drop_point_are_read_and_what_is_left_out_stays_out() {
+    let run = json!({ "id": "r", "outline": [[0, 0], [10, 0], [10, 10]] });
+    let plain = read(&file(&json!({ "runs": [run] }))).unwrap().plan;
+    let written: Value = serde_json::from_slice(&plan::write(&plain)).unwrap();
+    assert!(written.pointer("/store/rates").is_none() && written.pointer("/runs/0/drop_at").is_none());
+    assert!(!plain.store.rates.stated());
+    // Without a feed and a boundary the rolls lie at the first vertex; with a boundary at its nearest corner.
+    assert_eq!(plain.drop_at(&plain.runs[0]), Some(plan::Point::new(0.0, 0.0)));
+    let mut fenced = plain.clone();
+    fenced.ground.boundary = [(30.0, 0.0), (1.0, -1.0), (0.0, 30.0)].map(plan::Point::from).to_vec();
+    assert_eq!(fenced.drop_at(&fenced.runs[0]), Some(plan::Point::new(1.0, -1.0)));
+    fenced.runs[0].feed_at = Some(plan::Point::new(10.0, 10.0));
+    assert_eq!(fenced.drop_at(&fenced.runs[0]), Some(plan::Point::new(10.0, 10.0)));
+
+    let mut stated = run;
+    stated["drop_at"] = json!([4.0, -2.0]);
+    stated["mow_way"] = json!("not_at_all");
+    let rates = json!({ "tread_post_s": 20.0, "people": 2, "dark": true, "song": "la" });
+    let opened = read(&file(&json!({ "store": { "rates": rates }, "runs": [stated] }))).unwrap().plan;
+    assert!(opened.store.rates.stated() && opened.store.rates.tread_post_s() > 19.0);
+    assert_eq!(opened.runs[0].mow_way(), plan::MowWay::NotAtAll);
+    let written: Value = serde_json::from_slice(&plan::write(&opened)).unwrap();
+    assert_eq!(written.pointer("/store/rates"), Some(&rates));
+    assert_eq!(written.pointer("/runs/0/drop_at"), Some(&json!([4.0, -2.0])));
+    let keys: Vec<_> = plan::assumed(&opened).into_iter().map(|assumed| assumed.key).collect();
+    assert!(keys.iter().any(|key| key == "store.rates.dark_factor"));
+    assert!(!keys.iter().any(|key| key == "store.rates.rain_factor" || key == "runs[0].drop_at"));
+}

@@ -6,18 +6,22 @@
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
-//! - [`mow`] works out the strip, through `geometry`;
+//! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
+//! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`volts`] works out the pulse, through `electrical`.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
 //! `plan`'s defaults.
 
 mod chain;
+pub mod fit;
+pub mod growth;
 mod lay;
 pub mod model;
 mod mow;
 mod nets;
 mod outlines;
+pub mod setting_up;
 mod values;
 mod volts;
 
@@ -25,6 +29,7 @@ use std::collections::BTreeMap;
 
 use plan::{Plan, RunStatus};
 
+pub use fit::{FitReason, FitRefusal, Fitted, fit};
 pub use model::*;
 
 /// How much to work out.
@@ -50,6 +55,8 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
         let line = lay::line(plan, run, &bad, &mut chosen, &mut worked);
         if let Some(line) = &line {
             mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
+            mow::walk(plan, &line.outline, &ground, &mut worked);
+            setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);
         lines.push(line);

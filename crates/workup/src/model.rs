@@ -7,6 +7,9 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
+use crate::growth::GrassDays;
+use crate::setting_up::Work;
+
 /// Everything that follows from a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Workup {
@@ -42,6 +45,14 @@ pub struct RunWorkup {
     pub lay: Option<Lay>,
     /// The ground to mow.
     pub strip: Option<Strip>,
+    /// The lines walked behind the mower.
+    pub mow_walk: Option<geometry::Passes>,
+    /// When the grass will touch.
+    pub grass: Option<GrassDays>,
+    /// The order in which it is set up.
+    pub set_up: Option<Work>,
+    /// The order in which it is taken down.
+    pub taking_down: Option<Work>,
     /// The pulse.
     pub volts: Option<Volts>,
     /// What is wrong with it.

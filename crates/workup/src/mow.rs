@@ -1,8 +1,9 @@
 //! The strip to mow, through `geometry`.
 
-use geometry::{Mower, Outline, StripRequest};
+use geometry::{Mower, Outline, PassesRequest, StripRequest};
 use plan::{Plan, Run};
 
+use crate::growth;
 use crate::model::{Part, RunWorkup, Strip, Trouble};
 use crate::outlines::Ground;
 use crate::place;
@@ -16,6 +17,21 @@ pub(crate) fn strip(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground, 
     if worked.strip.is_none() {
         worked.troubles.push(Trouble::Beyond { part: Part::Strip });
     }
+}
+
+/// The lines to walk and when the grass is back, where the strip could be worked out.
+pub(crate) fn walk(plan: &Plan, outline: &Outline, ground: &Ground, worked: &mut RunWorkup) {
+    let Some(strip) = &worked.strip else { return };
+    let mower = &plan.store.mower;
+    worked.mow_walk = geometry::passes(&PassesRequest {
+        outline,
+        left_m: strip.width_m / 2.0,
+        right_m: strip.width_m / 2.0,
+        mower_width_m: mower.width_m(),
+        overlap: mower.overlap(),
+        keep_outs: &ground.keep_outs,
+    });
+    worked.grass = worked.lay.as_ref().and_then(|lay| growth::days(plan, lay));
 }
 
 fn mown(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground) -> Option<Strip> {

@@ -88,6 +88,8 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
     look.size("store.mower.width_m".into(), mower.width_m());
     look.must((0.0..1.0).contains(&mower.overlap()), "store.mower.overlap".into(), mower.overlap(), Must::BeAShare);
     look.positive("store.mower.speed_m_per_s".into(), mower.speed_m_per_s());
+    look.not_negative("store.mower.cut_height_m".into(), mower.cut_height_m());
+    rates(&plan.store.rates, &mut look);
     look.size("store.earth_stake.length_m".into(), plan.store.earth_stake.length_m());
     look.size("store.earth_stake.diameter_m".into(), plan.store.earth_stake.diameter_m());
     look.positive("target_kv".into(), plan.target_kv());
@@ -100,6 +102,39 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
         look.size(key("width_m"), coop.width_m());
     }
     look.0
+}
+
+fn rates(rates: &plan::Rates, look: &mut Look) {
+    let key = |name: &str| format!("store.rates.{name}");
+    for (name, value) in [
+        ("unroll_minutes", rates.unroll_minutes()),
+        ("tread_post_s", rates.tread_post_s()),
+        ("join_minutes", rates.join_minutes()),
+        ("brace_minutes", rates.brace_minutes()),
+        ("power_minutes", rates.power_minutes()),
+        ("fold_minutes", rates.fold_minutes()),
+        ("pull_post_s", rates.pull_post_s()),
+        ("untie_minutes", rates.untie_minutes()),
+        ("draw_brace_minutes", rates.draw_brace_minutes()),
+    ] {
+        look.not_negative(key(name), value);
+    }
+    for (name, value) in [
+        ("walk_m_per_s", rates.walk_m_per_s()),
+        ("carry_m_per_s", rates.carry_m_per_s()),
+        ("two_people_factor", rates.two_people_factor()),
+        ("first_time_factor", rates.first_time_factor()),
+        ("stony_factor", rates.stony_factor()),
+        ("long_grass_factor", rates.long_grass_factor()),
+        ("rain_factor", rates.rain_factor()),
+        ("dark_factor", rates.dark_factor()),
+    ] {
+        look.positive(key(name), value);
+    }
+    for (name, value) in [("rolls_a_trip", rates.rolls_a_trip()), ("people", rates.people())] {
+        look.at_least_one(key(name), value);
+        look.must(value <= 2, key(name), f64::from(value), Must::BeSmaller);
+    }
 }
 
 fn nets(plan: &Plan, look: &mut Look) {

@@ -19,11 +19,14 @@ enum Said {
     Kilovolts,
     Joules,
     Share,
+    Minutes,
+    Seconds,
+    Times,
     Nothing,
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 29] = [
+const TABLE: [(&str, Page, Text, Said); 50] = [
     ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
     ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
     ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),
@@ -53,6 +56,27 @@ const TABLE: [(&str, Page, Text, Said); 29] = [
     ("spacing_m", Page::Power, Text::KeySpacing, Said::Length),
     ("leakage_s_per_m", Page::Power, Text::KeyLeakage, Said::Nothing),
     ("strip_width_m", Page::Run, Text::KeyStrip, Said::Length),
+    ("unroll_minutes", Page::Run, Text::KeyUnroll, Said::Minutes),
+    ("tread_post_s", Page::Run, Text::KeyTread, Said::Seconds),
+    ("join_minutes", Page::Run, Text::KeyJoin, Said::Minutes),
+    ("draw_brace_minutes", Page::Run, Text::KeyDrawBrace, Said::Minutes),
+    ("brace_minutes", Page::Run, Text::KeyBraceMinutes, Said::Minutes),
+    ("power_minutes", Page::Run, Text::KeyPower, Said::Minutes),
+    ("fold_minutes", Page::Run, Text::KeyFold, Said::Minutes),
+    ("pull_post_s", Page::Run, Text::KeyPull, Said::Seconds),
+    ("untie_minutes", Page::Run, Text::KeyUntie, Said::Minutes),
+    ("walk_m_per_s", Page::Run, Text::KeyWalk, Said::Nothing),
+    ("carry_m_per_s", Page::Run, Text::KeyCarry, Said::Nothing),
+    ("first_time_factor", Page::Run, Text::KeyFirstTime, Said::Times),
+    ("two_people_factor", Page::Run, Text::KeyTwoPeople, Said::Share),
+    ("stony_factor", Page::Run, Text::KeyStony, Said::Times),
+    ("long_grass_factor", Page::Run, Text::KeyLongGrass, Said::Times),
+    ("rain_factor", Page::Run, Text::KeyRain, Said::Times),
+    ("dark_factor", Page::Run, Text::KeyDark, Said::Times),
+    ("rolls_a_trip", Page::Run, Text::KeyRollsATrip, Said::Count),
+    ("people", Page::Run, Text::KeyPeople, Said::Count),
+    ("cut_height_m", Page::Run, Text::KeyCutHeight, Said::FineLength),
+    ("drop_at", Page::Run, Text::KeyDrop, Said::Nothing),
 ];
 
 /// Keys whose last part means something else in another place.
@@ -83,6 +107,9 @@ fn value(words: Words, assumed: &Assumed, said: Said) -> String {
         Said::Kilovolts => words.kilovolts(number),
         Said::Joules => format!("{} J", words.number(number, 1)),
         Said::Share => format!("{} %", words.number(number * 100.0, 0)),
+        Said::Minutes => format!("{} min", words.number(number, 1)),
+        Said::Seconds => format!("{} s", words.number(number, 0)),
+        Said::Times => words.number(number, 2),
         Said::Nothing => String::new(),
     }
 }

@@ -6,7 +6,7 @@ use plan::{NetKind, Run, Shape};
 use words::texts::Window as Text;
 use workup::{Corner, Lay, Strip, Verdict};
 
-use super::{Desk, assumed, findings, picked_tools, quiet, sides, store};
+use super::{Desk, assumed, findings, fitting, picked_tools, quiet, sides, store};
 use crate::editor::{Message, Page};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -40,6 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
     tools(ui, desk);
+    fitting::show(ui, desk, run);
     picked_tools(ui, desk);
     if count > 1 && !editor.compare() {
         runs(ui, desk);

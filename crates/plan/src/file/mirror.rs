@@ -4,7 +4,7 @@
 //! can never alter one another unseen. Where both have a field of one name the conversion is mechanical:
 //! [`mirrored`] writes it, and a field that only one side has does not compile.
 
-use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, Point, ReadingKind, Rest, RunStatus};
+use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, MowWay, Point, ReadingKind, Rest, RunStatus};
 
 /// The same statement in the types of the other side.
 pub(crate) trait Mirror {
@@ -37,6 +37,7 @@ same_on_both_sides!(
     RunStatus,
     BraceKind,
     FaultKind,
+    MowWay,
     ReadingKind
 );
 

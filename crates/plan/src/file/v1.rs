@@ -4,7 +4,7 @@
 
 use super::mirror::{Mirror, mirrored};
 use crate::defaults;
-use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, Point, ReadingKind, Rest, RunStatus};
+use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, MowWay, Point, ReadingKind, Rest, RunStatus};
 
 /// A plan for portable electric netting: what the keeper states, in SI units, the unit in the key.
 #[derive(Clone, Debug, serde::Serialize, serde::Deserialize, schemars::JsonSchema)]
@@ -90,6 +90,11 @@ impl Mirror for crate::model::Plan {
 /// A part of which nothing was stated: what an empty object reads as.
 fn empty<T: serde::de::DeserializeOwned>() -> T {
     serde_json::from_value(serde_json::Value::Object(Rest::new())).expect("every key of such a part has a default")
+}
+
+/// Whether a rate table says nothing, so that the file need not hold it.
+fn unstated(rates: &Rates) -> bool {
+    rates.clone().mirror() == crate::model::Rates::default()
 }
 
 mirrored! {
@@ -198,6 +203,9 @@ mirrored! {
         /// Earth stakes.
         #[serde(default = "empty::<EarthStake>")]
         earth_stake: EarthStake,
+        /// How long setting up and taking down take.
+        #[serde(default = "empty::<Rates>", skip_serializing_if = "unstated")]
+        rates: Rates,
     }
 
     /// One kind of net: a roll of fixed length with its posts built in.
@@ -313,6 +321,10 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::MOWER_EFFICIENCY))]
         efficiency: Option<f64>,
+        /// Height of the cut, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::CUT_HEIGHT_M))]
+        cut_height_m: Option<f64>,
     }
 
     /// One earth stake.
@@ -325,6 +337,102 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::EARTH_STAKE_DIAMETER_M))]
         diameter_m: Option<f64>,
+    }
+
+    /// The rate table of setting up and taking down: practised hands, soft ground, short dry grass, daylight.
+    Rates {
+        /// Handling of one net while it is rolled out, beside the walk, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::UNROLL_MINUTES))]
+        unroll_minutes: Option<f64>,
+        /// Treading in one post, seconds.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::TREAD_POST_S))]
+        tread_post_s: Option<f64>,
+        /// Tying and clipping one join, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::JOIN_MINUTES))]
+        join_minutes: Option<f64>,
+        /// Setting one brace, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::BRACE_MINUTES))]
+        brace_minutes: Option<f64>,
+        /// Clipping on the energizer, switching on and reading at the far end, beside the walk, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::POWER_MINUTES))]
+        power_minutes: Option<f64>,
+        /// Folding and tying one net, beside the walk, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::FOLD_MINUTES))]
+        fold_minutes: Option<f64>,
+        /// Pulling up one post, seconds.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::PULL_POST_S))]
+        pull_post_s: Option<f64>,
+        /// Untying and unclipping one join, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::UNTIE_MINUTES))]
+        untie_minutes: Option<f64>,
+        /// Drawing one brace, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::DRAW_BRACE_MINUTES))]
+        draw_brace_minutes: Option<f64>,
+        /// Walking with empty hands, metres a second.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::WALK_M_PER_S))]
+        walk_m_per_s: Option<f64>,
+        /// Walking with a roll in hand, metres a second.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::CARRY_M_PER_S))]
+        carry_m_per_s: Option<f64>,
+        /// Rolls carried in one trip: 1 or 2.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::ROLLS_A_TRIP))]
+        rolls_a_trip: Option<u32>,
+        /// People at work: 1 or 2.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::PEOPLE))]
+        people: Option<u32>,
+        /// Share of the minutes that two people need.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::TWO_PEOPLE_FACTOR))]
+        two_people_factor: Option<f64>,
+        /// How many times as long the first time takes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::FIRST_TIME_FACTOR))]
+        first_time_factor: Option<f64>,
+        /// Whether the ground is stony.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::NO_HINDRANCE))]
+        stony: Option<bool>,
+        /// Whether the grass is long.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::NO_HINDRANCE))]
+        long_grass: Option<bool>,
+        /// Whether it rains.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::NO_HINDRANCE))]
+        rain: Option<bool>,
+        /// Whether it is dark.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::NO_HINDRANCE))]
+        dark: Option<bool>,
+        /// How many times as long a post or a brace takes in stony ground.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::STONY_FACTOR))]
+        stony_factor: Option<f64>,
+        /// How many times as long rolling out, folding and walking take in long grass.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::LONG_GRASS_FACTOR))]
+        long_grass_factor: Option<f64>,
+        /// How many times as long everything takes in the rain.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::RAIN_FACTOR))]
+        rain_factor: Option<f64>,
+        /// How many times as long everything takes in the dark.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::DARK_FACTOR))]
+        dark_factor: Option<f64>,
     }
 
     /// A movable coop.
@@ -414,6 +522,16 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::STRIP_WIDTH_M))]
         strip_width_m: Option<f64>,
+        /// How the strip is mown.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = MowWay::BetweenCanes))]
+        mow_way: Option<MowWay>,
+        /// Where the rolls lie before setting up; left out, the feed point, else the boundary's nearest corner.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        drop_at: Option<Point>,
+        /// Where the rolls are laid after taking down; left out, where they lay before.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        next_drop_at: Option<Point>,
         /// Whether the live lines are clipped together where the chain closes.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::LIVE_LOOP))]

@@ -38,6 +38,7 @@ texts! {
         DoneTurn: "turned it",
         DoneDuplicate: "doubled it",
         DoneSideLength: "set a side’s length",
+        DoneFitNets: "fitted it to whole nets",
 
         DrawKeepOut: "Keep-out",
         DrawWater: "Water",

@@ -1,0 +1,109 @@
+//! `netfold fit` as a script sees it.
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
+
+use std::path::Path;
+use std::process::{Command, Output};
+
+use serde_json::{Value, json};
+
+fn netfold(plan: &str, arguments: &[&str]) -> Output {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("plan.netfold.json"), plan).unwrap();
+    let output = Command::new(env!("CARGO_BIN_EXE_netfold"))
+        .args(["fit", "plan.netfold.json"])
+        .args(arguments)
+        .current_dir(folder.path())
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .output()
+        .unwrap();
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1, "no file is left behind");
+    output
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+fn demo(name: &str) -> String {
+    let path = format!("../../assets/demo/{name}.netfold.json");
+    std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(path)).unwrap()
+}
+
+fn refused(plan: &str, arguments: &[&str]) -> String {
+    let output = netfold(plan, arguments);
+    assert_eq!(output.status.code(), Some(2), "{output:?}");
+    assert!(output.stdout.is_empty());
+    let said = text(&output.stderr);
+    assert!(said.trim_end().lines().count() == 1 && said.chars().count() <= 501, "{said}");
+    said
+}
+
+#[test]
+fn the_example_is_fitted_as_json_and_as_a_page() {
+    let plan = demo("kettle-field");
+    let output = netfold(&plan, &["--run", "run-1", "--json"]);
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    let answer: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let sides: Vec<u64> = answer["side_panels"].as_array().unwrap().iter().map(|side| side.as_u64().unwrap()).collect();
+    assert_eq!(sides.iter().sum::<u64>(), 42);
+    let at = |index: usize| {
+        let corner = &answer["outline"][index % sides.len()];
+        (corner[0].as_f64().unwrap(), corner[1].as_f64().unwrap())
+    };
+    for (index, &panels) in sides.iter().enumerate() {
+        let ((east, north), (to_east, to_north)) = (at(index), at(index + 1));
+        assert!(((to_east - east).hypot(to_north - north) - panels as f64 * 50.0 / 14.0).abs() < 1e-6);
+    }
+    assert!(answer["bound_rms_m"].as_f64().unwrap() <= answer["moved_rms_m"].as_f64().unwrap());
+    assert_eq!(answer["possible"], true);
+    assert_eq!(netfold(&plan, &["--run", "run-1", "--json"]).stdout, output.stdout, "the same bytes twice");
+    let page = text(&netfold(&plan, &["--run", "run-1"]).stdout);
+    assert!(page.contains("panels") && page.contains("nothing nearer exists") && page.contains("set corner"), "{page}");
+    let doubled = netfold(&plan, &["--run", "run-1", "--double-back", "2", "--json"]);
+    let doubled: Value = serde_json::from_slice(&doubled.stdout).unwrap();
+    assert!((doubled["spare_m"].as_f64().unwrap() - 100.0 / 14.0).abs() < 1e-9 && doubled["draw_in"].is_null());
+}
+
+#[test]
+fn an_odd_count_says_that_no_rectangle_exists() {
+    let page = text(&netfold(&demo("square-or-rectangle"), &["--run", "square", "--double-back", "1"]).stdout);
+    assert!(page.contains("No rectangle exists"), "{page}");
+}
+
+#[test]
+fn the_impossible_is_a_sentence_or_an_object_and_exits_two() {
+    let plan = json!({
+        "format": "netfold-plan", "version": 1,
+        "store": { "nets": [ { "id": "two", "length_m": 7.0, "panels": 2 } ] },
+        "runs": [ { "id": "r", "outline": [[0, 0], [6, 0], [3, 5]], "nets": ["two", "two"] } ]
+    })
+    .to_string();
+    let said = refused(&plan, &["--run", "r"]);
+    assert!(
+        said.contains("plan.netfold.json") && said.contains("as long as the rest") && said.contains("1 panel"),
+        "{said}"
+    );
+    let output = netfold(&plan, &["--run", "r", "--json"]);
+    assert_eq!(output.status.code(), Some(2));
+    let answer: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(answer["possible"], false);
+    assert_eq!(answer["nearest"]["side_panels"], json!([1, 1, 1]));
+    assert_eq!(answer["given_up"], json!({ "double_back": 1, "asked": 0 }));
+    assert!(answer["reason"].as_str().unwrap().contains("4 panels"));
+}
+
+#[test]
+fn what_cannot_be_used_is_one_sentence_with_or_without_json() {
+    let plan = demo("square-or-rectangle");
+    assert!(refused(&plan, &["--run", "nowhere", "--json"]).contains("square, "));
+    assert!(refused(&plan, &["--run", "square", "--double-back", "-1"]).contains("--help"));
+    let mut changed: Value = serde_json::from_str(&plan).unwrap();
+    changed["runs"][0]["closed"] = json!(false);
+    assert!(refused(&changed.to_string(), &["--run", "square"]).contains("open line"));
+    changed["runs"][0]["closed"] = json!(true);
+    changed["ground"]["boundary"] = json!([[0, 0], [9, 9], [9, 0], [0, 9]]);
+    assert!(refused(&changed.to_string(), &["--run", "square"]).contains("ground.boundary"));
+    changed["runs"] = json!([]);
+    assert!(refused(&changed.to_string(), &["--run", "square"]).contains("draw one first"));
+}

@@ -1,0 +1,102 @@
+//! One action that makes the run of whole panels, and what came of it in a sentence.
+
+use egui::Ui;
+use plan::Run;
+use words::texts::Fitting as Text;
+use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp};
+
+use super::Desk;
+use crate::editor::Message;
+use crate::icons::Icon;
+use crate::kit;
+use crate::theme::{self, colour};
+
+/// Corners that moved by less than this did not move, metres.
+const MOVED_M: f64 = 0.005;
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
+    if !run.closed() {
+        return;
+    }
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    ui.add_space(8.0);
+    let looking = editor.is_fitting();
+    if kit::button(ui, Icon::Coil, words.text(Text::Fit), looking, p).clicked() && !looking {
+        desk.said.say(Message::FitNets);
+    }
+    if looking {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::Looking));
+        return;
+    }
+    let Some(answer) = editor.fit_answer() else { return };
+    ui.add_space(8.0);
+    match answer {
+        Ok(fitted) => done(ui, desk, fitted),
+        Err(refusal) => refused(ui, desk, refusal),
+    }
+}
+
+fn done(ui: &mut Ui, desk: &mut Desk<'_>, fitted: &Fitted) {
+    let (words, p) = (desk.words, desk.p);
+    let sides = fitted.side_panels.iter().map(u32::to_string).collect::<Vec<_>>().join(", ");
+    let said = if fitted.moved_rms_m < MOVED_M {
+        words.say(Text::WasWhole, &[("sides", &sides)])
+    } else {
+        words.say(Text::IsWhole, &[("sides", &sides), ("moved", &words.length(fitted.moved_rms_m))])
+    };
+    kit::prose(ui, &said, theme::medium(13.0), colour(p.ink));
+    let mut more = |text: String| {
+        ui.add_space(4.0);
+        desk.second(ui, &text);
+    };
+    if fitted.double_back > 0 {
+        let places = [("panels", count(desk, fitted.double_back)), ("spare", words.length(fitted.spare_m))];
+        more(words.say(Text::DoubledBack, &[("panels", &places[0].1), ("spare", &places[1].1)]));
+    }
+    if fitted.no_rectangle {
+        more(words.text(Text::NoRectangle).to_owned());
+    }
+    if let Some(drawn) = fitted.draw_in {
+        let (corner, by, gives) =
+            ((drawn.corner + 1).to_string(), words.length(drawn.by_m), words.length(drawn.gives_m));
+        more(words.say(Text::DrawIn, &[("corner", &corner), ("by", &by), ("gives", &gives)]));
+    }
+}
+
+fn refused(ui: &mut Ui, desk: &mut Desk<'_>, refusal: &FitRefusal) {
+    let (words, p) = (desk.words, desk.p);
+    let panels_corners = |text: Text, panels: usize, corners: usize| {
+        words.say(text, &[("panels", &panels.to_string()), ("corners", &corners.to_string())])
+    };
+    let reason = match refusal.reason {
+        FitReason::TooFewPanels { panels, corners } => panels_corners(Text::TooFewPanels, panels, corners),
+        FitReason::NeverCloses { panels, corners } => panels_corners(Text::NeverCloses, panels, corners),
+        FitReason::NoRoom { panels, all_tried: true } => panels_corners(Text::NoRoomAll, panels, 0),
+        FitReason::NoRoom { panels, all_tried: false } => panels_corners(Text::NoRoomFound, panels, 0),
+        _ => words.text(Text::NotYet).to_owned(),
+    };
+    kit::prose(ui, &words.say(Text::CannotFit, &[("reason", &reason)]), theme::medium(13.0), colour(p.ink));
+    let given_up = match refusal.given_up {
+        Some(GivenUp::DoubleBack { asked, panels }) => {
+            words.say(Text::NearestDoubled, &[("panels", &count(desk, panels)), ("asked", &asked.to_string())])
+        }
+        Some(GivenUp::Corners { corners }) => words.say(Text::NearestCorners, &[("corners", &corners.to_string())]),
+        None => return,
+    };
+    ui.add_space(4.0);
+    desk.second(ui, &given_up);
+    if refusal.nearest.is_some() {
+        ui.add_space(6.0);
+        if kit::link(ui, words.text(Text::TakeNearest), p).clicked() {
+            desk.said.say(Message::TakeNearest);
+        }
+    }
+}
+
+fn count(desk: &Desk<'_>, panels: u32) -> String {
+    match panels {
+        1 => desk.words.text(Text::OnePanel).to_owned(),
+        _ => desk.words.say(Text::Panels, &[("panels", &panels.to_string())]),
+    }
+}

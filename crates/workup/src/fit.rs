@@ -1,0 +1,510 @@
+//! A run's sketch to the nearest outline of whole panels, through [`geometry::fit`].
+//!
+//! The nets are those of the run's workup: the ones that it names, else those that the store gives for its line. The
+//! ground is the paddock less the keep-outs with their clearances. Where no such outline exists the refusal says why and
+//! carries the nearest that does, with what was given up: more panels doubled back, fewer of them, or corners. Metres.
+//!
+//! A run whose chain has a fixed start keeps the order and the direction of its nets; its start moves to where the
+//! fitted chain begins.
+
+use geometry::fit::{FitFault, FitRequest, FitSearch, FreeGround, KeepOff, NoFit};
+use geometry::{Net, Outline};
+use plan::{Plan, Run, Shape};
+
+use crate::model::Trouble;
+use crate::values::{self, Bad};
+use crate::{nets, outlines, place};
+
+/// Netting that should be spare on ground that is never level, as a share of the line (common practice, no source).
+pub const SPARE_SHARE: f64 = 0.01;
+
+/// Steps of each attempt at the nearest outline where the one asked for does not exist.
+const NEAREST_STEPS: u64 = 6_000;
+
+/// So many panels more doubled back without coming nearer end the look for the nearest.
+const FARTHER: usize = 3;
+
+/// An outline of whole panels.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fitted {
+    /// Its corners, in the sketch's order.
+    pub outline: Vec<plan::Point>,
+    /// Panels from each corner to the next.
+    pub side_panels: Vec<u32>,
+    /// Length of each side, metres.
+    pub side_m: Vec<f64>,
+    /// Root of the mean squared move of the corners, metres.
+    pub moved_rms_m: f64,
+    /// A proven lower bound of it, metres: equal where nothing nearer can exist.
+    pub bound_rms_m: f64,
+    /// Length of the line, metres.
+    pub line_m: f64,
+    /// Panels doubled back at the chain's end.
+    pub double_back: u32,
+    /// Their length, metres.
+    pub spare_m: f64,
+    /// Kinds of the nets in chain order.
+    pub nets: Vec<String>,
+    /// Where the chain starts along the outline, metres.
+    pub start_m: f64,
+    /// Whether the chain runs against the outline.
+    pub reversed: bool,
+    /// Whether four corners were asked for on an odd number of equal panels, of which no rectangle can be made.
+    pub no_rectangle: bool,
+    /// Where less than [`SPARE_SHARE`] of the line is spare: the corner to draw in.
+    pub draw_in: Option<DrawIn>,
+}
+
+/// The corner that is set last, drawn in so that enough netting comes free for ground that is not level.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrawIn {
+    /// The corner, from 0.
+    pub corner: usize,
+    /// Where it stands.
+    pub at: plan::Point,
+    /// Where it stands once drawn in.
+    pub to: plan::Point,
+    /// How far that is, metres.
+    pub by_m: f64,
+    /// Netting that comes free, metres.
+    pub gives_m: f64,
+}
+
+/// Why a run cannot be fitted, and the nearest that can be had.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FitRefusal {
+    /// Why.
+    pub reason: FitReason,
+    /// The nearest outline that exists, where one was found.
+    pub nearest: Option<Box<Fitted>>,
+    /// What was given up for it.
+    pub given_up: Option<GivenUp>,
+}
+
+impl FitRefusal {
+    /// Whether the plan can be read and built, and only no outline exists.
+    pub fn is_impossible(&self) -> bool {
+        matches!(self.reason, FitReason::TooFewPanels { .. } | FitReason::NeverCloses { .. } | FitReason::NoRoom { .. })
+    }
+}
+
+impl From<FitReason> for FitRefusal {
+    fn from(reason: FitReason) -> Self {
+        Self { reason, nearest: None, given_up: None }
+    }
+}
+
+/// What stands in the way.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum FitReason {
+    /// There is no such run.
+    #[error("there is no run of that id")]
+    NoSuchRun,
+    /// The run is an open line.
+    #[error("the run is an open line")]
+    Open,
+    /// An outline cannot be built.
+    #[error("an outline cannot be built")]
+    Unbuilt {
+        /// Whose.
+        shape: Shape,
+    },
+    /// The run has no net.
+    #[error("the run has no net")]
+    NoNets,
+    /// A net's length or panels make no net.
+    #[error("the net {net} has no length or no panels to fit with")]
+    BadNet {
+        /// The net's id.
+        net: String,
+    },
+    /// More corners than are fitted.
+    #[error("{corners} corners are too many: at most {most}")]
+    TooManyCorners {
+        /// Corners of the sketch.
+        corners: usize,
+        /// The most.
+        most: usize,
+    },
+    /// More panels than are fitted.
+    #[error("{panels} panels are too many: at most {most}")]
+    TooManyPanels {
+        /// Panels of the nets.
+        panels: usize,
+        /// The most.
+        most: usize,
+    },
+    /// Fewer panels than corners.
+    #[error("{panels} panels make no {corners} sides")]
+    TooFewPanels {
+        /// Panels on the line.
+        panels: usize,
+        /// Corners of the sketch.
+        corners: usize,
+    },
+    /// One side is as long as the rest together, however the panels are shared out.
+    #[error("one side is as long as the rest together")]
+    NeverCloses {
+        /// Panels on the line.
+        panels: usize,
+        /// Corners of the sketch.
+        corners: usize,
+    },
+    /// No outline that was found lies on free ground without crossing itself.
+    #[error("no such outline was found inside the paddock and off the keep-outs")]
+    NoRoom {
+        /// Panels on the line.
+        panels: usize,
+        /// Whether every choice of panels was tried.
+        all_tried: bool,
+    },
+}
+
+impl FitReason {
+    /// A name that stays the same in every version.
+    pub fn id(&self) -> &'static str {
+        match self {
+            FitReason::NoSuchRun => "fit/no-such-run",
+            FitReason::Open => "fit/open",
+            FitReason::Unbuilt { .. } => "fit/unbuilt",
+            FitReason::NoNets => "fit/no-nets",
+            FitReason::BadNet { .. } => "fit/bad-net",
+            FitReason::TooManyCorners { .. } => "fit/too-many-corners",
+            FitReason::TooManyPanels { .. } => "fit/too-many-panels",
+            FitReason::TooFewPanels { .. } => "fit/too-few-panels",
+            FitReason::NeverCloses { .. } => "fit/never-closes",
+            FitReason::NoRoom { .. } => "fit/no-room",
+        }
+    }
+}
+
+/// What the nearest outline does without.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GivenUp {
+    /// So many panels are doubled back in all, in place of those that were asked for.
+    DoubleBack {
+        /// Asked for.
+        asked: u32,
+        /// Doubled back.
+        panels: u32,
+    },
+    /// The sketch lost its flattest corners down to so many.
+    Corners {
+        /// Corners left.
+        corners: usize,
+    },
+}
+
+/// Fits the run of that id, with so many panels doubled back.
+pub fn fit(plan: &Plan, run: &str, double_back: u32) -> Result<Fitted, FitRefusal> {
+    let mut fitting = Fitting::new(plan, run, double_back)?;
+    while fitting.step() {}
+    fitting.finish()
+}
+
+/// A fit under way: a value that is stepped, so that a worker can leave it.
+#[derive(Clone, Debug)]
+pub struct Fitting {
+    task: Task,
+    double_back: usize,
+    /// The search, or what stood in its way from the start.
+    search: Result<FitSearch, FitReason>,
+}
+
+impl Fitting {
+    /// Sets a fit up.
+    pub fn new(plan: &Plan, run: &str, double_back: u32) -> Result<Fitting, FitRefusal> {
+        let task = Task::of(plan, run)?;
+        let double_back = double_back as usize;
+        let search = task.search(&task.sketch, double_back);
+        if let Err(reason) = &search
+            && !FitRefusal::from(reason.clone()).is_impossible()
+        {
+            return Err(reason.clone().into());
+        }
+        Ok(Fitting { task, double_back, search })
+    }
+
+    /// Goes on by one step; `false` when there is nothing left to do or the budget is spent.
+    pub fn step(&mut self) -> bool {
+        match &mut self.search {
+            Ok(search) => search.step() && search.steps() < geometry::fit::DEFAULT_BUDGET_STEPS,
+            Err(_) => false,
+        }
+    }
+
+    /// The answer as far as it is known; where there is none, looks for the nearest that exists.
+    pub fn finish(self) -> Result<Fitted, FitRefusal> {
+        let reason = match &self.search {
+            Ok(search) => match search.found() {
+                Ok(found) => return Ok(self.task.fitted(&found, self.double_back)),
+                Err(why) => self.task.why(why, self.double_back),
+            },
+            Err(reason) => reason.clone(),
+        };
+        let nearest = self.task.nearest(&reason, self.double_back);
+        let (nearest, given_up) = nearest.map(|(fitted, given_up)| (Box::new(fitted), given_up)).unzip();
+        Err(FitRefusal { reason, nearest, given_up })
+    }
+}
+
+/// A run in the terms of geometry.
+#[derive(Clone, Debug)]
+struct Task {
+    sketch: Outline,
+    kinds: Vec<Net>,
+    ids: Vec<String>,
+    nets: Vec<usize>,
+    kept_order: bool,
+    reversed: bool,
+    ground: FreeGround,
+}
+
+impl Task {
+    fn of(plan: &Plan, id: &str) -> Result<Task, FitReason> {
+        let run = plan.runs.iter().find(|run| run.id == id).ok_or(FitReason::NoSuchRun)?;
+        if !run.closed() {
+            return Err(FitReason::Open);
+        }
+        let build = |shape: Shape, points: &[plan::Point]| {
+            outlines::build(&shape, points, true, &mut Vec::new()).ok_or(FitReason::Unbuilt { shape })
+        };
+        let sketch = build(Shape::Run(run.id.clone()), &run.outline)?;
+        let mut ground = FreeGround::default();
+        if !plan.ground.boundary.is_empty() {
+            ground.boundary = Some(build(Shape::Boundary, &plan.ground.boundary)?);
+        }
+        for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
+            ground.keep_offs.push(KeepOff {
+                outline: build(Shape::KeepOut(index), &keep_out.outline)?,
+                clearance_m: keep_out.clearance_m().max(0.0),
+                may_enclose: keep_out.may_enclose(),
+            });
+        }
+        let used = used(plan, run);
+        if used.is_empty() {
+            return Err(FitReason::NoNets);
+        }
+        let bad = Bad::of(&values::of_plan(plan));
+        let mut kinds = Vec::with_capacity(plan.store.nets.len());
+        for (kind, net) in plan.store.nets.iter().enumerate() {
+            let key = |name: &str| format!("store.nets[{kind}].{name}");
+            let broken = bad.any(&key("length_m")) || bad.any(&key("panel")) || bad.sum_of(&net.id);
+            let built = match &net.panel_lengths_m {
+                Some(lengths_m) => Net::unequal(lengths_m),
+                None => Net::equal(net.length_m, net.panel_count()),
+            };
+            match built {
+                Ok(built) if !broken => kinds.push(built),
+                _ if used.contains(&kind) => return Err(FitReason::BadNet { net: net.id.clone() }),
+                // Kinds that this run does not use stand in as anything.
+                _ => kinds.push(Net::equal(1.0, 1).expect("one panel of a metre is a net")),
+            }
+        }
+        Ok(Task {
+            sketch,
+            kinds,
+            ids: plan.store.nets.iter().map(|net| net.id.clone()).collect(),
+            nets: used,
+            kept_order: run.start_m.is_some(),
+            reversed: run.reversed.unwrap_or(false),
+            ground,
+        })
+    }
+
+    fn panels(&self) -> usize {
+        self.nets.iter().map(|&kind| self.kinds[kind].panels()).sum()
+    }
+
+    fn search(&self, sketch: &Outline, double_back: usize) -> Result<FitSearch, FitReason> {
+        let mut request = FitRequest::new(sketch, &self.kinds, &self.nets);
+        request.kept_order = self.kept_order;
+        request.reversed = self.reversed;
+        request.double_back = double_back;
+        request.ground = Some(&self.ground);
+        FitSearch::new(&request).map_err(|fault| match fault {
+            FitFault::Open => FitReason::Open,
+            FitFault::Corners { corners } => FitReason::TooManyCorners { corners, most: geometry::fit::MAX_CORNERS },
+            FitFault::TooManyPanels { panels } => {
+                FitReason::TooManyPanels { panels, most: geometry::fit::MAX_FIT_PANELS }
+            }
+            FitFault::TooFewPanels { panels, corners } => FitReason::TooFewPanels { panels, corners },
+            FitFault::NoNets | FitFault::UnknownKind { .. } => FitReason::NoNets,
+        })
+    }
+
+    fn why(&self, why: NoFit, double_back: usize) -> FitReason {
+        let panels = self.panels().saturating_sub(double_back);
+        match why {
+            NoFit::NeverCloses => FitReason::NeverCloses { panels, corners: self.sketch.vertices().len() },
+            NoFit::NoRoom { all_tried } => FitReason::NoRoom { panels, all_tried },
+        }
+    }
+
+    /// The nearest outline that exists where the one asked for does not.
+    fn nearest(&self, reason: &FitReason, double_back: usize) -> Option<(Fitted, GivenUp)> {
+        let all = self.panels();
+        let corners = self.sketch.vertices().len();
+        let with = |panels: usize| {
+            let fitted = self.attempt(&self.sketch, panels)?;
+            let given_up = GivenUp::DoubleBack { asked: count(double_back), panels: count(panels) };
+            Some((fitted, given_up))
+        };
+        if matches!(reason, FitReason::TooFewPanels { .. }) {
+            // Fewer doubled back, where that was too much; else fewer corners.
+            let fewer = (0..=all.saturating_sub(corners).min(double_back)).rev().take(8);
+            if all >= corners && double_back > 0 {
+                return fewer.into_iter().find_map(with);
+            }
+            let sketch = flattest_left_out(&self.sketch, all.saturating_sub(double_back).max(3))?;
+            let fitted = self.attempt(&sketch, double_back)?;
+            return Some((fitted, GivenUp::Corners { corners: sketch.vertices().len() }));
+        }
+        // More doubled back: by twice as many until one is found, then the fewest between, then on while that comes nearer
+        // (the longest line that finds room lies in folds, far from the sketch).
+        let most = all.saturating_sub(corners);
+        let (mut fails, mut more) = (double_back, 1);
+        let mut found = loop {
+            let panels = (double_back + more).min(most);
+            if panels <= fails {
+                return None;
+            }
+            match with(panels) {
+                Some(found) => break (panels, found),
+                None => fails = panels,
+            }
+            more *= 2;
+        };
+        while found.0 - fails > 1 {
+            let middle = usize::midpoint(fails, found.0);
+            match with(middle) {
+                Some(better) => found = (middle, better),
+                None => fails = middle,
+            }
+        }
+        let mut farther = 0;
+        for panels in found.0 + 1..=most {
+            match with(panels) {
+                Some(next) if next.0.moved_rms_m < found.1.0.moved_rms_m => (found, farther) = ((panels, next), 0),
+                _ => farther += 1,
+            }
+            if farther == FARTHER {
+                break;
+            }
+        }
+        Some(found.1)
+    }
+
+    fn attempt(&self, sketch: &Outline, double_back: usize) -> Option<Fitted> {
+        let mut search = self.search(sketch, double_back).ok()?;
+        while search.step() && search.steps() < NEAREST_STEPS {}
+        search.found().ok().map(|found| self.fitted(&found, double_back))
+    }
+
+    fn fitted(&self, found: &geometry::fit::Fit, double_back: usize) -> Fitted {
+        let line_m: f64 = found.side_m.iter().sum();
+        let chain_m: f64 = self.nets.iter().map(|&kind| self.kinds[kind].length_m()).sum();
+        let spare_m = if double_back == 0 { 0.0 } else { chain_m - line_m };
+        let panels: usize = found.side_panels.iter().sum();
+        let needed_m = SPARE_SHARE * line_m - spare_m;
+        Fitted {
+            outline: found.outline.iter().copied().map(place).collect(),
+            side_panels: found.side_panels.iter().map(|&panels| count(panels)).collect(),
+            side_m: found.side_m.clone(),
+            moved_rms_m: found.moved_rms_m,
+            bound_rms_m: found.bound_rms_m,
+            line_m,
+            double_back: count(double_back),
+            spare_m,
+            nets: found.order.iter().map(|&kind| self.ids[kind].clone()).collect(),
+            start_m: found.start_m,
+            reversed: found.reversed,
+            no_rectangle: found.outline.len() == 4 && found.equal_panels && !panels.is_multiple_of(2),
+            draw_in: (needed_m > 0.0).then(|| self.draw_in(found, line_m, needed_m)).flatten(),
+        }
+    }
+
+    /// The corner that is set last, or the last before it that may be drawn in on free ground.
+    fn draw_in(&self, found: &geometry::fit::Fit, line_m: f64, needed_m: f64) -> Option<DrawIn> {
+        let corners = found.outline.len();
+        let mut along_m = 0.0;
+        let mut by_chain: Vec<(f64, usize)> = Vec::with_capacity(corners);
+        for (corner, &side_m) in found.side_m.iter().enumerate() {
+            let from_start_m = if found.reversed { found.start_m - along_m } else { along_m - found.start_m };
+            let chain_m = from_start_m.rem_euclid(line_m);
+            // A corner at the chain's start is its end, too, and was set first.
+            by_chain.push((if line_m - chain_m < geometry::MEET_M { 0.0 } else { chain_m }, corner));
+            along_m += side_m;
+        }
+        by_chain.sort_by(|one, other| other.0.total_cmp(&one.0));
+        let drawn = |&(_, corner): &(f64, usize)| {
+            let neighbours = [found.outline[(corner + corners - 1) % corners], found.outline[(corner + 1) % corners]];
+            let to = drawn_in(found.outline[corner], neighbours, needed_m);
+            let mut outline = found.outline.clone();
+            outline[corner] = to;
+            let at = found.outline[corner];
+            let length_m = |at: geometry::Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+            let free = self.ground.holds(&Outline::closed(&outline));
+            let draw_in = DrawIn {
+                corner,
+                at: place(at),
+                to: place(to),
+                by_m: at.distance_m(to),
+                gives_m: length_m(at) - length_m(to),
+            };
+            (free, draw_in)
+        };
+        by_chain
+            .iter()
+            .map(drawn)
+            .find(|(free, _)| *free)
+            .or_else(|| by_chain.first().map(drawn))
+            .map(|(_, drawn)| drawn)
+    }
+}
+
+/// A corner drawn in along its bisector until its two sides are so much shorter, at most onto its neighbours' chord.
+fn drawn_in(at: geometry::Point, neighbours: [geometry::Point; 2], needed_m: f64) -> geometry::Point {
+    let length_m = |at: geometry::Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+    let (one_m, other_m) = (at.distance_m(neighbours[0]), at.distance_m(neighbours[1]));
+    // The bisector meets the chord where it divides it like the sides: there the two are shortest.
+    let chord = neighbours[0].towards(neighbours[1], one_m / (one_m + other_m));
+    let goal_m = length_m(at) - needed_m;
+    let (mut near, mut far) = (0.0, 1.0);
+    for _ in 0..60 {
+        let middle = f64::midpoint(near, far);
+        if length_m(at.towards(chord, middle)) > goal_m { near = middle } else { far = middle }
+    }
+    at.towards(chord, far)
+}
+
+/// The sketch without its flattest corners, down to so many; `None` where it crosses itself then.
+fn flattest_left_out(sketch: &Outline, corners: usize) -> Option<Outline> {
+    let mut points: Vec<geometry::Point> = sketch.points().collect();
+    while points.len() > corners {
+        let outline = Outline::closed(&points);
+        let flattest = outline.vertices().iter().min_by(|one, other| one.turn_rad().total_cmp(&other.turn_rad()))?;
+        points.remove(flattest.stated);
+    }
+    let fatal = geometry::check_outline(&points, true).iter().any(geometry::OutlineFault::is_fatal);
+    (!fatal).then(|| Outline::closed(&points))
+}
+
+/// Kinds of the run's nets, as the workup takes them: runs before it that stand have used up their own.
+fn used(plan: &Plan, run: &Run) -> Vec<usize> {
+    let mut chosen = nets::Chosen::new();
+    for other in &plan.runs {
+        let mut unheard: Vec<Trouble> = Vec::new();
+        let shape = Shape::Run(other.id.clone());
+        let Some(line) = outlines::build(&shape, &other.outline, other.closed(), &mut unheard) else { continue };
+        let used = nets::of(plan, other, line.length_m(), &mut chosen);
+        if other.id == run.id {
+            return used;
+        }
+    }
+    Vec::new()
+}
+
+fn count(number: usize) -> u32 {
+    u32::try_from(number).unwrap_or(u32::MAX)
+}
