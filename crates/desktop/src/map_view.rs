@@ -39,10 +39,13 @@ const TURN_DEG: f64 = 5.0;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
+/// What ink is made from: the drawing's stamp, the camera, the map's place, pixels of a point, a run only thought of.
+type InkKey = (u64, View, Rect, f32, Option<Arc<Ghost>>);
+
 /// Ink that was made ready, and what it was made from.
 #[derive(Default)]
 pub(crate) struct MapSheet {
-    key: Option<(u64, View, Rect, f32, Option<Arc<Ghost>>)>,
+    key: Option<InkKey>,
     painted: Painted,
 }
 

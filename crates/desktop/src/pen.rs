@@ -77,8 +77,12 @@ impl Painted {
             let made = kept.filter(|kept| kept.ink == piece).unwrap_or_else(|| {
                 let mut mesh = Mesh::default();
                 let mut shapes = Vec::with_capacity(piece.len());
-                piece.iter().for_each(|item| ready(item, corner.to_vec2(), &mut shapes));
-                shapes.into_iter().for_each(|shape| tessellator.tessellate_shape(shape, &mut mesh));
+                for item in piece {
+                    ready(item, corner.to_vec2(), &mut shapes);
+                }
+                for shape in shapes {
+                    tessellator.tessellate_shape(shape, &mut mesh);
+                }
                 Piece { ink: piece.to_vec(), mesh: Arc::new(mesh) }
             });
             self.pieces.insert(fingerprint, made);
