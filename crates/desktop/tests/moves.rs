@@ -98,8 +98,10 @@ fn the_ghost_is_there_only_while_the_page_is_open() {
     let fill = drawing::Theme::Light.palette().ghost_fill;
     let painted = |harness: &Opened| {
         let clipped = &harness.output().shapes;
-        let [red, green, blue, alpha] = fill;
-        let of_fill = |colour: egui::Color32| colour == egui::Color32::from_rgba_unmultiplied(red, green, blue, alpha);
+        let of_fill = |colour: egui::Color32| {
+            let near = |(one, other): (u8, u8)| one.abs_diff(other) < 4;
+            colour.a() == fill[3] && colour.to_srgba_unmultiplied().into_iter().zip(fill).all(near)
+        };
         clipped.iter().any(|one| match &one.shape {
             egui::Shape::Mesh(mesh) => mesh.vertices.iter().any(|vertex| of_fill(vertex.color)),
             egui::Shape::Path(path) => of_fill(path.fill),
