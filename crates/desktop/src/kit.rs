@@ -148,6 +148,9 @@ pub(crate) fn title(ui: &mut Ui, title: &str, aside: &str, sentence: &str, p: &P
 pub(crate) fn section(ui: &mut Ui, head: &str, aside: &str, p: &Palette) -> Response {
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
     name(&response, Role::Heading, head);
+    if !ui.is_rect_visible(rect) {
+        return response;
+    }
     let painter = ui.painter();
     let drawn = painter.text(rect.left_center(), Align2::LEFT_CENTER, head, theme::semi_bold(13.0), colour(p.ink));
     if !aside.is_empty() {
@@ -311,6 +314,9 @@ pub(crate) fn row(
 pub(crate) fn fact(ui: &mut Ui, left: &str, right: &str, p: &Palette) -> Rect {
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
     name(&response, Role::Label, &format!("{left}: {right}"));
+    if !ui.is_rect_visible(rect) {
+        return rect;
+    }
     ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.hairline)));
     let right = shortened(ui, right, theme::regular(13.0), colour(p.ink), rect.width() * 0.62);
     let left = shortened(ui, left, theme::regular(13.0), colour(p.ink2), rect.width() - right.size().x - 12.0);
@@ -325,6 +331,10 @@ pub(crate) fn fact(ui: &mut Ui, left: &str, right: &str, p: &Palette) -> Rect {
 
 /// Paints words in a row or cell.
 pub(crate) fn cell(ui: &Ui, at: Pos2, anchor: Align2, text: &str, font: FontId, ink: Color32) -> Rect {
+    // Far out of sight nothing is laid out.
+    if !ui.clip_rect().y_range().expand(ROW).contains(at.y) {
+        return Rect::from_pos(at);
+    }
     ui.painter().text(at, anchor, text, font, ink)
 }
 

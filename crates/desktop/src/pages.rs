@@ -7,6 +7,7 @@ mod ground;
 mod moves;
 mod power;
 mod run;
+mod setting_up;
 pub(crate) mod sheet;
 mod sides;
 mod store;

@@ -2,11 +2,12 @@
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
+use exchange::work::sentences;
 use plan::{NetKind, Run, Shape};
 use words::texts::Window as Text;
 use workup::{Corner, Lay, Strip, Verdict};
 
-use super::{Desk, assumed, findings, fitting, picked_tools, quiet, sides, store};
+use super::{Desk, assumed, findings, fitting, picked_tools, quiet, setting_up, sides, store};
 use crate::editor::{Message, Page};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -54,7 +55,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
     if let Some(strip) = &worked.strip {
         mow(ui, desk, run, strip);
+        for (label, figures) in
+            [sentences::mowing(worked, words), sentences::grass(worked, words)].into_iter().flatten()
+        {
+            ui.add_space(4.0);
+            desk.second(ui, &format!("{label}: {figures}"));
+        }
     }
+    setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Run);

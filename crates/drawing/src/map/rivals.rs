@@ -56,7 +56,6 @@ struct Ground<'a> {
     outline: &'a [Point],
     low: Point,
     high: Point,
-    middle: Option<Point>,
 }
 
 impl<'a> Ground<'a> {
@@ -66,7 +65,7 @@ impl<'a> Ground<'a> {
             low = Point::new(low.east_m.min(place.east_m), low.north_m.min(place.north_m));
             high = Point::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m));
         }
-        Some(Self { outline, low, high, middle: middle(outline).map(|middle| middle.0) })
+        Some(Self { outline, low, high })
     }
 
     fn overlaps(&self, other: &Self) -> bool {
@@ -77,7 +76,8 @@ impl<'a> Ground<'a> {
         if apart {
             return false;
         }
-        let holds = |outer: &Self, inner: &Self| inner.middle.is_some_and(|place| inside(outer.outline, place));
+        let holds =
+            |outer: &Self, inner: &Self| middle(inner.outline).is_some_and(|middle| inside(outer.outline, middle.0));
         holds(self, other) || holds(other, self) || self.crosses(other)
     }
 

@@ -72,7 +72,8 @@ pub fn grass(worked: &RunWorkup, words: Words) -> Option<(&'static str, String)>
     Some((words.text(Text::Grass), words.say(Text::GrassFigures, &places)))
 }
 
-fn timed(work: &Work, step: &Step, words: Words) -> String {
+/// One step as a sentence, with its minutes where it takes some.
+pub fn timed(work: &Work, step: &Step, words: Words) -> String {
     let sentence = sentence(work, step, words);
     // Half a minute and less is not worth a figure.
     if step.minutes < 0.5 {

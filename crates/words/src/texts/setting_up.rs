@@ -6,6 +6,11 @@ texts! {
     /// The steps of setting up and taking down, in the words that are said in the field.
     SettingUp {
         SettingUp: "Setting up",
+        StepsCount: "{count} steps",
+        ShowSetUp: "Go through setting up",
+        ShowTakeDown: "Go through taking down",
+        FoldSetUp: "Fold setting up",
+        FoldTakeDown: "Fold taking down",
         TakingDown: "Taking down",
         Minutes: "{low} min for practised hands, {high} the first time; {walk} on foot and {carry} with a roll in hand.",
         Bound: "No order takes practised hands less than {bound} min.",

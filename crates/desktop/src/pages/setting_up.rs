@@ -1,0 +1,53 @@
+//! Setting up and taking down: how long and how far, and the steps in their order on demand.
+
+use egui::{Id, Ui};
+use exchange::work::sentences;
+use words::texts::SettingUp as Text;
+use workup::RunWorkup;
+use workup::setting_up::Work;
+
+use super::Desk;
+use crate::kit;
+use crate::theme::{self, colour};
+
+/// Room for a step's number, points.
+const NUMBER: f32 = 26.0;
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
+    if let Some(work) = &worked.set_up {
+        part(ui, desk, [Text::SettingUp, Text::ShowSetUp, Text::FoldSetUp], work);
+    }
+    if let Some(work) = &worked.taking_down {
+        part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work);
+    }
+}
+
+fn part(ui: &mut Ui, desk: &mut Desk<'_>, [head, show, fold]: [Text; 3], work: &Work) {
+    let (words, p) = (desk.words, desk.p);
+    let steps = work.steps.len().to_string();
+    desk.section(ui, words.text(head), &words.say(Text::StepsCount, &[("count", &steps)]));
+    ui.add_space(6.0);
+    desk.second(ui, &sentences::time(work, words));
+    ui.add_space(4.0);
+    let id = Id::unique(("work open", words.text(head)));
+    let open = ui.data(|data| data.get_temp::<bool>(id)).unwrap_or(false);
+    let label = words.text(if open { fold } else { show });
+    if kit::link(ui, label, p).clicked() {
+        ui.data_mut(|data| data.insert_temp(id, !open));
+    }
+    if !open {
+        return;
+    }
+    ui.add_space(6.0);
+    kit::rule(ui, p);
+    for (index, step) in work.steps.iter().enumerate() {
+        ui.add_space(5.0);
+        ui.horizontal_top(|ui| {
+            let number = (index + 1).to_string();
+            let (rect, _) = ui.allocate_exact_size(egui::vec2(NUMBER - 8.0, 18.0), egui::Sense::hover());
+            let (font, ink) = (theme::semi_bold(13.0), colour(p.ink));
+            kit::cell(ui, rect.left_top(), egui::Align2::LEFT_TOP, &number, font, ink);
+            kit::prose(ui, &sentences::timed(work, step, words), theme::regular(13.0), ink);
+        });
+    }
+}
