@@ -77,6 +77,26 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Find the largest run of each family of shapes.
+    Shapes {
+        /// The plan.
+        plan: PathBuf,
+        /// How many nets, the longest of the store.
+        #[arg(long)]
+        nets: u32,
+        /// With the coop and its clearance inside.
+        #[arg(long)]
+        coop: bool,
+        /// With one side borrowed from a wall that holds birds, too.
+        #[arg(long)]
+        walls: bool,
+        /// Sides of the free outline.
+        #[arg(long, default_value_t = workup::candidates::FREE_SIDES)]
+        sides: u32,
+        /// As JSON for other programs.
+        #[arg(long)]
+        json: bool,
+    },
     /// Print the JSON Schema of a file.
     Schema {
         /// Which.

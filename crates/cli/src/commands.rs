@@ -9,10 +9,11 @@ use care::{Findings, Severity};
 use drawing::{Scene, Theme};
 use plan::Opened;
 use words::{Words, texts::Errors};
+use workup::candidates::Ask;
 use workup::{Depth, Workup};
 
 use crate::arguments::{Arguments, Command, Described, Format};
-use crate::{example, files, window};
+use crate::{example, files, shapes, window};
 
 /// Size of an exported map, pixels.
 const PICTURE: [f32; 2] = [1440.0, 1080.0];
@@ -95,6 +96,10 @@ pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
         }
         Command::Import { file, output } => files::write(&output, &import(&file, words)?, words)?,
         Command::Fit { plan, run, double_back, json } => return crate::fit::run(&plan, &run, double_back, json, words),
+        Command::Shapes { plan, nets, coop, walls, sides, json } => {
+            let ask = Ask { coop, walls, free_sides: sides, ..Ask::new(nets) };
+            shapes::run(&plan, &ask, json, words)?;
+        }
         Command::Schema { of } => {
             let schema = match of {
                 Described::Plan => plan::schema::plan(),

@@ -8,6 +8,7 @@ mod commands;
 mod example;
 mod files;
 mod fit;
+mod shapes;
 mod window;
 
 use std::io::Write;

@@ -8,7 +8,8 @@
 //! 4. [`strip`]: the ground mown under and beside the line; [`passes()`]: the lines walked behind the mower.
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
 //! 6. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
-//! 7. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
+//! 7. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
+//! 8. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -27,6 +28,7 @@ mod corner;
 pub mod fit;
 pub mod ground;
 mod holding;
+pub mod largest;
 pub mod mowing;
 mod net;
 mod outline;

@@ -1,6 +1,7 @@
 //! The tables of texts, one for each place where they are read.
 
 mod book;
+mod candidates;
 mod errors;
 mod field;
 mod files;
@@ -18,6 +19,7 @@ mod store;
 mod window;
 
 pub use book::Book;
+pub use candidates::Candidates;
 pub use errors::Errors;
 pub use field::Field;
 pub use files::Files;
@@ -41,6 +43,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     }
     let mut all: Vec<&'static str> = Vec::new();
     all.extend(of(Book::ALL, language));
+    all.extend(of(Candidates::ALL, language));
     all.extend(of(Errors::ALL, language));
     all.extend(of(Field::ALL, language));
     all.extend(of(Files::ALL, language));

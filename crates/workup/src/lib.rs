@@ -8,11 +8,13 @@
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
-//! - [`volts`] works out the pulse, through `electrical`.
+//! - [`volts`] works out the pulse, through `electrical`;
+//! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
 //! `plan`'s defaults.
 
+pub mod candidates;
 mod chain;
 pub mod fit;
 pub mod growth;

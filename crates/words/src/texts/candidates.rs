@@ -1,0 +1,54 @@
+//! Words of the largest runs: the table's heads, and why there are none.
+
+use crate::message::texts;
+
+texts! {
+    /// Words of the largest runs: the table's heads, and why there are none.
+    Candidates {
+        Square: "square",
+        Rectangle: "rectangle",
+        Hexagon: "six sides",
+        Octagon: "eight sides",
+        Round: "round",
+        Free: "free",
+        AtWall: "{family}, at wall {number}",
+        Title: "The largest runs with {nets}, the largest first",
+        OneNet: "1 net",
+        Nets: "{count} nets",
+        Shape: "shape",
+        Area: "area",
+        NoLarger: "none larger than",
+        Line: "line",
+        Spare: "spare",
+        Corners: "corners",
+        Braces: "braces",
+        Strip: "strip",
+        Minutes: "minutes",
+        Weakest: "weakest post",
+        WholePanels: "whole panels",
+        Unknown: "–",
+        NoWarranty: "Only what is drawn is looked at. Local codes come first; walk the ground before you set up.",
+
+        NoteOutside: "The keep-out “{name}” lies outside the paddock and makes no difference.",
+        NoteOverlap: "The keep-outs “{first}” and “{second}” overlap; the runs keep off both.",
+        NoteParts: "The keep-outs cut the paddock into {count} parts; each run lies in one of them.",
+        NoteNoWall: "No wall in the plan is marked as fit to hold the birds, so no side is borrowed.",
+
+        NoBoundary: "{file} has no paddock to look in: draw its boundary (ground.boundary) first.",
+        BadBoundary: "{file}: the boundary of the paddock (ground.boundary) encloses no ground: draw it anew, with at least three corners.",
+        CrossedBoundary: "{file}: the boundary of the paddock (ground.boundary) crosses itself at {at}, so it is in two parts: pull the corners apart there, or keep one part.",
+        BadKeepOut: "{file}: the keep-out “{name}” crosses itself or encloses nothing: draw it anew or take it out.",
+        BadClearance: "{file}: a keep-out has a clearance that is no distance (ground.keep_outs): state zero or more metres.",
+        NoNets: "{file} has no nets (store.nets): state at least one.",
+        NetsAsked: "{file} has {owned} nets in its store and {asked} were asked for: ask for 1 to {owned}, or state more.",
+        BadNet: "{file}: the net “{id}” has no usable length or panels (store.nets): correct it there.",
+        TooFewPanels: "{file}: {panels} panels enclose no ground: ask for more nets.",
+        SidesAsked: "A free outline of {asked} sides is not searched: ask for 3 to {most}.",
+        NoCoop: "{file} states no coop to go round: state one, or ask without --coop.",
+        BadCoop: "{file}: the coop's length, width or clearance is no size (coop): correct it there.",
+        CoopOutside: "{file}: the coop does not stand inside the paddock with its clearance, so no run can hold it: move the coop or the boundary.",
+        CoopInKeepOut: "{file}: the coop stands in the keep-out “{name}” or its clearance, so no run can hold it: move one of them.",
+        NothingFits: "{file}: no shape fits on the ground that the keep-outs leave: look at their outlines and clearances.",
+        NothingFitsCoop: "{file}: no shape of these nets fits round the coop on this ground: ask for more nets, without --coop, or move the coop.",
+    }
+}

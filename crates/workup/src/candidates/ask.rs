@@ -1,0 +1,142 @@
+//! From a plan and an [`Ask`] to the question that `geometry` answers.
+
+use geometry::Outline;
+use geometry::largest::{Hold, KeepOff, LargestRequest, MOST_FREE_SIDES, Panels};
+use plan::{Coop, Plan};
+
+use super::Ask;
+use super::fault::CandidateFault;
+use crate::point;
+
+/// More nets than this are a slip of the pen.
+const MOST_NETS: u32 = 1000;
+/// Panels whose lengths differ by less are alike, metres.
+const ALIKE_M: f64 = 1e-6;
+
+/// The question and the nets that it stands for.
+pub(super) struct Request {
+    pub(super) question: LargestRequest,
+    pub(super) nets: Vec<String>,
+}
+
+/// The question, and for each of its walls the number of the plan's.
+pub(super) fn request(plan: &Plan, ask: &Ask) -> Result<(Request, Vec<usize>), CandidateFault> {
+    if plan.ground.boundary.is_empty() {
+        return Err(CandidateFault::NoBoundary);
+    }
+    let chosen = nets(plan, ask.nets)?;
+    if !(3..=MOST_FREE_SIDES).contains(&ask.free_sides) {
+        return Err(CandidateFault::Sides { asked: ask.free_sides, most: MOST_FREE_SIDES });
+    }
+    let coop = plan.coop.as_ref().or(plan.other_coops.first());
+    let hold = if ask.coop { Some(held(coop.ok_or(CandidateFault::NoCoop)?)?) } else { None };
+    let outline = |points: &[plan::Point]| Outline::closed(&points.iter().copied().map(point).collect::<Vec<_>>());
+    let keep_outs = plan.ground.keep_outs.iter().map(|keep_out| KeepOff {
+        outline: outline(&keep_out.outline),
+        clearance_m: keep_out.clearance_m(),
+        // Water is never enclosed, whatever else is said of it.
+        may_enclose: keep_out.may_enclose() && !keep_out.water,
+    });
+    let walls = if ask.walls { walls(plan) } else { Vec::new() };
+    let numbers = walls.iter().map(|wall| wall.0).collect();
+    let question = LargestRequest {
+        boundary: outline(&plan.ground.boundary),
+        keep_outs: keep_outs.collect(),
+        hold,
+        towards: coop.map(|coop| point(coop.at)),
+        net_m: chosen.iter().map(|&kind| plan.store.nets[kind].length_m).sum(),
+        panels: panels(plan, &chosen),
+        walls: walls.iter().map(|&(_, from, to)| (from, to)).collect(),
+        free_sides: ask.free_sides,
+    };
+    if question.panels.count < 3 {
+        return Err(CandidateFault::TooFewPanels { panels: question.panels.count });
+    }
+    let nets = chosen.iter().map(|&kind| plan.store.nets[kind].id.clone()).collect();
+    Ok((Request { question, nets }, numbers))
+}
+
+/// Places in the store of the longest nets, so many of them; of like ones the lighter.
+fn nets(plan: &Plan, asked: u32) -> Result<Vec<usize>, CandidateFault> {
+    let kinds = &plan.store.nets;
+    let owned = kinds.iter().map(|kind| u64::from(kind.count())).sum::<u64>();
+    if owned == 0 {
+        return Err(CandidateFault::NoNets);
+    }
+    if asked == 0 || asked > MOST_NETS || u64::from(asked) > owned {
+        return Err(CandidateFault::NetsAsked { asked, owned: owned.min(u64::from(MOST_NETS)) as u32 });
+    }
+    let mut by_length: Vec<usize> = (0..kinds.len()).collect();
+    by_length.sort_by(|&one, &other| {
+        let (one, other) = (&kinds[one], &kinds[other]);
+        other.length_m.total_cmp(&one.length_m).then(one.mass_kg().total_cmp(&other.mass_kg()))
+    });
+    let each =
+        by_length.into_iter().flat_map(|kind| std::iter::repeat_n(kind, kinds[kind].count().min(asked) as usize));
+    let chosen: Vec<usize> = each.take(asked as usize).collect();
+    match chosen.iter().find(|&&kind| net(&kinds[kind]).is_none()) {
+        Some(&kind) => Err(CandidateFault::BadNet { id: kinds[kind].id.clone() }),
+        None => Ok(chosen),
+    }
+}
+
+/// The net as `geometry` has it, where it can be one.
+fn net(kind: &plan::NetKind) -> Option<geometry::Net> {
+    match &kind.panel_lengths_m {
+        Some(lengths_m) => geometry::Net::unequal(lengths_m).ok(),
+        None => geometry::Net::equal(kind.length_m, kind.panel_count()).ok(),
+    }
+}
+
+fn panels(plan: &Plan, chosen: &[usize]) -> Panels {
+    let mut lengths_m = Vec::new();
+    for kind in chosen.iter().map(|&kind| &plan.store.nets[kind]) {
+        match &kind.panel_lengths_m {
+            Some(stated_m) => lengths_m.extend(stated_m),
+            None => {
+                lengths_m.extend(std::iter::repeat_n(kind.length_m / kind.panel_count() as f64, kind.panel_count()));
+            }
+        }
+    }
+    let least_m = lengths_m.iter().copied().fold(f64::INFINITY, f64::min);
+    let equal = lengths_m.iter().all(|length_m| length_m - least_m < ALIKE_M);
+    Panels { count: lengths_m.len() as u32, equal }
+}
+
+/// The coop's four corners and the clearance that it states; without a statement the line may touch it.
+fn held(coop: &Coop) -> Result<Hold, CandidateFault> {
+    let clearance_m = coop.rest.get("clearance_m").map_or(0.0, |stated| stated.as_f64().unwrap_or(0.0));
+    let sizes = [coop.length_m(), coop.width_m()];
+    if !sizes.iter().all(|size_m| size_m.is_finite() && *size_m > 0.0) || clearance_m < 0.0 {
+        return Err(CandidateFault::BadCoop);
+    }
+    let (sin, cos) = coop.heading_deg().to_radians().sin_cos();
+    let corner = |(ahead, right): (f64, f64)| {
+        let (ahead_m, right_m) = (ahead * coop.length_m() / 2.0, right * coop.width_m() / 2.0);
+        let at = point(coop.at);
+        geometry::Point::new(at.east_m + ahead_m * sin + right_m * cos, at.north_m + ahead_m * cos - right_m * sin)
+    };
+    let corners = [(1.0, 1.0), (1.0, -1.0), (-1.0, -1.0), (-1.0, 1.0)].map(corner);
+    Ok(Hold { places: corners.to_vec(), clearance_m })
+}
+
+/// Every straight stretch of the walls that hold birds, with the wall's number in the plan.
+fn walls(plan: &Plan) -> Vec<(usize, geometry::Point, geometry::Point)> {
+    let mut found = Vec::new();
+    let stated = plan.rest.get("walls").and_then(|walls| walls.as_array());
+    for (index, wall) in stated.into_iter().flatten().enumerate() {
+        let holds = wall.get("holds_birds").is_some_and(|holds| *holds == true);
+        let path = wall.get("path").and_then(|path| path.as_array()).filter(|_| holds);
+        let place = |at: Option<f64>| at.filter(|at| at.abs() <= geometry::FARTHEST_M);
+        let places: Vec<geometry::Point> = path
+            .into_iter()
+            .flatten()
+            .filter_map(|at| {
+                let (east, north) = (at.get(0)?, at.get(1)?);
+                Some(geometry::Point::new(place(east.as_f64())?, place(north.as_f64())?))
+            })
+            .collect();
+        found.extend(places.windows(2).map(|pair| (index, pair[0], pair[1])));
+    }
+    found
+}

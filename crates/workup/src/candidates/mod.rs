@@ -1,0 +1,147 @@
+//! The largest runs that a plan's nets enclose on its ground, each with every figure of a run.
+//!
+//! The outlines come from `geometry::largest`. Each is put into a copy of the plan as its only run and worked out by
+//! [`crate::workup`], so that a candidate's nets, corners, strip, minutes and volts are those of the run that it becomes
+//! when it is kept. Metres, square metres, minutes, kilovolts. Model: docs/model.md, "Ground, fit, shapes".
+//!
+//! What is left out of a candidate: slope, gates, what grows where. A hedge that is to hold birds is taken at the
+//! keeper's word.
+
+mod ask;
+mod fault;
+mod figures;
+
+use geometry::largest::{Largest, LargestSearch};
+use plan::{Plan, Point, Run};
+
+pub use fault::{CandidateFault, CandidateNote};
+pub use geometry::largest::{FREE_SIDES, Family, MOST_FREE_SIDES};
+
+/// What is asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ask {
+    /// How many nets; the longest of the store.
+    pub nets: u32,
+    /// Whether the coop with its clearance lies inside.
+    pub coop: bool,
+    /// Whether a side may be borrowed from a wall that holds birds; adds entries, takes none away.
+    pub walls: bool,
+    /// Sides of the free outline.
+    pub free_sides: u32,
+    /// A run of the plan whose energizer, earth, grass and strip the candidates take over; else the defaults count.
+    pub like: Option<String>,
+}
+
+impl Ask {
+    /// The plain question for so many nets.
+    pub fn new(nets: u32) -> Self {
+        Self { nets, coop: false, walls: false, free_sides: FREE_SIDES, like: None }
+    }
+}
+
+/// The largest run of a family, worked out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Candidate {
+    /// Its family.
+    pub family: Family,
+    /// The plan's wall that stands in for the side from its last corner to its first, by number.
+    pub wall: Option<usize>,
+    /// Its corners, counter-clockwise.
+    pub outline: Vec<Point>,
+    /// Area enclosed, square metres.
+    pub area_m2: f64,
+    /// No run of the family encloses more on this ground with these nets, square metres: proved.
+    pub area_bound_m2: f64,
+    /// Length of the netted line, metres.
+    pub line_m: f64,
+    /// Kinds of its nets in the chain's order.
+    pub nets: Vec<String>,
+    /// Netting beyond the line, metres.
+    pub spare_m: Option<f64>,
+    /// Corners; the ends of an open line are none.
+    pub corners: Option<usize>,
+    /// Corners and ends that need a brace.
+    pub braces: Option<usize>,
+    /// Ground to mow, square metres.
+    pub strip_m2: Option<f64>,
+    /// Minutes to set up.
+    pub minutes: Option<f64>,
+    /// The weakest post's peak, kilovolts.
+    pub weakest_kv: Option<f64>,
+    /// The nearest outline that closes on whole panels.
+    pub whole_panels: Option<Whole>,
+    /// The run as it would be stated: an option with an id that no run of the plan has.
+    pub run: Run,
+}
+
+/// An outline whose netted sides are whole panels.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Whole {
+    /// Its corners, counter-clockwise.
+    pub outline: Vec<Point>,
+    /// Panels from each corner to the next.
+    pub side_panels: Vec<u32>,
+    /// Area enclosed, square metres.
+    pub area_m2: f64,
+}
+
+/// The search as a value that grows: step it until it is done, look at its best whenever wanted, drop it to stop.
+#[derive(Clone, Debug)]
+pub struct CandidateSearch {
+    /// The plan without its runs.
+    plan: Plan,
+    template: Run,
+    ids: Vec<String>,
+    walls: Vec<usize>,
+    search: LargestSearch,
+    notes: Vec<CandidateNote>,
+}
+
+impl CandidateSearch {
+    /// The search for an answer; nothing is searched yet.
+    pub fn new(plan: &Plan, ask: &Ask) -> Result<Self, CandidateFault> {
+        let (request, walls) = ask::request(plan, ask)?;
+        let search = LargestSearch::new(&request.question).map_err(|fault| fault::of(plan, fault))?;
+        let mut notes = fault::notes(plan, search.notes());
+        if ask.walls && request.question.walls.is_empty() {
+            notes.push(CandidateNote::NoWall);
+        }
+        let template = figures::template(plan, ask, request.nets);
+        let ids = plan.runs.iter().map(|run| run.id.clone()).collect();
+        let plan = Plan { runs: Vec::new(), readings: Vec::new(), ..plan.clone() };
+        Ok(Self { plan, template, ids, walls, search, notes })
+    }
+
+    /// Goes on a little; `false` once there is no more to do.
+    pub fn step(&mut self) -> bool {
+        self.search.step()
+    }
+
+    /// What should be known about the ground.
+    pub fn notes(&self) -> &[CandidateNote] {
+        &self.notes
+    }
+
+    /// The outlines found so far, the largest first, without the figures of a run: cheap enough for every frame.
+    pub fn outlines(&self) -> Vec<Largest> {
+        self.search.best()
+    }
+
+    /// The candidates found so far, the largest first, worked out.
+    pub fn best(&self) -> Vec<Candidate> {
+        let worked =
+            |largest: &Largest| figures::candidate(&self.plan, &self.template, &self.ids, &self.walls, largest);
+        let mut best: Vec<Candidate> = self.outlines().iter().map(worked).collect();
+        // The workup's figure may differ by rounding from the one that the outlines were sorted by.
+        best.sort_by(|one, other| other.area_m2.total_cmp(&one.area_m2).then(one.family.cmp(&other.family)));
+        best
+    }
+}
+
+/// The search to its end; at least one candidate.
+pub fn candidates(plan: &Plan, ask: &Ask) -> Result<Vec<Candidate>, CandidateFault> {
+    let mut search = CandidateSearch::new(plan, ask)?;
+    while search.step() {}
+    let best = search.best();
+    if best.is_empty() { Err(CandidateFault::NothingFits { coop: ask.coop }) } else { Ok(best) }
+}
