@@ -37,7 +37,7 @@ fn value(found: &[Candidate], notes: &[String]) -> Value {
             })
         });
         let mut entry = json!({
-            "family": name(one.family),
+            "family": one.family.id(),
             "area_m2": one.area_m2,
             "area_bound_m2": one.area_bound_m2,
             "outline": points(&one.outline),
@@ -59,18 +59,6 @@ fn value(found: &[Candidate], notes: &[String]) -> Value {
         entry
     });
     json!({ "families": families.collect::<Vec<_>>(), "notes": notes })
-}
-
-/// A family's name in the file.
-fn name(family: Family) -> &'static str {
-    match family {
-        Family::Square => "square",
-        Family::Rectangle => "rectangle",
-        Family::Hexagon => "hexagon",
-        Family::Octagon => "octagon",
-        Family::Round => "round",
-        Family::Free => "free",
-    }
 }
 
 /// The candidates as a table, then what should be known.

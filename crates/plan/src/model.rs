@@ -534,6 +534,15 @@ pub struct Coop {
 }
 
 impl Coop {
+    /// Its corners, from the one ahead on the right, counter-clockwise: its length points along the heading.
+    pub fn corners(&self) -> [Point; 4] {
+        let (sin, cos) = self.heading_deg().to_radians().sin_cos();
+        [(1.0, 1.0), (1.0, -1.0), (-1.0, -1.0), (-1.0, 1.0)].map(|(ahead, right)| {
+            let (ahead_m, right_m) = (ahead * self.length_m() / 2.0, right * self.width_m() / 2.0);
+            Point::new(self.at.east_m + ahead_m * sin + right_m * cos, self.at.north_m + ahead_m * cos - right_m * sin)
+        })
+    }
+
     /// A coop of which no more is stated than where it stands.
     pub fn new(id: impl Into<String>, at: Point) -> Self {
         Self {

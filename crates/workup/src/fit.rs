@@ -278,7 +278,8 @@ impl Task {
             ground.keep_offs.push(KeepOff {
                 outline: build(Shape::KeepOut(index), &keep_out.outline)?,
                 clearance_m: keep_out.clearance_m().max(0.0),
-                may_enclose: keep_out.may_enclose(),
+                // Water is never enclosed, whatever else is said of it.
+                may_enclose: keep_out.may_enclose() && !keep_out.water,
             });
         }
         let used = used(plan, run);
@@ -290,11 +291,7 @@ impl Task {
         for (kind, net) in plan.store.nets.iter().enumerate() {
             let key = |name: &str| format!("store.nets[{kind}].{name}");
             let broken = bad.any(&key("length_m")) || bad.any(&key("panel")) || bad.sum_of(&net.id);
-            let built = match &net.panel_lengths_m {
-                Some(lengths_m) => Net::unequal(lengths_m),
-                None => Net::equal(net.length_m, net.panel_count()),
-            };
-            match built {
+            match nets::built(net) {
                 Ok(built) if !broken => kinds.push(built),
                 _ if used.contains(&kind) => return Err(FitReason::BadNet { net: net.id.clone() }),
                 // Kinds that this run does not use stand in as anything.

@@ -76,11 +76,7 @@ fn placed(
         .store
         .nets
         .iter()
-        .map(|net| match &net.panel_lengths_m {
-            Some(lengths_m) => Net::unequal(lengths_m),
-            None => Net::equal(net.length_m, net.panel_count()),
-        })
-        .map(|net| net.or_else(|_| Net::equal(1.0, 1)))
+        .map(|net| nets::built(net).or_else(|_| Net::equal(1.0, 1)))
         .collect::<Result<_, _>>()
         .ok()?;
     let mut request = PlacementRequest::new(outline, &kinds, &used);

@@ -1,6 +1,7 @@
 //! Which nets a run uses: those that it names, or else the fewest from the store that cover its line.
 
-use plan::{Plan, Run, RunStatus};
+use geometry::{Net, NetFault};
+use plan::{NetKind, Plan, Run, RunStatus};
 
 /// Nets of each kind that were chosen for standing runs so far; they are no longer in the store.
 pub(crate) type Chosen = Vec<u32>;
@@ -19,6 +20,14 @@ pub(crate) fn of(plan: &Plan, run: &Run, line_m: f64, chosen: &mut Chosen) -> Ve
         }
     }
     nets
+}
+
+/// A kind of net in the terms of geometry.
+pub(crate) fn built(kind: &NetKind) -> Result<Net, NetFault> {
+    match &kind.panel_lengths_m {
+        Some(lengths_m) => Net::unequal(lengths_m),
+        None => Net::equal(kind.length_m, kind.panel_count()),
+    }
 }
 
 /// More ways than this to make up a number of nets are not all tried; the longest nets first are then taken.

@@ -95,16 +95,8 @@ impl Sheet {
     }
 
     fn coop(&mut self, index: usize, coop: &Coop) -> Result<(), ExportError> {
-        let (sin, cos) = coop.heading_deg().to_radians().sin_cos();
-        let (half_length_m, half_width_m) = (coop.length_m() / 2.0, coop.width_m() / 2.0);
-        // Its length points along the heading, clockwise from north; its width to the right of that.
-        let corner = |ahead: f64, right: f64| {
-            let (ahead_m, right_m) = (ahead * half_length_m, right * half_width_m);
-            Point::new(coop.at.east_m + ahead_m * sin + right_m * cos, coop.at.north_m + ahead_m * cos - right_m * sin)
-        };
-        let outline = vec![corner(1.0, 1.0), corner(1.0, -1.0), corner(-1.0, -1.0), corner(-1.0, 1.0)];
         let place = if index == 0 { "coop".to_owned() } else { format!("other_coops[{}]", index - 1) };
-        let shape = self.polygon(&[outline], &place)?;
+        let shape = self.polygon(&[coop.corners().to_vec()], &place)?;
         let properties = json!({
             "id": coop.id,
             "birds": coop.birds(),

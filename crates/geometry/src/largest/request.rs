@@ -69,6 +69,20 @@ pub enum Family {
     Free,
 }
 
+impl Family {
+    /// A name that stays the same in every version.
+    pub fn id(self) -> &'static str {
+        match self {
+            Family::Square => "square",
+            Family::Rectangle => "rectangle",
+            Family::Hexagon => "hexagon",
+            Family::Octagon => "octagon",
+            Family::Round => "round",
+            Family::Free => "free",
+        }
+    }
+}
+
 /// The largest outline of a family that was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Largest {

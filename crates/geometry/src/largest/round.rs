@@ -128,13 +128,8 @@ impl Round {
                 branch.step(field, looks);
                 if let Some(pose) = fit(&branch) {
                     self.best = Some((number, pose));
-                } else if branch.bound() < branch.cap() {
-                    self.most = number - 1;
-                } else if used + 1 >= STEPS_EACH {
-                    self.undecided = self.undecided.max(number);
-                    self.most = number - 1;
                 } else {
-                    self.trying = Some((number, branch, used + 1));
+                    self.missed(number, branch, used);
                 }
             }
         }
@@ -165,7 +160,14 @@ impl Round {
             if self.is_bare {
                 self.best = Some((number, pose));
             }
-        } else if branch.bound() < branch.cap() {
+        } else {
+            self.missed(number, branch, used);
+        }
+    }
+
+    /// A number that did not fit in this step: it is too many, it had its steps, or it is tried on.
+    fn missed(&mut self, number: u32, branch: Branch, used: u32) {
+        if branch.bound() < branch.cap() {
             self.most = number - 1;
         } else if used + 1 >= STEPS_EACH {
             self.undecided = self.undecided.max(number);

@@ -6,7 +6,7 @@ use plan::{Coop, Plan};
 
 use super::Ask;
 use super::fault::CandidateFault;
-use crate::point;
+use crate::{nets, point};
 
 /// More nets than this are a slip of the pen.
 const MOST_NETS: u32 = 1000;
@@ -24,7 +24,7 @@ pub(super) fn request(plan: &Plan, ask: &Ask) -> Result<(Request, Vec<usize>), C
     if plan.ground.boundary.is_empty() {
         return Err(CandidateFault::NoBoundary);
     }
-    let chosen = nets(plan, ask.nets)?;
+    let chosen = longest(plan, ask.nets)?;
     if !(3..=MOST_FREE_SIDES).contains(&ask.free_sides) {
         return Err(CandidateFault::Sides { asked: ask.free_sides, most: MOST_FREE_SIDES });
     }
@@ -57,7 +57,7 @@ pub(super) fn request(plan: &Plan, ask: &Ask) -> Result<(Request, Vec<usize>), C
 }
 
 /// Places in the store of the longest nets, so many of them; of like ones the lighter.
-fn nets(plan: &Plan, asked: u32) -> Result<Vec<usize>, CandidateFault> {
+fn longest(plan: &Plan, asked: u32) -> Result<Vec<usize>, CandidateFault> {
     let kinds = &plan.store.nets;
     let owned = kinds.iter().map(|kind| u64::from(kind.count())).sum::<u64>();
     if owned == 0 {
@@ -74,17 +74,9 @@ fn nets(plan: &Plan, asked: u32) -> Result<Vec<usize>, CandidateFault> {
     let each =
         by_length.into_iter().flat_map(|kind| std::iter::repeat_n(kind, kinds[kind].count().min(asked) as usize));
     let chosen: Vec<usize> = each.take(asked as usize).collect();
-    match chosen.iter().find(|&&kind| net(&kinds[kind]).is_none()) {
+    match chosen.iter().find(|&&kind| nets::built(&kinds[kind]).is_err()) {
         Some(&kind) => Err(CandidateFault::BadNet { id: kinds[kind].id.clone() }),
         None => Ok(chosen),
-    }
-}
-
-/// The net as `geometry` has it, where it can be one.
-fn net(kind: &plan::NetKind) -> Option<geometry::Net> {
-    match &kind.panel_lengths_m {
-        Some(lengths_m) => geometry::Net::unequal(lengths_m).ok(),
-        None => geometry::Net::equal(kind.length_m, kind.panel_count()).ok(),
     }
 }
 
@@ -110,14 +102,7 @@ fn held(coop: &Coop) -> Result<Hold, CandidateFault> {
     if !sizes.iter().all(|size_m| size_m.is_finite() && *size_m > 0.0) || clearance_m < 0.0 {
         return Err(CandidateFault::BadCoop);
     }
-    let (sin, cos) = coop.heading_deg().to_radians().sin_cos();
-    let corner = |(ahead, right): (f64, f64)| {
-        let (ahead_m, right_m) = (ahead * coop.length_m() / 2.0, right * coop.width_m() / 2.0);
-        let at = point(coop.at);
-        geometry::Point::new(at.east_m + ahead_m * sin + right_m * cos, at.north_m + ahead_m * cos - right_m * sin)
-    };
-    let corners = [(1.0, 1.0), (1.0, -1.0), (-1.0, -1.0), (-1.0, 1.0)].map(corner);
-    Ok(Hold { places: corners.to_vec(), clearance_m })
+    Ok(Hold { places: coop.corners().map(point).to_vec(), clearance_m })
 }
 
 /// Every straight stretch of the walls that hold birds, with the wall's number in the plan.

@@ -67,16 +67,8 @@ pub(super) fn candidate(plan: &Plan, template: &Run, ids: &[String], walls: &[us
 
 /// An id that no run has.
 fn id(ids: &[String], family: Family, wall: Option<usize>) -> String {
-    let name = match family {
-        Family::Square => "square",
-        Family::Rectangle => "rectangle",
-        Family::Hexagon => "hexagon",
-        Family::Octagon => "octagon",
-        Family::Round => "round",
-        Family::Free => "free",
-    };
     let wall = wall.map(|wall| format!("-wall-{}", wall + 1)).unwrap_or_default();
-    let plain = format!("largest-{name}{wall}");
+    let plain = format!("largest-{}{wall}", family.id());
     let numbered = (2..).map(|number| format!("{plain}-{number}"));
     std::iter::once(plain.clone())
         .chain(numbered)
