@@ -1,0 +1,140 @@
+//! A run, in version 1.
+
+use super::empty;
+use crate::defaults;
+use crate::file::mirror::mirrored;
+use crate::model::{BraceKind, FaultKind, MowWay, Point, RunStatus};
+
+mirrored! {
+    /// One line of netting and the ground that it encloses.
+    Run {
+        /// Its id, unique among runs.
+        id: String,
+        /// Its name.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        name: String,
+        /// Its outline.
+        outline: Vec<Point>,
+        /// Whether the outline closes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::CLOSED))]
+        closed: Option<bool>,
+        /// Ids of its nets in order; left out, the tool chooses from the store.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        nets: Option<Vec<String>>,
+        /// Id of the coop inside.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        coop: Option<String>,
+        /// Whether it stands.
+        #[serde(default)]
+        status: RunStatus,
+        /// Id of its energizer; left out, the store's first.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        energizer: Option<String>,
+        /// Where the live lead meets the net; left out, its first vertex.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        feed_at: Option<Point>,
+        /// Its earth stakes, in line.
+        #[serde(default = "empty::<EarthStakes>")]
+        earth_stakes: EarthStakes,
+        /// Measured resistance of its earth, ohms, in place of the stakes'.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        earth_ohm: Option<f64>,
+        /// Leakage, siemens per metre of net.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::LEAKAGE_S_PER_M))]
+        leakage_s_per_m: Option<f64>,
+        /// Stretches of other leakage; of overlapping ones the later counts.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        leakage_zones: Vec<LeakageZone>,
+        /// Resistance of every join, ohms; left out, joins are ideal.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        join_ohm: Option<f64>,
+        /// Resistance of the lead to the fence, ohms.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::LEAD_OHM))]
+        lead_ohm: Option<f64>,
+        /// Where the chain starts, fixed, metres along the outline.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        start_m: Option<f64>,
+        /// Whether a chain with a fixed start runs against the outline.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = false))]
+        reversed: Option<bool>,
+        /// Width of the mown strip, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::STRIP_WIDTH_M))]
+        strip_width_m: Option<f64>,
+        /// How the strip is mown.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = MowWay::BetweenCanes))]
+        mow_way: Option<MowWay>,
+        /// Where the rolls lie before setting up; left out, the feed point, else the boundary's nearest corner.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        drop_at: Option<Point>,
+        /// Where the rolls are laid after taking down; left out, where they lay before.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        next_drop_at: Option<Point>,
+        /// Whether the live lines are clipped together where the chain closes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::LIVE_LOOP))]
+        live_loop: Option<bool>,
+        /// Braces that stand or are decided.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        braces: Vec<StatedBrace>,
+        /// Faults that are there or tried.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        faults: Vec<Fault>,
+    }
+
+    /// A run's earth stakes, in line.
+    EarthStakes {
+        /// How many.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::EARTH_STAKE_COUNT))]
+        count: Option<u32>,
+        /// Distance between neighbours, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::EARTH_STAKE_SPACING_M))]
+        spacing_m: Option<f64>,
+        /// Where the first stands.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at: Option<Point>,
+    }
+
+    /// A stretch of the line with a leakage of its own.
+    LeakageZone {
+        /// Start along the outline, metres.
+        from_m: f64,
+        /// End along the outline, metres; before the start where it runs over the first vertex.
+        to_m: f64,
+        /// Leakage, siemens per metre.
+        s_per_m: f64,
+    }
+
+    /// A brace that the keeper has decided on.
+    StatedBrace {
+        /// The corner that it holds.
+        at: Point,
+        /// What it is made of.
+        #[serde(default)]
+        kind: BraceKind,
+        /// Distance from the vertex to its stake, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        stand_off_m: Option<f64>,
+    }
+
+    /// A fault at a place.
+    Fault {
+        /// Where.
+        at: Point,
+        /// What.
+        kind: FaultKind,
+        /// Its resistance, ohms, for a short or a join.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ohm: Option<f64>,
+        /// How many live lines are broken, for broken lines.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lines: Option<u32>,
+    }
+}

@@ -1,0 +1,120 @@
+//! The ground that the flock may use, and what stands on it.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Point, Rest};
+use crate::defaults;
+
+/// A closed line of places.
+pub type Boundary = Vec<Point>;
+
+/// The ground that the flock may use, and what stands on it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Ground {
+    /// Outline of the paddock; empty where none is stated.
+    pub boundary: Boundary,
+    /// Places that a run keeps off.
+    pub keep_outs: Vec<KeepOut>,
+    /// Things that can hurt.
+    pub hazards: Vec<Hazard>,
+    /// The soil.
+    pub soil: Soil,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+/// A place that a run keeps off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeepOut {
+    /// Its name.
+    pub name: String,
+    /// Its outline.
+    pub outline: Vec<Point>,
+    /// Straight distance kept from it, metres.
+    pub clearance_m: Option<f64>,
+    /// Whether it may stand inside a run.
+    pub may_enclose: Option<bool>,
+    /// Whether it is water: a pond, a ditch, a stream.
+    pub water: bool,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+impl KeepOut {
+    /// The clearance, stated or assumed, metres.
+    pub fn clearance_m(&self) -> f64 {
+        self.clearance_m.unwrap_or(defaults::CLEARANCE_M)
+    }
+
+    /// Whether a run may go round it.
+    pub fn may_enclose(&self) -> bool {
+        self.may_enclose.unwrap_or(defaults::MAY_ENCLOSE)
+    }
+}
+
+/// What kind of hazard a path is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum HazardKind {
+    /// A power or telephone line overhead.
+    OverheadLine,
+    /// A road, footpath or other public way.
+    PublicWay,
+    /// A fence fed by another energizer.
+    OtherEnergisedFence,
+    /// An earth that is not this fence's: supply, telephone, lightning, rails, metal pipes.
+    ForeignEarth,
+}
+
+/// A thing that can hurt, drawn as a path (or one point).
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hazard {
+    /// Its kind.
+    pub kind: HazardKind,
+    /// Its name; empty where none is stated.
+    pub name: String,
+    /// Its path.
+    pub path: Vec<Point>,
+    /// Voltage of an overhead line, kilovolts.
+    pub line_voltage_kv: Option<f64>,
+    /// Whether warning signs face a public way.
+    pub signed: bool,
+    /// Whether an unpowered gate or stile lets a public way through.
+    pub unpowered_gate: bool,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+/// The soil, as far as it is stated.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Soil {
+    /// Resistivity, ohm metres.
+    pub resistivity_ohm_m: Option<f64>,
+    /// Undrained shear strength of a clay, kilopascals.
+    pub undrained_strength_kpa: Option<f64>,
+    /// Friction angle of a sand, degrees.
+    pub friction_angle_deg: Option<f64>,
+    /// Unit weight of a sand, kilonewtons per cubic metre.
+    pub unit_weight_kn_per_m3: Option<f64>,
+    /// Whether it is wet, which halves what a spike holds.
+    pub wet: Option<bool>,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+impl Soil {
+    /// Resistivity, stated or assumed, ohm metres.
+    pub fn resistivity_ohm_m(&self) -> f64 {
+        self.resistivity_ohm_m.unwrap_or(defaults::RESISTIVITY_OHM_M)
+    }
+
+    /// Whether the ground is wet.
+    pub fn wet(&self) -> bool {
+        self.wet.unwrap_or(defaults::WET)
+    }
+
+    /// Unit weight of the sand, stated or assumed, kilonewtons per cubic metre.
+    pub fn unit_weight_kn_per_m3(&self) -> f64 {
+        self.unit_weight_kn_per_m3.unwrap_or(defaults::UNIT_WEIGHT_KN_PER_M3)
+    }
+}

@@ -1,0 +1,210 @@
+//! One line of netting and what the keeper says of it.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Point, Rest};
+use crate::defaults;
+
+/// Whether a run is a thought, a fence or a memory.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum RunStatus {
+    /// One of several ways that the run could go.
+    #[default]
+    Option,
+    /// It stands in the field and uses up the store.
+    Standing,
+    /// It stood once.
+    Past,
+}
+
+/// How the strip is mown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum MowWay {
+    /// Between canes at the corners, before the nets are rolled out.
+    #[default]
+    BetweenCanes,
+    /// Along the standing net, which is then laid aside and set up again in the middle of the swath.
+    AlongNet,
+    /// Not at all: the grass is short.
+    NotAtAll,
+}
+
+/// One line of netting and the ground that it encloses.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Run {
+    /// Its id, unique among runs.
+    pub id: String,
+    /// Its name; empty where none is stated.
+    pub name: String,
+    /// Its outline.
+    pub outline: Vec<Point>,
+    /// Whether the outline closes.
+    pub closed: Option<bool>,
+    /// Kinds of its nets in order; `None` lets the tool choose from the store.
+    pub nets: Option<Vec<String>>,
+    /// The coop inside.
+    pub coop: Option<String>,
+    /// Whether it stands.
+    pub status: RunStatus,
+    /// Kind of its energizer; `None` is the store's first.
+    pub energizer: Option<String>,
+    /// Where the live lead meets the net.
+    pub feed_at: Option<Point>,
+    /// Its earth stakes.
+    pub earth_stakes: EarthStakes,
+    /// Measured resistance of its earth, ohms, in place of the stakes'.
+    pub earth_ohm: Option<f64>,
+    /// Leakage, siemens per metre of net.
+    pub leakage_s_per_m: Option<f64>,
+    /// Stretches of other leakage.
+    pub leakage_zones: Vec<LeakageZone>,
+    /// Resistance of every join, ohms; `None` is an ideal join.
+    pub join_ohm: Option<f64>,
+    /// Resistance of the lead to the fence, ohms.
+    pub lead_ohm: Option<f64>,
+    /// Where the chain starts, fixed, metres along the outline.
+    pub start_m: Option<f64>,
+    /// Whether a chain with a fixed start runs against the outline.
+    pub reversed: Option<bool>,
+    /// Width of the mown strip, metres.
+    pub strip_width_m: Option<f64>,
+    /// How the strip is mown.
+    pub mow_way: Option<MowWay>,
+    /// Where the rolls lie before setting up: a gateway, a trailer. It stays there when the run is moved.
+    pub drop_at: Option<Point>,
+    /// Where the rolls are laid after taking down: where the next run begins.
+    pub next_drop_at: Option<Point>,
+    /// Whether the live lines are clipped together where the chain closes.
+    pub live_loop: Option<bool>,
+    /// Braces that stand or are decided.
+    pub braces: Vec<StatedBrace>,
+    /// Faults that are there or tried.
+    pub faults: Vec<Fault>,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+impl Run {
+    /// Whether the outline closes, stated or assumed.
+    pub fn closed(&self) -> bool {
+        self.closed.unwrap_or(defaults::CLOSED)
+    }
+
+    /// Leakage, stated or assumed, siemens per metre.
+    pub fn leakage_s_per_m(&self) -> f64 {
+        self.leakage_s_per_m.unwrap_or(defaults::LEAKAGE_S_PER_M)
+    }
+
+    /// Resistance of the lead, stated or assumed, ohms.
+    pub fn lead_ohm(&self) -> f64 {
+        self.lead_ohm.unwrap_or(defaults::LEAD_OHM)
+    }
+
+    /// Width of the strip, stated or assumed, metres.
+    pub fn strip_width_m(&self) -> f64 {
+        self.strip_width_m.unwrap_or(defaults::STRIP_WIDTH_M)
+    }
+
+    /// How the strip is mown, stated or assumed.
+    pub fn mow_way(&self) -> MowWay {
+        self.mow_way.unwrap_or_default()
+    }
+
+    /// Whether the live loop is closed, stated or assumed.
+    pub fn live_loop(&self) -> bool {
+        self.live_loop.unwrap_or(defaults::LIVE_LOOP)
+    }
+}
+
+/// A run's earth stakes, in line.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct EarthStakes {
+    /// How many.
+    pub count: Option<u32>,
+    /// Distance between neighbours, metres.
+    pub spacing_m: Option<f64>,
+    /// Where the first stands.
+    pub at: Option<Point>,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+impl EarthStakes {
+    /// How many, stated or assumed.
+    pub fn count(&self) -> u32 {
+        self.count.unwrap_or(defaults::EARTH_STAKE_COUNT)
+    }
+
+    /// Distance between neighbours, stated or assumed, metres.
+    pub fn spacing_m(&self) -> f64 {
+        self.spacing_m.unwrap_or(defaults::EARTH_STAKE_SPACING_M)
+    }
+}
+
+/// A stretch of the line with a leakage of its own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeakageZone {
+    /// Start along the outline, metres.
+    pub from_m: f64,
+    /// End along the outline, metres; before the start where the stretch runs over the first vertex.
+    pub to_m: f64,
+    /// Leakage, siemens per metre.
+    pub s_per_m: f64,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+/// What a brace is made of.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum BraceKind {
+    /// A guy line to a stake.
+    #[default]
+    Guy,
+    /// A post of its own.
+    Post,
+}
+
+/// A brace that the keeper has decided on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StatedBrace {
+    /// The corner that it holds, by place.
+    pub at: Point,
+    /// What it is made of.
+    pub kind: BraceKind,
+    /// Distance from the vertex to its stake, metres.
+    pub stand_off_m: Option<f64>,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+/// What is wrong at a place of the fence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum FaultKind {
+    /// A resistance from the live lines to the ground.
+    Short,
+    /// Every live line is open.
+    Break,
+    /// Some live lines of one net are broken.
+    LineBreak,
+    /// A resistance in series at the nearest join.
+    Join,
+}
+
+/// A fault at a place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Where.
+    pub at: Point,
+    /// What.
+    pub kind: FaultKind,
+    /// Its resistance, ohms, for a short or a join.
+    pub ohm: Option<f64>,
+    /// How many live lines are broken, for broken lines.
+    pub lines: Option<u32>,
+    /// Unknown keys.
+    pub rest: Rest,
+}
