@@ -66,8 +66,8 @@ fn faults(row: &Value, candidate: &Candidate) -> Vec<String> {
     if line_m > most_m * (1.0 + EQUAL) {
         faults.push(format!("{line_m} m of line, {most_m} m of net"));
     }
-    if (candidate.spare_m.unwrap_or(f64::NAN) - (most_m - line_m)).abs() > 1e-6 * most_m {
-        faults.push(format!("spare {:?} of {most_m} - {line_m}", candidate.spare_m));
+    if (candidate.compared.spare_m.unwrap_or(f64::NAN) - (most_m - line_m)).abs() > 1e-6 * most_m {
+        faults.push(format!("spare {:?} of {most_m} - {line_m}", candidate.compared.spare_m));
     }
     if (outline.area_m2() - candidate.area_m2).abs() > EQUAL * candidate.area_m2 {
         faults.push(format!("says {} m2, encloses {}", candidate.area_m2, outline.area_m2()));
@@ -126,7 +126,7 @@ fn faults(row: &Value, candidate: &Candidate) -> Vec<String> {
 /// Whether the nets alone bind the regular shapes, so that those of more sides must enclose more.
 fn all_fit(all: &BTreeMap<Family, Candidate>) -> bool {
     RISING.iter().all(|family| {
-        all.get(family).is_some_and(|candidate| candidate.spare_m.unwrap_or(1.0) < 1e-6 * candidate.line_m)
+        all.get(family).is_some_and(|candidate| candidate.compared.spare_m.unwrap_or(1.0) < 1e-6 * candidate.line_m)
     })
 }
 

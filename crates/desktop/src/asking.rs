@@ -36,6 +36,8 @@ pub(crate) enum Ask {
     Example,
     /// Bring in a boundary.
     BringIn,
+    /// Save the table of runs and shapes.
+    SaveTable,
     /// Close the window.
     Close,
 }
@@ -102,7 +104,7 @@ impl Asking {
     pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
         // What waited for an earlier save waits no more.
         self.then = None;
-        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn);
+        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn | Ask::SaveTable);
         if of_a_plan && editor.question().is_some() {
             // Nothing is laid out yet that could be saved or brought into.
             return;
@@ -123,6 +125,7 @@ impl Asking {
             Ask::SaveAs => self.choose(Purpose::Save, editor),
             Ask::Open => self.choose(Purpose::Open, editor),
             Ask::BringIn => self.choose(Purpose::BringIn, editor),
+            Ask::SaveTable => self.choose(Purpose::SaveTable, editor),
             Ask::NewFromRolls => said.say(Message::AskRolls),
             Ask::NewEmpty => said.say(Message::StartEmpty),
             Ask::Example => {
@@ -140,6 +143,7 @@ impl Asking {
                 Some(name) => name.to_string_lossy().into_owned(),
                 None => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::PLAN_ENDING),
             },
+            Purpose::SaveTable => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::TABLE_ENDING),
             Purpose::Open | Purpose::BringIn => String::new(),
         };
         self.question = Some(Question::Choose(Chooser::new(purpose, shelf::first_folder(editor.file()), name)));
@@ -167,6 +171,11 @@ impl Asking {
                 self.save(path, editor, said);
                 if let Some(Question::Told(_, back)) = &mut self.question {
                     *back = Some(chooser);
+                }
+            }
+            Purpose::SaveTable => {
+                if let Err(sentence) = shelf::write(&path, &editor.table_csv(), words) {
+                    self.question = Some(Question::Told(sentence, Some(chooser)));
                 }
             }
             Purpose::Open => match shelf::open(&path, words) {

@@ -21,6 +21,19 @@ pub(crate) enum Purpose {
     Save,
     /// To bring in a boundary.
     BringIn,
+    /// To save the table of runs and shapes.
+    SaveTable,
+}
+
+impl Purpose {
+    /// The ending of a file that is written, if one is.
+    fn ending_written(self) -> Option<&'static str> {
+        match self {
+            Purpose::Save => Some(shelf::PLAN_ENDING),
+            Purpose::SaveTable => Some(shelf::TABLE_ENDING),
+            Purpose::Open | Purpose::BringIn => None,
+        }
+    }
 }
 
 /// A chooser at work.
@@ -66,6 +79,7 @@ impl Chooser {
         match self.purpose {
             Purpose::Open | Purpose::Save => &[shelf::PLAN_ENDING],
             Purpose::BringIn => &shelf::BOUNDARY_ENDINGS,
+            Purpose::SaveTable => &[shelf::TABLE_ENDING],
         }
     }
 
@@ -83,6 +97,7 @@ impl Chooser {
             Purpose::Open => (Text::OpenTitle, Text::DoOpen),
             Purpose::Save => (Text::SaveTitle, Text::DoSave),
             Purpose::BringIn => (Text::BringInTitle, Text::DoBringIn),
+            Purpose::SaveTable => (Text::SaveTableTitle, Text::DoSave),
         };
         ui.set_width(460.0);
         ui.spacing_mut().item_spacing = vec2(8.0, 0.0);
@@ -113,7 +128,8 @@ impl Chooser {
             self.problem = None;
         }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        let warning = self.warned.as_ref().map(|path| words.say(Text::Exists, &[("name", &name_of(path))]));
+        let exists = if self.purpose == Purpose::Save { Text::Exists } else { Text::ExistsPlain };
+        let warning = self.warned.as_ref().map(|path| words.say(exists, &[("name", &name_of(path))]));
         let problem = self.problem.map(|text| words.text(text).to_owned());
         if let Some(sentence) = problem.or(warning) {
             ui.add_space(8.0);
@@ -180,7 +196,7 @@ impl Chooser {
                         self.warned = None;
                         self.problem = None;
                     }
-                    if response.double_clicked() && self.purpose != Purpose::Save {
+                    if response.double_clicked() && self.purpose.ending_written().is_none() {
                         choice = Some(Choice::File(self.folder.join(name)));
                     }
                 }
@@ -208,10 +224,10 @@ impl Chooser {
             return None;
         }
         let mut path = self.folder.join(name);
-        if self.purpose == Purpose::Save {
-            if !name.to_lowercase().ends_with(shelf::PLAN_ENDING) {
-                let stem = name.strip_suffix(".json").unwrap_or(name);
-                path = self.folder.join(format!("{stem}{}", shelf::PLAN_ENDING));
+        if let Some(ending) = self.purpose.ending_written() {
+            if !name.to_lowercase().ends_with(ending) {
+                let stem = name.strip_suffix(".json").filter(|_| self.purpose == Purpose::Save).unwrap_or(name);
+                path = self.folder.join(format!("{stem}{ending}"));
             }
             if shelf::exists(&path) && self.warned.as_ref() != Some(&path) {
                 self.warned = Some(path);

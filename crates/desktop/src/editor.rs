@@ -10,6 +10,7 @@ mod first;
 mod fitting;
 mod hold;
 mod rework;
+mod shapes;
 mod snap;
 mod whole;
 
@@ -31,6 +32,7 @@ use hold::Held;
 pub use document::SaveState;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
+pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage};
 pub use snap::Snapped;
 
 /// Free space left round the plan when it is fitted into the map, pixels; more where nothing but runs is there,
@@ -98,6 +100,8 @@ pub enum Message {
     FitNets,
     /// Take the nearest outline where none of whole panels exists.
     TakeNearest,
+    /// Something about other shapes of the same nets.
+    Shapes(ShapesMessage),
     /// Make a second one of what is picked.
     Duplicate,
     /// Take out what is picked.
@@ -178,6 +182,7 @@ pub struct Editor {
     /// Whether the worker is yet to be asked.
     to_ask: bool,
     fitting: Fitting,
+    shapes: Shapes,
     run: usize,
     picked: Option<Thing>,
     page: Page,
@@ -214,6 +219,7 @@ impl Editor {
             touches_of: None,
             to_ask: false,
             fitting: Fitting::default(),
+            shapes: Shapes::default(),
             run: 0,
             picked: None,
             page: Page::default(),
@@ -241,7 +247,7 @@ impl Editor {
 
     /// Takes a message.
     pub fn receive(&mut self, message: Message) {
-        if !matches!(message, Message::Hover(_) | Message::Size(..) | Message::Worked(_)) {
+        if !matches!(message, Message::Hover(_) | Message::Size(..) | Message::Worked(_) | Message::Shapes(_)) {
             self.notice = None;
         }
         // The last lesson goes when the keeper goes on.
@@ -294,6 +300,7 @@ impl Editor {
             Message::Theme(theme) => self.view.theme = theme,
             Message::Why(open) => self.why = open,
             Message::Compare(open) => self.compare = open,
+            Message::Shapes(said) => self.shapes_said(said),
             Message::Size(size, kept) => {
                 self.view.kept = kept;
                 if size != self.view.size {
@@ -437,9 +444,9 @@ impl Editor {
         self.why
     }
 
-    /// Whether the table of all runs is shown.
+    /// Whether the table of all runs is shown, with other shapes or without.
     pub fn compare(&self) -> bool {
-        self.compare && self.plan.runs.len() > 1
+        (self.compare && self.plan.runs.len() > 1) || self.shapes.is_open()
     }
 
     /// Something to be said about the last thing done.
@@ -649,6 +656,7 @@ impl Editor {
         // What is not laid out yet has no volts to be worked out.
         self.to_ask = self.question.is_none();
         self.give_up_fit();
+        self.shapes_follow();
         self.say(touched.as_deref());
     }
 

@@ -2,7 +2,7 @@
 
 use plan::{CoopKind, Plan, Run};
 use words::Words;
-use words::texts::Window as Text;
+use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Weakest};
 
 /// Braces that a lay needs (or that are decided), and those that are advised beside them.
@@ -13,6 +13,37 @@ pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
 /// Volts at the weakest post: a range, which a reading alone does not narrow.
 pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
     words.kilovolts_range(weakest.low_kv, weakest.high_kv)
+}
+
+/// How birds are counted, in a few words: `2.5 m² a bird, your own figure, rounded down`.
+pub(crate) fn birds_by_rule(words: Words, plan: &Plan) -> String {
+    match workup::stocking::chosen(plan) {
+        Some(rule) => {
+            let name = words.text(rule_name(rule.id));
+            words.say(Compare::BirdsBy, &[("each", &words.area_each(rule.m2_per_bird)), ("rule", name)])
+        }
+        None => words.text(Compare::NoRule).to_owned(),
+    }
+}
+
+/// What a rule of ground a bird is called.
+pub(crate) fn rule_name(id: &str) -> Compare {
+    match id {
+        "eu_free_range_rotated" => Compare::EuFreeRangeRotated,
+        "eu_free_range" => Compare::EuFreeRange,
+        "eu_organic_layer" => Compare::EuOrganicLayer,
+        "eu_organic_table_mobile" => Compare::EuOrganicTableMobile,
+        "eu_organic_duck" => Compare::EuOrganicDuck,
+        "eu_organic_turkey" => Compare::EuOrganicTurkey,
+        "eu_organic_goose" => Compare::EuOrganicGoose,
+        "eu_free_range_table" => Compare::EuFreeRangeTable,
+        "eu_traditional_table" => Compare::EuTraditionalTable,
+        "au_label" => Compare::AuLabel,
+        "au_code" => Compare::AuCode,
+        "nz_code" => Compare::NzCode,
+        "us_organic_layer" => Compare::UsOrganicLayer,
+        _ => Compare::OwnRule,
+    }
 }
 
 /// Nets that the keeper owns.

@@ -20,6 +20,8 @@ pub(crate) enum Icon {
     Fit,
     /// Rows side by side.
     Compare,
+    /// A square within a hexagon: other shapes.
+    Shapes,
     /// A sheet with a turned corner.
     Paper,
     /// A sun: the light theme.
@@ -50,6 +52,32 @@ pub(crate) enum Icon {
     Double,
     /// A cross: taken out.
     TakeOut,
+}
+
+/// Corners of a regular polygon, the first one up.
+fn regular(middle: Pos2, radius: f32, sides: usize) -> Vec<Pos2> {
+    let turn = std::f32::consts::TAU / sides as f32;
+    (0..sides).map(|side| middle + Vec2::angled(turn * side as f32 - std::f32::consts::FRAC_PI_2) * radius).collect()
+}
+
+/// An outline drawn small, in a square about a place.
+pub(crate) fn small_outline(painter: &Painter, middle: Pos2, side: f32, outline: &[plan::Point], pen: Stroke) {
+    let range = |of: fn(&plan::Point) -> f64| {
+        let (low, high) = outline
+            .iter()
+            .map(of)
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
+        (low.midpoint(high), high - low)
+    };
+    let ((east_m, wide_m), (north_m, tall_m)) = (range(|at| at.east_m), range(|at| at.north_m));
+    let scale = f64::from(side) / wide_m.max(tall_m);
+    if !scale.is_finite() {
+        return;
+    }
+    let spot = |at: &plan::Point| {
+        middle + vec2(((at.east_m - east_m) * scale) as f32, ((north_m - at.north_m) * scale) as f32)
+    };
+    painter.add(Shape::closed_line(outline.iter().map(spot).collect(), pen));
 }
 
 /// Paints an icon in the middle of a rectangle.
@@ -89,6 +117,10 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
                 line(&[(2.0, y - 1.75), (2.0, y + 1.75)]);
                 line(&[(14.0, y - 1.75), (14.0, y + 1.75)]);
             }
+        }
+        Icon::Shapes => {
+            painter.add(Shape::closed_line(regular(at(8.0, 8.0), 6.5, 6), pen));
+            painter.rect_stroke(Rect::from_center_size(at(8.0, 8.0), Vec2::splat(5.0)), 0.0, pen, StrokeKind::Middle);
         }
         Icon::Paper => {
             painter.add(Shape::closed_line(

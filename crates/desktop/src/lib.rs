@@ -24,6 +24,7 @@ mod menus;
 mod pages;
 mod pen;
 mod said;
+pub mod searcher;
 mod settings;
 mod shelf;
 mod smoke;

@@ -99,6 +99,7 @@ fn wording(deed: Deed) -> Shaping {
         Deed::AddRun => Shaping::DoneAddRun,
         Deed::RemoveRun => Shaping::DoneRemoveRun,
         Deed::Run => Shaping::DoneRun,
+        Deed::TakeShape => Shaping::DoneTakeShape,
         Deed::Ground => Shaping::DoneGround,
         Deed::Store => Shaping::DoneStore,
         Deed::Coop => Shaping::DoneCoop,

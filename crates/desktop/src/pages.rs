@@ -8,14 +8,15 @@ mod moves;
 mod power;
 mod run;
 mod setting_up;
+mod shapes;
 pub(crate) mod sheet;
 mod sides;
 mod store;
 
-pub(crate) use moves::ghost;
+use std::sync::Arc;
 
 use care::Finding;
-use drawing::{Palette, Thing};
+use drawing::{Ghost, Palette, Thing};
 use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
 use words::texts::{Shaping, Window as Text};
@@ -58,6 +59,11 @@ impl Desk<'_> {
     }
 }
 
+/// The run that is only thought of and that the open page shows on the map.
+pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
+    moves::ghost(ui, editor).or_else(|| editor.shape_ghost().map(Arc::new))
+}
+
 /// Shows the open page.
 pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::Paper, said: &mut Said) {
     let p = editor.theme().palette();
@@ -77,6 +83,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
                 match editor.page() {
                     _ if editor.question().is_some() => crate::first::page(ui, editor.words(), p),
                     Page::Ground => ground::show(ui, &mut desk),
+                    Page::Run if editor.shapes().is_open() => shapes::show(ui, &mut desk),
                     Page::Run => run::show(ui, &mut desk),
                     Page::Power => power::show(ui, &mut desk),
                     Page::Moves => moves::show(ui, &mut desk),

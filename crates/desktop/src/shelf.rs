@@ -10,6 +10,8 @@ use safekeeping::{Disk, SaveError};
 use words::Words;
 use words::texts::{Errors, Files};
 
+/// How a table of runs and shapes ends.
+pub(crate) const TABLE_ENDING: &str = ".csv";
 /// How a plan's file ends.
 pub(crate) const PLAN_ENDING: &str = ".netfold.json";
 /// How a boundary's file ends.

@@ -13,11 +13,12 @@ use words::Words;
 use words::texts::Files;
 
 use crate::asking::{Ask, Asking};
-use crate::editor::{Editor, Message};
+use crate::editor::{Editor, Message, ShapesMessage};
 use crate::journal::Keeper;
 use crate::map_view::{self, MapSheet};
 use crate::pages::{self, sheet::Paper};
 use crate::said::Said;
+use crate::searcher::Searcher;
 use crate::settings::Settings;
 use crate::under::{self, LineSheet};
 use crate::worker::Worker;
@@ -60,6 +61,7 @@ pub struct Opening {
 pub struct Window {
     editor: Editor,
     worker: Worker,
+    searcher: Searcher,
     map: MapSheet,
     line: LineSheet,
     paper: Paper,
@@ -91,7 +93,7 @@ impl Window {
     pub fn open(ctx: &egui::Context, opening: Opening) -> Self {
         let Opening { plan, path, words, is_example, example, folder, notice } = opening;
         theme::set_up(ctx);
-        let waker = ctx.clone();
+        let (waker, caller) = (ctx.clone(), ctx.clone());
         let settings = folder.as_deref().map(Settings::read).unwrap_or_default();
         let words = if folder.is_some() { Words { units: settings.units(), ..words } } else { words };
         let mut editor = Editor::new(plan, words);
@@ -112,6 +114,7 @@ impl Window {
         let mut window = Self {
             editor,
             worker: Worker::start(move || waker.request_repaint()),
+            searcher: Searcher::start(move || caller.request_repaint()),
             map: MapSheet::default(),
             line: LineSheet::default(),
             paper: Paper::new(),
@@ -159,6 +162,9 @@ impl Window {
         ui.set_clip_rect(all);
         if let Some(answer) = self.worker.answer() {
             self.editor.receive(Message::Worked(answer));
+        }
+        if let Some(found) = self.searcher.found() {
+            self.editor.receive(Message::Shapes(ShapesMessage::Found(Box::new(found))));
         }
         theme::show(ui.ctx(), self.editor.theme());
         bound_size(ui.ctx(), all);
@@ -268,6 +274,11 @@ impl Window {
     fn ask(&mut self) {
         if let Some(request) = self.editor.request() {
             self.worker.ask(request);
+        }
+        match self.editor.search_request() {
+            Some(Some(job)) => self.searcher.search(job),
+            Some(None) => self.searcher.stop(),
+            None => {}
         }
     }
 }

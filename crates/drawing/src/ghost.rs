@@ -14,6 +14,22 @@ pub struct Ghost {
     pub closed: bool,
     /// The stretch of its outline that stays standing.
     pub stays: Option<[Point; 2]>,
-    /// Its letter.
-    pub letter: String,
+    /// What it is called.
+    pub mark: GhostMark,
+}
+
+/// What a run that is only thought of is called, and where that stands.
+#[derive(Clone, Debug, PartialEq)]
+pub enum GhostMark {
+    /// A letter in its middle: one of several next runs.
+    Letter(String),
+    /// A name over its northernmost corner, every corner an open square: one of several shapes.
+    Name(String),
+}
+
+impl Ghost {
+    /// A shape that the run could have.
+    pub fn named(name: String, outline: Vec<Point>, closed: bool) -> Self {
+        Self { outline, closed, stays: None, mark: GhostMark::Name(name) }
+    }
 }

@@ -5,7 +5,7 @@ mod hand;
 mod sheet;
 
 use drawing::map::readings::{newest, of_run};
-use drawing::{Drawing, Ghost, Ink, LineView, Theme, Thing, View, line, map};
+use drawing::{Drawing, Ghost, GhostMark, Ink, LineView, Theme, Thing, View, line, map};
 use plan::{Point, Reading, ReadingKind, Rest};
 use proptest::prelude::*;
 
@@ -89,7 +89,7 @@ fn ghost() -> Ghost {
         outline: hand::points(&[(59.62, 15.5), (68.91, 38.71), (92.0, 30.0), (80.0, 5.0)]),
         closed: true,
         stays: Some([Point::new(59.62, 15.5), Point::new(68.91, 38.71)]),
-        letter: "B".to_owned(),
+        mark: GhostMark::Letter("B".to_owned()),
     }
 }
 

@@ -1,72 +1,207 @@
-//! The runs of a plan side by side: one column a run, figures as words.
+//! Runs side by side: what is compared stands here once, for the window's table, the report, the clipboard and CSV.
 
 use plan::Plan;
-use words::{Words, texts::Page as Text};
-use workup::{RunWorkup, Workup};
+use words::{Words, texts::Compare as Text};
+use workup::{Compared, Workup, stocking};
 
-/// A table of runs.
+/// One row of the table: a run of the plan, or a shape that was found.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Table {
-    /// Names of the runs.
-    pub columns: Vec<String>,
-    /// What is compared.
-    pub rows: Vec<Row>,
+pub struct Entry {
+    /// Its name.
+    pub name: String,
+    /// Its figures.
+    pub figures: Compared,
 }
 
-/// One thing compared.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Row {
-    /// What it is.
-    pub label: &'static str,
-    /// A figure a run; a dash where it cannot be worked out.
-    pub cells: Vec<String>,
+/// What is compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Column {
+    /// Area enclosed.
+    Ground,
+    /// Birds that the chosen rule allows.
+    Birds,
+    /// Nets in the chain.
+    Nets,
+    /// Netting beyond the line.
+    Spare,
+    /// Posts on the line.
+    Posts,
+    /// Corners that fall on posts.
+    OnPosts,
+    /// Corners and ends that need a brace.
+    Braces,
+    /// Ground to mow.
+    Strip,
+    /// Minutes to mow it.
+    Mow,
+    /// Minutes to set up.
+    SetUp,
+    /// The range of the weakest post.
+    Weakest,
 }
 
-impl Row {
-    /// The label at 0, then the cells.
-    pub(crate) fn cell(&self, column: usize) -> &str {
-        match column.checked_sub(1) {
-            None => self.label,
-            Some(index) => self.cells.get(index).map_or("", String::as_str),
+/// Which of two figures of a column is the better one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Better {
+    /// The greater.
+    More,
+    /// The lesser.
+    Fewer,
+    /// Neither.
+    Neither,
+}
+
+impl Column {
+    /// Every column in the order of the table.
+    pub const ALL: [Column; 11] = [
+        Column::Ground,
+        Column::Birds,
+        Column::Nets,
+        Column::Spare,
+        Column::Posts,
+        Column::OnPosts,
+        Column::Braces,
+        Column::Strip,
+        Column::Mow,
+        Column::SetUp,
+        Column::Weakest,
+    ];
+
+    /// Its head.
+    pub fn head(self) -> Text {
+        match self {
+            Column::Ground => Text::Ground,
+            Column::Birds => Text::Birds,
+            Column::Nets => Text::Nets,
+            Column::Spare => Text::Spare,
+            Column::Posts => Text::Posts,
+            Column::OnPosts => Text::OnPosts,
+            Column::Braces => Text::Braces,
+            Column::Strip => Text::Strip,
+            Column::Mow => Text::Mow,
+            Column::SetUp => Text::SetUp,
+            Column::Weakest => Text::Weakest,
         }
     }
-}
 
-type Figure = fn(&RunWorkup, Words) -> Option<String>;
+    /// Which figure is the better one.
+    pub fn better(self) -> Better {
+        match self {
+            Column::Ground | Column::Birds | Column::OnPosts => Better::More,
+            Column::Weakest => Better::Neither,
+            _ => Better::Fewer,
+        }
+    }
 
-/// The runs of a plan side by side.
-pub fn table(plan: &Plan, workup: &Workup, words: Words) -> Table {
-    let figures: [(Text, Figure); 9] = [
-        (Text::Ground, |run, words| Some(words.area(run.lay.as_ref()?.area_m2))),
-        (Text::Nets, |run, _| Some(run.lay.as_ref()?.nets.len().to_string())),
-        (Text::Posts, |run, _| Some(run.lay.as_ref()?.posts.len().to_string())),
-        (Text::OnPosts, on_posts),
-        (Text::Braces, |run, _| Some(run.lay.as_ref()?.braces().to_string())),
-        (Text::Strip, |run, words| Some(words.area(run.strip.as_ref()?.area_m2))),
-        (Text::Mow, |run, words| Some(words.minutes_figure(run.strip.as_ref()?.minutes))),
-        (Text::SetUpShort, |run, words| Some(words.minutes_figure(run.lay.as_ref()?.set_up_minutes))),
-        (Text::WeakestShort, weakest),
-    ];
-    Table {
-        columns: plan.runs.iter().map(|run| care::run_name(run).to_owned()).collect(),
-        rows: figures
-            .iter()
-            .map(|(label, figure)| Row {
-                label: words.text(*label),
-                cells: workup.runs.iter().map(|run| figure(run, words).unwrap_or_else(|| "–".to_owned())).collect(),
-            })
-            .collect(),
+    /// The figure by which rows are ordered; `None` where it could not be worked out.
+    pub fn value(self, figures: &Compared) -> Option<f64> {
+        let count = |count: Option<usize>| count.map(|count| count as f64);
+        match self {
+            Column::Ground => figures.area_m2,
+            Column::Birds => figures.birds.map(f64::from),
+            Column::Nets => count(figures.nets),
+            Column::Spare => figures.spare_m,
+            Column::Posts => count(figures.posts),
+            Column::OnPosts => figures.on_posts.map(|(on, all)| if all == 0 { 1.0 } else { on as f64 / all as f64 }),
+            Column::Braces => count(figures.braces),
+            Column::Strip => figures.strip_m2,
+            Column::Mow => figures.mow_minutes,
+            Column::SetUp => figures.set_up_minutes,
+            Column::Weakest => figures.weakest.map(|weakest| weakest.peak_kv),
+        }
+    }
+
+    /// The figure as it is read, and its unit; `None` where it could not be worked out.
+    pub fn shown(self, figures: &Compared, words: Words) -> Option<(String, &'static str)> {
+        let value = self.value(figures)?;
+        Some(match self {
+            Column::Ground | Column::Strip => words.area_parts(value),
+            Column::Spare => words.length_parts(value),
+            Column::Mow | Column::SetUp => (words.minutes_figure(value), words.text(Text::MinutesUnit)),
+            Column::OnPosts => {
+                let (on, all) = figures.on_posts?;
+                let (on, all) = (on.to_string(), all.to_string());
+                (words.say(Text::OnPostsFigures, &[("on", &on), ("all", &all)]), "")
+            }
+            Column::Weakest => {
+                let weakest = figures.weakest?;
+                (words.kilovolts_range(weakest.low_kv, weakest.high_kv), "kV")
+            }
+            Column::Birds | Column::Nets | Column::Posts | Column::Braces => (words.number(value, 0), ""),
+        })
     }
 }
 
-fn on_posts(run: &RunWorkup, words: Words) -> Option<String> {
-    let (on, all) = run.lay.as_ref()?.corners_on_posts();
-    Some(words.say(Text::OnPostsFigures, &[("on", &on.to_string()), ("all", &all.to_string())]))
+/// The runs of a plan, in its order.
+pub fn runs(plan: &Plan, workup: &Workup) -> Vec<Entry> {
+    let rule = stocking::chosen(plan);
+    let entry = |(run, worked)| Entry { name: care::run_name(run).to_owned(), figures: Compared::of(worked, rule) };
+    plan.runs.iter().zip(&workup.runs).map(entry).collect()
 }
 
-fn weakest(run: &RunWorkup, words: Words) -> Option<String> {
-    let weakest = run.volts.as_ref()?.weakest?;
-    // A reading does not narrow the range yet: it is not fitted.
-    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-    Some(if weakest.measured { range } else { format!("{range}, {}", words.text(Text::NotMeasuredYet)) })
+/// The table for another program's page: a line a row, cells parted by tabs.
+pub fn text(entries: &[Entry], words: Words) -> String {
+    let cell = |column: Column, figures: &Compared| {
+        let shown = column.shown(figures, words);
+        let shown = shown.map(|(figure, unit)| format!("{figure} {unit}").trim_end().to_owned());
+        shown.unwrap_or_else(|| words.text(Text::Unknown).to_owned())
+    };
+    let line = |first: &str, cells: Vec<String>| format!("{first}\t{}\n", cells.join("\t"));
+    let heads = Column::ALL.iter().map(|column| words.text(column.head()).to_owned()).collect();
+    let mut table = line(words.text(Text::Shape), heads);
+    for entry in entries {
+        // A tab in a name would begin a cell.
+        let name = entry.name.replace(['\t', '\n', '\r'], " ");
+        table += &line(&name, Column::ALL.iter().map(|&column| cell(column, &entry.figures)).collect());
+    }
+    table
+}
+
+/// The table as CSV (RFC 4180): units in the heads, plain numbers, an empty cell where nothing could be worked out.
+pub fn csv(entries: &[Entry]) -> Vec<u8> {
+    const HEADS: [&str; 15] = [
+        "name",
+        "area_m2",
+        "birds",
+        "nets",
+        "spare_m",
+        "posts",
+        "corners_on_posts",
+        "corners",
+        "braces",
+        "strip_m2",
+        "mow_minutes",
+        "set_up_minutes",
+        "weakest_kv",
+        "weakest_low_kv",
+        "weakest_high_kv",
+    ];
+    fn cell<T: ToString>(value: Option<T>) -> String {
+        value.map_or_else(String::new, |value| value.to_string())
+    }
+    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let rows = entries.iter().map(|Entry { name, figures }| {
+        let weakest = figures.weakest.as_ref();
+        [
+            name.clone(),
+            cell(figures.area_m2),
+            cell(figures.birds),
+            cell(figures.nets),
+            cell(figures.spare_m),
+            cell(figures.posts),
+            cell(figures.on_posts.map(|(on, _)| on)),
+            cell(figures.on_posts.map(|(_, all)| all)),
+            cell(figures.braces),
+            cell(figures.strip_m2),
+            cell(figures.mow_minutes),
+            cell(figures.set_up_minutes),
+            cell(weakest.map(|weakest| weakest.peak_kv)),
+            cell(weakest.map(|weakest| weakest.low_kv)),
+            cell(weakest.map(|weakest| weakest.high_kv)),
+        ]
+    });
+    for row in std::iter::once(HEADS.map(str::to_owned)).chain(rows) {
+        writer.write_record(&row).expect("rows of one width go into memory");
+    }
+    writer.into_inner().expect("memory takes what it is given")
 }

@@ -12,5 +12,6 @@ pub mod png;
 pub mod projection;
 pub mod refusal;
 pub mod report;
+pub mod shapes;
 pub mod svg;
 pub mod work;

@@ -2,8 +2,13 @@
 
 use care::{Findings, Severity};
 use plan::Plan;
-use words::{Words, texts::Page as Text};
-use workup::{Lay, RunWorkup, Verdict, Volts, Workup};
+use words::{
+    Words,
+    texts::{Compare, Page as Text},
+};
+use workup::{Compared, Lay, RunWorkup, Verdict, Volts, Workup};
+
+use crate::compare::Column;
 
 /// The page, with a line end.
 pub fn text(plan: &Plan, workup: &Workup, findings: &Findings, words: Words) -> String {
@@ -250,22 +255,25 @@ impl Page<'_> {
     /// The runs of a plan in columns of one table.
     fn side_by_side(&mut self, workup: &Workup) {
         let words = self.words;
-        let table = crate::compare::table(self.plan, workup, words);
+        let entries = crate::compare::runs(self.plan, workup);
         self.lines.push(words.text(Text::SideBySide).to_owned());
-        let widths: Vec<usize> = (0..=table.columns.len())
-            .map(|column| {
-                let cells = std::iter::once(table.columns.get(column.wrapping_sub(1)).map_or("", String::as_str))
-                    .chain(table.rows.iter().map(|row| row.cell(column)));
-                cells.map(|cell| cell.chars().count()).max().unwrap_or(0)
-            })
+        let mut rows = vec![std::iter::once(String::new()).chain(entries.iter().map(|one| one.name.clone())).collect()];
+        for column in Column::ALL {
+            let cell = |figures: &Compared| match column.shown(figures, words) {
+                Some((figure, unit)) => format!("{figure} {unit}").trim_end().to_owned(),
+                None => words.text(Compare::Unknown).to_owned(),
+            };
+            let head = words.text(column.head()).to_owned();
+            let row: Vec<String> = std::iter::once(head).chain(entries.iter().map(|one| cell(&one.figures))).collect();
+            rows.push(row);
+        }
+        let widths: Vec<usize> = (0..=entries.len())
+            .map(|column| rows.iter().map(|row| row[column].chars().count()).max().unwrap_or(0))
             .collect();
-        let head: Vec<String> =
-            table.columns.iter().zip(&widths[1..]).map(|(name, &width)| pad_left(name, width)).collect();
-        self.lines.push(format!("  {}  {}", " ".repeat(widths[0]), head.join("  ")));
-        for row in &table.rows {
+        for row in &rows {
             let cells: Vec<String> =
-                row.cells.iter().zip(&widths[1..]).map(|(cell, &width)| pad_left(cell, width)).collect();
-            self.lines.push(format!("  {}  {}", pad_right(row.label, widths[0]), cells.join("  ")));
+                row[1..].iter().zip(&widths[1..]).map(|(cell, &width)| pad_left(cell, width)).collect();
+            self.lines.push(format!("  {}  {}", pad_right(&row[0], widths[0]), cells.join("  ")));
         }
     }
 }

@@ -104,6 +104,12 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     if !plan.runs.is_empty() {
         list.rates(&store.rates);
     }
+    if !plan.runs.is_empty()
+        && plan.season.birds_rule() == defaults::BIRDS_RULE
+        && plan.season.min_m2_per_bird.is_none()
+    {
+        list.with("season.min_m2_per_bird", defaults::MIN_M2_PER_BIRD, defaults::MIN_M2_PER_BIRD_SOURCE);
+    }
     if plan.target_kv.is_none() {
         list.with("target_kv", defaults::TARGET_KV, defaults::TARGET_SOURCE);
     }

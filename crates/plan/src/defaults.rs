@@ -79,6 +79,13 @@ pub const EARTH_STAKE_DIAMETER_M: f64 = 0.012;
 /// Volts asked for at the weakest post, kilovolts: the floor of a published trial with badgers on
 /// polymer wire (Poole, Western and McKillop, Crop Protection 23, 2004; read in its abstract).
 pub const TARGET_KV: f64 = 4.0;
+/// Id of the rule by which birds are counted against ground: the keeper's own.
+pub const BIRDS_RULE: &str = "own";
+/// The least ground a bird by the keeper's own rule, square metres: as of a rotated paddock by Regulation (EC)
+/// 589/2008, Annex II 1(c).
+pub const MIN_M2_PER_BIRD: f64 = 2.5;
+/// The source of [`MIN_M2_PER_BIRD`].
+pub const MIN_M2_PER_BIRD_SOURCE: &str = "a rotated paddock by Regulation (EC) 589/2008, Annex II 1(c)";
 /// The source of [`TARGET_KV`].
 pub const TARGET_SOURCE: &str = "floor of a field trial with badgers, Crop Protection 23 (2004), read in its abstract";
 /// Length of a coop, metres.

@@ -7,8 +7,10 @@ use std::mem;
 
 use serde::{Deserialize, Serialize};
 
-use crate::file::{CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SoilFile, StoreFile};
-use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Soil, Store};
+use crate::file::{
+    CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SeasonFile, SoilFile, StoreFile,
+};
+use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, Store};
 
 /// An outline that has corners to be moved.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -115,6 +117,11 @@ pub enum Edit {
         /// The coop, or none.
         coop: Option<Coop>,
     },
+    /// State anew what is asked of a season.
+    SetSeason {
+        /// What is asked.
+        season: Season,
+    },
     /// State the readings anew.
     SetReadings {
         /// All of them.
@@ -178,7 +185,7 @@ macro_rules! written_as {
 // In the log an edit reads as the plan file does.
 written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
-    Hazard => HazardFile, Coop => CoopFile, Reading => ReadingFile
+    Hazard => HazardFile, Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
 );
 
 /// A part of the plan that an edit is about.
@@ -221,6 +228,7 @@ impl Edit {
             | Edit::SetStore { .. }
             | Edit::SetHazards { .. }
             | Edit::SetCoop { .. }
+            | Edit::SetSeason { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
         }
     }
@@ -323,6 +331,7 @@ impl Plan {
                 let index = self.run_index(&run.id)?;
                 Edit::SetRun { run: Box::new(mem::replace(&mut self.runs[index], *run)) }
             }
+            Edit::SetSeason { season } => Edit::SetSeason { season: mem::replace(&mut self.season, season) },
             Edit::SetSoil { soil } => Edit::SetSoil { soil: mem::replace(&mut self.ground.soil, soil) },
             Edit::SetStore { store } => Edit::SetStore { store: Box::new(mem::replace(&mut self.store, *store)) },
             Edit::SetKeepOuts { keep_outs } => {

@@ -56,6 +56,8 @@ pub enum Deed {
     SideLength,
     /// A run was made of whole panels.
     FitNets,
+    /// A shape that was found became a run.
+    TakeShape,
 }
 
 impl Deed {
@@ -73,7 +75,7 @@ impl Deed {
             Edit::SetStore { .. } => Self::Store,
             Edit::SetCoop { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,
-            Edit::SetOrigin { .. } | Edit::SetTarget { .. } => Self::Change,
+            Edit::SetOrigin { .. } | Edit::SetTarget { .. } | Edit::SetSeason { .. } => Self::Change,
         }
     }
 }

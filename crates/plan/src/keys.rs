@@ -21,7 +21,7 @@ pub struct UnknownKey {
 const CLOSE: f64 = 0.9;
 
 /// Keys of the published file that later versions will work with; they are kept and are no slip of the pen.
-const LATER: [&str; 17] = [
+const LATER: [&str; 16] = [
     "branches",
     "earthed_line_heights_m",
     "fault_prior",
@@ -32,7 +32,6 @@ const LATER: [&str; 17] = [
     "net",
     "opened_m",
     "post",
-    "season",
     "stays",
     "tape_points",
     "today",

@@ -30,7 +30,7 @@ pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
     Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest,
-    Run, RunStatus, Soil, StatedBrace, Store,
+    Run, RunStatus, Season, Soil, StatedBrace, Store,
 };
 pub use motion::Motion;
 pub use rates::Rates;

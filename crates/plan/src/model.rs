@@ -7,6 +7,7 @@ mod coop;
 mod ground;
 mod reading;
 mod run;
+mod season;
 mod store;
 
 use serde::{Deserialize, Serialize};
@@ -17,6 +18,7 @@ pub use coop::{Coop, CoopKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use reading::{Reading, ReadingKind};
 pub use run::{BraceKind, EarthStakes, Fault, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace};
+pub use season::Season;
 pub use store::{BraceRule, EarthStake, Energizer, Mower, NetKind, Store};
 
 /// Keys that this version does not know, kept to be written back.
@@ -82,6 +84,8 @@ pub struct Plan {
     pub other_coops: Vec<Coop>,
     /// The runs, options and standing ones alike.
     pub runs: Vec<Run>,
+    /// What is asked of a season.
+    pub season: Season,
     /// What the keeper measured.
     pub readings: Vec<Reading>,
     /// Unknown keys.

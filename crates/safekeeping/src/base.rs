@@ -30,6 +30,7 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
         },
         store: take(&mut keys, "store")?,
         target_kv: take(&mut keys, "target_kv")?,
+        season: take(&mut keys, "season")?,
         coop: take(&mut keys, "coop")?,
         other_coops: take(&mut keys, "other_coops")?,
         runs: take(&mut keys, "runs")?,
@@ -58,7 +59,7 @@ mod tests {
               "energizers": [{"id": "e", "stored_j": 2}], "brace": {"stake_length_m": 0.9, "x": null}},
             "coop": {"id": "coop-1", "at": [3, 4], "birds": 12}, "other_coops": [{"id": "coop-2", "at": [5, 6]}],
             "runs": [{"id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "nets": ["n"], "energizer": "e", "by": 7}],
-            "readings": [{"run": "r", "kind": "fence_kv", "value": 4.5}]}"#;
+            "season": {"birds_rule": "own", "days": 210}, "readings": [{"run": "r", "kind": "fence_kv", "value": 4.5}]}"#;
         let mut plan = plan::read(text).unwrap().plan;
         assert_eq!(read(write(&plan)).unwrap(), plan);
         // Boundary and run closed by hand; the reading's run and the run's net gone.

@@ -2,6 +2,7 @@
 
 mod book;
 mod candidates;
+mod compare;
 mod errors;
 mod field;
 mod files;
@@ -20,6 +21,7 @@ mod window;
 
 pub use book::Book;
 pub use candidates::Candidates;
+pub use compare::Compare;
 pub use errors::Errors;
 pub use field::Field;
 pub use files::Files;
@@ -44,6 +46,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     let mut all: Vec<&'static str> = Vec::new();
     all.extend(of(Book::ALL, language));
     all.extend(of(Candidates::ALL, language));
+    all.extend(of(Compare::ALL, language));
     all.extend(of(Errors::ALL, language));
     all.extend(of(Field::ALL, language));
     all.extend(of(Files::ALL, language));

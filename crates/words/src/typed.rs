@@ -35,6 +35,8 @@ pub enum Measure {
     Percent,
     /// A mass in kilograms; shown in kg or lb.
     Mass,
+    /// An area of a room or so in square metres; shown in m² or ft².
+    Area,
 }
 
 /// What may be typed, in the unit that is kept (metres, kilograms, a share, kV and so on).
@@ -176,6 +178,10 @@ const OUNCE: Unit = unit(&["oz", "ounce", "ounces"], 45_359_237.0, 1_600_000_000
 
 static LENGTHS: [Unit; 6] = [METRE, CENTIMETRE, MILLIMETRE, FOOT, INCH, YARD];
 static MASSES: [Unit; 4] = [KILOGRAM, GRAM, POUND, OUNCE];
+static AREAS: [Unit; 2] = [
+    unit(&["m²", "sq m", "square metre", "square metres"], 1.0, 1.0),
+    unit(&["ft²", "sq ft", "square foot", "square feet"], 9_290_304.0, 100_000_000.0),
+];
 static KILOVOLTS: [Unit; 2] =
     [unit(&["kv", "kilovolt", "kilovolts"], 1.0, 1.0), unit(&["v", "volt", "volts"], 1.0, 1000.0)];
 static JOULES: [Unit; 2] =
@@ -200,6 +206,7 @@ impl Measure {
             Self::Degrees => &DEGREES,
             Self::Percent => &PERCENT,
             Self::Mass => &MASSES,
+            Self::Area => &AREAS,
         }
     }
 
@@ -222,6 +229,7 @@ impl Measure {
             Self::Degrees => ("°", 1.0, 1.0, 1),
             Self::Percent => ("%", 1.0, 100.0, 1),
             Self::Mass => of(if feet { &POUND } else { &KILOGRAM }, 2),
+            Self::Area => of(&AREAS[usize::from(feet)], 2),
         }
     }
 
@@ -237,6 +245,7 @@ impl Measure {
             Self::Degrees => vec!["°"],
             Self::Percent => vec!["%"],
             Self::Mass => vec!["kg", "g", "lb", "oz"],
+            Self::Area => vec!["m²", "ft²"],
         }
     }
 
@@ -250,6 +259,7 @@ impl Measure {
             Self::Number => 1.5,
             Self::Kilovolts | Self::Mass => 7.0,
             Self::Joules => 1.0,
+            Self::Area => 4.0,
             Self::Ohms => 500.0,
             Self::OhmMetres => 100.0,
             Self::Degrees => 90.0,
@@ -486,7 +496,7 @@ fn levelled(text: &str) -> String {
             level.push(letter);
         }
     }
-    level.replace("''", "\"")
+    level.replace("''", "\"").replace("m2", "m²").replace("ft2", "ft²")
 }
 
 /// What was typed, short enough for one line.

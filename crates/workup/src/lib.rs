@@ -9,6 +9,7 @@
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`volts`] works out the pulse, through `electrical`;
+//! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
@@ -16,6 +17,7 @@
 
 pub mod candidates;
 mod chain;
+pub mod compare;
 pub mod fit;
 pub mod growth;
 mod lay;
@@ -24,6 +26,7 @@ mod mow;
 mod nets;
 mod outlines;
 pub mod setting_up;
+pub mod stocking;
 mod values;
 mod volts;
 
@@ -31,6 +34,7 @@ use std::collections::BTreeMap;
 
 use plan::{Plan, RunStatus};
 
+pub use compare::Compared;
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
 pub use model::*;
 

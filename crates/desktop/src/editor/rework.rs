@@ -20,14 +20,17 @@ pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> (Workup,
 
 /// The places of the runs that differ, with those on one circuit with them; `None` where more than that differs.
 fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
-    let same_but_runs = plan.ground == was.ground
-        && plan.store == was.store
-        && plan.target_kv == was.target_kv
-        && plan.coop == was.coop
-        && plan.other_coops == was.other_coops
-        && plan.readings == was.readings
-        && plan.rest == was.rest
-        && plan.runs.len() == was.runs.len();
+    // Taken apart by name, so that a new part of a plan is thought of here.
+    let Plan { title: _, origin: _, ground, store, target_kv, coop, other_coops, runs, season, readings, rest } = plan;
+    let same_but_runs = *ground == was.ground
+        && *store == was.store
+        && *target_kv == was.target_kv
+        && *coop == was.coop
+        && *other_coops == was.other_coops
+        && *season == was.season
+        && *readings == was.readings
+        && *rest == was.rest
+        && runs.len() == was.runs.len();
     let pairs = || plan.runs.iter().zip(&was.runs);
     // Nets that are chosen for one run are missing for another.
     let alone = |run: &Run, was: &Run| {
@@ -76,6 +79,7 @@ fn without_runs(plan: &Plan) -> Plan {
         coop: plan.coop.clone(),
         other_coops: plan.other_coops.clone(),
         runs: Vec::new(),
+        season: plan.season.clone(),
         readings: plan.readings.clone(),
         rest: plan.rest.clone(),
     }

@@ -22,11 +22,12 @@ enum Said {
     Minutes,
     Seconds,
     Times,
+    Area,
     Nothing,
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 50] = [
+const TABLE: [(&str, Page, Text, Said); 51] = [
     ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
     ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
     ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),
@@ -50,6 +51,7 @@ const TABLE: [(&str, Page, Text, Said); 50] = [
     ("width_m", Page::Run, Text::KeyMowerWidth, Said::FineLength),
     ("overlap", Page::Run, Text::KeyOverlap, Said::Share),
     ("speed_m_per_s", Page::Run, Text::KeySpeed, Said::Nothing),
+    ("min_m2_per_bird", Page::Run, Text::KeyGroundABird, Said::Area),
     ("target_kv", Page::Power, Text::KeyTarget, Said::Kilovolts),
     ("feed_at", Page::Power, Text::KeyFeed, Said::Nothing),
     ("earth_stakes.count", Page::Power, Text::KeyEarthStakes, Said::Count),
@@ -110,6 +112,7 @@ fn value(words: Words, assumed: &Assumed, said: Said) -> String {
         Said::Minutes => format!("{} min", words.number(number, 1)),
         Said::Seconds => format!("{} s", words.number(number, 0)),
         Said::Times => words.number(number, 2),
+        Said::Area => words.area_each(number),
         Said::Nothing => String::new(),
     }
 }

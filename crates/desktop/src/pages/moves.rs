@@ -8,7 +8,7 @@ mod ahead;
 use std::sync::Arc;
 
 use care::Severity;
-use drawing::{Ghost, Palette, Thing};
+use drawing::{Ghost, GhostMark, Palette, Thing};
 use egui::{Align2, Id, Rect, Shape, Stroke, Ui, Vec2, pos2, vec2};
 use moves::{Motion, Stays};
 use plan::Edit;
@@ -80,7 +80,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
             outline: ahead.next.run.outline.clone(),
             closed: ahead.next.run.closed(),
             stays: ahead.next.shared,
-            letter: side.letter.clone(),
+            mark: GhostMark::Letter(side.letter.clone()),
         }),
     );
     runs(ui, desk);

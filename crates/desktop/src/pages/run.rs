@@ -4,11 +4,11 @@ use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
 use exchange::work::sentences;
 use plan::{NetKind, Run, Shape};
-use words::texts::Window as Text;
+use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Strip, Verdict};
 
 use super::{Desk, assumed, findings, fitting, picked_tools, quiet, setting_up, sides, store};
-use crate::editor::{Message, Page};
+use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
 use crate::kit::{self, Figure};
@@ -71,11 +71,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
 fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     ui.add_space(14.0);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 6.0;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
         let on = editor.tool().draws(Drawn::Run);
         if kit::button(ui, Icon::Outline, words.text(Text::DrawOutline), on, p).clicked() {
             desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Run)) });
+        }
+        if kit::button(ui, Icon::Shapes, words.text(Compare::OtherShapes), false, p).clicked() {
+            desk.said.say(Message::Shapes(ShapesMessage::Open(true)));
         }
         if editor.plan().runs.len() > 1
             && kit::button(ui, Icon::Compare, words.text(Text::SideBySide), editor.compare(), p).clicked()

@@ -1,202 +1,165 @@
-//! All runs side by side: each row the same figures, its netting unfolded, a kite where a corner needs a brace.
+//! Runs and shapes side by side: each row the same figures, its netting unfolded, a kite where a corner needs a brace.
 //!
-//! A column's best is semibold, a column alike is all second ink. Columns that find no room are left out, the
-//! unfolded line first.
+//! A column's best is semibold, a column alike is all second ink. Columns that find no room are left out, the unfolded
+//! line first. A click on a head orders the rows by it, one more turns the order.
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
-use plan::Run;
-use words::Words;
-use words::texts::Window as Text;
-use workup::{Lay, RunWorkup, Verdict};
+use exchange::compare::{Better, Column};
+use words::texts::{Compare, Window as Text};
+use workup::{Lay, Verdict};
 
-use crate::editor::{Editor, Message};
+use crate::editor::{Editor, Message, Row, RowOf, ShapesMessage};
 use crate::kit::{self, Measure, ROW};
 use crate::said::Said;
 use crate::theme::{self, colour};
+use crate::{facts, icons};
 
 const HEAD: f32 = 70.0;
-/// Width kept for the name of a run.
+/// Width kept for the name of a row.
 const NAME: f32 = 168.0;
 /// The unfolded line is shown where at least this is left for it.
 const LEAST_LINE: f32 = 120.0;
+/// Space between two columns.
+const GAP: f32 = 8.0;
+/// What gives way where there is no room, the first first; ground, nets and volts never do.
+const GIVES_WAY: [Column; 6] =
+    [Column::Posts, Column::Mow, Column::OnPosts, Column::Spare, Column::SetUp, Column::Strip];
 
-pub(super) fn height(runs: usize, window: f32) -> f32 {
+pub(super) fn height(rows: usize, window: f32) -> f32 {
     let most = if window < 700.0 { 160.0 } else { 280.0 };
-    (HEAD + ROW * runs as f32 + 16.0).min(most)
+    (HEAD + ROW * rows as f32 + 16.0).min(most)
 }
 
-/// One column: its head, its width, and its value of a run.
-struct Column {
-    head: Text,
-    width: f32,
-    /// Which is better: more, fewer, or neither.
-    better: Better,
-    value: fn(&RunWorkup) -> Option<f64>,
-    show: fn(Words, &RunWorkup, f64) -> (String, String),
-}
-
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Better {
-    More,
-    Fewer,
-    Neither,
-}
-
-const COLUMNS: [Column; 9] = [
-    Column {
-        head: Text::Area,
-        width: 82.0,
-        better: Better::More,
-        value: |run| run.lay.as_ref().map(|lay| lay.area_m2),
-        show: |words, _, value| parts(words.area_parts(value)),
-    },
-    Column {
-        head: Text::Nets,
-        width: 44.0,
-        better: Better::Fewer,
-        value: |run| run.lay.as_ref().map(|lay| lay.nets.len() as f64),
-        show: |words, _, value| plain(words.number(value, 0)),
-    },
-    Column {
-        head: Text::Posts,
-        width: 48.0,
-        better: Better::Fewer,
-        value: |run| run.lay.as_ref().map(|lay| lay.posts.len() as f64),
-        show: |words, _, value| plain(words.number(value, 0)),
-    },
-    Column {
-        head: Text::OnPosts,
-        width: 66.0,
-        better: Better::More,
-        value: |run| run.lay.as_ref().map(on_posts_share),
-        show: |words, run, _| plain(run.lay.as_ref().map_or_else(String::new, |lay| on_posts(words, lay))),
-    },
-    Column {
-        head: Text::Braces,
-        width: 58.0,
-        better: Better::Fewer,
-        value: |run| run.lay.as_ref().map(|lay| lay.braces() as f64),
-        show: |words, _, value| plain(words.number(value, 0)),
-    },
-    Column {
-        head: Text::Strip,
-        width: 66.0,
-        better: Better::Fewer,
-        value: |run| run.strip.as_ref().map(|strip| strip.area_m2),
-        show: |words, _, value| parts(words.area_parts(value)),
-    },
-    Column {
-        head: Text::Mow,
-        width: 62.0,
-        better: Better::Fewer,
-        value: |run| run.strip.as_ref().map(|strip| strip.minutes),
-        show: |words, _, value| (words.minutes_figure(value), words.text(Text::MinutesUnit).to_owned()),
-    },
-    Column {
-        head: Text::SetUp,
-        width: 62.0,
-        better: Better::Fewer,
-        value: |run| run.lay.as_ref().map(|lay| lay.set_up_minutes),
-        show: |words, _, value| (words.minutes_figure(value), words.text(Text::MinutesUnit).to_owned()),
-    },
-    Column {
-        head: Text::Weakest,
-        width: 92.0,
-        better: Better::Neither,
-        value: |run| run.volts.as_ref().and_then(|volts| volts.weakest).map(|weakest| weakest.peak_kv),
-        show: |words, run, _| {
-            let weakest = run.volts.as_ref().and_then(|volts| volts.weakest);
-            (weakest.map_or_else(String::new, |weakest| crate::facts::weakest(words, &weakest)), "kV".to_owned())
-        },
-    },
-];
-
-fn parts((figure, unit): (String, &'static str)) -> (String, String) {
-    (figure, unit.to_owned())
-}
-
-fn plain(figure: String) -> (String, String) {
-    (figure, String::new())
-}
-
-fn on_posts_share(lay: &Lay) -> f64 {
-    let (on, all) = lay.corners_on_posts();
-    if all == 0 { 1.0 } else { on as f64 / all as f64 }
-}
-
-fn on_posts(words: Words, lay: &Lay) -> String {
-    let (on, all) = lay.corners_on_posts();
-    words.say(Text::OnPostsOf, &[("on", &on.to_string()), ("all", &all.to_string())])
+fn width(column: Column) -> f32 {
+    match column {
+        Column::Ground => 82.0,
+        Column::Birds => 52.0,
+        Column::Nets => 44.0,
+        Column::Spare | Column::Braces => 58.0,
+        Column::Posts => 48.0,
+        Column::OnPosts | Column::Strip => 66.0,
+        Column::Mow | Column::SetUp => 62.0,
+        Column::Weakest => 92.0,
+    }
 }
 
 pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
-    let (words, p) = (editor.words(), editor.theme().palette());
+    let p = editor.theme().palette();
     let inner = rect.shrink2(vec2(24.0, 0.0));
-    let count = editor.plan().runs.len().to_string();
-    let title = words.say(Text::CompareTitle, &[("count", &count)]);
+    let rows = editor.compared();
+    title(ui, inner, &rows, editor);
+    let shown = columns(inner.width());
+    let rights = rights(&shown, inner.right());
+    let first_left = rights.first().zip(shown.first()).map_or(inner.right(), |(right, &column)| right - width(column));
+    let line = Rect::from_x_y_ranges(inner.left() + NAME..=first_left - 24.0, rect.y_range());
+    let has_line = line.width() >= LEAST_LINE;
+    heads(ui, inner, &shown, &rights, has_line.then_some(line.left()), editor, said);
+    ui.painter().hline(inner.x_range(), inner.top() + HEAD - 1.0, Stroke::new(1.0, colour(p.rule)));
+    let body =
+        Rect::from_min_max(pos2(inner.left() - 10.0, inner.top() + HEAD), pos2(inner.right() + 10.0, inner.bottom()));
+    let longest_m = rows.iter().filter_map(|row| lay(editor, row.what)).map(|lay| lay.line_m).fold(0.0, f64::max);
+    let mut over = None;
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("compare").max_rect(body));
+    ScrollArea::vertical().id_salt("compare rows").auto_shrink(false).show(&mut inside, |ui| {
+        ui.set_clip_rect(body.intersect(ui.clip_rect()));
+        for row in &rows {
+            let (place, is_over) = one_row(ui, inner, row, editor, said);
+            if let RowOf::Shape(key) = row.what
+                && is_over
+            {
+                over = Some(key);
+            }
+            for (&column, &right) in shown.iter().zip(&rights) {
+                cell(ui, place, right, column, row, &rows, editor);
+            }
+            if has_line && let Some(lay) = lay(editor, row.what) {
+                unfolded(ui, Rect::from_x_y_ranges(line.x_range(), place.y_range()), lay, longest_m, editor);
+            }
+        }
+    });
+    if over != editor.shapes().hovered() {
+        said.say(Message::Shapes(ShapesMessage::Hover(over)));
+    }
+}
+
+/// How many are compared, and how birds are counted.
+fn title(ui: &Ui, inner: Rect, rows: &[Row], editor: &Editor) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let shapes = rows.iter().filter(|row| matches!(row.what, RowOf::Shape(_))).count();
+    let (runs, shapes) = ((rows.len() - shapes).to_string(), shapes.to_string());
+    let title = if editor.shapes().is_open() {
+        words.say(Compare::TitleShapes, &[("runs", &runs), ("shapes", &shapes)])
+    } else {
+        words.say(Text::CompareTitle, &[("count", &runs)])
+    };
     let at = inner.min + vec2(0.0, 14.0);
     let drawn = ui.painter().text(at, Align2::LEFT_TOP, &title, theme::semi_bold(13.0), colour(p.ink));
     ui.interact(drawn, Id::unique("compare title"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Heading, true, &title));
-    let shown = columns(inner.width());
-    let rights = rights(&shown, inner.right());
-    let first_left = rights.first().zip(shown.first()).map_or(inner.right(), |(right, column)| right - column.width);
-    let line = Rect::from_x_y_ranges(inner.left() + NAME..=first_left - 24.0, rect.y_range());
-    let has_line = line.width() >= LEAST_LINE;
-    let head_y = inner.top() + HEAD - 14.0;
-    let head = |at: f32, anchor: Align2, text: Text| {
-        ui.painter().text(pos2(at, head_y), anchor, words.text(text), theme::regular(11.0), colour(p.ink2));
+    let aside = facts::birds_by_rule(words, editor.plan());
+    let room = inner.right() - drawn.right() - 14.0;
+    let aside = kit::shortened(ui, &aside, theme::regular(12.0), colour(p.ink2), room);
+    let at = pos2(drawn.right() + 14.0, drawn.center().y - aside.size().y / 2.0);
+    ui.painter().galley(at, aside, colour(p.ink2));
+}
+
+/// The heads of the table, each a button that orders the rows by its column.
+fn heads(ui: &Ui, inner: Rect, shown: &[Column], rights: &[f32], line: Option<f32>, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let y = inner.top() + HEAD - 14.0;
+    let plain = |at: f32, text: &str| {
+        ui.painter().text(pos2(at, y), Align2::LEFT_CENTER, text, theme::regular(11.0), colour(p.ink2));
     };
-    head(inner.left(), Align2::LEFT_CENTER, Text::RunHead);
-    if has_line {
-        head(line.left(), Align2::LEFT_CENTER, Text::LineFromCorner1);
+    plain(inner.left(), words.text(Compare::Shape));
+    if let Some(left) = line {
+        plain(left, words.text(Text::LineFromCorner1));
     }
-    for (column, &right) in shown.iter().zip(&rights) {
-        head(right, Align2::RIGHT_CENTER, column.head);
-    }
-    ui.painter().hline(inner.x_range(), inner.top() + HEAD - 1.0, Stroke::new(1.0, colour(p.rule)));
-    let body =
-        Rect::from_min_max(pos2(inner.left() - 10.0, inner.top() + HEAD), pos2(inner.right() + 10.0, inner.bottom()));
-    let longest_m =
-        editor.workup().runs.iter().filter_map(|run| run.lay.as_ref()).map(|lay| lay.line_m).fold(0.0, f64::max);
-    let mut inside = ui.new_child(UiBuilder::new().id_salt("compare").max_rect(body));
-    ScrollArea::vertical().id_salt("compare rows").auto_shrink(false).show(&mut inside, |ui| {
-        ui.set_clip_rect(body.intersect(ui.clip_rect()));
-        for (index, (run, worked)) in editor.plan().runs.iter().zip(&editor.workup().runs).enumerate() {
-            let row = one_row(ui, inner, index, run, worked, editor, said);
-            for (column, &right) in shown.iter().zip(&rights) {
-                cell(ui, row, right, column, worked, editor);
-            }
-            if has_line && let Some(lay) = &worked.lay {
-                unfolded(ui, Rect::from_x_y_ranges(line.x_range(), row.y_range()), lay, longest_m, editor);
-            }
+    let sorted = editor.shapes().sort().or(editor.shapes().is_open().then_some((Column::Ground, false)));
+    for (&column, &right) in shown.iter().zip(rights) {
+        let name = words.text(column.head());
+        let order = sorted.filter(|(by, _)| *by == column).map(|(_, least_first)| least_first);
+        let (text, font, ink) = match order {
+            Some(true) => (format!("{name} ↑"), theme::semi_bold(11.0), p.ink),
+            Some(false) => (format!("{name} ↓"), theme::semi_bold(11.0), p.ink),
+            None => (name.to_owned(), theme::regular(11.0), p.ink2),
+        };
+        let drawn = ui.painter().text(pos2(right, y), Align2::RIGHT_CENTER, text, font, colour(ink));
+        let reach = Rect::from_min_max(pos2(drawn.left().min(right - 30.0), y - 12.0), pos2(right + 2.0, y + 12.0));
+        let response = ui.interact(reach, Id::unique(("compare head", name)), Sense::click());
+        let label = words.say(Compare::OrderBy, &[("column", name)]);
+        response.widget_info(|| WidgetInfo::selected(Role::Button, true, order.is_some(), &label));
+        kit::focus_ring(ui, &response, p);
+        if response.hovered() {
+            ui.painter().hline(drawn.x_range(), drawn.bottom() + 1.0, Stroke::new(1.0, colour(p.ink)));
         }
-    });
+        if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+            said.say(Message::Shapes(ShapesMessage::Sort(column)));
+        }
+    }
 }
 
 /// The columns that find room beside the name.
-fn columns(width: f32) -> Vec<&'static Column> {
-    let mut shown: Vec<&Column> = COLUMNS.iter().collect();
-    // Posts, then minutes of set-up, then the strip's ground give way; ground, nets and volts never do.
-    for gives_way in [Text::Posts, Text::SetUp, Text::Strip] {
-        if NAME + shown.iter().map(|column| column.width + 8.0).sum::<f32>() <= width {
+fn columns(room: f32) -> Vec<Column> {
+    let mut shown = Column::ALL.to_vec();
+    for gives_way in GIVES_WAY {
+        if NAME + shown.iter().map(|&column| width(column) + GAP).sum::<f32>() <= room {
             break;
         }
-        shown.retain(|column| column.head != gives_way);
+        shown.retain(|&column| column != gives_way);
     }
     shown
 }
 
 /// Where each column ends.
-fn rights(shown: &[&Column], right: f32) -> Vec<f32> {
+fn rights(shown: &[Column], right: f32) -> Vec<f32> {
     let mut at = right;
     let mut rights: Vec<f32> = shown
         .iter()
         .rev()
-        .map(|column| {
+        .map(|&column| {
             let here = at;
-            at -= column.width + 8.0;
+            at -= width(column) + GAP;
             here
         })
         .collect();
@@ -204,31 +167,37 @@ fn rights(shown: &[&Column], right: f32) -> Vec<f32> {
     rights
 }
 
-/// A row as it is read out: its name and every figure, shown or not.
-fn spoken(words: Words, name: &str, worked: &RunWorkup) -> String {
-    let figures = COLUMNS.iter().filter_map(|column| {
-        let (figure, unit) = (column.show)(words, worked, (column.value)(worked)?);
-        Some(format!("{} {figure} {unit}", words.text(column.head)).trim_end().to_owned())
-    });
-    let figures: Vec<String> = figures.collect();
-    format!("{name}: {}", figures.join(", "))
+fn lay(editor: &Editor, what: RowOf) -> Option<&Lay> {
+    match what {
+        RowOf::Run(index) => editor.workup().runs.get(index)?.lay.as_ref(),
+        RowOf::Shape(key) => editor.shapes().of_key(key)?.worked.lay.as_ref(),
+    }
 }
 
-fn one_row(
-    ui: &mut Ui,
-    inner: Rect,
-    index: usize,
-    run: &Run,
-    worked: &RunWorkup,
-    editor: &Editor,
-    said: &mut Said,
-) -> Rect {
-    let (words, p) = (editor.words(), editor.theme().palette());
-    let thing = Thing::Run { run: index };
-    let picked = editor.run_index() == index;
-    let hovered = editor.hovered().and_then(Thing::run) == Some(index);
-    let name = care::run_name(run);
-    let label = spoken(words, name, worked);
+/// A row as it is read out: its name and every figure, shown or not.
+fn spoken(row: &Row, editor: &Editor) -> String {
+    let words = editor.words();
+    let figures = Column::ALL.iter().filter_map(|&column| {
+        let (figure, unit) = column.shown(&row.entry.figures, words)?;
+        Some(format!("{} {figure} {unit}", words.text(column.head())).trim_end().to_owned())
+    });
+    format!("{}: {}", row.entry.name, figures.collect::<Vec<_>>().join(", "))
+}
+
+/// A row's frame and name; where to paint, and whether the pointer is on it.
+fn one_row(ui: &mut Ui, inner: Rect, row: &Row, editor: &Editor, said: &mut Said) -> (Rect, bool) {
+    let p = editor.theme().palette();
+    let chosen = editor.shapes().chosen_key();
+    let (id, picked, hovered) = match row.what {
+        RowOf::Run(index) => {
+            let hovered = editor.hovered().and_then(Thing::run) == Some(index);
+            (Id::unique(("compare", index)), editor.run_index() == index, hovered)
+        }
+        RowOf::Shape(key) => {
+            (Id::unique(("compare shape", key)), chosen == Some(key), editor.shapes().hovered() == Some(key))
+        }
+    };
+    let label = spoken(row, editor);
     let (rect, response) = ui
         .allocate_ui(vec2(inner.width() + 20.0, ROW), |ui| {
             ui.set_max_width(inner.width() + 10.0);
@@ -236,46 +205,60 @@ fn one_row(
                 ui.add_space(10.0);
                 ui.vertical(|ui| {
                     ui.set_width(inner.width());
-                    kit::row(ui, Id::unique(("compare", index)), picked, hovered, &label, p)
+                    kit::row(ui, id, picked, hovered, &label, p)
                 })
                 .inner
             })
             .inner
         })
         .inner;
-    if response.hovered() {
-        said.hovered = said.hovered.or(Some(thing));
+    if response.hovered()
+        && let RowOf::Run(run) = row.what
+    {
+        said.hovered = said.hovered.or(Some(Thing::Run { run }));
     }
     if response.clicked() {
-        said.say(Message::Pick(Some(thing)));
+        said.say(match row.what {
+            RowOf::Run(run) => Message::Pick(Some(Thing::Run { run })),
+            RowOf::Shape(key) => Message::Shapes(ShapesMessage::Choose(Some(key).filter(|_| chosen != Some(key)))),
+        });
     }
     let font = if picked { theme::semi_bold(13.0) } else { theme::medium(13.0) };
-    let number = (index + 1).to_string();
-    let plate = Rect::from_center_size(rect.left_center() + vec2(9.0, 0.0), egui::Vec2::splat(18.0));
-    crate::icons::number_plate(ui.painter(), plate, &number, picked, p);
-    let galley = kit::shortened(ui, name, font, colour(p.ink), NAME - 40.0);
+    let middle = rect.left_center() + vec2(9.0, 0.0);
+    match row.what {
+        RowOf::Run(index) => {
+            let plate = Rect::from_center_size(middle, egui::Vec2::splat(18.0));
+            icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), picked, p);
+        }
+        RowOf::Shape(key) => {
+            if let Some(candidate) = editor.shapes().of_key(key) {
+                let pen = Stroke::new(1.5, colour(p.ghost));
+                icons::small_outline(ui.painter(), middle, 14.0, &candidate.outline, pen);
+            }
+        }
+    }
+    let galley = kit::shortened(ui, &row.entry.name, font, colour(p.ink), NAME - 40.0);
     ui.painter().galley(pos2(rect.left() + 28.0, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
-    rect
+    (rect, response.hovered())
 }
 
-fn cell(ui: &Ui, row: Rect, right: f32, column: &Column, worked: &RunWorkup, editor: &Editor) {
+fn cell(ui: &Ui, place: Rect, right: f32, column: Column, row: &Row, rows: &[Row], editor: &Editor) {
     let (words, p) = (editor.words(), editor.theme().palette());
-    let Some(value) = (column.value)(worked) else {
-        kit::cell(ui, pos2(right, row.center().y), Align2::RIGHT_CENTER, "–", theme::regular(13.0), colour(p.ink2));
+    let Some((figure, unit)) = column.shown(&row.entry.figures, words) else {
+        let text = words.text(Compare::Unknown);
+        kit::cell(ui, pos2(right, place.center().y), Align2::RIGHT_CENTER, text, theme::regular(13.0), colour(p.ink2));
         return;
     };
-    let (figure, unit) = (column.show)(words, worked, value);
-    let shown = |run: &RunWorkup| (column.value)(run).map(|value| (column.show)(words, run, value).0);
-    let runs = &editor.workup().runs;
-    let alike = runs.iter().all(|run| shown(run).as_deref() == Some(figure.as_str()));
-    let values = || runs.iter().filter_map(column.value);
-    let best = match column.better {
-        Better::More => Some(values().fold(f64::NEG_INFINITY, f64::max)),
-        Better::Fewer => Some(values().fold(f64::INFINITY, f64::min)),
+    let shown = |row: &Row| column.shown(&row.entry.figures, words).map(|(figure, _)| figure);
+    let alike = rows.iter().all(|row| shown(row).as_ref() == Some(&figure));
+    let value = |row: &&Row| column.value(&row.entry.figures).unwrap_or(f64::NAN);
+    let best = match column.better() {
+        Better::More => rows.iter().max_by(|one, other| number_first(value(one), value(other), -1.0)),
+        Better::Fewer => rows.iter().min_by(|one, other| number_first(value(one), value(other), 1.0)),
         Better::Neither => None,
     };
     // What reads the same as the best is as good.
-    let is_best = best.is_some_and(|best| (column.show)(words, worked, best).0 == figure);
+    let is_best = best.and_then(shown).as_ref() == Some(&figure);
     let (font, ink) = if alike {
         (theme::regular(13.0), p.ink2)
     } else if is_best {
@@ -283,9 +266,15 @@ fn cell(ui: &Ui, row: Rect, right: f32, column: &Column, worked: &RunWorkup, edi
     } else {
         (theme::regular(13.0), p.ink)
     };
-    let measure = Measure::new(ui, &figure, &unit, font, colour(ink), p);
+    let measure = Measure::new(ui, &figure, unit, font, colour(ink), p);
     let size = measure.size();
-    measure.paint(ui.painter(), pos2(right - size.x, row.center().y - size.y / 2.0));
+    measure.paint(ui.painter(), pos2(right - size.x, place.center().y - size.y / 2.0));
+}
+
+/// Orders figures so that one that could not be worked out is never the best: `end` says where it stands.
+fn number_first(one: f64, other: f64, end: f64) -> std::cmp::Ordering {
+    let or_last = |value: f64| if value.is_nan() { end * f64::INFINITY } else { value };
+    or_last(one).total_cmp(&or_last(other))
 }
 
 /// A run's line from corner 1, to a common scale: posts, joins, and a kite where a corner needs a brace.

@@ -6,7 +6,7 @@ use super::Inker;
 use super::blocks::Block;
 use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, right, toward};
-use crate::ghost::Ghost;
+use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Anchor, Weight};
 use crate::map::track::middle;
 use crate::view::Distance;
@@ -19,6 +19,9 @@ const BRACKET_OFF_PX: f64 = 16.0;
 const ARM_PX: f64 = 6.0;
 /// Side of the letter's plate.
 const PLATE_PX: f64 = 18.0;
+/// Side of the open square at a named ghost's corner, and how far over the uppermost its name stands, pixels.
+const SQUARE_PX: f64 = 7.0;
+const NAME_OVER_PX: f64 = 20.0;
 /// Places nearer than this are one, metres.
 const SAME_M: f64 = 0.01;
 
@@ -42,16 +45,36 @@ impl Inker<'_> {
         if let (Some(stays), Some(inside)) = (ghost.stays, inside) {
             self.bracket(stays.map(|at| self.px(at)), inside);
         }
-        // From afar an outline has no room for its letter.
-        if self.distance != Distance::Far
-            && let Some(at) = inside.filter(|&at| self.sees(at))
-        {
-            let kind = Type::new(12.0, Weight::SemiBold, colours.ghost);
-            let wide = PLATE_PX.max(kind.width(&ghost.letter) + 10.0);
-            self.pen.edged(&plate_ring(at, wide, PLATE_PX, 5.0), colours.sheet, 1.5, colours.ghost);
-            self.pen.text(at, &ghost.letter, kind, Anchor::Middle);
-            self.taken.push(Block::new(at, wide + 3.0, PLATE_PX + 3.0));
+        match &ghost.mark {
+            GhostMark::Letter(letter) => {
+                // From afar an outline has no room for its letter.
+                if let Some(at) = inside.filter(|_| self.distance != Distance::Far) {
+                    self.ghost_plate(at, letter);
+                }
+            }
+            GhostMark::Name(name) => {
+                for &at in &outline {
+                    let ring = plate_ring(at, SQUARE_PX, SQUARE_PX, 0.0);
+                    self.pen.edged(&ring, colours.sheet, 1.5, colours.ghost);
+                }
+                if let Some(&[x, y]) = outline.iter().min_by(|one, other| one[1].total_cmp(&other[1])) {
+                    self.ghost_plate([x, y - NAME_OVER_PX], name);
+                }
+            }
         }
+    }
+
+    /// A plate with what a ghost is called, where it is in sight.
+    fn ghost_plate(&mut self, at: Px, name: &str) {
+        if !self.sees(at) {
+            return;
+        }
+        let colours = self.palette;
+        let kind = Type::new(12.0, Weight::SemiBold, colours.ghost);
+        let wide = PLATE_PX.max(kind.width(name) + 10.0);
+        self.pen.edged(&plate_ring(at, wide, PLATE_PX, 5.0), colours.sheet, 1.5, colours.ghost);
+        self.pen.text(at, name, kind, Anchor::Middle);
+        self.taken.push(Block::new(at, wide + 3.0, PLATE_PX + 3.0));
     }
 
     /// A bracket along the stretch that stays, on the side of the next run, its arms toward the net.

@@ -53,7 +53,7 @@ pub struct LargestRequest {
 }
 
 /// A family of shapes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Family {
     /// Four equal sides, four right angles.
     Square,

@@ -6,6 +6,7 @@ mod coop;
 mod ground;
 mod reading;
 mod run;
+mod season;
 mod store;
 
 use super::mirror::{Mirror, mirrored};
@@ -15,6 +16,7 @@ pub(crate) use coop::Coop;
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
 pub(crate) use reading::Reading;
 pub(crate) use run::Run;
+pub(crate) use season::Season;
 pub(crate) use store::Store;
 
 /// A plan for portable electric netting: what the keeper states, in SI units, the unit in the key.
@@ -52,6 +54,9 @@ pub(crate) struct Plan {
     /// The runs.
     #[serde(default)]
     runs: Vec<Run>,
+    /// What is asked of a season.
+    #[serde(default = "empty::<Season>", skip_serializing_if = "no_season")]
+    season: Season,
     /// What the keeper measured.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     readings: Vec<Reading>,
@@ -72,6 +77,7 @@ impl Mirror for Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,
         }
@@ -92,10 +98,16 @@ impl Mirror for crate::model::Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,
         }
     }
+}
+
+/// Whether nothing is asked of a season, so that the file need not hold it.
+fn no_season(season: &Season) -> bool {
+    season.clone().mirror() == crate::model::Season::default()
 }
 
 /// A part of which nothing was stated: what an empty object reads as.

@@ -27,6 +27,7 @@ texts! {
 
         OpenTitle: "Open a plan",
         SaveTitle: "Save the plan",
+        SaveTableTitle: "Save the table",
         BringInTitle: "Bring in a boundary",
         Folder: "Folder",
         FileName: "File name",
@@ -41,6 +42,7 @@ texts! {
         DoReplace: "Replace it",
         DoBringIn: "Bring it in",
         Exists: "{name} is there already. Replacing it keeps the old one beside it as a backup.",
+        ExistsPlain: "{name} is there already.",
         NameFirst: "Type a name for the file first.",
 
         CannotTitle: "That did not work",

@@ -39,6 +39,7 @@ texts! {
         DoneDuplicate: "doubled it",
         DoneSideLength: "set a side’s length",
         DoneFitNets: "fitted it to whole nets",
+        DoneTakeShape: "took a shape that was found",
 
         DrawKeepOut: "Keep-out",
         DrawWater: "Water",

@@ -234,6 +234,7 @@ texts! {
         KeySpacing: "Between earth stakes",
         KeyLeakage: "Grass touches the net lightly",
         KeyStrip: "Width of the strip",
+        KeyGroundABird: "Ground for each bird",
         KeyNetCount: "Nets of this kind",
         KeyEnergizerCount: "Energizers of this kind",
         KeyEarthLength: "Length of an earth stake",

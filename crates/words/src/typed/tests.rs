@@ -193,3 +193,18 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn areas_in_both_systems() {
+    let (metric, feet) = (METRIC, FEET);
+    let read = |words: Words, text: &str| words.read(Measure::Area, text, Range::up_to(1000.0));
+    for text in ["4", "4 m²", "4 m2", "4,0 sq m", "4 Square Metres"] {
+        assert_eq!(read(metric, text), Ok(4.0), "{text}");
+    }
+    for text in ["100", "100 ft²", "100 ft2", "100 sq ft"] {
+        let found = read(feet, text);
+        assert!(found.as_ref().is_ok_and(|area| (area - 9.290304).abs() < 1e-12), "{found:?}");
+    }
+    assert_eq!(feet.typed_parts(Measure::Area, 9.290304), ("100".to_owned(), "ft²"));
+    assert!(read(metric, "4 kg").unwrap_err().sentence(metric).contains("m²"));
+}

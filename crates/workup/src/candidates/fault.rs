@@ -98,6 +98,17 @@ impl CandidateFault {
             Self::NothingFits { .. } => "shapes-nothing-fits",
         }
     }
+
+    /// The place in the plan where it is to be mended, if there is one.
+    pub fn key(&self) -> Option<&'static str> {
+        match self {
+            Self::NoBoundary | Self::BadBoundary { .. } => Some("ground.boundary"),
+            Self::BadKeepOut { .. } | Self::BadClearance => Some("ground.keep_outs"),
+            Self::NoNets | Self::NetsAsked { .. } | Self::BadNet { .. } => Some("store.nets"),
+            Self::NoCoop | Self::BadCoop | Self::CoopOutside | Self::CoopInKeepOut { .. } => Some("coop"),
+            Self::TooFewPanels { .. } | Self::Sides { .. } | Self::NothingFits { .. } => None,
+        }
+    }
 }
 
 /// What should be known beside the candidates.

@@ -4,7 +4,7 @@ use geometry::largest::{Family, Largest};
 use plan::{Plan, Run};
 
 use super::{Ask, Candidate, Whole};
-use crate::{Depth, place, workup};
+use crate::{Compared, Depth, place, stocking, workup};
 
 /// The run that every candidate is, but for its outline and id.
 pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
@@ -39,29 +39,26 @@ pub(super) fn candidate(plan: &Plan, template: &Run, ids: &[String], walls: &[us
     let alone = Plan { runs: vec![run.clone()], ..plan.clone() };
     let worked = workup(&alone, Depth::Quick).runs.pop().expect("one run was put in");
     let lay = worked.lay.as_ref();
+    // The one figure of the workup; an open line encloses nothing by itself, so a wall's run has the outline's.
+    let area_m2 = worked.area_m2.filter(|_| found.wall.is_none()).unwrap_or(found.area_m2);
+    let rule = stocking::chosen(plan);
     let in_order = lay.map(|lay| lay.nets.iter().map(|net| net.kind.clone()).collect());
-    let judged = lay.filter(|lay| lay.corners_judged);
     Candidate {
         family: found.family,
         wall,
         outline: run.outline.clone(),
-        // The one figure of the workup; an open line encloses nothing by itself, so a wall's run has the outline's.
-        area_m2: worked.area_m2.filter(|_| found.wall.is_none()).unwrap_or(found.area_m2),
+        area_m2,
         area_bound_m2: found.area_bound_m2,
         line_m: worked.line_m.unwrap_or(found.line_m),
         nets: in_order.unwrap_or_else(|| template.nets.clone().unwrap_or_default()),
-        spare_m: lay.map(|lay| lay.spare_m),
-        corners: judged.map(|lay| lay.corners.iter().filter(|corner| !corner.end).count()),
-        braces: judged.map(crate::Lay::braces),
-        strip_m2: worked.strip.as_ref().map(|strip| strip.area_m2),
-        minutes: lay.map(|lay| lay.set_up_minutes),
-        weakest_kv: worked.volts.as_ref().and_then(|volts| volts.weakest.as_ref()).map(|weakest| weakest.peak_kv),
+        compared: Compared::of(&worked, rule).with_area(area_m2, rule),
         whole_panels: found.whole_panels.as_ref().map(|whole| Whole {
             outline: whole.outline.iter().copied().map(place).collect(),
             side_panels: whole.side_panels.clone(),
             area_m2: whole.area_m2,
         }),
         run,
+        worked,
     }
 }
 

@@ -10,12 +10,16 @@
 mod ask;
 mod fault;
 mod figures;
+mod proportion;
 
 use geometry::largest::{Largest, LargestSearch};
 use plan::{Plan, Point, Run};
 
+use crate::{Compared, RunWorkup};
+
 pub use fault::{CandidateFault, CandidateNote};
 pub use geometry::largest::{FREE_SIDES, Family, MOST_FREE_SIDES};
+pub use proportion::{Proportions, proportions};
 
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,22 +60,14 @@ pub struct Candidate {
     pub line_m: f64,
     /// Kinds of its nets in the chain's order.
     pub nets: Vec<String>,
-    /// Netting beyond the line, metres.
-    pub spare_m: Option<f64>,
-    /// Corners; the ends of an open line are none.
-    pub corners: Option<usize>,
-    /// Corners and ends that need a brace.
-    pub braces: Option<usize>,
-    /// Ground to mow, square metres.
-    pub strip_m2: Option<f64>,
-    /// Minutes to set up.
-    pub minutes: Option<f64>,
-    /// The weakest post's peak, kilovolts.
-    pub weakest_kv: Option<f64>,
+    /// The figures by which it is weighed against others.
+    pub compared: Compared,
     /// The nearest outline that closes on whole panels.
     pub whole_panels: Option<Whole>,
     /// The run as it would be stated: an option with an id that no run of the plan has.
     pub run: Run,
+    /// What follows for that run alone on the plan's ground, without what an animal feels.
+    pub worked: RunWorkup,
 }
 
 /// An outline whose netted sides are whole panels.

@@ -1,0 +1,434 @@
+//! Other shapes of the same nets: what is asked, what the searcher found, which one is looked at, and taking it.
+
+use drawing::Ghost;
+use exchange::compare::{self, Column, Entry};
+use exchange::shapes;
+use plan::{Coop, Deed, Edit, Ground, Plan, Run, Store};
+use serde_json::Value;
+use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, FREE_SIDES, Family};
+
+use super::{Editor, Page};
+use crate::facts;
+use crate::searcher::{ByFamily, Found, Job};
+
+/// A found shape by what does not change while it grows: its family, and the wall that it leans on.
+pub type ShapeKey = (Family, Option<usize>);
+
+/// What a view says about other shapes.
+#[derive(Clone, Debug)]
+pub enum ShapesMessage {
+    /// Open the page of other shapes, or go back to the run.
+    Open(bool),
+    /// Ask for so many nets.
+    Nets(u32),
+    /// Ask that the coop lies inside, or no more.
+    Coop(bool),
+    /// Ask for shapes that borrow a wall, or no more.
+    Walls(bool),
+    /// Ask for a free outline of so many sides.
+    Sides(u32),
+    /// Search again.
+    Look,
+    /// Leave the search where it is.
+    Stop,
+    /// The searcher found more.
+    Found(Box<Found>),
+    /// Look at a shape, or at none.
+    Choose(Option<ShapeKey>),
+    /// The pointer is on a shape's row, or on none.
+    Hover(Option<ShapeKey>),
+    /// Order the table by a column; once more turns the order.
+    Sort(Column),
+    /// The shape becomes the run in hand.
+    Take(ShapeKey),
+    /// The shape becomes a run of its own beside the others.
+    Keep(ShapeKey),
+}
+
+/// How far a search has come.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Progress {
+    /// Nothing is searched.
+    #[default]
+    Rests,
+    /// The searcher is yet to be asked.
+    ToAsk,
+    /// It searches the nets that were asked for.
+    Looks,
+    /// Those are searched; the other counts of nets follow.
+    Counts,
+}
+
+/// What a search depends on.
+#[derive(Clone, Debug, PartialEq)]
+struct Basis {
+    ground: Ground,
+    store: Store,
+    coop: Option<Coop>,
+    walls: Option<Value>,
+}
+
+impl Basis {
+    fn of(plan: &Plan) -> Self {
+        Self {
+            ground: plan.ground.clone(),
+            store: plan.store.clone(),
+            coop: plan.coop.clone(),
+            walls: plan.rest.get("walls").cloned(),
+        }
+    }
+}
+
+/// Everything about other shapes.
+#[derive(Clone, Debug)]
+pub struct Shapes {
+    open: bool,
+    nets: Option<u32>,
+    coop: bool,
+    walls: bool,
+    sides: u32,
+    number: u64,
+    progress: Progress,
+    /// Whether the searcher is to let go.
+    to_stop: bool,
+    of: Option<Basis>,
+    found: Vec<Candidate>,
+    notes: Vec<CandidateNote>,
+    fault: Option<CandidateFault>,
+    by_nets: Vec<(u32, ByFamily)>,
+    chosen: Option<ShapeKey>,
+    hovered: Option<ShapeKey>,
+    sort: Option<(Column, bool)>,
+}
+
+impl Default for Shapes {
+    fn default() -> Self {
+        Self {
+            open: false,
+            nets: None,
+            coop: false,
+            walls: false,
+            sides: FREE_SIDES,
+            number: 0,
+            progress: Progress::Rests,
+            to_stop: false,
+            of: None,
+            found: Vec::new(),
+            notes: Vec::new(),
+            fault: None,
+            by_nets: Vec::new(),
+            chosen: None,
+            hovered: None,
+            sort: None,
+        }
+    }
+}
+
+fn key(candidate: &Candidate) -> ShapeKey {
+    (candidate.family, candidate.wall)
+}
+
+impl Shapes {
+    /// Whether the page of other shapes is open.
+    pub fn is_open(&self) -> bool {
+        self.open
+    }
+
+    /// How far the search has come.
+    pub fn progress(&self) -> Progress {
+        self.progress
+    }
+
+    /// Whether the coop has to lie inside, and whether walls may be borrowed.
+    pub fn wants(&self) -> (bool, bool) {
+        (self.coop, self.walls)
+    }
+
+    /// Sides of the free outline.
+    pub fn sides(&self) -> u32 {
+        self.sides
+    }
+
+    /// What was found, the largest first.
+    pub fn found(&self) -> &[Candidate] {
+        &self.found
+    }
+
+    /// What should be known about the ground.
+    pub fn notes(&self) -> &[CandidateNote] {
+        &self.notes
+    }
+
+    /// Why there is nothing.
+    pub fn fault(&self) -> Option<&CandidateFault> {
+        self.fault.as_ref()
+    }
+
+    /// The largest ground of each family by count of nets.
+    pub fn by_nets(&self) -> &[(u32, ByFamily)] {
+        &self.by_nets
+    }
+
+    /// The shape that is looked at.
+    pub fn chosen(&self) -> Option<&Candidate> {
+        self.of_key(self.chosen?)
+    }
+
+    /// The shape whose row the pointer is on.
+    pub fn hovered(&self) -> Option<ShapeKey> {
+        self.hovered
+    }
+
+    /// The key of the shape that is looked at.
+    pub fn chosen_key(&self) -> Option<ShapeKey> {
+        self.chosen
+    }
+
+    /// The shape of that key.
+    pub fn of_key(&self, wanted: ShapeKey) -> Option<&Candidate> {
+        self.found.iter().find(|candidate| key(candidate) == wanted)
+    }
+
+    /// The column by which the table is ordered, and whether the least comes first.
+    pub fn sort(&self) -> Option<(Column, bool)> {
+        self.sort
+    }
+
+    fn forget(&mut self) {
+        self.found.clear();
+        self.notes.clear();
+        self.fault = None;
+        self.by_nets.clear();
+        self.hovered = None;
+    }
+}
+
+/// One row of the table.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Which it is.
+    pub what: RowOf,
+    /// Its name and figures.
+    pub entry: Entry,
+}
+
+/// What a row is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RowOf {
+    /// A run of the plan, by its place.
+    Run(usize),
+    /// A shape that was found.
+    Shape(ShapeKey),
+}
+
+impl Editor {
+    /// Everything about other shapes.
+    pub fn shapes(&self) -> &Shapes {
+        &self.shapes
+    }
+
+    /// How many nets other shapes are looked for with.
+    pub fn shapes_nets(&self) -> u32 {
+        let laid = self.run().and_then(|(_, worked)| worked.lay.as_ref()).map_or(0, |lay| lay.nets.len() as u32);
+        let owned = self.nets_owned();
+        self.shapes.nets.unwrap_or(if laid == 0 { owned } else { laid }).clamp(1, owned.max(1))
+    }
+
+    /// How many nets the store has.
+    pub fn nets_owned(&self) -> u32 {
+        u32::try_from(facts::owned(&self.plan)).unwrap_or(u32::MAX)
+    }
+
+    /// The table: the plan's runs and what was found, in the order that was asked for.
+    pub fn compared(&self) -> Vec<Row> {
+        let runs = compare::runs(&self.plan, &self.workup).into_iter().enumerate();
+        let runs = runs.map(|(index, entry)| Row { what: RowOf::Run(index), entry });
+        let shape = |one: &Candidate| Row {
+            what: RowOf::Shape(key(one)),
+            entry: Entry { name: shapes::name(one, self.words), figures: one.compared.clone() },
+        };
+        let found = if self.shapes.open { &self.shapes.found[..] } else { &[] };
+        let mut rows: Vec<Row> = runs.chain(found.iter().map(shape)).collect();
+        let (column, least_first) = match (self.shapes.sort, self.shapes.open) {
+            (Some(sort), _) => sort,
+            (None, false) => return rows,
+            (None, true) => (Column::Ground, false),
+        };
+        rows.sort_by(|one, other| {
+            let (one, other) = (column.value(&one.entry.figures), column.value(&other.entry.figures));
+            match (one, other) {
+                (Some(one), Some(other)) if least_first => one.total_cmp(&other),
+                (Some(one), Some(other)) => other.total_cmp(&one),
+                // What could not be worked out stands last.
+                (one, other) => one.is_none().cmp(&other.is_none()),
+            }
+        });
+        rows
+    }
+
+    /// The table as CSV.
+    pub fn table_csv(&self) -> Vec<u8> {
+        compare::csv(&self.compared().into_iter().map(|row| row.entry).collect::<Vec<_>>())
+    }
+
+    /// The table as text for the clipboard.
+    pub fn table_text(&self) -> String {
+        compare::text(&self.compared().into_iter().map(|row| row.entry).collect::<Vec<_>>(), self.words)
+    }
+
+    /// The shape under the pointer, else the one that is looked at, for the map.
+    pub fn shape_ghost(&self) -> Option<Ghost> {
+        if !self.shapes.open || self.page != Page::Run {
+            return None;
+        }
+        let candidate =
+            self.shapes.hovered.and_then(|hovered| self.shapes.of_key(hovered)).or_else(|| self.shapes.chosen())?;
+        Some(Ghost::named(shapes::name(candidate, self.words), candidate.outline.clone(), candidate.wall.is_none()))
+    }
+
+    /// What the searcher is to do: a job, or to let go of one.
+    pub fn search_request(&mut self) -> Option<Option<Job>> {
+        if self.shapes.progress == Progress::ToAsk && self.held.is_none() {
+            self.shapes.number += 1;
+            self.shapes.progress = Progress::Looks;
+            self.shapes.to_stop = false;
+            self.shapes.of = Some(Basis::of(&self.plan));
+            let Shapes { coop, walls, sides, number, .. } = self.shapes;
+            let like = self.run().map(|(run, _)| run.id.clone());
+            let ask = Ask { nets: self.shapes_nets(), coop, walls, free_sides: sides, like };
+            return Some(Some(Job { number, plan: self.plan.clone(), ask, owned: self.nets_owned() }));
+        }
+        std::mem::take(&mut self.shapes.to_stop).then_some(None)
+    }
+
+    pub(super) fn shapes_said(&mut self, message: ShapesMessage) {
+        let shapes = &mut self.shapes;
+        match message {
+            ShapesMessage::Open(true) => self.open_shapes(),
+            ShapesMessage::Open(false) => {
+                shapes.open = false;
+                self.stop_search();
+            }
+            ShapesMessage::Nets(nets) => {
+                shapes.nets = Some(nets);
+                self.look_for_shapes();
+            }
+            ShapesMessage::Coop(inside) => {
+                shapes.coop = inside;
+                self.look_for_shapes();
+            }
+            ShapesMessage::Walls(borrowed) => {
+                shapes.walls = borrowed;
+                self.look_for_shapes();
+            }
+            ShapesMessage::Sides(sides) => {
+                shapes.sides = sides;
+                self.look_for_shapes();
+            }
+            ShapesMessage::Look => self.look_for_shapes(),
+            ShapesMessage::Stop => self.stop_search(),
+            ShapesMessage::Found(found) => self.shapes_found(*found),
+            ShapesMessage::Choose(chosen) => shapes.chosen = chosen,
+            ShapesMessage::Hover(hovered) => shapes.hovered = hovered,
+            ShapesMessage::Sort(column) => {
+                let least_first = column.better() == compare::Better::Fewer;
+                shapes.sort = match shapes.sort {
+                    Some((sorted, least_first)) if sorted == column => Some((column, !least_first)),
+                    _ => Some((column, least_first)),
+                };
+            }
+            ShapesMessage::Take(wanted) => self.take_shape(wanted),
+            ShapesMessage::Keep(wanted) => self.keep_shape(wanted),
+        }
+    }
+
+    fn stop_search(&mut self) {
+        if self.shapes.progress != Progress::Rests {
+            self.shapes.progress = Progress::Rests;
+            self.shapes.to_stop = true;
+        }
+    }
+
+    fn look_for_shapes(&mut self) {
+        self.shapes.forget();
+        self.shapes.progress = Progress::ToAsk;
+    }
+
+    /// The page was opened: what was found for this ground before is good still.
+    fn open_shapes(&mut self) {
+        self.shapes.open = true;
+        if self.shapes.of.as_ref() != Some(&Basis::of(&self.plan)) || self.shapes.found.is_empty() {
+            self.look_for_shapes();
+        }
+    }
+
+    /// The plan changed: shapes that were found for another ground are none.
+    pub(super) fn shapes_follow(&mut self) {
+        if self.shapes.of.as_ref().is_none_or(|of| *of == Basis::of(&self.plan)) {
+            return;
+        }
+        self.shapes.of = None;
+        self.shapes.forget();
+        self.shapes.to_stop = true;
+        self.shapes.progress = if self.shapes.open { Progress::ToAsk } else { Progress::Rests };
+    }
+
+    fn shapes_found(&mut self, found: Found) {
+        let shapes = &mut self.shapes;
+        if found.number != shapes.number || !matches!(shapes.progress, Progress::Looks | Progress::Counts) {
+            return;
+        }
+        shapes.progress = match (found.all_done, found.done) {
+            (true, _) => Progress::Rests,
+            (false, true) => Progress::Counts,
+            (false, false) => Progress::Looks,
+        };
+        shapes.by_nets = found.by_nets;
+        match found.candidates {
+            Ok((candidates, notes)) => {
+                shapes.found = candidates;
+                shapes.notes = notes;
+            }
+            Err(fault) => shapes.fault = Some(fault),
+        }
+    }
+
+    /// The outline and nets of a found shape become those of the run in hand; without a run, a run of its own.
+    fn take_shape(&mut self, wanted: ShapeKey) {
+        let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
+        let Some((run, _)) = self.run() else { return self.keep_shape(wanted) };
+        let run = Run {
+            outline: candidate.run.outline,
+            closed: candidate.run.closed,
+            nets: candidate.run.nets,
+            // What is said of places on the old line is true of it alone.
+            start_m: None,
+            reversed: None,
+            braces: Vec::new(),
+            leakage_zones: Vec::new(),
+            ..run.clone()
+        };
+        self.history.begin_called(Deed::TakeShape);
+        self.make_all(vec![Edit::SetRun { run: Box::new(run) }]);
+        self.history.end();
+    }
+
+    /// A found shape becomes a run of its own.
+    fn keep_shape(&mut self, wanted: ShapeKey) {
+        let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
+        let name = shapes::name(&candidate, self.words);
+        let mut letters = name.chars();
+        let name = letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
+        let ids: Vec<&str> = self.plan.runs.iter().map(|run| run.id.as_str()).collect();
+        let own = candidate.run.id.clone();
+        let numbered = (2..).map(|number| format!("{own}-{number}"));
+        let id = std::iter::once(own.clone()).chain(numbered).find(|id| !ids.contains(&id.as_str())).unwrap_or(own);
+        let index = self.plan.runs.len();
+        let run = Run { id, name, ..candidate.run };
+        self.history.begin_called(Deed::TakeShape);
+        self.make_all(vec![Edit::AddRun { index, run: Box::new(run) }]);
+        self.history.end();
+        self.run = index;
+        self.drawing.foremost = Some(index);
+    }
+}

@@ -1,0 +1,207 @@
+//! The search for the largest runs, beside the window and beside the worker, so that neither waits for it.
+//!
+//! One thread, one job: a new one takes the place of the one that is being searched, and [`Searcher::stop`] lets it go
+//! where it is. What is found is told while it grows. When the nets that were asked for are searched, the other counts
+//! of nets up to what the store has follow, for the curve of ground by nets.
+
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::thread::JoinHandle;
+
+use plan::Plan;
+use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, CandidateSearch, Family};
+
+/// More counts of nets than this are not searched for the curve.
+pub const MOST_COUNTS: u32 = 12;
+
+/// What is to be searched.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// Its number: what is found carries it.
+    pub number: u64,
+    /// The plan.
+    pub plan: Plan,
+    /// What is asked.
+    pub ask: Ask,
+    /// Nets that the store has.
+    pub owned: u32,
+}
+
+/// The largest ground of each family with so many nets, square metres.
+pub type ByFamily = Vec<(Family, f64)>;
+
+/// What was found so far.
+#[derive(Clone, Debug)]
+pub struct Found {
+    /// The job's number.
+    pub number: u64,
+    /// The candidates, the largest first, and what should be known; or why there are none.
+    pub candidates: Result<(Vec<Candidate>, Vec<CandidateNote>), CandidateFault>,
+    /// Whether the nets that were asked for are searched to the end.
+    pub done: bool,
+    /// For each count of nets that is searched to the end: the largest ground of each family.
+    pub by_nets: Vec<(u32, ByFamily)>,
+    /// Whether there is nothing more to search.
+    pub all_done: bool,
+}
+
+#[derive(Default)]
+struct Slot {
+    job: Option<Job>,
+    found: Option<Found>,
+    stopped: bool,
+    closed: bool,
+}
+
+#[derive(Default)]
+struct Desk {
+    slot: Mutex<Slot>,
+    bell: Condvar,
+}
+
+impl Desk {
+    fn slot(&self) -> MutexGuard<'_, Slot> {
+        // The slot holds whole values only, so a searcher that stopped in panic leaves none half written.
+        self.slot.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Whether the job that is being searched is of use no more.
+    fn is_over(&self) -> bool {
+        let slot = self.slot();
+        slot.stopped || slot.closed || slot.job.is_some()
+    }
+}
+
+/// The searcher's thread; it ends when this is dropped.
+pub struct Searcher {
+    desk: Arc<Desk>,
+    thread: Option<JoinHandle<()>>,
+}
+
+impl Searcher {
+    /// Starts the thread; `told` is called from it whenever more was found.
+    #[allow(clippy::disallowed_methods, reason = "threads stay in desktop")]
+    pub fn start(told: impl Fn() + Send + 'static) -> Self {
+        let desk = Arc::new(Desk::default());
+        let theirs = Arc::clone(&desk);
+        let thread = std::thread::spawn(move || work(&theirs, &told));
+        Self { desk, thread: Some(thread) }
+    }
+
+    /// Searches something, in place of what is being searched.
+    pub fn search(&self, job: Job) {
+        let mut slot = self.desk.slot();
+        slot.stopped = false;
+        slot.found = None;
+        slot.job = Some(job);
+        drop(slot);
+        self.desk.bell.notify_one();
+    }
+
+    /// Lets go of what is being searched.
+    pub fn stop(&self) {
+        let mut slot = self.desk.slot();
+        slot.stopped = true;
+        slot.job = None;
+    }
+
+    /// What was found since this was last asked.
+    pub fn found(&self) -> Option<Found> {
+        self.desk.slot().found.take()
+    }
+}
+
+impl Drop for Searcher {
+    fn drop(&mut self) {
+        self.desk.slot().closed = true;
+        self.desk.bell.notify_one();
+        if let Some(thread) = self.thread.take()
+            && thread.join().is_err()
+        {
+            tracing::error!("the searcher stopped in panic");
+        }
+    }
+}
+
+fn work(desk: &Desk, told: &impl Fn()) {
+    loop {
+        let mut slot = desk.slot();
+        while slot.job.is_none() && !slot.closed {
+            slot = desk.bell.wait(slot).unwrap_or_else(PoisonError::into_inner);
+        }
+        if slot.closed {
+            return;
+        }
+        let job = slot.job.take();
+        slot.stopped = false;
+        drop(slot);
+        if let Some(job) = job {
+            search(desk, &job, told);
+        }
+    }
+}
+
+/// Searches until the end or until the job is over.
+fn search(desk: &Desk, job: &Job, told: &impl Fn()) {
+    let tell = |found: Found| {
+        let mut slot = desk.slot();
+        if !slot.stopped && slot.job.is_none() {
+            slot.found = Some(found);
+        }
+        drop(slot);
+        told();
+    };
+    let mut found = Found {
+        number: job.number,
+        candidates: Ok((Vec::new(), Vec::new())),
+        done: false,
+        by_nets: Vec::new(),
+        all_done: false,
+    };
+    let mut search = match CandidateSearch::new(&job.plan, &job.ask) {
+        Ok(search) => search,
+        Err(fault) => return tell(Found { candidates: Err(fault), done: true, all_done: true, ..found }),
+    };
+    let mut told_m2 = 0.0;
+    loop {
+        if desk.is_over() {
+            return;
+        }
+        let more = search.step();
+        // A candidate is worked out in full to be told; so only what grew is.
+        let grown_m2: f64 = search.outlines().iter().map(|one| one.area_m2).sum();
+        if !more || grown_m2 > told_m2 {
+            told_m2 = grown_m2;
+            let best = search.best();
+            found.candidates = if !more && best.is_empty() {
+                Err(CandidateFault::NothingFits { coop: job.ask.coop })
+            } else {
+                Ok((best, search.notes().to_vec()))
+            };
+            found.done = !more;
+            tell(found.clone());
+        }
+        if !more {
+            break;
+        }
+    }
+    for nets in 1..=job.owned.clamp(job.ask.nets, job.ask.nets.max(MOST_COUNTS)) {
+        let Some(by_family) = of_count(desk, job, nets) else { return };
+        found.by_nets.push((nets, by_family));
+        tell(found.clone());
+    }
+    found.all_done = true;
+    tell(found);
+}
+
+/// The largest ground of each family with so many nets; `None` where the job is over.
+fn of_count(desk: &Desk, job: &Job, nets: u32) -> Option<ByFamily> {
+    let ask = Ask { nets, walls: false, ..job.ask.clone() };
+    // So few nets that they close no shape enclose nothing.
+    let Ok(mut search) = CandidateSearch::new(&job.plan, &ask) else { return Some(Vec::new()) };
+    while search.step() {
+        if desk.is_over() {
+            return None;
+        }
+    }
+    Some(search.outlines().iter().map(|one| (one.family, one.area_m2)).collect())
+}
