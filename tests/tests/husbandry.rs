@@ -14,8 +14,8 @@ use geometry::statics::{
     guy_lift_n, guy_reach_m, guy_tension_n, sag_tension_n, solidity, wind_n_per_m, wind_pressure_pa,
 };
 use geometry::{
-    Mower, Net, Outline, PlacementRequest, Point, Soil, Spike, StripRequest, broms_clay_n, broms_clay_strength_pa,
-    broms_sand_n, corner_pull_n, place, strip, strip_pieces, uplift_clay_n,
+    Mower, Net, Outline, PlacementRequest, Point, Soil, Spike, StripRequest, StripWidth, broms_clay_n,
+    broms_clay_strength_pa, broms_sand_n, corner_pull_n, place, strip, strip_pieces, uplift_clay_n,
 };
 
 const FOOT_M: f64 = 0.3048;
@@ -53,7 +53,7 @@ fn dented() -> Outline {
 
 fn mown(outline: &Outline, width_m: f64) -> geometry::Strip {
     let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 4.0 / 3.6 };
-    strip(&StripRequest { outline, width_m, keep_outs: &[], mower })
+    strip(&StripRequest { outline, width: StripWidth::even(width_m), mown: &[], keep_outs: &[], mower })
 }
 
 /// Area of what `strip` draws, by the shoelace over its rings.
@@ -90,7 +90,8 @@ fn n05_to_n08_strips() {
     row("N05", drawn_m2(&strip), 120.0, 1e-6, "the drawn shape by the shoelace");
     // Round joins are not mown; the row holds the pieces: mitres less what a round leaves of them.
     let half_m = 0.6;
-    let mitres_m2: f64 = strip_pieces(&square, 1.2)[4..].iter().map(|kite| Outline::closed(kite).area_m2()).sum();
+    let mitres_m2: f64 =
+        strip_pieces(&square, StripWidth::even(1.2))[4..].iter().map(|kite| Outline::closed(kite).area_m2()).sum();
     let rounds_m2 = std::f64::consts::PI * half_m * half_m;
     row("N06", strip.area_m2 - mitres_m2 + rounds_m2, 119.691, 1e-5, "P w - (4 - pi) r^2, D");
     row("N07", mown(&dented(), 1.2).area_m2, 96.0, 1e-9, "P w, docs/sources.md, husbandry 8.2, D");

@@ -7,7 +7,7 @@
     reason = "a test may stop, read files and tell"
 )]
 
-use geometry::{Mower, Outline, Point, StripRequest};
+use geometry::{Mower, Outline, Point, StripRequest, StripWidth};
 use serde_json::Value;
 
 /// Relative, of the area.
@@ -32,7 +32,8 @@ fn areas_and_strips_agree_with_geos() {
             shape["keep_outs"].as_array().unwrap().iter().map(|ring| Outline::closed(&points(ring))).collect();
         let strip = geometry::strip(&StripRequest {
             outline: &outline,
-            width_m: shape["width_m"].as_f64().unwrap(),
+            width: StripWidth::even(shape["width_m"].as_f64().unwrap()),
+            mown: &[],
             keep_outs: &keep_outs,
             mower: Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 },
         });

@@ -119,6 +119,8 @@ pub(crate) enum Format {
     Svg,
     /// The map as a picture.
     Png,
+    /// The runs side by side, RFC 4180.
+    Csv,
 }
 
 /// A file that has a schema.

@@ -58,6 +58,7 @@ impl Worked {
                 let (ink, background) = exchange::picture::map(&self.scene(), PICTURE, Theme::Light);
                 exchange::png::write(&ink, PICTURE, background, 1.0)
             }
+            Format::Csv => exchange::compare::csv(&exchange::compare::runs(&self.plan, &self.workup)),
         })
     }
 }

@@ -98,7 +98,7 @@ fn every_subcommand_does_its_work() {
         let schema: Value = serde_json::from_str(&done(&field.netfold(&["schema", of]))).unwrap();
         assert!(schema["properties"]["format"].is_object());
     }
-    for (to, magic) in [("geojson", "{"), ("svg", "<"), ("png", "\u{fffd}PNG")] {
+    for (to, magic) in [("geojson", "{"), ("svg", "<"), ("png", "\u{fffd}PNG"), ("csv", "name,area_m2,")] {
         done(&field.netfold(&["export", plan, "--to", to, "-o", "out"]));
         let bytes = std::fs::read(field.folder.path().join("out")).unwrap();
         assert!(String::from_utf8_lossy(&bytes).trim_start().starts_with(magic), "{to}");

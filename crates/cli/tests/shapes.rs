@@ -181,7 +181,7 @@ fn what_cannot_be_asked_is_refused_in_a_sentence() {
     assert!(refused(&crossed, &["--nets", "2"]).contains("in two parts"));
     assert!(refused(&plan(), &["--nets", "5"]).contains("4 nets"));
     assert!(refused(&plan(), &["--nets", "0"]).contains("1 to 4"));
-    assert!(refused(&plan(), &["--nets", "2", "--coop"]).contains("no coop"));
+    assert!(refused(&plan(), &["--nets", "2", "--coop"]).contains("No coop"));
     assert!(refused(&plan(), &["--nets", "2", "--sides", "2"]).contains("3 to 12"));
     assert!(refused(&plan(), &["--nets", "two"]).contains("two"));
     let swallowed = with(|plan| plan["coop"] = json!({ "id": "house", "at": [61.3, 40.6] }));
@@ -191,7 +191,7 @@ fn what_cannot_be_asked_is_refused_in_a_sentence() {
     let covered = with(|plan| {
         plan["ground"]["keep_outs"] = json!([{ "name": "bog", "outline": [[-1, -1], [81, -1], [81, 61], [-1, 61]] }]);
     });
-    assert!(refused(&covered, &["--nets", "2"]).contains("no shape fits"));
+    assert!(refused(&covered, &["--nets", "2"]).contains("No shape fits"));
 }
 
 #[test]

@@ -131,7 +131,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         None => (none(), String::new()),
     };
     ones.push(One {
-        assumed: run.is_some_and(|(run, _)| run.strip_width_m.is_none()),
+        assumed: run.is_some_and(|(run, _)| run.strip_is_assumed()),
         ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
     });
     let weakest = run.and_then(|(_, worked)| worked.volts.as_ref()?.weakest);

@@ -5,6 +5,7 @@ mod book;
 mod fitting;
 mod ground;
 mod moves;
+mod mow;
 mod power;
 mod run;
 mod setting_up;

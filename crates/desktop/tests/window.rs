@@ -20,7 +20,7 @@ fn open(bytes: &[u8], size: [f32; 2]) -> Harness<'static, Option<Window>> {
 
 fn open_plan(plan: Plan, size: [f32; 2]) -> Harness<'static, Option<Window>> {
     let mut made = Some(plan);
-    let mut harness = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).build_ui_state(
+    let mut harness = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).with_max_steps(30).build_ui_state(
         move |ui, window: &mut Option<Window>| {
             let window =
                 window.get_or_insert_with(|| Window::new(ui.ctx(), made.take().unwrap(), None, Words::default()));
@@ -273,7 +273,7 @@ fn two_runs_are_compared_and_picked() {
     let second = window(&harness).editor().plan().runs[1].clone();
     let figures = workup::workup(window(&harness).editor().plan(), Depth::Quick);
     let area = Words::default().area(figures.runs[1].lay.as_ref().unwrap().area_m2);
-    harness.get_by_label_contains(&format!("{}: Ground {area}, Nets 2, Posts ", second.name)).click();
+    harness.get_by_label_contains(&format!("{}: Ground {area}, Birds ", second.name)).click();
     harness.run();
     assert_eq!(window(&harness).editor().run_index(), 1);
     harness.get_by_label("Side by side").click();

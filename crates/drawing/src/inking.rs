@@ -235,6 +235,10 @@ impl<'a> Inker<'a> {
             Role::Brace { needed, guy_m } if !self.specks() => {
                 self.brace(spot, trace::heading(toward_rad), needed, guy_m);
             }
+            Role::DrawIn if self.distance != Distance::Far => self.draw_in(spot, trace::heading(toward_rad)),
+            Role::Roll { number, outward_rad } if self.distance != Distance::Far => {
+                self.roll(spot, trace::heading(toward_rad), trace::heading(outward_rad), number);
+            }
             Role::Tag { severity, at_corner } if !self.specks() || severity == care::Severity::Danger => {
                 self.tag(shape.thing, at, spot, severity, at_corner);
             }

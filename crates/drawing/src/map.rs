@@ -54,6 +54,8 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         run::netting(sheet, run);
         signs::power(sheet, run);
         signs::corners(sheet, run);
+        run::draw_in(sheet, run);
+        run::rolls(sheet, run);
     });
     sheet.part(ground::handles);
     sheet.each(&runs, run::handles);

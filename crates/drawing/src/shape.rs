@@ -142,7 +142,7 @@ pub enum Role {
     RunGround,
     /// The mown strip.
     Strip,
-    /// The line between two passes of the mower.
+    /// A line to walk behind the mower.
     StripPass,
     /// Water that a run keeps off.
     Water,
@@ -180,6 +180,15 @@ pub enum Role {
         /// Its place in the lay's posts.
         number: usize,
     },
+    /// Where a roll is begun, and the way it is rolled out.
+    Roll {
+        /// Its place in the order of setting up, from 1.
+        number: usize,
+        /// Towards the outside of the run, radians, counter-clockwise from east.
+        outward_rad: f64,
+    },
+    /// A corner to draw in where hardly any netting is spare; its mark points to where.
+    DrawIn,
     /// Two posts of neighbouring nets, tied.
     Join,
     /// The last post where the netting ends.

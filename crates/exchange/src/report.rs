@@ -50,6 +50,8 @@ struct Run {
     area_m2: Option<f64>,
     /// Netting beyond the line, metres.
     spare_m: Option<f64>,
+    /// Where less than 1 % of the line is spare: the corner that is set last, and how far to draw it in.
+    draw_in: Option<DrawIn>,
     /// Line without netting, metres.
     short_m: Option<f64>,
     /// Nets on the line by kind.
@@ -158,6 +160,19 @@ struct Stake {
     stand_off_m: f64,
     /// What it holds, newtons.
     hold_n: f64,
+}
+
+/// A corner drawn in.
+#[derive(Serialize, JsonSchema)]
+struct DrawIn {
+    /// Where it stands.
+    at: Point,
+    /// Where it stands once drawn in.
+    to: Point,
+    /// How far that is, metres.
+    by_m: f64,
+    /// Netting that comes free, metres.
+    gives_m: f64,
 }
 
 /// The ground to mow.
@@ -319,6 +334,12 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
         line_m: worked.line_m,
         area_m2: worked.area_m2,
         spare_m: lay.map(|lay| lay.spare_m),
+        draw_in: worked.draw_in.map(|drawn| DrawIn {
+            at: drawn.at,
+            to: drawn.to,
+            by_m: drawn.by_m,
+            gives_m: drawn.gives_m,
+        }),
         short_m: lay.map(|lay| lay.short_m),
         nets_needed: lay.map(|lay| lay.nets_needed.clone()),
         start_m: lay.map(|lay| lay.start_m),

@@ -55,4 +55,4 @@ pub use placement::{
     PlacementFault, PlacementRequest, Post, place,
 };
 pub use point::{Point, Vector};
-pub use strip::{Mower, Strip, StripPolygon, StripRequest, strip, strip_pieces};
+pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, strip, strip_pieces};

@@ -12,23 +12,23 @@ use geo::Line;
 use geo::line_intersection::{LineIntersection, line_intersection};
 
 use crate::outline::{SAME_PLACE_M, TURN_GRAIN_RAD};
-use crate::{Outline, Point, Vector, mowing, region};
+use crate::{Outline, Point, StripPolygon, StripWidth, Vector, mowing, region};
 
 /// What to walk.
 #[derive(Debug, Clone, Copy)]
 pub struct PassesRequest<'a> {
     /// The line.
     pub outline: &'a Outline,
-    /// Width to the left of the line, metres.
-    pub left_m: f64,
-    /// Width to the right of the line, metres.
-    pub right_m: f64,
+    /// Width of the strip.
+    pub width: StripWidth,
     /// Width of the mower's cut, metres.
     pub mower_width_m: f64,
     /// Share of the cut that overlaps the one before, at least.
     pub overlap: f64,
     /// Keep-outs as drawn, closed.
     pub keep_outs: &'a [Outline],
+    /// Ground that is mown already.
+    pub mown: &'a [StripPolygon],
 }
 
 /// The lines to walk, in order.
@@ -69,15 +69,16 @@ const MOST_PASSES: u32 = 200;
 
 /// The lines to walk; `None` where the mower cannot do it or the passes are beyond drawing.
 pub fn passes(request: &PassesRequest<'_>) -> Option<Passes> {
-    let width_m = request.left_m + request.right_m;
+    let width_m = request.width.whole_m();
     let count =
         mowing::passes(width_m, request.mower_width_m, request.overlap).filter(|&count| count <= MOST_PASSES)?;
+    let off = Off::all(request);
     let mut pieces = Vec::new();
     for pass in 0..count {
-        let aside_m = request.left_m - across_m(width_m, request.mower_width_m, count, pass);
+        let aside_m = request.width.left_m - across_m(width_m, request.mower_width_m, count, pass);
         let points = moved_aside(request.outline, aside_m);
         if points.len() > 1 {
-            pieces.extend(cut_out(pass, &points, request.outline.is_closed(), request.keep_outs));
+            pieces.extend(cut_out(pass, &points, request.outline.is_closed(), &off));
         }
     }
     let lines = if pieces.len() <= MOST_SORTED { nearest_first(pieces) } else { pieces };
@@ -178,9 +179,32 @@ fn corners_of(sides: &[Moved], closed: bool, aside_m: f64) -> Vec<(Point, Point)
     ends
 }
 
-/// The parts of a line that lie in no keep-out.
-fn cut_out(pass: u32, points: &[Point], closed: bool, keep_outs: &[Outline]) -> Vec<PassLine> {
-    let near: Vec<&Outline> = keep_outs.iter().filter(|keep_out| boxes_touch(points, keep_out)).collect();
+/// Ground that is not to be mown: its rings, the outer one first.
+struct Off(Vec<Outline>);
+
+impl Off {
+    fn all(request: &PassesRequest<'_>) -> Vec<Self> {
+        let keep_outs = request.keep_outs.iter().map(|ring| Self(vec![ring.clone()]));
+        let mown = request.mown.iter().map(|piece| {
+            let rings = std::iter::once(&piece.outer).chain(&piece.holes);
+            Self(rings.map(|ring| Outline::closed(ring)).collect())
+        });
+        keep_outs.chain(mown).collect()
+    }
+
+    fn is_near(&self, points: &[Point]) -> bool {
+        self.0.first().is_some_and(|outer| boxes_touch(points, outer))
+    }
+
+    /// Inside the outer ring and in none of its holes.
+    fn holds(&self, place: Point) -> bool {
+        self.0.iter().filter(|ring| region::contains(ring, place)).count() % 2 == 1
+    }
+}
+
+/// The parts of a line that lie on no ground that is left out.
+fn cut_out(pass: u32, points: &[Point], closed: bool, off: &[Off]) -> Vec<PassLine> {
+    let near: Vec<&Off> = off.iter().filter(|off| off.is_near(points)).collect();
     if near.is_empty() {
         return vec![PassLine { pass, points: points.to_vec(), closed }];
     }
@@ -192,14 +216,14 @@ fn cut_out(pass: u32, points: &[Point], closed: bool, keep_outs: &[Outline]) -> 
     for index in 0..sides {
         let (from, to) = (points[index], points[(index + 1) % count]);
         let mut shares = vec![0.0, 1.0];
-        let here: Vec<&Outline> = near.iter().copied().filter(|keep_out| boxes_touch(&[from, to], keep_out)).collect();
-        for keep_out in &here {
-            shares.extend(meeting_shares(from, to, keep_out));
+        let here: Vec<&Off> = near.iter().copied().filter(|off| off.is_near(&[from, to])).collect();
+        for ring in here.iter().flat_map(|off| &off.0) {
+            shares.extend(meeting_shares(from, to, ring));
         }
         shares.sort_unstable_by(f64::total_cmp);
         for pair in shares.windows(2).filter(|pair| pair[1] > pair[0]) {
             let middle = from.towards(to, f64::midpoint(pair[0], pair[1]));
-            if here.iter().any(|keep_out| region::contains(keep_out, middle)) {
+            if here.iter().any(|off| off.holds(middle)) {
                 whole = false;
                 open_end = false;
                 continue;
@@ -229,13 +253,12 @@ fn cut_out(pass: u32, points: &[Point], closed: bool, keep_outs: &[Outline]) -> 
         .collect()
 }
 
-/// Shares of the way from `from` to `to` at which a keep-out's line is met.
-fn meeting_shares(from: Point, to: Point, keep_out: &Outline) -> Vec<f64> {
+/// Shares of the way from `from` to `to` at which a ring is met.
+fn meeting_shares(from: Point, to: Point, ring: &Outline) -> Vec<f64> {
     let way = to - from;
     let line = Line::new(region::coord(from), region::coord(to));
     let share = |place: geo::Coord<f64>| (Point::new(place.x, place.y) - from).dot(way) / way.dot(way);
-    keep_out
-        .sides()
+    ring.sides()
         .filter_map(|(one, other)| line_intersection(line, Line::new(region::coord(one), region::coord(other))))
         .flat_map(|meeting| match meeting {
             LineIntersection::SinglePoint { intersection, .. } => vec![share(intersection)],
@@ -309,8 +332,8 @@ mod tests {
     }
 
     fn walked(outline: &Outline, keep_outs: &[Outline]) -> Passes {
-        let (left_m, right_m, mower_width_m, overlap) = (0.6, 0.6, 0.53, 0.1);
-        passes(&PassesRequest { outline, left_m, right_m, mower_width_m, overlap, keep_outs })
+        let (width, mower_width_m, overlap) = (StripWidth::even(1.2), 0.53, 0.1);
+        passes(&PassesRequest { outline, width, mower_width_m, overlap, keep_outs, mown: &[] })
             .expect("a mower that cuts")
     }
 
@@ -358,6 +381,33 @@ mod tests {
     }
 
     #[test]
+    fn what_is_mown_already_is_not_walked_again() {
+        // The run of the test in `strip`, turned over its east side: of its three rounds the two outer ones lie under
+        // the side that stays for 25.0 m and what they reach beyond its corners, and each crosses both ends there.
+        let next = ring(&[(25.0, 0.0), (50.0, 0.0), (50.0, 25.0), (25.0, 25.0)]);
+        let request = crate::StripRequest {
+            outline: &square(),
+            width: StripWidth::even(1.2),
+            keep_outs: &[],
+            mown: &[],
+            mower: crate::Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.0 },
+        };
+        let stands = crate::strip(&request).polygons;
+        let (width, mower_width_m, overlap) = (StripWidth::even(1.2), 0.53, 0.1);
+        let request = PassesRequest { outline: &next, width, mower_width_m, overlap, keep_outs: &[], mown: &stands };
+        let left = passes(&request).expect("a mower that cuts");
+        // Each round is a square moved aside by -0.335, 0 and 0.335 m; what lies west of 25.6 m is mown.
+        let want_m: f64 = [-0.335_f64, 0.0, 0.335]
+            .map(|aside_m| {
+                let (side_m, west_m) = (25.0 + 2.0 * aside_m, 25.0 - aside_m);
+                side_m + 2.0 * (west_m + side_m - 25.6)
+            })
+            .iter()
+            .sum();
+        assert!((left.length_m - want_m).abs() < 1e-4, "{} {want_m}", left.length_m);
+    }
+
+    #[test]
     fn a_side_too_short_for_the_move_is_left_out() {
         // A chamfer of 0.14 m: 0.335 m inside it there is nothing left to walk of it.
         let chamfered = ring(&[(0.0, 0.0), (25.0, 0.0), (25.0, 24.9), (24.9, 25.0), (0.0, 25.0)]);
@@ -374,8 +424,8 @@ mod tests {
     fn what_no_mower_can_do_is_none() {
         let outline = square();
         for (mower_width_m, overlap) in [(0.0, 0.1), (0.5, 1.0), (1e-6, 0.0), (f64::NAN, 0.0)] {
-            let request =
-                PassesRequest { outline: &outline, left_m: 0.6, right_m: 0.6, mower_width_m, overlap, keep_outs: &[] };
+            let width = StripWidth::even(1.2);
+            let request = PassesRequest { outline: &outline, width, mower_width_m, overlap, keep_outs: &[], mown: &[] };
             assert_eq!(passes(&request), None, "{mower_width_m} {overlap}");
         }
         assert_eq!(walked(&Outline::open(&[]), &[]).length_m, 0.0);

@@ -19,15 +19,43 @@ pub struct Mower {
     pub speed_m_per_s: f64,
 }
 
+/// How far the strip reaches to either side of the line, in the line's direction.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StripWidth {
+    /// To its left, metres.
+    pub left_m: f64,
+    /// To its right, metres.
+    pub right_m: f64,
+}
+
+impl StripWidth {
+    /// Half on either side.
+    pub fn even(width_m: f64) -> Self {
+        Self { left_m: width_m / 2.0, right_m: width_m / 2.0 }
+    }
+
+    /// From edge to edge, metres.
+    pub fn whole_m(self) -> f64 {
+        self.left_m + self.right_m
+    }
+
+    /// Whether there is anything to mow: neither side is less than nothing, and not both are nothing.
+    fn is_some(self) -> bool {
+        self.left_m >= 0.0 && self.right_m >= 0.0 && self.whole_m() > 0.0 && self.whole_m().is_finite()
+    }
+}
+
 /// What to mow.
 #[derive(Debug, Clone, Copy)]
 pub struct StripRequest<'a> {
     /// The line.
     pub outline: &'a Outline,
-    /// Width of the strip, half on either side, metres.
-    pub width_m: f64,
+    /// Width of the strip.
+    pub width: StripWidth,
     /// Keep-outs as drawn, closed.
     pub keep_outs: &'a [Outline],
+    /// Ground that is mown already.
+    pub mown: &'a [StripPolygon],
     /// The mower.
     pub mower: Mower,
 }
@@ -67,23 +95,25 @@ const GRID_CELLS: f64 = (1_u32 << 30) as f64;
 
 /// The strip under and beside the line.
 ///
-/// On open ground a mitred strip is exactly length x width: what two rectangles share inside a corner is what the kite
-/// adds outside. The overlay finds that area only to its grid (a share of 1e-9 of the extent along both edges), so where it agrees, where no
+/// On open ground a mitred strip of even width is exactly length x width: what two rectangles share inside a corner is
+/// what the kite adds outside; where it reaches farther to one side, the squares of both reaches differ at each corner by
+/// the tangent of half its turn. The overlay finds that area only to its grid (a share of 1e-9 of the extent along both edges), so where it agrees, where no
 /// mitre was cut and no keep-out bites, the product itself is reported; the overlay then was the check.
 pub fn strip(request: &StripRequest<'_>) -> Strip {
-    let StripRequest { outline, width_m, keep_outs, mower } = *request;
-    let passes = mowing::passes(width_m, mower.width_m, mower.overlap);
+    let StripRequest { outline, width, keep_outs, mown: already, mower } = *request;
+    let passes = mowing::passes(width.whole_m(), mower.width_m, mower.overlap);
     let walk_m = passes.map(|passes| f64::from(passes) * outline.length_m());
     let minutes = walk_m.filter(|_| mower.speed_m_per_s > 0.0).map(|walk_m| walk_m / mower.speed_m_per_s / 60.0);
 
-    let pieces: Vec<Polygon<f64>> = strip_pieces(outline, width_m).iter().map(|ring| polygon(ring)).collect();
+    let pieces: Vec<Polygon<f64>> = strip_pieces(outline, width).iter().map(|ring| polygon(ring)).collect();
     let whole = unary_union(&pieces);
     let whole_m2 = whole.unsigned_area();
-    let kept_out: Vec<Polygon<f64>> = keep_outs.iter().filter_map(region::filled).collect();
+    let mut kept_out: Vec<Polygon<f64>> = keep_outs.iter().filter_map(region::filled).collect();
+    kept_out.extend(already.iter().map(with_holes));
     let mown = if kept_out.is_empty() { whole } else { whole.difference(&unary_union(&kept_out)) };
     let mown_m2 = mown.unsigned_area();
 
-    let open_ground_m2 = outline.length_m() * width_m;
+    let open_ground_m2 = open_ground_m2(outline, width);
     let grain_m2 = AREA_GRAIN * open_ground_m2 + grid_m(outline) * 2.0 * outline.length_m();
     let same = |one_m2: f64, other_m2: f64| (one_m2 - other_m2).abs() <= grain_m2;
     let untouched = same(mown_m2, whole_m2) && !any_mitre_cut(outline);
@@ -91,32 +121,45 @@ pub fn strip(request: &StripRequest<'_>) -> Strip {
     Strip { area_m2, polygons: mown.iter().map(strip_polygon).collect(), passes, walk_m, minutes }
 }
 
+/// Area of a strip that meets neither itself nor anything else.
+fn open_ground_m2(outline: &Outline, width: StripWidth) -> f64 {
+    let StripWidth { left_m, right_m } = width;
+    let gained = |vertex: &Vertex| (vertex.turn_rad() / 2.0).tan().copysign(vertex.signed_turn_rad);
+    let turned: f64 = outline.vertices().iter().filter(|vertex| turns(vertex)).map(gained).sum();
+    outline.length_m() * width.whole_m() + (right_m * right_m - left_m * left_m) * turned
+}
+
 /// The pieces whose union is the strip: a rectangle a side, a mitre a vertex; each convex, counter-clockwise.
-pub fn strip_pieces(outline: &Outline, width_m: f64) -> Vec<Vec<Point>> {
-    if !(width_m > 0.0 && width_m.is_finite()) {
+pub fn strip_pieces(outline: &Outline, width: StripWidth) -> Vec<Vec<Point>> {
+    if !width.is_some() {
         return Vec::new();
     }
-    let half_m = width_m / 2.0;
     let rectangles = outline.sides().map(|(from, to)| {
-        let aside = (to - from).unit().left() * half_m;
-        vec![from - aside, to - aside, to + aside, from + aside]
+        let leftward = (to - from).unit().left();
+        let (left, right) = (leftward * width.left_m, leftward * width.right_m);
+        vec![from - right, to - right, to + left, from + left]
     });
-    let mitres = outline.vertices().iter().filter_map(|vertex| mitre(outline, vertex, half_m));
+    let mitres = outline.vertices().iter().filter_map(|vertex| mitre(outline, vertex, width));
     rectangles.chain(mitres).collect()
 }
 
+/// Whether the line turns at a vertex at all.
+fn turns(vertex: &Vertex) -> bool {
+    vertex.turn_rad() > TURN_GRAIN_RAD
+}
+
 /// The kite outside a vertex, or the triangle where the kite's tip would be too far; `None` where the line goes straight.
-fn mitre(outline: &Outline, vertex: &Vertex, half_m: f64) -> Option<Vec<Point>> {
-    if vertex.turn_rad() <= TURN_GRAIN_RAD {
+fn mitre(outline: &Outline, vertex: &Vertex, width: StripWidth) -> Option<Vec<Point>> {
+    // Outside is to the right of a left turn and the other way about.
+    let side_m = if vertex.signed_turn_rad > 0.0 { -width.right_m } else { width.left_m };
+    if !turns(vertex) || side_m == 0.0 {
         return None;
     }
-    // Outside is to the right of a left turn and the other way about.
-    let side = if vertex.signed_turn_rad > 0.0 { -half_m } else { half_m };
-    let before = outline.direction_before(vertex.along_m).left() * side;
-    let after = outline.direction_at(vertex.along_m).left() * side;
+    let before = outline.direction_before(vertex.along_m).left() * side_m;
+    let after = outline.direction_at(vertex.along_m).left() * side_m;
     let mut ring = vec![vertex.at, vertex.at + before];
     if !is_cut(vertex) {
-        let cosine = before.dot(after) / (half_m * half_m);
+        let cosine = before.dot(after) / (side_m * side_m);
         ring.push(vertex.at + (before + after) * (1.0 / (1.0 + cosine)));
     }
     ring.push(vertex.at + after);
@@ -151,6 +194,11 @@ fn polygon(ring: &[Point]) -> Polygon<f64> {
     Polygon::new(ring.iter().map(|&point| region::coord(point)).collect(), Vec::new())
 }
 
+fn with_holes(piece: &StripPolygon) -> Polygon<f64> {
+    let ring = |ring: &[Point]| ring.iter().map(|&point| region::coord(point)).collect();
+    Polygon::new(ring(&piece.outer), piece.holes.iter().map(|hole| ring(hole)).collect())
+}
+
 fn strip_polygon(polygon: &Polygon<f64>) -> StripPolygon {
     // The overlay repeats a ring's first point at its end.
     let ring = |ring: &LineString<f64>| -> Vec<Point> {
@@ -170,7 +218,7 @@ mod tests {
     }
 
     fn mown(outline: &Outline, width_m: f64, keep_outs: &[Outline]) -> Strip {
-        strip(&StripRequest { outline, width_m, keep_outs, mower: MOWER })
+        strip(&StripRequest { outline, width: StripWidth::even(width_m), keep_outs, mown: &[], mower: MOWER })
     }
 
     #[test]
@@ -228,16 +276,58 @@ mod tests {
         }
         assert_eq!(mown(&Outline::open(&[]), 1.2, &[]).area_m2, 0.0);
         let stuck = Mower { speed_m_per_s: 0.0, ..MOWER };
-        let request = StripRequest { outline: &straight, width_m: 1.2, keep_outs: &[], mower: stuck };
+        let width = StripWidth::even(1.2);
+        let request = StripRequest { outline: &straight, width, keep_outs: &[], mown: &[], mower: stuck };
         assert_eq!(strip(&request).minutes, None);
+    }
+
+    #[test]
+    fn a_strip_on_one_side_gains_or_loses_its_corners() {
+        // docs/sources.md, husbandry 8.2: 25 m square, 1.2 m inside alone 114.24 m²; outside alone the mitred corners
+        // add 4 x 1.44.
+        let square = ring(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)]);
+        for (left_m, right_m, expected_m2) in [(1.2, 0.0, 114.24), (0.0, 1.2, 125.76), (0.4, 0.8, 120.0 + 4.0 * 0.48)] {
+            let width = StripWidth { left_m, right_m };
+            let strip = strip(&StripRequest { outline: &square, width, keep_outs: &[], mown: &[], mower: MOWER });
+            assert!((strip.area_m2 - expected_m2).abs() < 1e-9, "{left_m} {right_m}: {}", strip.area_m2);
+            let drawn_m2 = |ring: &Vec<Point>| Outline::closed(ring).area_m2();
+            let drawn = &strip.polygons[0];
+            let drawn_m2 = drawn_m2(&drawn.outer) - drawn.holes.iter().map(drawn_m2).sum::<f64>();
+            assert!((drawn_m2 - expected_m2).abs() < 1e-5, "{drawn_m2}");
+            assert_eq!(strip.passes, Some(3));
+        }
+        for width in [StripWidth { left_m: -0.1, right_m: 1.0 }, StripWidth { left_m: f64::NAN, right_m: 1.0 }] {
+            assert_eq!(strip_pieces(&square, width), Vec::<Vec<Point>>::new());
+        }
+    }
+
+    #[test]
+    fn what_is_mown_already_is_not_mown_again() {
+        // Turned over its east side: 25.0 + 1.2 m of the strip lie under the side that stays.
+        let square = ring(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)]);
+        let next = ring(&[(25.0, 0.0), (50.0, 0.0), (50.0, 25.0), (25.0, 25.0)]);
+        let stands = mown(&square, 1.2, &[]);
+        let request = StripRequest {
+            outline: &next,
+            width: StripWidth::even(1.2),
+            keep_outs: &[],
+            mown: &stands.polygons,
+            mower: MOWER,
+        };
+        let left_m2 = strip(&request).area_m2;
+        assert!((left_m2 - (120.0 - 26.2 * 1.2)).abs() < 1e-4, "{left_m2}");
     }
 
     #[test]
     fn every_vertex_gets_its_kite_also_below_five_degrees() {
         let slight = Outline::open(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.5)].map(Point::from));
-        assert_eq!(strip_pieces(&slight, 1.0).len(), 3);
+        assert_eq!(strip_pieces(&slight, StripWidth::even(1.0)).len(), 3);
         assert_eq!(
-            strip_pieces(&Outline::open(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.0)].map(Point::from)), 1.0).len(),
+            strip_pieces(
+                &Outline::open(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.0)].map(Point::from)),
+                StripWidth::even(1.0)
+            )
+            .len(),
             2
         );
     }

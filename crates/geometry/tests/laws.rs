@@ -7,7 +7,7 @@ use std::f64::consts::TAU;
 
 use geometry::{
     CornerRequest, Mower, Net, NetForces, Outline, Placement, PlacementRequest, Point, Soil, Spike, StakeKind,
-    StripRequest, check_outline, corner_pull_n, corners, leaning_bends, place, region, strip, strip_pieces,
+    StripRequest, StripWidth, check_outline, corner_pull_n, corners, leaning_bends, place, region, strip, strip_pieces,
 };
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -105,7 +105,7 @@ fn corner_request<'a>(outline: &'a Outline, placement: &'a Placement, kinds: &'a
 
 fn mown_m2(outline: &Outline, width_m: f64, keep_outs: &[Outline]) -> f64 {
     let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 };
-    strip(&StripRequest { outline, width_m, keep_outs, mower }).area_m2
+    strip(&StripRequest { outline, width: StripWidth::even(width_m), mown: &[], keep_outs, mower }).area_m2
 }
 
 proptest! {
@@ -227,7 +227,7 @@ proptest! {
         prop_assert!((mown_m2(&outline, width_m, &[]) - want_m2).abs() < 1e-9 * want_m2);
         // The drawn shape has the same area, to the overlay's grid; counted here by the shoelace.
         let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 };
-        let shape = strip(&StripRequest { outline: &outline, width_m, keep_outs: &[], mower });
+        let shape = strip(&StripRequest { outline: &outline, width: StripWidth::even(width_m), mown: &[], keep_outs: &[], mower });
         let drawn_m2: f64 = shape.polygons.iter()
             .map(|p| line(&p.outer, true).area_m2() - p.holes.iter().map(|hole| line(hole, true).area_m2()).sum::<f64>())
             .sum();
@@ -240,7 +240,7 @@ proptest! {
     #[test]
     fn a_strip_is_never_more_than_its_pieces_and_keep_outs_only_take(points in star(), width_m in 0.3..6.0_f64) {
         let outline = line(&points, true);
-        let pieces = strip_pieces(&outline, width_m);
+        let pieces = strip_pieces(&outline, StripWidth::even(width_m));
         prop_assert!(pieces.iter().all(|piece| line(piece, true).signed_area_m2() > -1e-9), "counter-clockwise");
         let pieces_m2: f64 = pieces.iter().map(|piece| line(piece, true).area_m2()).sum();
         let whole_m2 = mown_m2(&outline, width_m, &[]);

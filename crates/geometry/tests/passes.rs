@@ -3,7 +3,7 @@
 
 use std::f64::consts::TAU;
 
-use geometry::{Outline, PassesRequest, Point, passes, region};
+use geometry::{Outline, PassesRequest, Point, StripWidth, passes, region};
 use proptest::prelude::{prop_assert, prop_assert_eq, proptest};
 
 /// A star-shaped ring with sides far longer than a strip is wide: radii in metres, one a corner.
@@ -17,7 +17,7 @@ fn ring(radii_m: &[f64]) -> Vec<Point> {
 }
 
 fn request<'a>(outline: &'a Outline, keep_outs: &'a [Outline], overlap: f64) -> PassesRequest<'a> {
-    PassesRequest { outline, left_m: 0.6, right_m: 0.6, mower_width_m: 0.53, overlap, keep_outs }
+    PassesRequest { outline, width: StripWidth::even(1.2), mower_width_m: 0.53, overlap, keep_outs, mown: &[] }
 }
 
 proptest! {

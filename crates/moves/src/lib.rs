@@ -65,6 +65,11 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         Motion::Shift => motion::shared(ends, &second),
     };
     let moved = |at: Point| place(carry.of(point(at)));
+    // What is mirrored has on its left what was on its right.
+    let (strip_left_m, strip_right_m) = match motion {
+        Motion::TurnOver => (run.strip_right_m, run.strip_left_m),
+        Motion::Shift => (run.strip_left_m, run.strip_right_m),
+    };
     let mut next = Run {
         id: free_id(plan),
         name: String::new(),
@@ -80,6 +85,8 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         join_ohm: run.join_ohm,
         lead_ohm: run.lead_ohm,
         strip_width_m: run.strip_width_m,
+        strip_left_m,
+        strip_right_m,
         live_loop: run.live_loop,
         braces: run.braces.iter().map(|brace| StatedBrace { at: moved(brace.at), ..brace.clone() }).collect(),
         ..Run::default()

@@ -150,6 +150,7 @@ fn what_goes_along_and_what_is_left() {
     run.feed_at = Some(Point::new(0.0, 5.0));
     run.earth_stakes = EarthStakes { count: Some(2), at: Some(Point::new(-3.0, 5.0)), ..EarthStakes::default() };
     run.earth_ohm = Some(40.0);
+    (run.strip_left_m, run.strip_right_m) = (Some(0.4), Some(0.9));
     let brace =
         StatedBrace { at: Point::new(25.0, 25.0), kind: plan::BraceKind::Guy, stand_off_m: None, rest: Rest::new() };
     run.braces = vec![brace];
@@ -163,6 +164,8 @@ fn what_goes_along_and_what_is_left() {
     assert_eq!((next.earth_stakes.count, next.earth_stakes.at), (Some(2), Some(Point::new(-3.0, -5.0))));
     assert_eq!(next.braces[0].at, Point::new(25.0, -25.0));
     assert_eq!((next.earth_ohm, next.faults.len()), (None, 0));
+    // What is mirrored runs the other way round: its inside stays inside.
+    assert_eq!((next.strip_left_m, next.strip_right_m), (Some(0.9), Some(0.4)));
 }
 
 #[test]

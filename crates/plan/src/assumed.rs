@@ -129,7 +129,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
             );
         }
         list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
-        list.unless(run.strip_width_m.is_some(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
+        list.unless(!run.strip_is_assumed(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
         list.unless(run.drop_at.is_some(), key("drop_at"), json!(plan.drop_at(run)));
     }
     list.0

@@ -37,6 +37,12 @@ pub enum Measure {
     Mass,
     /// An area of a room or so in square metres; shown in m² or ft².
     Area,
+    /// Minutes.
+    Minutes,
+    /// Seconds.
+    Seconds,
+    /// A speed on foot in metres a second; shown in km/h or mph.
+    Speed,
 }
 
 /// What may be typed, in the unit that is kept (metres, kilograms, a share, kV and so on).
@@ -182,6 +188,15 @@ static AREAS: [Unit; 2] = [
     unit(&["m²", "sq m", "square metre", "square metres"], 1.0, 1.0),
     unit(&["ft²", "sq ft", "square foot", "square feet"], 9_290_304.0, 100_000_000.0),
 ];
+static MINUTES: [Unit; 2] =
+    [unit(&["min", "minute", "minutes"], 1.0, 1.0), unit(&["s", "sec", "second", "seconds"], 1.0, 60.0)];
+static SECONDS: [Unit; 2] =
+    [unit(&["s", "sec", "second", "seconds"], 1.0, 1.0), unit(&["min", "minute", "minutes"], 60.0, 1.0)];
+static SPEEDS: [Unit; 3] = [
+    unit(&["km/h", "kmh", "kph"], 10.0, 36.0),
+    unit(&["mph"], 44_704.0, 100_000.0),
+    unit(&["m/s", "metres a second"], 1.0, 1.0),
+];
 static KILOVOLTS: [Unit; 2] =
     [unit(&["kv", "kilovolt", "kilovolts"], 1.0, 1.0), unit(&["v", "volt", "volts"], 1.0, 1000.0)];
 static JOULES: [Unit; 2] =
@@ -207,6 +222,9 @@ impl Measure {
             Self::Percent => &PERCENT,
             Self::Mass => &MASSES,
             Self::Area => &AREAS,
+            Self::Minutes => &MINUTES,
+            Self::Seconds => &SECONDS,
+            Self::Speed => &SPEEDS,
         }
     }
 
@@ -230,6 +248,9 @@ impl Measure {
             Self::Percent => ("%", 1.0, 100.0, 1),
             Self::Mass => of(if feet { &POUND } else { &KILOGRAM }, 2),
             Self::Area => of(&AREAS[usize::from(feet)], 2),
+            Self::Minutes => of(&MINUTES[0], 2),
+            Self::Seconds => of(&SECONDS[0], 1),
+            Self::Speed => of(&SPEEDS[usize::from(feet)], 2),
         }
     }
 
@@ -246,6 +267,8 @@ impl Measure {
             Self::Percent => vec!["%"],
             Self::Mass => vec!["kg", "g", "lb", "oz"],
             Self::Area => vec!["m²", "ft²"],
+            Self::Minutes | Self::Seconds => vec!["min", "s"],
+            Self::Speed => vec!["km/h", "mph", "m/s"],
         }
     }
 
@@ -260,6 +283,9 @@ impl Measure {
             Self::Kilovolts | Self::Mass => 7.0,
             Self::Joules => 1.0,
             Self::Area => 4.0,
+            Self::Minutes => 2.0,
+            Self::Seconds => 15.0,
+            Self::Speed => 1.11,
             Self::Ohms => 500.0,
             Self::OhmMetres => 100.0,
             Self::Degrees => 90.0,

@@ -51,8 +51,13 @@ impl Compared {
         }
     }
 
+    /// The same with birds counted by another rule.
+    pub fn counted(self, rule: Option<StockingRule>) -> Self {
+        Self { birds: rule.zip(self.area_m2).map(|(rule, area_m2)| rule.birds(area_m2)), ..self }
+    }
+
     /// The same with ground that is enclosed together with a wall.
     pub fn with_area(self, area_m2: f64, rule: Option<StockingRule>) -> Self {
-        Self { area_m2: Some(area_m2), birds: rule.map(|rule| rule.birds(area_m2)), ..self }
+        Self { area_m2: Some(area_m2), ..self }.counted(rule)
     }
 }

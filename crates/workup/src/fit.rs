@@ -11,12 +11,10 @@ use geometry::fit::{FitFault, FitRequest, FitSearch, FreeGround, KeepOff, NoFit}
 use geometry::{Net, Outline};
 use plan::{Plan, Run, Shape};
 
+use crate::draw_in::{self, DrawIn};
 use crate::model::Trouble;
 use crate::values::{self, Bad};
 use crate::{nets, outlines, place};
-
-/// Netting that should be spare on ground that is never level, as a share of the line (common practice, no source).
-pub const SPARE_SHARE: f64 = 0.01;
 
 /// Steps of each attempt at the nearest outline where the one asked for does not exist.
 const NEAREST_STEPS: u64 = 6_000;
@@ -51,23 +49,8 @@ pub struct Fitted {
     pub reversed: bool,
     /// Whether four corners were asked for on an odd number of equal panels, of which no rectangle can be made.
     pub no_rectangle: bool,
-    /// Where less than [`SPARE_SHARE`] of the line is spare: the corner to draw in.
+    /// Where less than [`crate::SPARE_SHARE`] of the line is spare: the corner to draw in.
     pub draw_in: Option<DrawIn>,
-}
-
-/// The corner that is set last, drawn in so that enough netting comes free for ground that is not level.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct DrawIn {
-    /// The corner, from 0.
-    pub corner: usize,
-    /// Where it stands.
-    pub at: plan::Point,
-    /// Where it stands once drawn in.
-    pub to: plan::Point,
-    /// How far that is, metres.
-    pub by_m: f64,
-    /// Netting that comes free, metres.
-    pub gives_m: f64,
 }
 
 /// Why a run cannot be fitted, and the nearest that can be had.
@@ -403,7 +386,6 @@ impl Task {
         let chain_m: f64 = self.nets.iter().map(|&kind| self.kinds[kind].length_m()).sum();
         let spare_m = if double_back == 0 { 0.0 } else { chain_m - line_m };
         let panels: usize = found.side_panels.iter().sum();
-        let needed_m = SPARE_SHARE * line_m - spare_m;
         Fitted {
             outline: found.outline.iter().copied().map(place).collect(),
             side_panels: found.side_panels.iter().map(|&panels| count(panels)).collect(),
@@ -417,62 +399,9 @@ impl Task {
             start_m: found.start_m,
             reversed: found.reversed,
             no_rectangle: found.outline.len() == 4 && found.equal_panels && !panels.is_multiple_of(2),
-            draw_in: (needed_m > 0.0).then(|| self.draw_in(found, line_m, needed_m)).flatten(),
+            draw_in: draw_in::of_ring(&Outline::closed(&found.outline), found.start_m, found.reversed, spare_m),
         }
     }
-
-    /// The corner that is set last, or the last before it that may be drawn in on free ground.
-    fn draw_in(&self, found: &geometry::fit::Fit, line_m: f64, needed_m: f64) -> Option<DrawIn> {
-        let corners = found.outline.len();
-        let mut along_m = 0.0;
-        let mut by_chain: Vec<(f64, usize)> = Vec::with_capacity(corners);
-        for (corner, &side_m) in found.side_m.iter().enumerate() {
-            let from_start_m = if found.reversed { found.start_m - along_m } else { along_m - found.start_m };
-            let chain_m = from_start_m.rem_euclid(line_m);
-            // A corner at the chain's start is its end, too, and was set first.
-            by_chain.push((if line_m - chain_m < geometry::MEET_M { 0.0 } else { chain_m }, corner));
-            along_m += side_m;
-        }
-        by_chain.sort_by(|one, other| other.0.total_cmp(&one.0));
-        let drawn = |&(_, corner): &(f64, usize)| {
-            let neighbours = [found.outline[(corner + corners - 1) % corners], found.outline[(corner + 1) % corners]];
-            let to = drawn_in(found.outline[corner], neighbours, needed_m);
-            let mut outline = found.outline.clone();
-            outline[corner] = to;
-            let at = found.outline[corner];
-            let length_m = |at: geometry::Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
-            let free = self.ground.holds(&Outline::closed(&outline));
-            let draw_in = DrawIn {
-                corner,
-                at: place(at),
-                to: place(to),
-                by_m: at.distance_m(to),
-                gives_m: length_m(at) - length_m(to),
-            };
-            (free, draw_in)
-        };
-        by_chain
-            .iter()
-            .map(drawn)
-            .find(|(free, _)| *free)
-            .or_else(|| by_chain.first().map(drawn))
-            .map(|(_, drawn)| drawn)
-    }
-}
-
-/// A corner drawn in along its bisector until its two sides are so much shorter, at most onto its neighbours' chord.
-fn drawn_in(at: geometry::Point, neighbours: [geometry::Point; 2], needed_m: f64) -> geometry::Point {
-    let length_m = |at: geometry::Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
-    let (one_m, other_m) = (at.distance_m(neighbours[0]), at.distance_m(neighbours[1]));
-    // The bisector meets the chord where it divides it like the sides: there the two are shortest.
-    let chord = neighbours[0].towards(neighbours[1], one_m / (one_m + other_m));
-    let goal_m = length_m(at) - needed_m;
-    let (mut near, mut far) = (0.0, 1.0);
-    for _ in 0..60 {
-        let middle = f64::midpoint(near, far);
-        if length_m(at.towards(chord, middle)) > goal_m { near = middle } else { far = middle }
-    }
-    at.towards(chord, far)
 }
 
 /// The sketch without its flattest corners, down to so many; `None` where it crosses itself then.

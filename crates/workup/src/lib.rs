@@ -6,6 +6,7 @@
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
+//! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`volts`] works out the pulse, through `electrical`;
@@ -18,6 +19,7 @@
 pub mod candidates;
 mod chain;
 pub mod compare;
+mod draw_in;
 pub mod fit;
 pub mod growth;
 mod lay;
@@ -35,8 +37,10 @@ use std::collections::BTreeMap;
 use plan::{Plan, RunStatus};
 
 pub use compare::Compared;
+pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
 pub use model::*;
+pub use mow::still_to_mow;
 
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -61,12 +65,14 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
         let line = lay::line(plan, run, &bad, &mut chosen, &mut worked);
         if let Some(line) = &line {
             mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
-            mow::walk(plan, &line.outline, &ground, &mut worked);
+            mow::walk(plan, run, &line.outline, &ground, &mut worked);
+            worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);
         lines.push(line);
     }
+    mow::after_standing(plan, &ground, &mut runs);
     volts::all(plan, &lines, &bad, depth, &mut runs);
     let mut standing = BTreeMap::new();
     for (run, worked) in plan.runs.iter().zip(&runs) {

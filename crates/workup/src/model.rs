@@ -43,8 +43,12 @@ pub struct RunWorkup {
     pub area_m2: Option<f64>,
     /// Its line and nets.
     pub lay: Option<Lay>,
+    /// Where hardly any netting is spare: the corner to draw in.
+    pub draw_in: Option<crate::DrawIn>,
     /// The ground to mow.
     pub strip: Option<Strip>,
+    /// What is still to mow of it where nets that stand have been mown for already; `None` where that is all of it.
+    pub still_to_mow: Option<StillToMow>,
     /// The lines walked behind the mower.
     pub mow_walk: Option<geometry::Passes>,
     /// When the grass will touch.
@@ -108,6 +112,12 @@ impl Lay {
         let on_line: usize = self.nets_needed.values().map(|&count| count as usize).sum();
         let ring = self.closed && self.short_m < geometry::MEET_M;
         on_line.saturating_sub(usize::from(!ring))
+    }
+
+    /// Whether the inside of a ring lies to the left of its outline as stated.
+    pub fn left_is_inside(&self) -> bool {
+        let places: Vec<geometry::Point> = self.vertices.iter().map(|vertex| crate::point(vertex.0)).collect();
+        geometry::Outline::closed(&places).is_counter_clockwise()
     }
 
     /// Corners and ends that have a brace or need one.
@@ -260,8 +270,21 @@ pub struct Strip {
     pub walk_m: f64,
     /// Minutes mowed.
     pub minutes: f64,
+    /// Minutes by its area, the mower's speed and width, and the share of the time in which it mows.
+    pub minutes_by_area: f64,
     /// Its outlines: one exterior ring and its holes each, for drawing.
     pub polygons: Vec<Vec<Vec<Point>>>,
+}
+
+/// What of a strip is not mown yet.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct StillToMow {
+    /// Its area, square metres.
+    pub area_m2: f64,
+    /// Metres walked behind the mower.
+    pub walk_m: f64,
+    /// Minutes mowed.
+    pub minutes: f64,
 }
 
 /// The pulse on the fence.

@@ -1,7 +1,7 @@
 //! Outlines as stated to outlines that can be built, with what is wrong with them.
 
 use geometry::{Outline, OutlineFault};
-use plan::{Plan, Point, Shape};
+use plan::{Plan, Point, Run, Shape};
 
 use crate::model::{OutlineTrouble, Trouble};
 use crate::{place, point};
@@ -34,6 +34,11 @@ pub(crate) fn build(shape: &Shape, points: &[Point], closed: bool, troubles: &mu
         return None;
     }
     Some(if closed { Outline::closed(&stated) } else { Outline::open(&stated) })
+}
+
+/// A run's outline, where it can be built.
+pub(crate) fn of_run(run: &Run) -> Option<Outline> {
+    build(&Shape::Run(run.id.clone()), &run.outline, run.closed(), &mut Vec::new())
 }
 
 /// The paddock and the keep-outs, as far as they can be built.

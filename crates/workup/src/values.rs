@@ -185,6 +185,15 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
     look.not_negative(key("lead_ohm"), run.lead_ohm());
     look.not_negative(key("earth_ohm"), run.earth_ohm.unwrap_or(0.0));
     look.size(key("strip_width_m"), run.strip_width_m());
+    let sides = [("strip_left_m", run.strip_left_m), ("strip_right_m", run.strip_right_m)];
+    for (name, side_m) in sides {
+        look.not_negative(key(name), side_m.unwrap_or(0.0));
+    }
+    // One side may be nothing, both may not.
+    let stated = sides.iter().find(|(_, side_m)| side_m.is_some_and(|side_m| side_m >= 0.0));
+    if let Some((name, _)) = stated {
+        look.size(key(name), run.strip_sides_m().iter().sum());
+    }
     look.at_least_one(key("earth_stakes.count"), run.earth_stakes.count());
     look.must(
         run.earth_stakes.count() <= MOST_STAKES,

@@ -6,6 +6,7 @@ use exchange::shapes;
 use plan::{Coop, Deed, Edit, Ground, Plan, Run, Store};
 use serde_json::Value;
 use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, FREE_SIDES, Family};
+use workup::stocking;
 
 use super::{Editor, Page};
 use crate::facts;
@@ -76,6 +77,14 @@ impl Basis {
             coop: plan.coop.clone(),
             walls: plan.rest.get("walls").cloned(),
         }
+    }
+
+    /// Whether the plan is still like that; looked at after every change, so nothing is copied for it.
+    fn holds(&self, plan: &Plan) -> bool {
+        self.ground == plan.ground
+            && self.store == plan.store
+            && self.coop == plan.coop
+            && self.walls.as_ref() == plan.rest.get("walls")
     }
 }
 
@@ -357,14 +366,18 @@ impl Editor {
     /// The page was opened: what was found for this ground before is good still.
     fn open_shapes(&mut self) {
         self.shapes.open = true;
-        if self.shapes.of.as_ref() != Some(&Basis::of(&self.plan)) || self.shapes.found.is_empty() {
+        if !self.shapes.of.as_ref().is_some_and(|of| of.holds(&self.plan)) || self.shapes.found.is_empty() {
             self.look_for_shapes();
         }
     }
 
     /// The plan changed: shapes that were found for another ground are none.
     pub(super) fn shapes_follow(&mut self) {
-        if self.shapes.of.as_ref().is_none_or(|of| *of == Basis::of(&self.plan)) {
+        let rule = stocking::chosen(&self.plan);
+        for candidate in &mut self.shapes.found {
+            candidate.compared = std::mem::take(&mut candidate.compared).counted(rule);
+        }
+        if self.shapes.of.as_ref().is_none_or(|of| of.holds(&self.plan)) {
             return;
         }
         self.shapes.of = None;
@@ -406,6 +419,9 @@ impl Editor {
             reversed: None,
             braces: Vec::new(),
             leakage_zones: Vec::new(),
+            strip_width_m: candidate.run.strip_width_m,
+            strip_left_m: None,
+            strip_right_m: None,
             ..run.clone()
         };
         self.history.begin_called(Deed::TakeShape);

@@ -3,6 +3,7 @@
 use egui::Ui;
 use plan::Run;
 use words::texts::Fitting as Text;
+use workup::RunWorkup;
 use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp};
 
 use super::Desk;
@@ -14,7 +15,7 @@ use crate::theme::{self, colour};
 /// Corners that moved by less than this did not move, metres.
 const MOVED_M: f64 = 0.005;
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
     if !run.closed() {
         return;
     }
@@ -29,11 +30,18 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
         desk.second(ui, words.text(Text::Looking));
         return;
     }
-    let Some(answer) = editor.fit_answer() else { return };
-    ui.add_space(8.0);
-    match answer {
-        Ok(fitted) => done(ui, desk, fitted),
-        Err(refusal) => refused(ui, desk, refusal),
+    if let Some(answer) = editor.fit_answer() {
+        ui.add_space(8.0);
+        match answer {
+            Ok(fitted) => done(ui, desk, fitted),
+            Err(refusal) => refused(ui, desk, refusal),
+        }
+    }
+    let corner = worked.draw_in.and_then(|drawn| Some((drawn, run.outline.iter().position(|at| *at == drawn.at)?)));
+    if let Some((drawn, corner)) = corner {
+        ui.add_space(4.0);
+        let (corner, by, gives) = ((corner + 1).to_string(), words.length(drawn.by_m), words.length(drawn.gives_m));
+        desk.second(ui, &words.say(Text::DrawIn, &[("corner", &corner), ("by", &by), ("gives", &gives)]));
     }
 }
 
@@ -56,11 +64,6 @@ fn done(ui: &mut Ui, desk: &mut Desk<'_>, fitted: &Fitted) {
     }
     if fitted.no_rectangle {
         more(words.text(Text::NoRectangle).to_owned());
-    }
-    if let Some(drawn) = fitted.draw_in {
-        let (corner, by, gives) =
-            ((drawn.corner + 1).to_string(), words.length(drawn.by_m), words.length(drawn.gives_m));
-        more(words.say(Text::DrawIn, &[("corner", &corner), ("by", &by), ("gives", &gives)]));
     }
 }
 

@@ -2,16 +2,15 @@
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
-use exchange::work::sentences;
 use plan::{NetKind, Run, Shape};
 use words::texts::{Compare, Window as Text};
-use workup::{Corner, Lay, Strip, Verdict};
+use workup::{Corner, Lay, Verdict};
 
-use super::{Desk, assumed, findings, fitting, picked_tools, quiet, setting_up, sides, store};
+use super::{Desk, assumed, findings, fitting, mow, picked_tools, quiet, setting_up, sides, store};
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
-use crate::kit::{self, Figure};
+use crate::kit;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 
@@ -41,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
     tools(ui, desk);
-    fitting::show(ui, desk, run);
+    fitting::show(ui, desk, run, worked);
     picked_tools(ui, desk);
     if count > 1 && !editor.compare() {
         runs(ui, desk);
@@ -53,15 +52,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
-    if let Some(strip) = &worked.strip {
-        mow(ui, desk, run, strip);
-        for (label, figures) in
-            [sentences::mowing(worked, words), sentences::grass(worked, words)].into_iter().flatten()
-        {
-            ui.add_space(4.0);
-            desk.second(ui, &format!("{label}: {figures}"));
-        }
-    }
+    mow::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);
     findings(ui, desk);
@@ -310,30 +301,4 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
 /// A brace that stands is drawn as one that is needed.
 fn kite_of(corner: &Corner) -> Verdict {
     if corner.braced { Verdict::Required } else { corner.verdict }
-}
-
-fn mow(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
-    let (words, p) = (desk.words, desk.p);
-    let wide = words.say(Text::StripWide, &[("width", &words.length(strip.width_m))]);
-    let response = desk.section(ui, words.text(Text::StripToMow), &wide);
-    let assumed = run.strip_width_m.is_none();
-    if assumed {
-        let width = ui.painter().layout_no_wrap(wide, theme::regular(12.0), colour(p.ink2)).size().x;
-        kit::dots(ui.painter(), response.rect.right() - width, response.rect.right(), response.rect.bottom(), p);
-    }
-    ui.add_space(8.0);
-    let (area, walk) = (words.area_parts(strip.area_m2), words.far_parts(strip.walk_m));
-    let passes = words.number(f64::from(strip.passes), 0);
-    let minutes = words.minutes_figure(strip.minutes);
-    let figure = |value, unit, label| Figure { value, unit, label: words.text(label), assumed: false };
-    kit::figures(
-        ui,
-        &[
-            Figure { assumed, ..figure(&area.0, area.1, Text::StripGround) },
-            figure(&passes, "", Text::Passes),
-            figure(&walk.0, walk.1, Text::OnFoot),
-            figure(&minutes, words.text(Text::MinutesUnit), Text::InAll),
-        ],
-        p,
-    );
 }

@@ -6,7 +6,7 @@ use words::texts::SettingUp as Text;
 use workup::RunWorkup;
 use workup::setting_up::Work;
 
-use super::Desk;
+use super::{Desk, store};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -19,6 +19,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
     }
     if let Some(work) = &worked.taking_down {
         part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work);
+    }
+    if worked.set_up.is_some() {
+        store::rates(ui, desk);
     }
 }
 

@@ -6,6 +6,8 @@
 mod earth;
 mod energizers;
 mod nets;
+mod rates;
+mod strip;
 mod tools;
 
 use egui::{Align2, Id, Stroke, Ui, pos2, vec2};
@@ -15,6 +17,8 @@ use words::{Measure, Range};
 
 pub(super) use earth::show as earth;
 pub(super) use energizers::{of_run as energizer_of, show as energizers};
+pub(super) use rates::show as rates;
+pub(super) use strip::show as strip;
 
 use super::Desk;
 use crate::editor::Message;

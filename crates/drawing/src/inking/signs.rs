@@ -7,7 +7,7 @@ use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, add, right, scaled, sub, toward};
 use super::{Inker, blocks::Block};
 use crate::ink::{Anchor, Weight};
-use crate::palette::Palette;
+use crate::palette::{Colour, Palette};
 use crate::shape::{Role, Thing};
 use crate::view::{Distance, View};
 
@@ -110,7 +110,43 @@ fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
     (kind.width(text) + 8.0).max(size)
 }
 
+/// How far a roll's number stands inside the net, how large it is, and how long its arrow is, pixels.
+const ROLL_OFF: f64 = 15.0;
+const ROLL_RADIUS: f64 = 7.5;
+const ROLL_ARROW: f64 = 14.0;
+/// Length of the arrow at a corner to draw in, pixels.
+const DRAW_IN: f64 = 16.0;
+
 impl Inker<'_> {
+    /// An arrow from a corner to the inside.
+    pub(super) fn draw_in(&mut self, at: Px, way: Px) {
+        let (from, tip) = (toward(at, way, 5.0), toward(at, way, 5.0 + DRAW_IN));
+        self.arrow(from, tip, way, self.palette.ink);
+        self.taken.push(Block::new(toward(at, way, 5.0 + DRAW_IN / 2.0), DRAW_IN, DRAW_IN));
+    }
+
+    fn arrow(&mut self, from: Px, tip: Px, way: Px, ink: Colour) {
+        self.pen.line(&[from, tip], 1.25, ink);
+        let (barb, side) = (toward(tip, way, -4.5), right(way));
+        self.pen.line(&[add(barb, scaled(side, 3.0)), tip, add(barb, scaled(side, -3.0))], 1.25, ink);
+    }
+
+    /// A roll's number in a ring, with an arrow the way it is rolled out.
+    pub(super) fn roll(&mut self, at: Px, way: Px, outward: Px, number: usize) {
+        let colours = self.palette;
+        let middle = toward(at, outward, -ROLL_OFF);
+        let tip = toward(middle, way, ROLL_RADIUS + ROLL_ARROW);
+        let block = Block::new(middle, 2.0 * ROLL_RADIUS, 2.0 * ROLL_RADIUS);
+        // On a short side the number of a corner or a plate stands there already.
+        if self.taken.iter().any(|other| other.overlaps(&block)) {
+            return;
+        }
+        self.arrow(toward(middle, way, ROLL_RADIUS), tip, way, colours.ink2);
+        self.pen.disc(middle, ROLL_RADIUS, Some(colours.sheet), Some((1.0, colours.ink2)));
+        self.pen.text(middle, &number.to_string(), Type::new(11.0, Weight::SemiBold, colours.ink2), Anchor::Middle);
+        self.taken.push(block);
+    }
+
     pub(super) fn wire(&mut self, role: Role, places: &[Point]) {
         let (colours, scale) = (self.palette, self.sign_scale());
         let far = self.distance == Distance::Far;

@@ -1,5 +1,7 @@
 //! A run: its ground, its strip and its netting.
 
+use std::f64::consts::FRAC_PI_2;
+
 use plan::{Point, Run, RunStatus};
 use workup::{Lay, RunWorkup, SampleOf};
 
@@ -77,27 +79,50 @@ pub(super) fn ground(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
             sheet.area(Role::Strip, rings.clone(), None);
         }
     }
-    let Some((_, track)) = &run.laid else { return };
-    for pass in 1..strip.passes.min(MOST_PASSES) {
-        let aside_m = strip.width_m * (f64::from(pass) / f64::from(strip.passes) - 0.5);
-        let places: Vec<Point> = track.vertices().iter().map(|vertex| vertex.0).collect();
-        sheet.path(Role::StripPass, aside(&places, track.closed(), aside_m), track.closed(), None);
+    let walk = run.worked.and_then(|worked| worked.mow_walk.as_ref()).filter(|_| strip.passes <= MOST_PASSES);
+    for line in walk.iter().flat_map(|walk| &walk.lines) {
+        let places = line.points.iter().map(|at| Point::new(at.east_m, at.north_m)).collect();
+        sheet.path(Role::StripPass, places, line.closed, None);
     }
 }
 
 /// More passes than this are a grey blur.
 const MOST_PASSES: u32 = 12;
 
-/// A line beside a line, metres to its right, mitred.
-fn aside(places: &[Point], closed: bool, right_m: f64) -> Vec<Point> {
-    let Some(&origin) = places.first() else { return Vec::new() };
-    // Northward is up here and down on the sheet, so right and left change places.
-    let local = places.iter().map(|place| [place.east_m - origin.east_m, origin.north_m - place.north_m]);
-    crate::inking::trace::aside(&local.collect::<Vec<_>>(), closed, right_m)
-        .into_iter()
-        .map(|[right, down]| Point::new(origin.east_m + right, origin.north_m - down))
-        .collect()
+/// In which order the rolls are laid: a number where each begins, on the inner side, and the way it is rolled out.
+pub(super) fn rolls(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let Some((lay, track)) = run.laid.as_ref().filter(|_| run.run.status != RunStatus::Past) else { return };
+    let Some(work) = run.worked.and_then(|worked| worked.set_up.as_ref()).filter(|work| work.order.len() > 1) else {
+        return;
+    };
+    for roll in &work.order {
+        let Some(net) = lay.nets.get(roll.net) else { continue };
+        let in_m = ROLL_SHARE * (net.end_m - net.start_m);
+        let chain_m = if roll.forward { net.start_m + in_m } else { net.end_m - in_m };
+        if chain_m > covered_m(lay) {
+            continue;
+        }
+        let along_m = along_m(lay, chain_m);
+        let outward_rad = track.square_outward(along_m);
+        // The outer side is to the right of the drawn net; the chain may run either way round.
+        let with_outline = roll.forward != lay.reversed;
+        let turn_rad = if with_outline == track.outside_right() { FRAC_PI_2 } else { -FRAC_PI_2 };
+        let at = track.at(along_m);
+        sheet.mark(Role::Roll { number: roll.number, outward_rad }, at, outward_rad + turn_rad, None);
+    }
 }
+
+/// The corner to draw in where hardly any netting is spare.
+pub(super) fn draw_in(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let drawn = run.worked.and_then(|worked| worked.draw_in.as_ref()).filter(|_| run.run.status != RunStatus::Past);
+    if let Some(drawn) = drawn {
+        let way = [drawn.to.east_m - drawn.at.east_m, drawn.to.north_m - drawn.at.north_m];
+        sheet.mark(Role::DrawIn, drawn.at, way[1].atan2(way[0]), None);
+    }
+}
+
+/// A roll's number stands so far into it, clear of its first post and of the corner that it may begin at.
+const ROLL_SHARE: f64 = 0.12;
 
 /// Netting, posts, joins, ends, spare and gap; the bare outline where the run was not laid or stood once.
 pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {

@@ -309,6 +309,7 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
         passes: (how.strip_m / 0.477).ceil() as u32,
         walk_m: 600.0,
         minutes: 9.0,
+        minutes_by_area: 9.0,
         polygons: if how.closed {
             vec![vec![grown(&how.outline, how.strip_m / 2.0), grown(&how.outline, -how.strip_m / 2.0)]]
         } else {

@@ -47,6 +47,8 @@ struct WorkOut {
 struct Roll {
     /// Its net, from 0 in chain order.
     net: usize,
+    /// How it is spoken of: its place in the order of setting up, from 1.
+    number: usize,
     /// Its kind.
     kind: String,
     /// The trip that it goes with, from 0.
@@ -91,8 +93,23 @@ struct Mow {
     turnings: u32,
     /// Corners of 30 degrees or more on the way.
     sharp_corners: u32,
+    /// What is left where nets that stand have been mown for; `null` where that is all of it.
+    left: Option<Left>,
+    /// Minutes by area: strip / (speed x width x efficiency), which counts turning.
+    minutes_by_area: f64,
     /// Days until the grass reaches the lowest live line; `null` without a net.
     grass_days: Option<GrassDays>,
+}
+
+/// What of a strip is not mown yet.
+#[derive(Serialize, JsonSchema)]
+struct Left {
+    /// Its area, square metres.
+    area_m2: f64,
+    /// Metres walked behind the mower.
+    walk_m: f64,
+    /// Minutes mowed.
+    minutes: f64,
 }
 
 /// One line to walk.
@@ -127,6 +144,12 @@ pub(crate) fn of_run(worked: &RunWorkup) -> OfRun {
             length_m: walk.length_m,
             turnings: walk.turnings,
             sharp_corners: walk.sharp_corners,
+            left: worked.still_to_mow.map(|left| Left {
+                area_m2: left.area_m2,
+                walk_m: left.walk_m,
+                minutes: left.minutes,
+            }),
+            minutes_by_area: worked.strip.as_ref().map_or(0.0, |strip| strip.minutes_by_area),
             grass_days: worked.grass.map(|grass| GrassDays { slow: grass.slow, mean: grass.mean, fast: grass.fast }),
         }),
     }
@@ -155,6 +178,7 @@ fn work(work: &Work) -> WorkOut {
             .iter()
             .map(|roll| Roll {
                 net: roll.net,
+                number: roll.number,
                 kind: roll.kind.clone(),
                 trip: roll.trip,
                 from: roll.from,

@@ -3,6 +3,7 @@
 use plan::{MowWay, Point};
 use words::{Words, texts::SettingUp as Text};
 use workup::RunWorkup;
+use workup::StillToMow;
 use workup::setting_up::{Doing, Step, Work};
 
 /// What lies nearer than this is at hand, metres: no way is walked.
@@ -63,6 +64,13 @@ pub fn mowing(worked: &RunWorkup, words: Words) -> Option<(&'static str, String)
     Some((words.text(Text::Turnings), words.say(Text::TurningsFigures, &places)))
 }
 
+/// The row on what is left of the strip where nets that stand have been mown for: its label and figures.
+pub fn still_to_mow(left: &StillToMow, words: Words) -> (&'static str, String) {
+    let (area, walk) = (words.area(left.area_m2), words.far(left.walk_m));
+    let places = [("area", &*area), ("walk", &*walk), ("minutes", &*words.minutes_figure(left.minutes))];
+    (words.text(Text::StillToMow), words.say(Text::StillToMowFigures, &places))
+}
+
 /// The row on when the grass is back: its label and figures; `None` where it could not be worked out.
 pub fn grass(worked: &RunWorkup, words: Words) -> Option<(&'static str, String)> {
     let grass = worked.grass?;
@@ -87,8 +95,12 @@ pub fn sentence(work: &Work, step: &Step, words: Words) -> String {
     let at = |index: usize| step.places.get(index).map(|&at| place(at, words)).unwrap_or_default();
     let last = at(step.places.len().saturating_sub(1));
     let count = step.places.len().to_string();
-    let number = step.net.map(|net| (net + 1).to_string()).unwrap_or_default();
-    let kind = step.net.and_then(|net| work.order.iter().find(|roll| roll.net == net)).map_or("", |roll| &roll.kind);
+    let roll = step.net.and_then(|net| work.order.iter().find(|roll| roll.net == net));
+    let number = roll.map(|roll| roll.number.to_string()).unwrap_or_default();
+    // Rolls are numbered as they are laid, nets as they lie along the line: both are said.
+    let kind = roll.map_or_else(String::new, |roll| {
+        words.say(Text::NetOfKind, &[("net", &(roll.net + 1).to_string()), ("kind", &roll.kind)])
+    });
     let length = words.far(step.carry_m);
     let text = match step.what {
         Doing::Look if step.places.is_empty() => Text::Look,
@@ -123,7 +135,7 @@ pub fn sentence(work: &Work, step: &Step, words: Words) -> String {
         Doing::CarryAway(2) => Text::CarryAwayTwo,
         Doing::CarryAway(_) => Text::CarryAwayOne,
     };
-    words.say(text, &[("at", &last), ("count", &count), ("number", &number), ("kind", kind), ("length", &length)])
+    words.say(text, &[("at", &last), ("count", &count), ("number", &number), ("kind", &kind), ("length", &length)])
 }
 
 /// Whether a step's roll is not the first of its trip.

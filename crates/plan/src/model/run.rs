@@ -70,6 +70,10 @@ pub struct Run {
     pub reversed: Option<bool>,
     /// Width of the mown strip, metres.
     pub strip_width_m: Option<f64>,
+    /// How far it reaches to the left of the outline as stated, metres; `None` is half its width.
+    pub strip_left_m: Option<f64>,
+    /// How far it reaches to the right, metres; `None` is half its width.
+    pub strip_right_m: Option<f64>,
     /// How the strip is mown.
     pub mow_way: Option<MowWay>,
     /// Where the rolls lie before setting up: a gateway, a trailer. It stays there when the run is moved.
@@ -105,6 +109,16 @@ impl Run {
     /// Width of the strip, stated or assumed, metres.
     pub fn strip_width_m(&self) -> f64 {
         self.strip_width_m.unwrap_or(defaults::STRIP_WIDTH_M)
+    }
+
+    /// How far the strip reaches to the left and to the right of the outline, stated or assumed, metres.
+    pub fn strip_sides_m(&self) -> [f64; 2] {
+        [self.strip_left_m, self.strip_right_m].map(|side_m| side_m.unwrap_or(self.strip_width_m() / 2.0))
+    }
+
+    /// Whether nothing is said of the strip's width.
+    pub fn strip_is_assumed(&self) -> bool {
+        self.strip_width_m.is_none() && (self.strip_left_m.is_none() || self.strip_right_m.is_none())
     }
 
     /// How the strip is mown, stated or assumed.

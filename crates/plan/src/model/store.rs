@@ -257,6 +257,11 @@ impl Mower {
         self.overlap.unwrap_or(defaults::MOWER_OVERLAP)
     }
 
+    /// Share of the time in which it mows, stated or assumed.
+    pub fn efficiency(&self) -> f64 {
+        self.efficiency.unwrap_or(defaults::MOWER_EFFICIENCY)
+    }
+
     /// Speed, stated or assumed, metres a second.
     pub fn speed_m_per_s(&self) -> f64 {
         self.speed_m_per_s.unwrap_or(defaults::MOWER_SPEED_M_PER_S)

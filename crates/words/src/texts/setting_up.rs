@@ -23,6 +23,7 @@ texts! {
         LayAtAssumed: "The rolls are taken to go back to {at}.",
         At: "{east} east, {north} north",
         Roll: "roll {number}",
+        NetOfKind: "net {net}, {kind}",
         Look: "Energizer off. Walk the line once: look up for overhead lines, look down for buried services, holes, stones and water; plans or a scan before anything is driven deep.",
         LookUp: "Energizer off. Walk the line once: look up, an overhead line crosses it at {at}; look down for buried services, holes, stones and water; plans or a scan before anything is driven deep.",
         Canes: "Set a cane at each of the {count} corners and ends on that walk.",
@@ -53,6 +54,8 @@ texts! {
         CarryAwayTwo: "Carry both {length} to where the next run begins.",
         Turnings: "Mowing it",
         TurningsFigures: "turn round or move over {turnings} times, {corners} sharp corners on the way",
+        StillToMow: "Left to mow",
+        StillToMowFigures: "{area}, {walk}, {minutes} min; the rest is mown for nets that stand",
         Grass: "Grass back",
         GrassFigures: "at the lowest live line in {fast} days where it grows fast, {mean} on average, {slow} slowly",
     }

@@ -18,7 +18,8 @@ pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
             leakage_s_per_m: run.leakage_s_per_m,
             join_ohm: run.join_ohm,
             lead_ohm: run.lead_ohm,
-            strip_width_m: run.strip_width_m,
+            // Whichever way round the run was drawn, what is found is drawn the other way or not: both sides alike.
+            strip_width_m: run.strip_width_m.or((!run.strip_is_assumed()).then(|| run.strip_sides_m().iter().sum())),
             ..Run::default()
         },
         None => Run::default(),

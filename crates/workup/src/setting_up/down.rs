@@ -28,8 +28,10 @@ pub(super) fn work(site: &Site<'_>, set_up: &Work) -> Work {
 
     // Each net has one way: from where it was rolled out to, back to where that began.
     let mut fold = vec![(Point::default(), Point::default(), true); site.rolls.len()];
+    let mut numbers = vec![0; site.rolls.len()];
     for roll in &set_up.order {
         fold[roll.net] = (point(roll.to), point(roll.from), !roll.forward);
+        numbers[roll.net] = roll.number;
     }
     // Seen backwards it is the same search: the trip that has another end is the first one here.
     let task = Task {
@@ -47,7 +49,15 @@ pub(super) fn work(site: &Site<'_>, set_up: &Work) -> Work {
     for (trip, nets) in walk.trips.iter().rev().map(backwards).enumerate() {
         for (index, &net) in nets.iter().enumerate() {
             let (roll, (from, to, forward)) = (&site.rolls[net], fold[net]);
-            order.push(RollWork { net, kind: roll.kind.clone(), trip, from: place(from), to: place(to), forward });
+            order.push(RollWork {
+                net,
+                number: numbers[net],
+                kind: roll.kind.clone(),
+                trip,
+                from: place(from),
+                to: place(to),
+                forward,
+            });
             let way_m = making.walk(&[from]);
             let on_foot = if index == 0 { (way_m, 0.0) } else { (0.0, way_m) };
             let still = |(join, tied): &(&Join, &mut bool)| **tied && (join.nets.0 == net || join.nets.1 == net);

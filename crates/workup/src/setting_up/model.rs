@@ -32,6 +32,8 @@ pub struct Work {
 pub struct RollWork {
     /// Its net, from 0 in the chain's order.
     pub net: usize,
+    /// How it is spoken of: its place in the order of setting up, from 1.
+    pub number: usize,
     /// Its kind.
     pub kind: String,
     /// The trip that it goes with, from 0.

@@ -38,6 +38,7 @@ pub(super) fn work(site: &Site<'_>, mow_minutes: f64) -> Work {
             let (from, to) = (roll.ends[way], roll.ends[1 - way]);
             order.push(RollWork {
                 net,
+                number: order.len() + 1,
                 kind: roll.kind.clone(),
                 trip,
                 from: place(from),

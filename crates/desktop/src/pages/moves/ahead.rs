@@ -8,7 +8,7 @@ use egui::{Id, Ui};
 use moves::{Motion, Next, over_side};
 use plan::{Plan, Run};
 use words::texts::Window;
-use workup::{Depth, RunWorkup};
+use workup::{Depth, RunWorkup, StillToMow, still_to_mow};
 
 use crate::editor::{Editor, Page};
 use crate::pages::page_of;
@@ -41,6 +41,8 @@ pub(super) struct Side {
 pub(super) struct Ahead {
     pub(super) next: Next,
     pub(super) worked: RunWorkup,
+    /// What is left to mow, since the strip of the run in hand is mown.
+    pub(super) still_to_mow: Option<StillToMow>,
     pub(super) findings: Vec<Finding>,
 }
 
@@ -152,7 +154,9 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
         let mut workup = workup::workup(&plan, Depth::Quick);
         let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();
-        Some(Arc::new(Ahead { next, worked: workup.runs.pop().unwrap_or_default(), findings }))
+        let of_next = workup.runs.pop().unwrap_or_default();
+        let still_to_mow = still_to_mow(&plan, &next.run, &of_next, worked.strip.as_slice());
+        Some(Arc::new(Ahead { next, worked: of_next, still_to_mow, findings }))
     });
     (*ahead).clone()
 }

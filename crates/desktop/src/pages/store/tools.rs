@@ -12,6 +12,9 @@ const LOOP_HEIGHT: Figure = Figure::new(Text::LoopHeight, Measure::Small, Range:
 const STAND_OFF: Figure = Figure::new(Text::StandOff, Measure::Length, Range::between(0.1, 20.0));
 const CUT_WIDTH: Figure = Figure::new(Text::CutWidth, Measure::Small, Range::between(0.1, 10.0));
 const CUT_OVERLAP: Figure = Figure::new(Text::CutOverlap, Measure::Percent, Range::zero_to(0.9));
+const PACE: Figure = Figure::new(Text::MowSpeed, Measure::Speed, Range::between(0.1, 5.0));
+const SHARE: Figure = Figure::new(Text::MowShare, Measure::Percent, Range::between(0.1, 1.0));
+const CUT_HEIGHT: Figure = Figure::new(Text::CutHeight, Measure::Small, Range::zero_to(0.3));
 
 pub(super) fn braces(ui: &mut Ui, desk: &mut Desk<'_>) {
     let head = desk.words.text(Text::Braces);
@@ -40,5 +43,8 @@ pub(super) fn mower(ui: &mut Ui, desk: &mut Desk<'_>) {
     let mower = &mut store.mower;
     owner.stated(ui, desk, &CUT_WIDTH, &mut mower.width_m, was.width_m());
     owner.stated(ui, desk, &CUT_OVERLAP, &mut mower.overlap, was.overlap());
+    owner.stated(ui, desk, &PACE, &mut mower.speed_m_per_s, was.speed_m_per_s());
+    owner.stated(ui, desk, &SHARE, &mut mower.efficiency, was.efficiency());
+    owner.stated(ui, desk, &CUT_HEIGHT, &mut mower.cut_height_m, was.cut_height_m());
     set_store(desk, store);
 }

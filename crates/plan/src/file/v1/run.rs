@@ -65,6 +65,12 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::STRIP_WIDTH_M))]
         strip_width_m: Option<f64>,
+        /// How far the strip reaches to the left of the outline as it is stated, metres; left out, half its width.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strip_left_m: Option<f64>,
+        /// How far it reaches to the right, metres; left out, half its width.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strip_right_m: Option<f64>,
         /// How the strip is mown.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = MowWay::BetweenCanes))]

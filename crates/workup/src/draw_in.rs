@@ -1,0 +1,80 @@
+//! The corner to draw in where hardly any netting is spare: ground is never level, and a net that is just long enough on
+//! the map is short in the field.
+//!
+//! It is the corner that is set last of those that bulge: drawn in it moves to the inside of the run, off no ground that
+//! the run was clear of. Metres.
+
+use geometry::{CORNER_TURN_RAD, MEET_M, Outline, Point, Vertex};
+
+use crate::model::Lay;
+use crate::{place, point};
+
+/// Netting that should be spare on ground that is never level, as a share of the line (common practice, no source).
+pub const SPARE_SHARE: f64 = 0.01;
+
+/// A corner drawn in so that enough netting comes free for ground that is not level.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DrawIn {
+    /// The corner, from 0, in the outline without repeats.
+    pub corner: usize,
+    /// Where it stands.
+    pub at: plan::Point,
+    /// Where it stands once drawn in.
+    pub to: plan::Point,
+    /// How far that is, metres.
+    pub by_m: f64,
+    /// Netting that comes free, metres.
+    pub gives_m: f64,
+}
+
+/// For a run as it lies; `None` for an open line, one that is short of netting, and one with enough to spare.
+pub(crate) fn of_lay(lay: &Lay) -> Option<DrawIn> {
+    if !lay.closed || lay.short_m >= MEET_M {
+        return None;
+    }
+    let places: Vec<Point> = lay.vertices.iter().map(|vertex| point(vertex.0)).collect();
+    of_ring(&Outline::closed(&places), lay.start_m, lay.reversed, lay.spare_m)
+}
+
+/// For a ring whose chain starts so far along it and leaves so much netting spare.
+pub(crate) fn of_ring(ring: &Outline, start_m: f64, reversed: bool, spare_m: f64) -> Option<DrawIn> {
+    let line_m = ring.length_m();
+    let needed_m = SPARE_SHARE * line_m - spare_m;
+    if needed_m.is_nan() || needed_m <= 0.0 {
+        return None;
+    }
+    let vertices = ring.vertices();
+    let leftward = if ring.is_counter_clockwise() { 1.0 } else { -1.0 };
+    let set_at_m = |vertex: &Vertex| {
+        let from_start_m = if reversed { start_m - vertex.along_m } else { vertex.along_m - start_m };
+        let chain_m = from_start_m.rem_euclid(line_m);
+        // A corner at the chain's start is its end, too, and was set first.
+        if line_m - chain_m < MEET_M { 0.0 } else { chain_m }
+    };
+    let bulges = |vertex: &Vertex| vertex.signed_turn_rad * leftward >= CORNER_TURN_RAD;
+    let (corner, vertex) = vertices
+        .iter()
+        .enumerate()
+        .filter(|(_, vertex)| bulges(vertex))
+        .max_by(|(_, one), (_, other)| set_at_m(one).total_cmp(&set_at_m(other)))?;
+    let count = vertices.len();
+    let neighbours = [vertices[(corner + count - 1) % count].at, vertices[(corner + 1) % count].at];
+    let (at, to) = (vertex.at, drawn(vertex.at, neighbours, needed_m));
+    let length_m = |at: Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+    Some(DrawIn { corner, at: place(at), to: place(to), by_m: at.distance_m(to), gives_m: length_m(at) - length_m(to) })
+}
+
+/// A corner drawn in along its bisector until its two sides are so much shorter, at most onto its neighbours' chord.
+fn drawn(at: Point, neighbours: [Point; 2], needed_m: f64) -> Point {
+    let length_m = |at: Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+    let (one_m, other_m) = (at.distance_m(neighbours[0]), at.distance_m(neighbours[1]));
+    // The bisector meets the chord where it divides it like the sides: there the two are shortest.
+    let chord = neighbours[0].towards(neighbours[1], one_m / (one_m + other_m));
+    let goal_m = length_m(at) - needed_m;
+    let (mut near, mut far) = (0.0, 1.0);
+    for _ in 0..60 {
+        let middle = f64::midpoint(near, far);
+        if length_m(at.towards(chord, middle)) > goal_m { near = middle } else { far = middle }
+    }
+    at.towards(chord, far)
+}
