@@ -83,7 +83,7 @@ fn the_largest_of_each_family_stands_beside_the_keepers_run() {
     assert!(editor.shapes().found().len() >= 5, "a family is missing");
     let rows = editor.compared();
     assert_eq!(rows.iter().filter(|row| matches!(row.what, RowOf::Run(_))).count(), 1);
-    for family in ["square: Ground", "round: Ground", "Long one: Ground"] {
+    for family in ["Square: Ground", "Round: Ground", "Long one: Ground"] {
         desk.get_by_label_contains(family);
     }
     let areas = column(&desk, Column::Ground);
@@ -231,7 +231,7 @@ fn the_table_is_copied_as_text_and_saved_as_csv() {
     });
     let copied = copied.unwrap();
     assert_eq!(copied.lines().count(), rows + 1);
-    assert!(copied.contains("Long one\t") && copied.contains("round\t"), "{copied}");
+    assert!(copied.contains("Long one\t") && copied.contains("Round\t"), "{copied}");
 
     click_on(&mut desk, "Save the table …");
     desk.get_by_label("Save the table");

@@ -254,7 +254,7 @@ impl Editor {
         let runs = runs.map(|(index, entry)| Row { what: RowOf::Run(index), entry });
         let shape = |one: &Candidate| Row {
             what: RowOf::Shape(key(one)),
-            entry: Entry { name: shapes::name(one, self.words), figures: one.compared.clone() },
+            entry: Entry { name: shapes::title(one, self.words), figures: one.compared.clone() },
         };
         let found = if self.shapes.open { &self.shapes.found[..] } else { &[] };
         let mut rows: Vec<Row> = runs.chain(found.iter().map(shape)).collect();
@@ -432,9 +432,7 @@ impl Editor {
     /// A found shape becomes a run of its own.
     fn keep_shape(&mut self, wanted: ShapeKey) {
         let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
-        let name = shapes::name(&candidate, self.words);
-        let mut letters = name.chars();
-        let name = letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
+        let name = shapes::title(&candidate, self.words);
         let ids: Vec<&str> = self.plan.runs.iter().map(|run| run.id.as_str()).collect();
         let own = candidate.run.id.clone();
         let numbered = (2..).map(|number| format!("{own}-{number}"));

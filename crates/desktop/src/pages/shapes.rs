@@ -69,7 +69,7 @@ fn sentence(desk: &Desk<'_>) -> String {
         Some(1) => words.text(Text::OneBrace).to_owned(),
         Some(count) => words.say(Text::ManyBraces, &[("count", &count.to_string())]),
     };
-    let name = capital(&shapes::name(best, words));
+    let name = shapes::title(best, words);
     match own(desk).and_then(|own| Some((own.area_m2?, own))) {
         Some((own_m2, own)) if own_m2 >= best.area_m2 => words.say(Text::BestYours, &[("braces", &braces(&own))]),
         Some((own_m2, _)) => {
@@ -81,11 +81,6 @@ fn sentence(desk: &Desk<'_>) -> String {
             words.say(Text::BestAlone, &[("name", &name), ("area", &area), ("braces", &braces(&best.compared))])
         }
     }
-}
-
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// What is asked: how many nets, whether round the coop, whether a wall may be borrowed.
@@ -163,7 +158,7 @@ fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
         return;
     };
     let key: ShapeKey = (candidate.family, candidate.wall);
-    let name = capital(&shapes::name(candidate, words));
+    let name = shapes::title(candidate, words);
     let own = own(desk);
     let head = if own.is_some() { Text::Instead } else { Text::OnItsOwn };
     desk.section(ui, &words.say(head, &[("name", &name)]), "");

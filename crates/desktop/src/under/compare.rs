@@ -191,7 +191,9 @@ fn one_row(ui: &mut Ui, inner: Rect, row: &Row, editor: &Editor, said: &mut Said
     let (id, picked, hovered) = match row.what {
         RowOf::Run(index) => {
             let hovered = editor.hovered().and_then(Thing::run) == Some(index);
-            (Id::unique(("compare", index)), editor.run_index() == index, hovered)
+            // While a shape is looked at, that is what is picked; the run keeps its filled number.
+            let picked = editor.run_index() == index && (chosen.is_none() || !editor.shapes().is_open());
+            (Id::unique(("compare", index)), picked, hovered)
         }
         RowOf::Shape(key) => {
             (Id::unique(("compare shape", key)), chosen == Some(key), editor.shapes().hovered() == Some(key))
@@ -228,7 +230,8 @@ fn one_row(ui: &mut Ui, inner: Rect, row: &Row, editor: &Editor, said: &mut Said
     match row.what {
         RowOf::Run(index) => {
             let plate = Rect::from_center_size(middle, egui::Vec2::splat(18.0));
-            icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), picked, p);
+            let in_hand = editor.run_index() == index;
+            icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), in_hand, p);
         }
         RowOf::Shape(key) => {
             if let Some(candidate) = editor.shapes().of_key(key) {

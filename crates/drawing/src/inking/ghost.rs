@@ -9,6 +9,7 @@ use super::trace::{self, Px, right, toward};
 use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Anchor, Weight};
 use crate::map::track::middle;
+use crate::shape::{Form, Role};
 use crate::view::Distance;
 
 /// Width of its outline, pixels, and dash and gap.
@@ -22,6 +23,8 @@ const PLATE_PX: f64 = 18.0;
 /// Side of the open square at a named ghost's corner, and how far over the uppermost its name stands, pixels.
 const SQUARE_PX: f64 = 7.0;
 const NAME_OVER_PX: f64 = 20.0;
+/// As far to either side of a name's middle as its plate and a tag beside it reach.
+const NAME_REACH_PX: f64 = 60.0;
 /// Places nearer than this are one, metres.
 const SAME_M: f64 = 0.01;
 
@@ -57,11 +60,27 @@ impl Inker<'_> {
                     let ring = plate_ring(at, SQUARE_PX, SQUARE_PX, 0.0);
                     self.pen.edged(&ring, colours.sheet, 1.5, colours.ghost);
                 }
-                if let Some(&[x, y]) = outline.iter().min_by(|one, other| one[1].total_cmp(&other[1])) {
-                    self.ghost_plate([x, y - NAME_OVER_PX], name);
+                // Over the uppermost corner, or under the lowest where a tag hangs there.
+                let top = outline.iter().min_by(|one, other| one[1].total_cmp(&other[1]));
+                let bottom = outline.iter().max_by(|one, other| one[1].total_cmp(&other[1]));
+                if let (Some(&[x, top]), Some(&[low_x, bottom])) = (top, bottom) {
+                    let over = [x, top - NAME_OVER_PX];
+                    let under = [low_x, bottom + NAME_OVER_PX];
+                    self.ghost_plate(if self.tag_at(over) { under } else { over }, name);
                 }
             }
         }
+    }
+
+    /// Whether a tag for a finding will hang near a spot.
+    fn tag_at(&self, spot: Px) -> bool {
+        self.drawing.shapes.iter().any(|shape| match (&shape.form, shape.role) {
+            (Form::Mark { at, .. }, Role::Tag { .. }) => {
+                let [right, down] = trace::sub(self.px(*at), spot);
+                right.abs() < NAME_REACH_PX && (-PLATE_PX..2.0 * PLATE_PX).contains(&down)
+            }
+            _ => false,
+        })
     }
 
     /// A plate with what a ghost is called, where it is in sight.

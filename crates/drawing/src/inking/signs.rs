@@ -136,7 +136,9 @@ impl Inker<'_> {
         let colours = self.palette;
         let middle = toward(at, outward, -ROLL_OFF);
         let tip = toward(middle, way, ROLL_RADIUS + ROLL_ARROW);
-        let block = Block::new(middle, 2.0 * ROLL_RADIUS, 2.0 * ROLL_RADIUS);
+        let (half_arrow, wide) = (ROLL_ARROW / 2.0, 2.0 * ROLL_RADIUS + ROLL_ARROW);
+        let turn_rad = way[1].atan2(way[0]);
+        let block = Block::turned(toward(middle, way, half_arrow), wide, 2.0 * ROLL_RADIUS, turn_rad);
         // On a short side the number of a corner or a plate stands there already.
         if self.taken.iter().any(|other| other.overlaps(&block)) {
             return;
