@@ -1,8 +1,8 @@
 //! How fast the window follows the hand, how still it is when nothing happens, and how much it keeps.
 //!
 //! Targets: 99 of 100 frames of a drag within 8 ms with one run of 10 nets, within 8.3 ms with 1,000 things on the
-//! map; no frame in 10 s without a hand; memory that grows by no more than 20 MB in 5,000 edits. `drag`, `idle` or
-//! `memory` as an argument measures that part alone.
+//! map; no frame in 10 s without a hand; memory that grows by no more than 20 MB in 5,000 edits; frames no slower while
+//! other shapes are looked for. `drag`, `idle`, `memory` or `search` as an argument measures that part alone.
 #![allow(missing_docs, reason = "criterion's macros make public items of their own")]
 #![allow(
     clippy::unwrap_used,
@@ -20,7 +20,7 @@ use std::time::{Duration, Instant};
 
 use criterion::Criterion;
 use desk::{Desk, Took};
-use desktop::editor::{Message, Page};
+use desktop::editor::{Message, Page, Progress, ShapesMessage};
 use drawing::Thing;
 use egui::{Pos2, Vec2};
 use plan::Plan;
@@ -43,7 +43,7 @@ fn main() {
         println!("{}", growth_mb(&farm::ten_nets(), *forget_each));
         return;
     }
-    let parts = ["drag", "idle", "memory"];
+    let parts = ["drag", "idle", "memory", "search"];
     let named = arguments.iter().any(|argument| parts.contains(&argument.as_str()));
     let wants = |part: &str| !named || arguments.iter().any(|argument| argument == part);
     let plans = [("10 nets", "8 ms", farm::ten_nets()), ("1,000 things", "8.3 ms", farm::thousand())];
@@ -57,6 +57,9 @@ fn main() {
     }
     if wants("memory") {
         memory();
+    }
+    if wants("search") {
+        search();
     }
     if !named {
         let mut criterion = Criterion::default().configure_from_args();
@@ -186,6 +189,32 @@ fn idle(plan: &Plan) {
     }
     let asked = desks.iter().filter(|desk| desk.is_asked()).count();
     println!("idle for 10 s on {} pages (target 0 frames): {frames} frames, {asked} more asked for", desks.len());
+}
+
+/// The pointer over the map while other shapes are looked for, and again when they are found.
+fn search() {
+    let mut desk = Desk::open(farm::searched());
+    let shapes = |desk: &mut Desk, message: ShapesMessage| desk.say(Message::Shapes(message));
+    desk.say(Message::Open(Page::Run));
+    shapes(&mut desk, ShapesMessage::Open(true));
+    let map = desk.map();
+    let at = |step: usize| map.min + map.size() * (step as f32 / FRAMES as f32);
+    let (mut during, since) = (Vec::new(), Instant::now());
+    for step in 1..=FRAMES {
+        std::thread::sleep((since + PACE * step as u32).saturating_duration_since(Instant::now()));
+        let took = desk.move_to(at(step));
+        if desk.window.editor().shapes().progress() == Progress::Rests {
+            shapes(&mut desk, ShapesMessage::Look);
+        } else {
+            during.push(took);
+        }
+    }
+    tell("pointer while other shapes are looked for, 4 nets", &during);
+    while desk.window.editor().shapes().progress() != Progress::Rests {
+        desk.move_to(at(0));
+        std::thread::sleep(PACE);
+    }
+    tell("pointer when they are found", &paced(&mut desk, at));
 }
 
 /// What 5,000 edits leave behind, each in a program of its own: memory that was given back is used again.

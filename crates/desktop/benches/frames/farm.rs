@@ -11,6 +11,27 @@ pub(crate) fn ten_nets() -> Plan {
     plan
 }
 
+/// One run of four nets in a paddock of 60 corners with ten keep-outs.
+pub(crate) fn searched() -> Plan {
+    let mut plan = Plan::default();
+    plan.ground.boundary = ring(Point::new(0.0, 0.0), 60.0, 60);
+    plan.store.nets.push(long(4));
+    plan.runs.push(run(0, Point::new(0.0, 0.0), 4, 4));
+    for index in 0..10 {
+        let way = f64::from(index) * 2.4;
+        let middle = Point::new((40.0 + f64::from(index)) * way.cos(), (40.0 + f64::from(index)) * way.sin());
+        plan.ground.keep_outs.push(KeepOut {
+            name: format!("Tree {}", index + 1),
+            outline: ring(middle, 2.0, 6),
+            clearance_m: None,
+            may_enclose: Some(index % 2 == 0),
+            water: false,
+            rest: Rest::new(),
+        });
+    }
+    plan
+}
+
 /// Twelve runs of five nets with five readings each, forty keep-outs and twenty hazards.
 pub(crate) fn thousand() -> Plan {
     let mut plan = Plan::default();
