@@ -96,8 +96,8 @@ pub enum Message {
     Turn(f64),
     /// Give a side of an outline a length, metres.
     SideLength(Shape, usize, f64),
-    /// Make the run in hand of whole panels.
-    FitNets,
+    /// Make the run in hand of whole panels, with so many doubled back.
+    FitNets(u32),
     /// Take the nearest outline where none of whole panels exists.
     TakeNearest,
     /// Something about other shapes of the same nets.
@@ -274,7 +274,7 @@ impl Editor {
             Message::Drag(to) => self.drag(to),
             Message::Drop => self.let_go(),
             // Nothing else is done to the plan while something is in the hand.
-            Message::FitNets
+            Message::FitNets(_)
             | Message::TakeNearest
             | Message::Nudge(..)
             | Message::Turn(_)
@@ -282,7 +282,7 @@ impl Editor {
             | Message::Duplicate
             | Message::Remove
                 if self.held.is_some() => {}
-            Message::FitNets => self.ask_fit(),
+            Message::FitNets(double_back) => self.ask_fit(double_back),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
@@ -634,8 +634,8 @@ impl Editor {
         self.touches = answer.workup.runs.iter().filter_map(touch).collect();
         self.touches_of = Some(answer.revision);
         self.workup = answer.workup;
-        if let Some((run, fitted)) = answer.fitted {
-            self.fitted(run, fitted);
+        if let Some((asked, fitted)) = answer.fitted {
+            self.fitted(asked, fitted);
         }
     }
 

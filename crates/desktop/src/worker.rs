@@ -17,7 +17,16 @@ pub struct Request {
     /// The plan.
     pub plan: Plan,
     /// The run that is to be made of whole panels, by its id.
-    pub fit: Option<String>,
+    pub fit: Option<FitAsked>,
+}
+
+/// Which run is to be made of whole panels, and how many of them are doubled back.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct FitAsked {
+    /// The run's id.
+    pub run: String,
+    /// Panels doubled back at the chain's end.
+    pub double_back: u32,
 }
 
 /// What follows from it.
@@ -28,7 +37,7 @@ pub struct Answer {
     /// Everything that follows.
     pub workup: Workup,
     /// What came of the fit, and of which run.
-    pub fitted: Option<(String, Result<Fitted, FitRefusal>)>,
+    pub fitted: Option<(FitAsked, Result<Fitted, FitRefusal>)>,
 }
 
 #[derive(Default)]
@@ -104,9 +113,9 @@ fn work(desk: &Desk, done: &impl Fn()) {
         drop(slot);
         if let Some(Request { revision, plan, fit }) = request {
             let workup = workup::workup(&plan, Depth::Full);
-            let fitted = fit.map(|run| {
-                let answer = workup::fit(&plan, &run, 0);
-                (run, answer)
+            let fitted = fit.map(|asked| {
+                let answer = workup::fit(&plan, &asked.run, asked.double_back);
+                (asked, answer)
             });
             desk.slot().answer = Some(Answer { revision, workup, fitted });
             done();

@@ -67,6 +67,26 @@ fn one_click_makes_every_side_whole_panels_as_one_step() {
 }
 
 #[test]
+fn panels_doubled_back_are_asked_for_with_one_more_click() {
+    let mut desk = open(sketch());
+    assert!(desk.query_by_label("Panels doubled back").is_none(), "nothing is asked before it matters");
+    fit(&mut desk);
+    desk.get_by_label("Panels doubled back");
+    desk.get_by_role_and_label(egui::accesskit::Role::RadioButton, "2").click();
+    for _ in 0..500 {
+        desk.run();
+        if !window(&desk).editor().is_fitting() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    settle(&mut desk);
+    let lay = window(&desk).editor().workup().runs[0].lay.as_ref().unwrap();
+    assert!((lay.spare_m - 100.0 / 14.0).abs() < 1e-6, "two panels of 50 m / 14: {}", lay.spare_m);
+    assert!(desk.query_by_label_contains("Ground is never level").is_none());
+}
+
+#[test]
 fn what_cannot_be_is_said_with_the_nearest_that_can() {
     let mut plan = sketch();
     // From corner to corner of this paddock are fewer than five panels, so that four sides use no 28.

@@ -4,6 +4,7 @@ use plan::{Deed, Edit, Shape};
 use workup::{FitRefusal, Fitted};
 
 use super::Editor;
+use crate::worker::FitAsked;
 
 /// What came of a fit.
 pub type FitAnswer = Result<Fitted, FitRefusal>;
@@ -14,12 +15,12 @@ pub(super) enum Fitting {
     /// None was asked for, or the plan changed since.
     #[default]
     None,
-    /// The worker is yet to be asked about the run of that id.
-    ToAsk(String),
+    /// The worker is yet to be asked.
+    ToAsk(FitAsked),
     /// The worker was asked.
     Asked,
-    /// It answered about the run of that id; the plan had that revision when the answer was taken in.
-    Answered(String, Box<FitAnswer>, u64),
+    /// It answered; the plan had that revision when the answer was taken in.
+    Answered(FitAsked, Box<FitAnswer>, u64),
 }
 
 impl Editor {
@@ -28,31 +29,31 @@ impl Editor {
         matches!(self.fitting, Fitting::ToAsk(_) | Fitting::Asked)
     }
 
-    /// What came of the last fit, while it is about the run in hand and the plan is as it left it.
-    pub fn fit_answer(&self) -> Option<&FitAnswer> {
+    /// How many panels the last fit was to double back, and what came of it, while it is about the run in hand and the plan is as it left it.
+    pub fn fit_answer(&self) -> Option<(u32, &FitAnswer)> {
         match &self.fitting {
-            Fitting::Answered(id, answer, revision)
-                if *revision == self.history.revision() && self.run().is_some_and(|(run, _)| run.id == *id) =>
+            Fitting::Answered(asked, answer, revision)
+                if *revision == self.history.revision() && self.run().is_some_and(|(run, _)| run.id == asked.run) =>
             {
-                Some(answer)
+                Some((asked.double_back, answer))
             }
             _ => None,
         }
     }
 
-    pub(super) fn ask_fit(&mut self) {
+    pub(super) fn ask_fit(&mut self, double_back: u32) {
         if let Some((run, _)) = self.run() {
-            self.fitting = Fitting::ToAsk(run.id.clone());
+            self.fitting = Fitting::ToAsk(FitAsked { run: run.id.clone(), double_back });
             self.to_ask = true;
         }
     }
 
-    /// The run whose fit goes into a request, once.
-    pub(super) fn take_fit(&mut self) -> Option<String> {
-        let Fitting::ToAsk(id) = &mut self.fitting else { return None };
-        let id = std::mem::take(id);
+    /// The fit that goes into a request, once.
+    pub(super) fn take_fit(&mut self) -> Option<FitAsked> {
+        let Fitting::ToAsk(asked) = &mut self.fitting else { return None };
+        let asked = std::mem::take(asked);
         self.fitting = Fitting::Asked;
-        Some(id)
+        Some(asked)
     }
 
     /// The plan changed: what was asked is of no use any more.
@@ -63,22 +64,22 @@ impl Editor {
     }
 
     /// Takes an answer in: an outline that was found becomes the run's.
-    pub(super) fn fitted(&mut self, id: String, answer: FitAnswer) {
+    pub(super) fn fitted(&mut self, asked: FitAsked, answer: FitAnswer) {
         if let Ok(fitted) = &answer {
-            self.lay_fitted(&id, fitted);
+            self.lay_fitted(&asked.run, fitted);
         }
-        self.fitting = Fitting::Answered(id, Box::new(answer), self.history.revision());
+        self.fitting = Fitting::Answered(asked, Box::new(answer), self.history.revision());
     }
 
     /// The nearest outline in place of one that does not exist becomes the run's.
     pub(super) fn take_nearest(&mut self) {
-        let Fitting::Answered(id, answer, _) = &self.fitting else { return };
+        let Fitting::Answered(asked, answer, _) = &self.fitting else { return };
         if self.fit_answer().is_none() {
             return;
         }
         if let Err(FitRefusal { nearest: Some(nearest), .. }) = answer.as_ref() {
-            let (id, nearest) = (id.clone(), nearest.as_ref().clone());
-            self.fitted(id, Ok(nearest));
+            let (run, nearest) = (asked.run.clone(), nearest.as_ref().clone());
+            self.fitted(FitAsked { run, double_back: nearest.double_back }, Ok(nearest));
         }
     }
 

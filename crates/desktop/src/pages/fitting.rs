@@ -8,10 +8,13 @@ use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp};
 
 use super::Desk;
 use crate::editor::Message;
+use crate::field;
 use crate::icons::Icon;
 use crate::kit;
 use crate::theme::{self, colour};
 
+/// More panels doubled back are for another net.
+const MOST_DOUBLED_BACK: u32 = 4;
 /// Corners that moved by less than this did not move, metres.
 const MOVED_M: f64 = 0.005;
 
@@ -23,25 +26,37 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     ui.add_space(8.0);
     let looking = editor.is_fitting();
     if kit::button(ui, Icon::Coil, words.text(Text::Fit), looking, p).clicked() && !looking {
-        desk.said.say(Message::FitNets);
+        desk.said.say(Message::FitNets(0));
     }
     if looking {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::Looking));
         return;
     }
-    if let Some(answer) = editor.fit_answer() {
+    if let Some((double_back, answer)) = editor.fit_answer() {
         ui.add_space(8.0);
         match answer {
             Ok(fitted) => done(ui, desk, fitted),
             Err(refusal) => refused(ui, desk, refusal),
         }
+        doubled_back(ui, desk, double_back);
     }
     let corner = worked.draw_in.and_then(|drawn| Some((drawn, run.outline.iter().position(|at| *at == drawn.at)?)));
     if let Some((drawn, corner)) = corner {
         ui.add_space(4.0);
         let (corner, by, gives) = ((corner + 1).to_string(), words.length(drawn.by_m), words.length(drawn.gives_m));
         desk.second(ui, &words.say(Text::DrawIn, &[("corner", &corner), ("by", &by), ("gives", &gives)]));
+    }
+}
+
+/// How many panels are doubled back: another number fits anew.
+fn doubled_back(ui: &mut Ui, desk: &mut Desk<'_>, now: u32) {
+    let (words, p) = (desk.words, desk.p);
+    let names: Vec<String> = (0..=MOST_DOUBLED_BACK).map(|panels| panels.to_string()).collect();
+    let options: Vec<(u32, &str)> = (0..).zip(names.iter().map(String::as_str)).collect();
+    ui.add_space(6.0);
+    if let Some(double_back) = field::choice(ui, p, words.text(Text::PanelsDoubled), &options, Some(now)) {
+        desk.said.say(Message::FitNets(double_back));
     }
 }
 

@@ -9,6 +9,7 @@ texts! {
         Looking: "Looking for the nearest outline of whole panels …",
         IsWhole: "Every side is whole panels now: {sides}. The corners moved by {moved} or so.",
         WasWhole: "Every side is whole panels: {sides}.",
+        PanelsDoubled: "Panels doubled back",
         DoubledBack: "{panels}, {spare}, doubled back along the line.",
         CannotFit: "No outline of whole panels: {reason}.",
         NotYet: "mend first what is found about this run, its nets and its ground",
