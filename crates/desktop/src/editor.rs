@@ -131,7 +131,7 @@ pub enum Message {
     /// Move the map right and down by so many pixels.
     Pan(f32, f32),
     /// The worker's answer.
-    Worked(Answer),
+    Worked(Box<Answer>),
     /// Ask the keeper how many rolls there are.
     AskRolls,
     /// The answer, as it is typed.
@@ -320,7 +320,7 @@ impl Editor {
                 self.view = self.view.moved(right_px, down_px);
                 self.fitted = false;
             }
-            Message::Worked(answer) => self.worked(answer),
+            Message::Worked(answer) => self.worked(*answer),
             Message::AskRolls => self.ask_rolls(),
             Message::Rolls(rolls) => self.answer_rolls(rolls),
             Message::LayOut => self.lay_out(),

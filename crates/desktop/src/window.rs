@@ -161,7 +161,7 @@ impl Window {
         let ui = &mut ui.new_child(UiBuilder::new().id_salt("window").max_rect(all));
         ui.set_clip_rect(all);
         if let Some(answer) = self.worker.answer() {
-            self.editor.receive(Message::Worked(answer));
+            self.editor.receive(Message::Worked(Box::new(answer)));
         }
         if let Some(found) = self.searcher.found() {
             self.editor.receive(Message::Shapes(ShapesMessage::Found(Box::new(found))));

@@ -25,7 +25,7 @@ fn what_an_animal_feels_is_stale_until_the_worker_answers() {
     let mut editor = editor();
     assert_eq!(editor.touch("run-1"), None, "nothing is known yet");
     let first = answer(&mut editor);
-    editor.receive(Message::Worked(first));
+    editor.receive(Message::Worked(Box::new(first)));
     let (touch, stale) = editor.touch("run-1").unwrap();
     assert!(!stale && editor.is_full());
 
@@ -34,7 +34,7 @@ fn what_an_animal_feels_is_stale_until_the_worker_answers() {
     assert_eq!(editor.touch("run-1"), Some((touch, true)), "the old value stays and is marked");
     assert!(!editor.is_full());
     let second = answer(&mut editor);
-    editor.receive(Message::Worked(second));
+    editor.receive(Message::Worked(Box::new(second)));
     let (now, stale) = editor.touch("run-1").unwrap();
     assert!(!stale);
     assert!((now.kv - touch.kv).abs() > 1e-6, "a longer line is felt less");
@@ -45,7 +45,7 @@ fn an_answer_to_an_earlier_plan_is_dropped() {
     let mut editor = editor();
     let late = answer(&mut editor);
     editor.receive(Message::Make(Edit::SetTitle { title: "Another".to_owned() }));
-    editor.receive(Message::Worked(late));
+    editor.receive(Message::Worked(Box::new(late)));
     assert!(!editor.is_full());
     assert_eq!(editor.touch("run-1"), None);
 }
@@ -105,7 +105,7 @@ fn the_worker_answers_the_latest_request() {
     while !editor.is_full() {
         receiver.recv_timeout(std::time::Duration::from_mins(1)).unwrap();
         if let Some(answer) = worker.answer() {
-            editor.receive(Message::Worked(answer));
+            editor.receive(Message::Worked(Box::new(answer)));
         }
     }
 }
