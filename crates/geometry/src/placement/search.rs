@@ -14,16 +14,16 @@ use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, FixedStart, PlacementRequest};
 
 /// More starts than this are not held at once; those with the greatest bounds go.
-const MAX_STARTS: usize = 400_000;
+pub(super) const MAX_STARTS: usize = 400_000;
 
 /// More posts than this are not swept.
-const MAX_SWEPT_POSTS: usize = 1_000_000;
+pub(super) const MAX_SWEPT_POSTS: usize = 1_000_000;
 
 /// A lattice of which the budget does not pay this many walks is left for [`climb`].
-const LEAST_STARTS: u64 = 20;
+pub(super) const LEAST_STARTS: u64 = 20;
 
 /// Room for the rounding of a sweep, metres.
-const SWEEP_GRAIN_M: f64 = 1e-6;
+pub(super) const SWEEP_GRAIN_M: f64 = 1e-6;
 
 /// A start not tried yet.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -55,13 +55,13 @@ impl PartialOrd for Start {
 pub(super) struct Corners {
     pub(super) line: Line,
     /// Places along the outline, ascending, metres.
-    along_m: Vec<f64>,
+    pub(super) along_m: Vec<f64>,
     /// All vertices: a start on one is written as its place.
     vertices_m: Vec<f64>,
 }
 
 impl Corners {
-    fn of(request: &PlacementRequest<'_>) -> Corners {
+    pub(super) fn of(request: &PlacementRequest<'_>) -> Corners {
         let outline = request.outline;
         Corners {
             line: Line { length_m: outline.length_m(), closed: outline.is_closed() },
@@ -103,14 +103,14 @@ impl Corners {
     }
 
     /// Places on the ring in the direction of the chain.
-    fn on_ring_m(&self, reversed: bool) -> Vec<f64> {
+    pub(super) fn on_ring_m(&self, reversed: bool) -> Vec<f64> {
         let length_m = self.line.length_m;
         let turned = |along_m: f64| if along_m > 0.0 { length_m - along_m } else { 0.0 };
         self.along_m.iter().map(|&along_m| if reversed { turned(along_m) } else { along_m }).collect()
     }
 
     /// A start within a nanometre of a vertex is that vertex.
-    fn tidy_m(&self, start_m: f64) -> f64 {
+    pub(super) fn tidy_m(&self, start_m: f64) -> f64 {
         let start_m = super::lay::wrap_m(self.line.length_m, self.line.closed, start_m);
         let after = self.vertices_m.partition_point(|&vertex_m| vertex_m < start_m);
         self.vertices_m[after.saturating_sub(1)..(after + 1).min(self.vertices_m.len())]
