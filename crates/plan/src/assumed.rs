@@ -136,7 +136,6 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
         list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
         list.unless(!run.strip_is_assumed(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
-        list.unless(run.strip_width_m.is_some(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
         for (number, gate) in run.gates.iter().enumerate() {
             let key = key(&format!("gates[{number}].width_m"));
             list.unless(gate.width_m.is_some(), key, gate.width_m(plan.coop_of(run)));

@@ -7,7 +7,9 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
+use crate::gates::GateWork;
 use crate::growth::GrassDays;
+use crate::pins::PinWork;
 use crate::setting_up::Work;
 
 /// Everything that follows from a plan.
@@ -57,6 +59,8 @@ pub struct RunWorkup {
     pub set_up: Option<Work>,
     /// The order in which it is taken down.
     pub taking_down: Option<Work>,
+    /// Its gates, in the order stated; empty where the nets could not be laid.
+    pub gates: Vec<GateWork>,
     /// The pulse.
     pub volts: Option<Volts>,
     /// What is wrong with it.
@@ -88,8 +92,10 @@ pub struct Lay {
     pub corner_miss_m: f64,
     /// A proven lower bound of that sum, where the orders were too many to try.
     pub corner_miss_bound_m: Option<f64>,
-    /// What would have been best, where the start is fixed.
+    /// What would have been best, where the start is fixed or something is pinned.
     pub best: Option<Best>,
+    /// What became of the pins, in the order stated.
+    pub pins: Vec<PinWork>,
     /// The nets in the chain's order.
     pub nets: Vec<LaidNet>,
     /// The posts on the line, in the chain's order.
@@ -149,7 +155,7 @@ impl Corner {
     }
 }
 
-/// The best placement, beside a fixed one.
+/// The best placement, beside a fixed or pinned one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Best {
     /// Where its chain starts, metres along the outline.

@@ -246,14 +246,14 @@ impl<'a> Lattice<'a> {
     ///
     /// `corners_m`: the corners' distances from the chain's start in its direction, ascending. `free`: the start stands by
     /// itself; else only orders count in which some corner meets a post, as only those are minima in the start. (Where
-    /// the sum is level between two such starts, those between are not looked at.)
-    pub(super) fn least(&self, corners_m: &[f64], free: bool) -> Misses {
-        match &self.alone_m {
-            Some(posts_m) => {
-                let misses = self.misses_from(posts_m, corners_m);
-                if free || misses.met { misses } else { Misses::NEVER }
-            }
-            None => self.costs_to_go(corners_m)[0].behind(free),
+    /// the sum is level between two such starts, those between are not looked at.) Beside it the least sum of all orders.
+    pub(super) fn least(&self, corners_m: &[f64], free: bool) -> (Misses, f64) {
+        if let Some(posts_m) = &self.alone_m {
+            let misses = self.misses_from(posts_m, corners_m);
+            (if free || misses.met { misses } else { Misses::NEVER }, misses.sum_m)
+        } else {
+            let to_go = &self.costs_to_go(corners_m)[0];
+            (to_go.behind(free), to_go.any.sum_m)
         }
     }
 

@@ -14,6 +14,7 @@
 mod chain;
 mod climb;
 mod lay;
+mod narrow;
 mod pinned;
 mod pins;
 mod search;

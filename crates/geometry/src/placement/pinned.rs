@@ -10,8 +10,9 @@
 //! one. So the walk knows, besides the state, whether the next net has to be of a kind. Metres.
 
 use super::chain::{Chosen, Lattice, Line, Misses, Move, length_m};
+use super::narrow::{Budget, narrow};
 use super::pins::{Pin, PinKind};
-use super::search::{Corners, LEAST_STARTS, MAX_STARTS, MAX_SWEPT_POSTS, SWEEP_GRAIN_M};
+use super::search::{Corners, LEAST_STARTS, MAX_STARTS, MAX_SWEPT_POSTS, SWEEP_GRAIN_M, Start};
 use super::sweep::sweep;
 use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, MEET_M, PlacementRequest};
@@ -33,6 +34,9 @@ struct Seen {
     first: Option<usize>,
 }
 
+/// The class that the next net has to be of, if any.
+struct Next(Option<usize>);
+
 /// The best start, direction and order that keep the pins; `None` where none was found that does.
 pub(super) fn choose(request: &PlacementRequest<'_>, pins: &[Pin]) -> Option<Chosen> {
     let corners = Corners::of(request);
@@ -46,9 +50,6 @@ pub(super) fn choose(request: &PlacementRequest<'_>, pins: &[Pin]) -> Option<Cho
     }
 }
 
-/// A start not tried yet: its bound, its place along the outline, whether the chain runs against it.
-type Start = (f64, f64, bool);
-
 fn search(
     request: &PlacementRequest<'_>,
     pins: &[Pin],
@@ -56,25 +57,38 @@ fn search(
     lattice: &Lattice<'_>,
     budget_steps: u64,
 ) -> Option<Chosen> {
-    let (starts, mut bound_m) = starts(request, pins, corners, lattice)?;
+    let Starts { list, mut bound_m, dense } = starts(request, pins, corners, lattice)?;
     let mut contest = Contest::new();
     let steps_each = lattice.steps() + corners.along_m.len() as u64;
-    let mut steps = 0;
-    for (at_least_m, at_m, reversed) in starts {
-        if at_least_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
-            break;
-        }
-        if !lattice.is_single() && steps > budget_steps {
-            bound_m = bound_m.min(at_least_m);
-            break;
-        }
-        steps += steps_each;
-        let start_m = corners.tidy_m(at_m);
-        let places_m = corners.in_chain_m(start_m, reversed);
-        let misses = lattice.least_kept(&places_m, &seen(pins, lattice, start_m, reversed));
+    let enter = |contest: &mut Contest, start: Start| {
+        let start_m = corners.tidy_m(start.at_m);
+        let places_m = corners.in_chain_m(start_m, start.reversed);
+        let misses = lattice.least_kept(&places_m, &seen(pins, lattice, start_m, start.reversed));
         if misses.sum_m.is_finite() {
             let feed_m = request.feed.map_or(0.0, |feed| request.outline.at(start_m).distance_m(feed));
-            contest.enter(Tried { misses, feed_m, start_m, reversed });
+            contest.enter(Tried { misses, feed_m, start_m, reversed: start.reversed });
+        }
+        places_m
+    };
+    if dense && !lattice.is_single() {
+        // What keeps the pins is no less than what need not, and that falls no faster than the start moves.
+        let budget = Budget { steps_each: 2 * steps_each, steps: budget_steps };
+        let left_m = narrow(list, corners.along_m.len(), &budget, &mut contest, |contest, start| {
+            lattice.least(&enter(contest, start), true).1
+        });
+        bound_m = bound_m.min(left_m);
+    } else {
+        let mut steps = 0;
+        for start in list {
+            if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                break;
+            }
+            if !lattice.is_single() && steps > budget_steps {
+                bound_m = bound_m.min(start.bound_m);
+                break;
+            }
+            steps += steps_each;
+            enter(&mut contest, start);
         }
     }
     let winner = contest.winner()?;
@@ -90,27 +104,39 @@ fn search(
     })
 }
 
-/// Every start worth trying, the least bound first, and a bound of those left out; `None` where two starts are pinned.
-fn starts(
-    request: &PlacementRequest<'_>,
-    pins: &[Pin],
-    corners: &Corners,
-    lattice: &Lattice<'_>,
-) -> Option<(Vec<Start>, f64)> {
+/// The starts worth trying.
+struct Starts {
+    /// The least bound first.
+    list: Vec<Start>,
+    /// No start left out has a smaller bound.
+    bound_m: f64,
+    /// Whether they are all at which a corner meets a post, and more.
+    dense: bool,
+}
+
+impl Starts {
+    fn few(places: impl IntoIterator<Item = (f64, bool)>) -> Self {
+        let start = |(at_m, reversed)| Start { bound_m: 0.0, at_m, reversed };
+        Self { list: places.into_iter().map(start).collect(), bound_m: f64::INFINITY, dense: false }
+    }
+}
+
+/// Every start worth trying; `None` where two starts are pinned.
+fn starts(request: &PlacementRequest<'_>, pins: &[Pin], corners: &Corners, lattice: &Lattice<'_>) -> Option<Starts> {
     let Line { length_m: line_m, closed } = corners.line;
     let places = |is_it: fn(&PinKind) -> bool| -> Vec<f64> {
         pins.iter().filter(|pin| is_it(&pin.what)).map(|pin| pin.along_m).collect()
     };
     let starts_m = places(|what| matches!(what, PinKind::Start));
     if !closed {
-        let ends = [(0.0, 0.0, false), (0.0, line_m, true)];
+        let ends = [(0.0, false), (line_m, true)];
         let nearer = |reversed: bool| {
             starts_m.iter().all(|&start_m| {
                 let from_m = if reversed { line_m - start_m } else { start_m };
                 from_m <= line_m / 2.0 + NEAR_M
             })
         };
-        return Some((ends.into_iter().filter(|end| nearer(end.2)).collect(), f64::INFINITY));
+        return Some(Starts::few(ends.into_iter().filter(|end| nearer(end.1))));
     }
     let wrap_m = |along_m: f64| super::lay::wrap_m(line_m, true, along_m);
     if let Some(&first_m) = starts_m.first() {
@@ -122,15 +148,16 @@ fn starts(
             return None;
         }
         let start_m = wrap_m(first_m);
-        return Some((vec![(0.0, start_m, false), (0.0, start_m, true)], f64::INFINITY));
+        return Some(Starts::few([(start_m, false), (start_m, true)]));
     }
     // Where the posts of all orders are too many to be held, no start has a bound.
     let posts_m = if lattice.post_count() > MAX_SWEPT_POSTS { None } else { Some(lattice.posts_m()) };
     let ends_m = lattice.ends_m();
-    let mut found: Vec<(f64, bool)> = Vec::new();
+    let mut found: Vec<(f64, bool, Option<f64>)> = Vec::new();
+    let mut dense = false;
     let mut from = |along_m: f64, chain_m: &[f64]| {
         for &at_m in chain_m {
-            found.extend([(wrap_m(along_m - at_m), false), (wrap_m(along_m + at_m), true)]);
+            found.extend([(wrap_m(along_m - at_m), false, None), (wrap_m(along_m + at_m), true, None)]);
         }
     };
     let (joins_m, at_posts_m) = (places(|what| *what == PinKind::Join), places(|what| *what == PinKind::Post));
@@ -146,13 +173,14 @@ fn starts(
             from(post_m, &ends_m);
         }
         if corners.along_m.is_empty() {
-            found.push((request.feed.map_or(0.0, |feed| request.outline.nearest_along(feed).0), false));
+            found.push((request.feed.map_or(0.0, |feed| request.outline.nearest_along(feed).0), false, None));
         } else if let Some(posts_m) = &posts_m {
+            dense = true;
             let ring_posts_m: Vec<f64> =
                 posts_m.iter().copied().filter(|&post_m| post_m < line_m - crate::SAME_PLACE_M).collect();
             for reversed in [false, true] {
-                sweep(&corners.on_ring_m(reversed), &ring_posts_m, line_m, |at_m, _| {
-                    found.push((wrap_m(if reversed { line_m - at_m } else { at_m }), reversed));
+                sweep(&corners.on_ring_m(reversed), &ring_posts_m, line_m, |at_m, bound_m| {
+                    found.push((wrap_m(if reversed { line_m - at_m } else { at_m }), reversed, Some(bound_m)));
                 });
             }
         }
@@ -163,15 +191,20 @@ fn starts(
         Some(posts_m) => lattice.misses_from(posts_m, &corners.in_chain_m(start_m, reversed)).sum_m,
         None => 0.0,
     };
-    let mut starts: Vec<Start> =
-        found.into_iter().map(|(start_m, reversed)| (bound_m(start_m, reversed), start_m, reversed)).collect();
-    starts.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
+    let mut list: Vec<Start> = found
+        .into_iter()
+        .map(|(at_m, reversed, known_m)| {
+            let bound_m = known_m.unwrap_or_else(|| bound_m(at_m, reversed));
+            Start { bound_m, at_m, reversed }
+        })
+        .collect();
+    list.sort_unstable();
     let mut left_out_m = if posts_m.is_none() { 0.0 } else { f64::INFINITY };
-    if starts.len() > MAX_STARTS {
-        left_out_m = starts[MAX_STARTS].0.min(left_out_m);
-        starts.truncate(MAX_STARTS);
+    if list.len() > MAX_STARTS {
+        left_out_m = list[MAX_STARTS].bound_m.min(left_out_m);
+        list.truncate(MAX_STARTS);
     }
-    Some((starts, left_out_m))
+    Some(Starts { list, bound_m: left_out_m, dense })
 }
 
 /// The pins in the chain's direction from a start; one of a net at the start itself comes as all ways to keep it.
@@ -333,14 +366,14 @@ impl Lattice<'_> {
             .filter(move |step| need.is_none_or(|class| class == step.class))
             .filter_map(move |&step| {
                 let end_m = self.states[step.to].at_m;
-                let next = self.keeps(step.class, here.at_m, end_m, seen)?;
+                let Next(next) = self.keeps(step.class, here.at_m, end_m, seen)?;
                 Some((step, self.net_cost(step.class, here.at_m, end_m, corners_m), next))
             })
     }
 
     /// Whether a net from `at_m` to `end_m` keeps the pins under it: `None` where not, else the class that the next one
     /// has to be of.
-    fn keeps(&self, class: usize, at_m: f64, end_m: f64, seen: &Seen) -> Option<Option<usize>> {
+    fn keeps(&self, class: usize, at_m: f64, end_m: f64, seen: &Seen) -> Option<Next> {
         let Line { length_m: line_m, closed } = self.line;
         let within = |place_m: f64| place_m > at_m + NEAR_M && place_m < end_m - NEAR_M;
         if seen.joins_m.iter().any(|&join_m| within(join_m))
@@ -368,7 +401,7 @@ impl Lattice<'_> {
             }
             next = Some(of);
         }
-        Some(next)
+        Some(Next(next))
     }
 
     /// Misses beyond the last net; nothing is pinned there.
@@ -392,7 +425,7 @@ impl Lattice<'_> {
                 return Misses::NEVER;
             }
             let end_m = at_m + length_m(self.classes[class]);
-            let Some(next) = self.keeps(class, at_m, end_m, seen) else { return Misses::NEVER };
+            let Some(Next(next)) = self.keeps(class, at_m, end_m, seen) else { return Misses::NEVER };
             misses = misses.and(self.net_cost(class, at_m, end_m, corners_m));
             (at_m, need) = (end_m, next);
         }

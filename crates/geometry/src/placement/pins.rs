@@ -50,19 +50,17 @@ pub struct PinOutcome {
 pub(super) fn placed(request: &PlacementRequest<'_>, free: &Placement) -> (Placement, Vec<PinOutcome>) {
     let all: Vec<usize> = (0..request.pins.len()).collect();
     let solve = |numbers: &[usize]| solved(request, free, numbers);
-    let (kept, placement) = match solve(&all) {
-        Some(placement) => (all, placement),
-        None => {
-            let mut kept = Vec::new();
-            let mut best = free.clone();
-            for number in all {
-                let more: Vec<usize> = kept.iter().copied().chain([number]).collect();
-                if let Some(placement) = solve(&more) {
-                    (kept, best) = (more, placement);
-                }
+    let (kept, placement) = if let Some(placement) = solve(&all) {
+        (all, placement)
+    } else {
+        let (mut kept, mut best) = (Vec::new(), free.clone());
+        for number in all {
+            let more: Vec<usize> = kept.iter().copied().chain([number]).collect();
+            if let Some(placement) = solve(&more) {
+                (kept, best) = (more, placement);
             }
-            (kept, best)
         }
+        (kept, best)
     };
     let outcome = |number: usize| {
         if !kept.contains(&number) {

@@ -1,14 +1,16 @@
 //! The search over start, direction and order.
 //!
 //! A start's sum over the posts of *all* orders together is a lower bound of its sum in any order. One sweep gives that
-//! bound for every start at which a corner can meet a post; the starts are then tried from the least bound up, each over
-//! all orders at once ([`Lattice::least`]), until the bound passes the best found. So the result is exact, and where the
-//! budget ends first, the bound of the next start is a proven lower bound of all.
+//! bound for every start at which a corner can meet a post; the starts are then tried from the least bound up until it
+//! passes the best found. Each is tried over all orders at once ([`Lattice::least`]), and of unlike nets those are left
+//! out between which no sum can fall low enough ([`super::narrow`]). So the result is exact, and where the budget ends
+//! first, the least bound left is a proven lower bound of all.
 
 use std::cmp::Ordering;
 
 use super::chain::{Chosen, Lattice, Line};
 use super::climb::climb;
+use super::narrow::{Budget, narrow};
 use super::sweep::sweep;
 use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, FixedStart, PlacementRequest};
@@ -27,10 +29,10 @@ pub(super) const SWEEP_GRAIN_M: f64 = 1e-6;
 
 /// A start not tried yet.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Start {
-    bound_m: f64,
-    at_m: f64,
-    reversed: bool,
+pub(super) struct Start {
+    pub(super) bound_m: f64,
+    pub(super) at_m: f64,
+    pub(super) reversed: bool,
 }
 
 impl Eq for Start {}
@@ -80,14 +82,15 @@ impl Corners {
         (self.along_m.len() + nets) as u64
     }
 
-    /// Tries a start over all orders of a lattice.
-    fn enter(&self, request: &PlacementRequest<'_>, contest: &mut Contest, lattice: &Lattice<'_>, start: Start) {
+    /// Tries a start over all orders of a lattice; the least sum there, whether or not a corner meets a post.
+    fn enter(&self, request: &PlacementRequest<'_>, contest: &mut Contest, lattice: &Lattice<'_>, start: Start) -> f64 {
         let start_m = self.tidy_m(start.at_m);
-        let misses = lattice.least(&self.in_chain_m(start_m, start.reversed), self.free());
+        let (misses, any_m) = lattice.least(&self.in_chain_m(start_m, start.reversed), self.free());
         if misses.sum_m.is_finite() {
             let feed_m = request.feed.map_or(0.0, |feed| request.outline.at(start_m).distance_m(feed));
             contest.enter(Tried { misses, feed_m, start_m, reversed: start.reversed });
         }
+        any_m
     }
 
     /// Distances from the chain's start in its direction, ascending.
@@ -150,18 +153,26 @@ pub(super) fn choose(request: &PlacementRequest<'_>) -> Chosen {
         corners.enter(request, &mut contest, &lattice, Start { bound_m: 0.0, at_m: start_m, reversed });
     }
     let steps_each = lattice.steps() + corners.along_m.len() as u64;
-    let mut steps = 0;
     let mut bound_m = starts.dropped_m;
-    for start in starts.list {
-        if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
-            continue;
+    if exact || starts.thinned || corners.free() {
+        let mut steps = 0;
+        for start in starts.list {
+            if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                continue;
+            }
+            if !exact && steps > request.budget_steps {
+                bound_m = bound_m.min(start.bound_m);
+                break;
+            }
+            steps += steps_each;
+            corners.enter(request, &mut contest, &lattice, start);
         }
-        if !exact && steps > request.budget_steps {
-            bound_m = bound_m.min(start.bound_m);
-            break;
-        }
-        steps += steps_each;
-        corners.enter(request, &mut contest, &lattice, start);
+    } else {
+        let budget = Budget { steps_each, steps: request.budget_steps };
+        let left_m = narrow(starts.list, corners.along_m.len(), &budget, &mut contest, |contest, start| {
+            corners.enter(request, contest, &lattice, start)
+        });
+        bound_m = bound_m.min(left_m);
     }
     let winner = contest.winner().expect("a start at which a corner meets a post was tried");
     let order = lattice.best_order(&corners.in_chain_m(winner.start_m, winner.reversed), corners.free());
