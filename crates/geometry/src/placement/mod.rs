@@ -19,6 +19,7 @@ mod pinned;
 mod pins;
 mod search;
 mod sweep;
+mod table;
 mod tie;
 
 pub use pins::{HELD_M, Pin, PinKind, PinOutcome};

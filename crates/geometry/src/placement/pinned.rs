@@ -14,6 +14,7 @@ use super::narrow::{Budget, narrow};
 use super::pins::{Pin, PinKind};
 use super::search::{Corners, LEAST_STARTS, MAX_STARTS, MAX_SWEPT_POSTS, SWEEP_GRAIN_M, Start};
 use super::sweep::sweep;
+use super::table::Tables;
 use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, MEET_M, PlacementRequest};
 
@@ -68,13 +69,22 @@ fn search(
             let feed_m = request.feed.map_or(0.0, |feed| request.outline.at(start_m).distance_m(feed));
             contest.enter(Tried { misses, feed_m, start_m, reversed: start.reversed });
         }
-        places_m
     };
     if dense && !lattice.is_single() {
         // What keeps the pins is no less than what need not, and that falls no faster than the start moves.
         let budget = Budget { steps_each: 2 * steps_each, steps: budget_steps };
+        let mut tables = Tables::of(lattice, corners);
         let left_m = narrow(list, corners.along_m.len(), &budget, &mut contest, |contest, start| {
-            lattice.least(&enter(contest, start), true).1
+            let start_m = corners.tidy_m(start.at_m);
+            let places_m = corners.in_chain_m(start_m, start.reversed);
+            let least_m = match &mut tables {
+                Some(tables) => tables.least_m(start_m, start.reversed, &places_m),
+                None => lattice.least(&places_m, true).1,
+            };
+            if least_m <= contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                enter(contest, start);
+            }
+            least_m
         });
         bound_m = bound_m.min(left_m);
     } else {

@@ -12,6 +12,7 @@ use super::chain::{Chosen, Lattice, Line};
 use super::climb::climb;
 use super::narrow::{Budget, narrow};
 use super::sweep::sweep;
+use super::table::Tables;
 use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, FixedStart, PlacementRequest};
 
@@ -169,7 +170,16 @@ pub(super) fn choose(request: &PlacementRequest<'_>) -> Chosen {
         }
     } else {
         let budget = Budget { steps_each, steps: request.budget_steps };
+        let mut tables = Tables::of(&lattice, &corners);
         let left_m = narrow(starts.list, corners.along_m.len(), &budget, &mut contest, |contest, start| {
+            // A start is measured corner by corner only where its sum may be the best.
+            if let Some(tables) = &mut tables {
+                let start_m = corners.tidy_m(start.at_m);
+                let least_m = tables.least_m(start_m, start.reversed, &corners.in_chain_m(start_m, start.reversed));
+                if least_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                    return least_m;
+                }
+            }
             corners.enter(request, contest, &lattice, start)
         });
         bound_m = bound_m.min(left_m);
