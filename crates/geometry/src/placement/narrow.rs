@@ -62,7 +62,8 @@ pub(super) fn narrow(
     contest: &mut Contest,
     mut enter: impl FnMut(&mut Contest, Start) -> f64,
 ) -> f64 {
-    starts.sort_unstable_by(|a, b| a.reversed.cmp(&b.reversed).then(a.at_m.total_cmp(&b.at_m)));
+    // They come in rising or falling runs, which a stable sort merges.
+    starts.sort_by(|a, b| a.reversed.cmp(&b.reversed).then(a.at_m.total_cmp(&b.at_m)));
     let slope = corners as f64;
     let mut heap = BinaryHeap::new();
     let stretch = |from: (usize, f64), to: (usize, f64)| {

@@ -116,7 +116,7 @@ fn search(
 
 /// The starts worth trying.
 struct Starts {
-    /// The least bound first.
+    /// The least bound first, but where they are dense.
     list: Vec<Start>,
     /// No start left out has a smaller bound.
     bound_m: f64,
@@ -208,7 +208,9 @@ fn starts(request: &PlacementRequest<'_>, pins: &[Pin], corners: &Corners, latti
             Start { bound_m, at_m, reversed }
         })
         .collect();
-    list.sort_unstable();
+    if !dense || list.len() > MAX_STARTS {
+        list.sort_unstable();
+    }
     let mut left_out_m = if posts_m.is_none() { 0.0 } else { f64::INFINITY };
     if list.len() > MAX_STARTS {
         left_out_m = list[MAX_STARTS].bound_m.min(left_out_m);

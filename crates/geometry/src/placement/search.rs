@@ -214,7 +214,7 @@ pub(super) fn choose_start(
     (winner, order)
 }
 
-/// Starts worth trying: the least bound first, or all those of the least bound in any order.
+/// Starts worth trying, in any order.
 struct Starts {
     list: Vec<Start>,
     /// No start left out has a smaller bound.
@@ -271,8 +271,6 @@ fn starts(request: &PlacementRequest<'_>, corners: &Corners, lattice: &Lattice<'
     }
     if exact {
         held.retain(|start| start.bound_m <= least_m + margin_m);
-    } else {
-        held.sort_unstable();
     }
     Starts { list: held, dropped_m, thinned: false }
 }
