@@ -201,7 +201,7 @@ fn the_coops_gate_is_as_wide_as_the_coop_and_has_a_way_out_for_it() {
     assert!((coop.width_m - 3.0).abs() < 1e-12 && coop.is_wide_enough());
     let road = coop.road.unwrap();
     assert_eq!((road.inside[0], *road.inside.last().unwrap()), (Point::new(50.0, 50.0), coop.opening.unwrap().at));
-    assert!((15.0..15.5).contains(&road.inside_m));
+    assert!((15.0..15.5).contains(&road.inside_m), "{}", road.inside_m);
 }
 
 #[test]

@@ -58,7 +58,7 @@ fn search(
     lattice: &Lattice<'_>,
     budget_steps: u64,
 ) -> Option<Chosen> {
-    let Starts { list, mut bound_m, dense } = starts(request, pins, corners, lattice)?;
+    let Starts { list, mut bound_m, narrowed } = starts(request, pins, corners, lattice)?;
     let mut contest = Contest::new();
     let steps_each = lattice.steps() + corners.along_m.len() as u64;
     let enter = |contest: &mut Contest, start: Start| {
@@ -70,7 +70,7 @@ fn search(
             contest.enter(Tried { misses, feed_m, start_m, reversed: start.reversed });
         }
     };
-    if dense && !lattice.is_single() {
+    if narrowed {
         // What keeps the pins is no less than what need not, and that falls no faster than the start moves.
         let budget = Budget { steps_each: 2 * steps_each, steps: budget_steps };
         let mut tables = Tables::of(lattice, corners);
@@ -116,18 +116,18 @@ fn search(
 
 /// The starts worth trying.
 struct Starts {
-    /// The least bound first, but where they are dense.
+    /// The least bound first, but where they are narrowed down.
     list: Vec<Start>,
     /// No start left out has a smaller bound.
     bound_m: f64,
-    /// Whether they are all at which a corner meets a post, and more.
-    dense: bool,
+    /// Whether they are all at which a corner meets a post, of unlike nets, and can be narrowed down.
+    narrowed: bool,
 }
 
 impl Starts {
     fn few(places: impl IntoIterator<Item = (f64, bool)>) -> Self {
         let start = |(at_m, reversed)| Start { bound_m: 0.0, at_m, reversed };
-        Self { list: places.into_iter().map(start).collect(), bound_m: f64::INFINITY, dense: false }
+        Self { list: places.into_iter().map(start).collect(), bound_m: f64::INFINITY, narrowed: false }
     }
 }
 
@@ -208,7 +208,8 @@ fn starts(request: &PlacementRequest<'_>, pins: &[Pin], corners: &Corners, latti
             Start { bound_m, at_m, reversed }
         })
         .collect();
-    if !dense || list.len() > MAX_STARTS {
+    let narrowed = dense && !lattice.is_single();
+    if !narrowed || list.len() > MAX_STARTS {
         list.sort_unstable();
     }
     let mut left_out_m = if posts_m.is_none() { 0.0 } else { f64::INFINITY };
@@ -216,7 +217,7 @@ fn starts(request: &PlacementRequest<'_>, pins: &[Pin], corners: &Corners, latti
         left_out_m = list[MAX_STARTS].bound_m.min(left_out_m);
         list.truncate(MAX_STARTS);
     }
-    Some(Starts { list, bound_m: left_out_m, dense })
+    Some(Starts { list, bound_m: left_out_m, narrowed })
 }
 
 /// The pins in the chain's direction from a start; one of a net at the start itself comes as all ways to keep it.

@@ -13,6 +13,12 @@ use crate::{place, point};
 /// The way is narrower than the gate by this on each side, metres: room for rounding.
 const ROOM_M: f64 = 0.005;
 
+/// The way runs straight before its gate for half its width and this, metres.
+const STRAIGHT_M: f64 = 0.5;
+
+/// Half a corner of the boundary counts as no sharper than this, its sine.
+const LEAST_HALF_CORNER: f64 = 0.1;
+
 /// The nets and guys that stand, by run.
 pub(super) struct Nets {
     /// Nets of the standing runs: the run, and its netting.
@@ -73,24 +79,57 @@ pub(super) fn of(
         barriers.extend(opened(boundary, point(gateway), clear_m).into_iter().map(|line| Barrier { line, clear_m }));
     }
     let way = |from: Point, barriers: &[Barrier], blocked: NoRoad| {
-        ways::shortest_way(from, point(opening.at), barriers, WAY_BUDGET_STEPS).map_err(|why| match why {
+        through(opening, width_m, from, barriers).map_err(|why| match why {
             NoWay::OutOfSteps => NoRoad::OutOfSteps,
             NoWay::EndTooNear | NoWay::None => blocked,
         })
     };
-    let found = way(point(gateway), &barriers, NoRoad::Blocked)?;
-    let mut road = Road {
-        gateway,
-        points: found.points.into_iter().map(place).collect(),
-        length_m: found.length_m,
-        ..Road::default()
-    };
+    let (points, length_m) = way(point(gateway), &barriers, NoRoad::Blocked)?;
+    let mut road = Road { gateway, points, length_m, ..Road::default() };
     if let (GateKind::Coop, Some(coop)) = (kind, site.plan.coop_of(site.run)) {
-        let inside = way(point(coop.at), &within, NoRoad::CoopBlocked)?;
-        road.inside = inside.points.into_iter().map(place).collect();
-        road.inside_m = inside.length_m;
+        (road.inside, road.inside_m) = way(point(coop.at), &within, NoRoad::CoopBlocked)?;
     }
     Ok(road)
+}
+
+/// The shorter way from a place into the opening from one of its two sides: straight for the last steps, for the way is
+/// as wide as the gate.
+fn through(
+    opening: &Opening,
+    width_m: f64,
+    from: Point,
+    barriers: &[Barrier],
+) -> Result<(Vec<plan::Point>, f64), NoWay> {
+    let at = point(opening.at);
+    let ends = opening.gap.first().zip(opening.gap.last()).map(|(first, last)| point(*last) - point(*first));
+    let across = ends.unwrap_or_default().unit().left();
+    let straight_m = width_m / 2.0 + STRAIGHT_M;
+    let mut best: Result<(Vec<plan::Point>, f64), NoWay> = Err(NoWay::None);
+    for side in [-1.0, 1.0] {
+        let before = at + across * (side * straight_m);
+        // The last steps keep every clearance as well.
+        let found = ways::shortest_way(before, at, barriers, WAY_BUDGET_STEPS)
+            .and_then(|last| {
+                let is_straight = last.points.len() == 2;
+                if is_straight {
+                    ways::shortest_way(from, before, barriers, WAY_BUDGET_STEPS)
+                } else {
+                    Err(NoWay::None)
+                }
+            })
+            .map(|way| {
+                let points: Vec<plan::Point> = way.points.into_iter().chain([at]).map(place).collect();
+                (points, way.length_m + straight_m)
+            });
+        best = match (best, found) {
+            (Ok(known), Ok(new)) => Ok(if new.1 < known.1 { new } else { known }),
+            (Ok(known), Err(_)) => Ok(known),
+            (Err(_), Ok(new)) => Ok(new),
+            (Err(NoWay::OutOfSteps), Err(_)) => Err(NoWay::OutOfSteps),
+            (Err(_), Err(why)) => Err(why),
+        };
+    }
+    best
 }
 
 /// The nets that stand, this run's own with its gate open, and the guys.
@@ -128,7 +167,15 @@ fn opened(boundary: &Outline, gateway: Point, clear_m: f64) -> Vec<Outline> {
     }
     let edge = boundary.at(along_m);
     let near = if apart_m > clear_m { edge } else { gateway };
-    let mut half_m = clear_m * 1.05 + ROOM_M;
+    // In a corner the way comes in between both edges, so more of them is open.
+    let corner = boundary
+        .vertices()
+        .iter()
+        .map(|vertex| (boundary.between_m(vertex.along_m, along_m), vertex.turn_rad()))
+        .filter(|(off_m, _)| *off_m < 2.0 * clear_m)
+        .map(|(off_m, turn_rad)| off_m + clear_m / (turn_rad / 2.0).cos().max(LEAST_HALF_CORNER))
+        .fold(clear_m, f64::max);
+    let mut half_m = corner * 1.05 + ROOM_M;
     for _ in 0..8 {
         let left = ways::without_stretch(boundary, along_m - half_m, 2.0 * half_m);
         if left.iter().all(|line| region::distance_to_m(line, near) > clear_m) {
