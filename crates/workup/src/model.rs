@@ -126,6 +126,16 @@ impl Lay {
         geometry::Outline::closed(&places).is_counter_clockwise()
     }
 
+    /// Where nets join on the line, along it: metres and places; a ring's closing join among them.
+    pub fn join_places(&self) -> Vec<(f64, Point)> {
+        let between = self.posts.windows(2).filter(|pair| pair[0].net != pair[1].net).map(|pair| &pair[1]);
+        let ring = self.closed && self.short_m < geometry::MEET_M;
+        let closing = self.posts.first().filter(|_| ring);
+        let mut places: Vec<(f64, Point)> = between.chain(closing).map(|post| (post.along_m, post.at)).collect();
+        places.sort_by(|a, b| a.0.total_cmp(&b.0));
+        places
+    }
+
     /// Corners and ends that have a brace or need one.
     pub fn braces(&self) -> usize {
         self.corners.iter().filter(|corner| corner.needs_brace()).count()
@@ -144,6 +154,11 @@ impl Lay {
 }
 
 impl Corner {
+    /// Whether the net cuts across it, for it stands on no post; an end does not.
+    pub fn is_between_posts(&self) -> bool {
+        !self.end && self.to_post_m >= geometry::MEET_M
+    }
+
     /// Whether a brace is decided here or has to be.
     pub fn needs_brace(&self) -> bool {
         self.braced || self.verdict == Verdict::Required

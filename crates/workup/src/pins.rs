@@ -83,3 +83,81 @@ impl Pins {
             .collect()
     }
 }
+
+/// Where a corner between posts goes so that it is on one, and whether it has to be pinned there to stay.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToPost {
+    /// The place.
+    pub to: Point,
+    /// Whether, left free, the nets would fall otherwise.
+    pub pin: bool,
+}
+
+/// Finds where a corner of a run's outline, by its place there, goes to be on a post: along one of its two sides by what
+/// is missing to the post before it or to the one after, so that the posts up to it, or from it on, stay where they are.
+/// Of these four places the one that opens no gap and misses least; nearest of those that are alike.
+pub fn corner_to_post(plan: &Plan, run: &Run, corner: usize) -> Option<ToPost> {
+    let bad = crate::values::Bad::of(&crate::values::of_plan(plan));
+    let laid = |run: &Run| {
+        let mut worked = crate::model::RunWorkup::default();
+        crate::lay::line(plan, run, &bad, &mut crate::nets::Chosen::new(), &mut worked)?;
+        worked.lay
+    };
+    let lay = laid(run)?;
+    let here = *run.outline.get(corner)?;
+    let miss_m = |lay: &crate::model::Lay, at: Point| {
+        let near = |corner: &&crate::model::Corner| point(corner.at).distance_m(point(at)) < geometry::MEET_M;
+        lay.corners.iter().filter(|corner| !corner.end).find(near).map(|corner| corner.to_post_m)
+    };
+    miss_m(&lay, here).filter(|&miss_m| miss_m >= geometry::MEET_M)?;
+    let count = run.outline.len();
+    let beside = |step: usize| run.outline.get((corner + step) % count).copied();
+    let neighbours: Vec<Point> = if run.closed() {
+        [beside(1), beside(count - 1)].into_iter().flatten().collect()
+    } else {
+        [corner.checked_sub(1).and_then(|before| run.outline.get(before)), run.outline.get(corner + 1)]
+            .into_iter()
+            .flatten()
+            .copied()
+            .collect()
+    };
+    // Distances to the posts on both sides, along the line.
+    let along_m = lay.vertices.iter().find(|(at, _)| *at == here)?.1;
+    let signed_m = lay.posts.iter().map(|post| {
+        let off_m = post.along_m - along_m;
+        if lay.closed && off_m.abs() > lay.line_m / 2.0 { off_m - off_m.signum() * lay.line_m } else { off_m }
+    });
+    let off_m: Vec<f64> = signed_m.collect();
+    let least =
+        |of: &dyn Fn(f64) -> bool| off_m.iter().copied().filter(|&m| of(m)).map(f64::abs).fold(f64::INFINITY, f64::min);
+    let both_m = [least(&|off_m| off_m < 0.0), least(&|off_m| off_m > 0.0)];
+    let tried = neighbours.iter().flat_map(|&other| {
+        let way = (point(here) - point(other)).unit();
+        both_m.iter().filter(|by_m| by_m.is_finite()).flat_map(move |&by_m| [way * by_m, way * -by_m])
+    });
+    let mut best: Option<((bool, bool, i64, i64), ToPost)> = None;
+    for shift in tried {
+        let to = place(point(here) + shift);
+        let mut moved = run.clone();
+        moved.outline[corner] = to;
+        let pin = plan::Pin::new(PinKind::Corner, to);
+        for pinned in [false, true] {
+            if pinned {
+                moved.pins.push(pin.clone());
+            }
+            let Some(now) = laid(&moved) else { continue };
+            if miss_m(&now, to).is_none_or(|miss_m| miss_m >= geometry::MEET_M) {
+                continue;
+            }
+            let opens = now.short_m >= geometry::MEET_M && lay.short_m < geometry::MEET_M;
+            // To the millimetre, so that rounding does not choose.
+            let millimetres = |m: f64| (m * 1e3).round() as i64;
+            let rank = (opens, pinned, millimetres(now.corner_miss_m), millimetres(shift.length()));
+            if best.as_ref().is_none_or(|(least, _)| rank < *least) {
+                best = Some((rank, ToPost { to, pin: pinned }));
+            }
+            break;
+        }
+    }
+    best.map(|(_, found)| found)
+}
