@@ -5,7 +5,7 @@ use egui::{Align2, Id, Ui, pos2, vec2};
 use plan::{Edit, Gate, GateKind, Pin, PinKind, Point, Run};
 use words::texts::Gates as Text;
 use words::{Measure, Range};
-use workup::{Lay, RunWorkup};
+use workup::{Corner, Lay, RunWorkup};
 
 use super::Desk;
 use crate::editor::Message;
@@ -20,13 +20,28 @@ const WIDTH_M: Range = Range::between(0.3, 50.0);
 const OFF_JOIN_M: f64 = 1.0;
 /// A gate stands at a join within this, metres.
 const SAME_PLACE_M: f64 = 0.01;
+/// No more corners than this are offered a post at once.
+const MOST_OFFERS: usize = 5;
 /// No more joins than this are offered.
 const MOST_JOINS: usize = 8;
 
 /// For each corner between posts, the way to a post.
 pub(super) fn to_posts(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
-    for corner in lay.corners.iter().filter(|corner| corner.is_between_posts()) {
-        let Some(vertex) = facts::stated_vertex(run, corner) else { continue };
+    let is_picked =
+        |vertex: usize| desk.editor.picked() == Some(Thing::RunCorner { run: desk.editor.run_index(), vertex });
+    let mut off: Vec<(usize, &Corner)> = lay
+        .corners
+        .iter()
+        .filter(|corner| corner.is_between_posts())
+        .filter_map(|corner| Some((facts::stated_vertex(run, corner)?, corner)))
+        .collect();
+    // Of many, the one that is picked and the farthest off.
+    off.sort_by(|(a, one), (b, other)| {
+        is_picked(*b).cmp(&is_picked(*a)).then(other.to_post_m.total_cmp(&one.to_post_m)).then(a.cmp(b))
+    });
+    off.truncate(MOST_OFFERS);
+    off.sort_by_key(|(vertex, _)| *vertex);
+    for (vertex, corner) in off {
         let places = [("number", &*(vertex + 1).to_string()), ("miss", &*desk.words.fine_length(corner.to_post_m))];
         let label = desk.words.say(Text::MoveToPost, &places);
         ui.add_space(4.0);

@@ -43,12 +43,13 @@ pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], boundary: Option<&Outline
         let Some(Line { outline, placement: Some(placement) }) = &lines[index] else { continue };
         let bad = Bad::of(&runs[index].troubles);
         let site = Site { plan, run, index, outline, placement, off: &off, nets: &nets, boundary };
-        runs[index].gates = (0..run.gates.len())
-            .map(|number| {
-                let is_bad = bad.any(&format!("gates[{number}]."));
-                if is_bad { GateWork::none(run.gates[number].kind) } else { site.gate(number) }
-            })
-            .collect();
+        let mut worked: Vec<GateWork> = Vec::with_capacity(run.gates.len());
+        for number in 0..run.gates.len() {
+            let is_bad = bad.any(&format!("gates[{number}]."));
+            let gate = if is_bad { GateWork::none(run.gates[number].kind) } else { site.gate(number, &worked) };
+            worked.push(gate);
+        }
+        runs[index].gates = worked;
     }
 }
 
@@ -65,7 +66,8 @@ struct Site<'a> {
 }
 
 impl Site<'_> {
-    fn gate(&self, number: usize) -> GateWork {
+    /// A gate, after those before it: one that names no place leaves their joins to them where it can.
+    fn gate(&self, number: usize, before: &[GateWork]) -> GateWork {
         let stated = &self.run.gates[number];
         let coop = self.plan.coop_of(self.run);
         let width_m = stated.width_m(coop);
@@ -83,8 +85,18 @@ impl Site<'_> {
             let at = self.outline.at(choice.join.along_m);
             self.plan.gateway_for(place(at)).map_or(0.0, |gateway| point(gateway).distance_m(at))
         };
+        let is_taken = |choice: &Choice| {
+            let openings = before.iter().filter_map(|gate| gate.opening.as_ref());
+            openings
+                .map(|opening| opening.join_along_m)
+                .any(|along_m| (along_m - choice.join.along_m).abs() < geometry::MEET_M)
+        };
         candidates.sort_by(|a, b| {
-            a.broken.cmp(&b.broken).then(gateway_m(a).total_cmp(&gateway_m(b))).then(a.pulled.cmp(&b.pulled))
+            a.broken
+                .cmp(&b.broken)
+                .then(is_taken(a).cmp(&is_taken(b)))
+                .then(gateway_m(a).total_cmp(&gateway_m(b)))
+                .then(a.pulled.cmp(&b.pulled))
         });
         candidates.truncate(MOST_TRIED);
         let least_broken = candidates.first().map(|choice| choice.broken);
