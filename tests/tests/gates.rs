@@ -56,7 +56,7 @@ fn every_rule_of_gates_and_pins_is_broken_by_one_plan_and_kept_by_another() {
             "cannot be kept",
             with(|plan| {
                 plan["runs"][0]["pins"] =
-                    json!([ { "kind": "start", "at": [50, 35] }, { "kind": "start", "at": [35, 50] } ])
+                    json!([ { "kind": "start", "at": [50, 35] }, { "kind": "start", "at": [35, 50] } ]);
             }),
         ),
         (
