@@ -9,6 +9,7 @@ mod document;
 mod first;
 mod fitting;
 mod hold;
+mod pins;
 mod rework;
 mod shapes;
 mod snap;
@@ -102,6 +103,8 @@ pub enum Message {
     TakeNearest,
     /// Something about other shapes of the same nets.
     Shapes(ShapesMessage),
+    /// Move a corner of the run in hand, by its place in the outline, to a post.
+    ToPost(usize),
     /// Make a second one of what is picked.
     Duplicate,
     /// Take out what is picked.
@@ -279,6 +282,7 @@ impl Editor {
             | Message::Nudge(..)
             | Message::Turn(_)
             | Message::SideLength(..)
+            | Message::ToPost(_)
             | Message::Duplicate
             | Message::Remove
                 if self.held.is_some() => {}
@@ -287,6 +291,7 @@ impl Editor {
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
             Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
+            Message::ToPost(corner) => self.move_to_post(corner),
             Message::Duplicate => self.duplicate(),
             Message::Remove => self.remove(),
             Message::Escape => self.escape(),
@@ -587,6 +592,7 @@ impl Editor {
                 Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },
                 Edit::SetHazards { hazards } => Thing::Hazard { hazard: hazards.len().saturating_sub(1) },
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
+                Edit::SetGateway { .. } => Thing::Gateway,
                 _ => Thing::Boundary,
             };
             self.make(edit);
@@ -708,6 +714,7 @@ fn page_of(thing: Thing) -> Option<Page> {
         Thing::Energizer { .. } | Thing::Feed { .. } | Thing::EarthStakes { .. } => Some(Page::Power),
         Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
+        | Thing::Gateway
         | Thing::BoundaryCorner { .. }
         | Thing::BoundarySide { .. }
         | Thing::KeepOut { .. }

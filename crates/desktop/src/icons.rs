@@ -44,6 +44,8 @@ pub(crate) enum Icon {
     Water,
     /// A gable and a door: the coop.
     Coop,
+    /// A field gate: the gateway.
+    Gate,
     /// An arrow into a box: something brought in.
     BringIn,
     /// Lines one below the other: a list.
@@ -178,6 +180,14 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::Coop => {
             line(&[(2.0, 7.0), (8.0, 2.5), (14.0, 7.0), (14.0, 13.5), (2.0, 13.5), (2.0, 7.0)]);
             line(&[(6.0, 13.5), (6.0, 9.0), (10.0, 9.0), (10.0, 13.5)]);
+        }
+        Icon::Gate => {
+            line(&[(2.0, 2.5), (2.0, 13.5)]);
+            line(&[(14.0, 2.5), (14.0, 13.5)]);
+            for y in [4.5, 8.0, 11.5] {
+                line(&[(2.0, y), (14.0, y)]);
+            }
+            line(&[(2.0, 11.5), (14.0, 4.5)]);
         }
         Icon::BringIn => {
             line(&[(4.5, 6.0), (2.5, 6.0), (2.5, 13.5), (13.5, 13.5), (13.5, 6.0), (11.5, 6.0)]);

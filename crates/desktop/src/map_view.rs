@@ -171,6 +171,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::BoundaryCorner { .. }
         | Thing::KeepOutCorner { .. }
         | Thing::Coop { .. }
+        | Thing::Gateway
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } => picked == Some(thing),

@@ -3,6 +3,7 @@
 mod assumed;
 mod book;
 mod fitting;
+mod gates;
 mod ground;
 mod moves;
 mod mow;
@@ -218,6 +219,7 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
                 | Thing::Hazard { .. }
                 | Thing::HazardCorner { .. }
                 | Thing::Coop { .. }
+                | Thing::Gateway
                 | Thing::RunCorner { .. }
                 | Thing::BoundaryCorner { .. }
         );

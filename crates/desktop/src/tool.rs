@@ -3,7 +3,7 @@
 //! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
 //! [`Edit`]. Esc leaves from every state.
 
-use plan::{Coop, Edit, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape};
+use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape};
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,6 +37,8 @@ pub enum Drawn {
     Hazard(HazardKind),
     /// The coop: one place.
     Coop,
+    /// The way into the paddock: one place.
+    Gateway,
 }
 
 impl Drawn {
@@ -44,7 +46,7 @@ impl Drawn {
     pub fn fewest(self) -> usize {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
-            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop => 1,
+            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway => 1,
             Self::Hazard(_) => 2,
         }
     }
@@ -161,6 +163,11 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
                 rest: Rest::new(),
             };
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
+        }
+        Drawn::Gateway => {
+            let at = outline.first().copied().unwrap_or_default();
+            let rest = plan.ground.gateway.as_ref().map(|gateway| gateway.rest.clone()).unwrap_or_default();
+            Edit::SetGateway { gateway: Some(Gateway { at, rest }) }
         }
         Drawn::Coop => {
             let at = outline.first().copied().unwrap_or_default();

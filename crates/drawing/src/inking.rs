@@ -6,6 +6,7 @@
 //! middle; an `f32` is born when ink is put down.
 
 pub(crate) mod blocks;
+mod gates;
 mod ghost;
 mod ground;
 mod hazards;
@@ -43,7 +44,8 @@ impl Drawing {
     pub fn ink_with(&self, view: &View, ghost: Option<&Ghost>) -> Vec<Ink> {
         let mut inker = Inker::new(self, view);
         inker.bare_ground();
-        let built = |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. });
+        let built =
+            |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. } | Role::Way);
         let ground = self.shapes.iter().position(built).unwrap_or(self.shapes.len());
         for shape in &self.shapes[..ground] {
             inker.symbol(shape);
@@ -197,6 +199,7 @@ impl<'a> Inker<'a> {
         match role {
             Role::StripPass | Role::PaddockEdge | Role::Clearance { .. } => self.ground_line(role, points, closed),
             Role::Hazard { kind } => self.hazard_path(kind, points),
+            Role::Way | Role::Swing | Role::LaidBack if !self.specks() => self.gate_line(role, points),
             Role::Outline | Role::Gap | Role::Spare => self.bare_line(role, points, closed),
             Role::Lead | Role::EarthLead | Role::Guy { .. } if !self.specks() => self.wire(role, points),
             _ => {}
@@ -214,6 +217,9 @@ impl<'a> Inker<'a> {
             Role::Feed => self.feed(at),
             Role::Energizer => self.energizer(at),
             Role::EarthStake => self.earth_stake(at),
+            Role::PulledPost => self.pulled_post(at, toward),
+            Role::Pin { kept } => self.pin(at, toward, kept),
+            Role::Gateway => self.gateway(at),
             _ => {}
         }
     }

@@ -2,6 +2,7 @@
 //!
 //! The line starts at corner 1, where the outline does, and runs as the outline does; the outside is up.
 
+mod gates;
 mod netting;
 mod readings;
 mod signs;
@@ -83,7 +84,7 @@ impl LineDrawing {
         };
         let rank = |thing: Thing| match thing {
             Thing::RunCorner { .. } | Thing::Finding { .. } | Thing::Reading { .. } => 0,
-            Thing::Feed { .. } => 1,
+            Thing::Feed { .. } | Thing::Gate { .. } | Thing::Pin { .. } => 1,
             Thing::Post { .. } => 2,
             _ => 3,
         };
@@ -115,6 +116,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     unroll.sides();
     unroll.nets();
     unroll.posts();
+    unroll.gates();
     unroll.feed();
     unroll.rings();
     unroll.tags(scene.findings);

@@ -1,5 +1,6 @@
 //! The plan as a drawing, in metres: what lies below first, words last.
 
+pub(crate) mod gates;
 mod ground;
 mod legends;
 pub mod readings;
@@ -47,7 +48,9 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.part(|sheet| {
         ground::features(sheet);
         ground::coops(sheet);
+        gates::gateway(sheet);
     });
+    sheet.each(&runs, gates::ways);
     sheet.each(&runs, |sheet, run| {
         // A guy starts beneath the net that it holds.
         signs::braces(sheet, run);
@@ -56,6 +59,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         signs::corners(sheet, run);
         run::draw_in(sheet, run);
         run::rolls(sheet, run);
+        gates::signs(sheet, run);
     });
     sheet.part(ground::handles);
     sheet.each(&runs, run::handles);

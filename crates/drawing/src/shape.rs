@@ -104,6 +104,22 @@ pub enum Thing {
         /// Its place in the plan's readings.
         reading: usize,
     },
+    /// A gate of a run.
+    Gate {
+        /// The run.
+        run: usize,
+        /// Its place in the run's gates.
+        gate: usize,
+    },
+    /// A pin of a run.
+    Pin {
+        /// The run.
+        run: usize,
+        /// Its place in the run's pins.
+        pin: usize,
+    },
+    /// The gateway.
+    Gateway,
     /// A finding.
     Finding {
         /// The run; `None` for the plan as a whole.
@@ -123,6 +139,8 @@ impl Thing {
             | Self::Post { run, .. }
             | Self::Reading { run, .. }
             | Self::Feed { run }
+            | Self::Gate { run, .. }
+            | Self::Pin { run, .. }
             | Self::Energizer { run }
             | Self::EarthStakes { run } => Some(run),
             Self::Finding { run, .. } => run,
@@ -222,6 +240,21 @@ pub enum Role {
     EarthLead,
     /// One earth stake.
     EarthStake,
+    /// The way from the gateway to a gate, or from a coop to its gate.
+    Way,
+    /// Where the end of a shut gate's leaf goes when it opens.
+    Swing,
+    /// Where panels lie that were laid back; the outer side is to its right.
+    LaidBack,
+    /// A post that is pulled to open a gate; its mark points outward.
+    PulledPost,
+    /// A pin; its mark points inward.
+    Pin {
+        /// Whether it is kept.
+        kept: bool,
+    },
+    /// The way into the paddock.
+    Gateway,
     /// A reading: its label points to where its sign stands.
     Reading {
         /// Whether it was taken at an earth stake, whose own sign hangs there, and not on the net.

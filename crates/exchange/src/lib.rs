@@ -5,6 +5,7 @@
 //! read or written.
 
 pub mod compare;
+pub mod gates;
 pub mod geojson;
 pub mod page;
 pub mod picture;

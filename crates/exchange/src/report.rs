@@ -65,7 +65,7 @@ struct Run {
     /// A proven lower bound of that sum, where the orders were too many to try.
     #[serde(skip_serializing_if = "Option::is_none")]
     corner_miss_bound_m: Option<f64>,
-    /// What would have been best, where the start is fixed.
+    /// What would have been best, where the start is fixed or something is pinned.
     #[serde(skip_serializing_if = "Option::is_none")]
     best: Option<Best>,
     /// Nets in chain order.
@@ -83,13 +83,16 @@ struct Run {
     /// Setting up, taking down and mowing.
     #[serde(flatten)]
     work: crate::work::keys::OfRun,
+    /// Pins and gates.
+    #[serde(flatten)]
+    gates: crate::gates::OfRun,
     /// The pulse.
     voltage: Option<Voltage>,
     /// What the keeper should know.
     findings: Vec<FindingOut>,
 }
 
-/// The best placement, beside a fixed one.
+/// The best placement, beside a fixed or pinned one.
 #[derive(Serialize, JsonSchema)]
 struct Best {
     /// Where its chain starts, metres along the outline.
@@ -367,6 +370,7 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
         }),
         set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
         work: crate::work::keys::of_run(worked),
+        gates: crate::gates::of_run(stated, worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

@@ -7,9 +7,10 @@
 //! 3. [`Soil`], [`Spike`] and [`corners`]: pull and hold at every corner and end, the verdict and the stake.
 //! 4. [`strip`]: the ground mown under and beside the line; [`passes()`]: the lines walked behind the mower.
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
-//! 6. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
-//! 7. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
-//! 8. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
+//! 6. [`ways`]: the shortest way round what may not be crossed.
+//! 7. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
+//! 8. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
+//! 9. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -40,6 +41,7 @@ pub mod region;
 pub mod shapes;
 pub mod statics;
 mod strip;
+pub mod ways;
 
 pub use corner::{Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, corners, leaning_bends};
 pub use holding::{
@@ -51,8 +53,8 @@ pub use outline::{CORNER_TURN_RAD, Outline, SAME_PLACE_M, Vertex};
 pub use outline_fault::{FARTHEST_M, MAX_VERTICES, OutlineFault, check_outline};
 pub use passes::{PassLine, Passes, PassesRequest, SHARP_TURN_RAD, passes};
 pub use placement::{
-    Best, CornerMiss, DEFAULT_BUDGET_STEPS, EQUAL_SUMS_M, FixedStart, MAX_CHAIN_POSTS, MEET_M, PlacedNet, Placement,
-    PlacementFault, PlacementRequest, Post, place,
+    Best, CornerMiss, DEFAULT_BUDGET_STEPS, EQUAL_SUMS_M, FixedStart, HELD_M, MAX_CHAIN_POSTS, MEET_M, Pin, PinKind,
+    PinOutcome, PlacedNet, Placement, PlacementFault, PlacementRequest, Post, place,
 };
 pub use point::{Point, Vector};
 pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, strip, strip_pieces};

@@ -45,6 +45,12 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         );
     }
     list.unless(soil.wet.is_some(), "ground.soil.wet", defaults::WET);
+    if let Some(run) = plan.runs.iter().find(|run| !run.gates.is_empty())
+        && let Some(&first) = run.outline.first()
+        && let Some(at) = plan.gateway_for(first)
+    {
+        list.unless(plan.ground.gateway.is_some(), "ground.gateway.at", json!(at));
+    }
     for (index, net) in plan.store.nets.iter().enumerate() {
         let key = |name: &str| format!("store.nets[{index}].{name}");
         list.unless(net.count.is_some(), key("count"), defaults::NET_COUNT);
@@ -130,6 +136,10 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
         list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
         list.unless(!run.strip_is_assumed(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
+        for (number, gate) in run.gates.iter().enumerate() {
+            let key = key(&format!("gates[{number}].width_m"));
+            list.unless(gate.width_m.is_some(), key, gate.width_m(plan.coop_of(run)));
+        }
         list.unless(run.drop_at.is_some(), key("drop_at"), json!(plan.drop_at(run)));
     }
     list.0

@@ -96,6 +96,12 @@ pub const COOP_WIDTH_M: f64 = 2.4;
 pub const BIRDS: u32 = 100;
 /// Heading of a coop, degrees clockwise from north.
 pub const HEADING_DEG: f64 = 0.0;
+/// Clear width of a gate on foot, metres: a keeper with a bucket in each hand.
+pub const FOOT_GATE_M: f64 = 1.0;
+/// Clear width of a gate for a quad and trailer, metres: 1.5 m of trailer and room on both sides.
+pub const WHEELS_GATE_M: f64 = 2.5;
+/// Room beyond its own width that a coop wants in its gate, metres.
+pub const COOP_GATE_ROOM_M: f64 = 1.0;
 /// Leakage of the fence, siemens per metre of net: grass touching lightly.
 pub const LEAKAGE_S_PER_M: f64 = 1e-5;
 /// Leakage of a clean, dry net, siemens per metre: the lower end of the range shown until a reading.

@@ -8,9 +8,10 @@ use std::mem;
 use serde::{Deserialize, Serialize};
 
 use crate::file::{
-    CoopFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SeasonFile, SoilFile, StoreFile,
+    CoopFile, GatewayFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SeasonFile, SoilFile,
+    StoreFile,
 };
-use crate::model::{Coop, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, Store};
+use crate::model::{Coop, Gateway, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, Store};
 
 /// An outline that has corners to be moved.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -112,6 +113,11 @@ pub enum Edit {
         /// All of them.
         hazards: Vec<Hazard>,
     },
+    /// Say where the way into the paddock is.
+    SetGateway {
+        /// The gateway, or none.
+        gateway: Option<Gateway>,
+    },
     /// State the coop anew.
     SetCoop {
         /// The coop, or none.
@@ -185,7 +191,7 @@ macro_rules! written_as {
 // In the log an edit reads as the plan file does.
 written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
-    Hazard => HazardFile, Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
+    Hazard => HazardFile, Gateway => GatewayFile, Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
 );
 
 /// A part of the plan that an edit is about.
@@ -227,6 +233,7 @@ impl Edit {
             | Edit::SetSoil { .. }
             | Edit::SetStore { .. }
             | Edit::SetHazards { .. }
+            | Edit::SetGateway { .. }
             | Edit::SetCoop { .. }
             | Edit::SetSeason { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
@@ -341,6 +348,12 @@ impl Plan {
             Edit::SetHazards { hazards } => {
                 hazards.iter().try_for_each(|hazard| finite(&hazard.path))?;
                 Edit::SetHazards { hazards: mem::replace(&mut self.ground.hazards, hazards) }
+            }
+            Edit::SetGateway { gateway } => {
+                if let Some(gateway) = &gateway {
+                    finite(&[gateway.at])?;
+                }
+                Edit::SetGateway { gateway: mem::replace(&mut self.ground.gateway, gateway) }
             }
             Edit::SetCoop { coop } => {
                 if let Some(coop) = &coop {

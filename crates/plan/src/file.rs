@@ -11,12 +11,13 @@ use std::collections::BTreeSet;
 
 pub(crate) use mirror::Mirror;
 pub(crate) use v1::{
-    Coop as CoopFile, Hazard as HazardFile, KeepOut as KeepOutFile, Origin as OriginFile, Plan as PlanFile,
-    Reading as ReadingFile, Run as RunFile, Season as SeasonFile, Soil as SoilFile, Store as StoreFile,
+    Coop as CoopFile, Gateway as GatewayFile, Hazard as HazardFile, KeepOut as KeepOutFile, Origin as OriginFile,
+    Plan as PlanFile, Reading as ReadingFile, Run as RunFile, Season as SeasonFile, Soil as SoilFile,
+    Store as StoreFile,
 };
 
 use crate::keys::{self, UnknownKey};
-use crate::model::{Plan, Point};
+use crate::model::{PinKind, Plan, Point};
 
 /// What the first key of a plan says.
 pub const FORMAT: &str = "netfold-plan";
@@ -151,6 +152,7 @@ pub fn read(bytes: &[u8]) -> Result<Opened, ReadError> {
         drop_closing_vertex(outline);
     }
     check_panels(&plan)?;
+    check_pins(&plan)?;
     check_ids(&plan)?;
     Ok(Opened { plan, unknown })
 }
@@ -201,6 +203,18 @@ fn check_panels(plan: &Plan) -> Result<(), ReadError> {
     Ok(())
 }
 
+/// A pinned net says which.
+fn check_pins(plan: &Plan) -> Result<(), ReadError> {
+    for (index, run) in plan.runs.iter().enumerate() {
+        for (number, pin) in run.pins.iter().enumerate() {
+            if pin.kind == PinKind::Net && pin.net.is_none() {
+                return Err(ReadError::Missing { path: format!("runs[{index}].pins[{number}].net") });
+            }
+        }
+    }
+    Ok(())
+}
+
 fn unique<'a>(path: &str, ids: impl Iterator<Item = &'a str>) -> Result<BTreeSet<&'a str>, ReadError> {
     let mut seen = BTreeSet::new();
     for (index, id) in ids.enumerate() {
@@ -229,6 +243,11 @@ fn check_ids(plan: &Plan) -> Result<(), ReadError> {
     for (index, run) in plan.runs.iter().enumerate() {
         for (place, net) in run.nets.iter().flatten().enumerate() {
             known(&nets, net, format!("runs[{index}].nets[{place}]"))?;
+        }
+        for (number, pin) in run.pins.iter().enumerate() {
+            if let Some(net) = &pin.net {
+                known(&nets, net, format!("runs[{index}].pins[{number}].net"))?;
+            }
         }
         if let Some(coop) = &run.coop {
             known(&coops, coop, format!("runs[{index}].coop"))?;

@@ -28,9 +28,9 @@ pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
-    Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
-    Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest,
-    Run, RunStatus, Season, Soil, StatedBrace, Store,
+    Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Gate,
+    GateKind, Gateway, Ground, Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind,
+    Plan, Point, Reading, ReadingKind, Rest, Run, RunStatus, Season, Soil, StatedBrace, Store,
 };
 pub use motion::Motion;
 pub use rates::Rates;

@@ -4,6 +4,7 @@
 //! keys that this version does not know, so that they are written back.
 
 mod coop;
+mod gate;
 mod ground;
 mod reading;
 mod run;
@@ -15,6 +16,7 @@ use serde::{Deserialize, Serialize};
 use crate::defaults;
 pub use crate::rates::Rates;
 pub use coop::{Coop, CoopKind};
+pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use reading::{Reading, ReadingKind};
 pub use run::{BraceKind, EarthStakes, Fault, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace};

@@ -62,7 +62,9 @@ impl Run {
         let signs = self.feed_at.iter_mut().chain(self.earth_stakes.at.iter_mut());
         let faults = self.faults.iter_mut().map(|fault| &mut fault.at);
         let braces = self.braces.iter_mut().map(|brace| &mut brace.at);
-        self.outline.iter_mut().chain(signs).chain(faults).chain(braces)
+        let pins = self.pins.iter_mut().map(|pin| &mut pin.at);
+        let gates = self.gates.iter_mut().filter_map(|gate| gate.at.as_mut());
+        self.outline.iter_mut().chain(signs).chain(faults).chain(braces).chain(pins).chain(gates)
     }
 }
 

@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
 use plan::{
-    Coop, Edit, Hazard, HazardKind, History, KeepOut, Plan, Point, Reading, ReadingKind, Rest, Rolls, Run, Shape, Soil,
-    read, write,
+    Coop, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, History, KeepOut, Pin, PinKind, Plan, Point, Reading,
+    ReadingKind, Rest, Rolls, Run, Shape, Soil, read, write,
 };
 use proptest::prelude::*;
 
@@ -55,6 +55,13 @@ fn edits() -> impl Strategy<Value = Edit> {
         }),
         (prop_oneof!["square", "rectangle", "new"], proptest::collection::vec(places(), 0..5))
             .prop_map(|(id, outline)| Edit::SetRun { run: Box::new(Run { id, outline, ..Run::default() }) }),
+        (prop_oneof!["square", "rectangle"], places(), proptest::option::of(places())).prop_map(|(id, at, gate_at)| {
+            let pins = vec![Pin { net: Some("long".to_owned()), ..Pin::new(PinKind::Net, at) }];
+            let gates = vec![Gate { at: gate_at, ..Gate::new(GateKind::Wheels) }];
+            Edit::SetRun { run: Box::new(Run { id, pins, gates, ..Run::default() }) }
+        }),
+        proptest::option::of(places())
+            .prop_map(|at| Edit::SetGateway { gateway: at.map(|at| Gateway { at, rest: Rest::new() }) }),
         (1.0..100.0_f64)
             .prop_map(|kpa| Edit::SetSoil { soil: Soil { undrained_strength_kpa: Some(kpa), ..Soil::default() } }),
         proptest::collection::vec(places(), 0..3).prop_map(|path| Edit::SetHazards { hazards: vec![hazard(path)] }),

@@ -168,3 +168,47 @@ fn rates_and_the_drop_point_are_read_and_what_is_left_out_stays_out() {
     assert!(keys.iter().any(|key| key == "store.rates.dark_factor"));
     assert!(!keys.iter().any(|key| key == "store.rates.rain_factor" || key == "runs[0].drop_at"));
 }
+
+#[test]
+fn pins_gates_and_the_gateway_are_read_written_and_their_defaults_assumed() {
+    let text = r#"{ "format": "netfold-plan", "version": 1,
+        "ground": { "boundary": [[0, 0], [90, 0], [90, 90], [0, 90]], "gateway": { "at": [0, 40], "lock": "chain" } },
+        "store": { "nets": [ { "id": "long", "length_m": 50, "panels": 14 } ] },
+        "coop": { "id": "house", "at": [40, 40], "width_m": 2.0 },
+        "runs": [ { "id": "run", "outline": [[10, 10], [40, 10], [40, 40], [10, 40]],
+            "pins": [ { "kind": "join", "at": [40, 10] }, { "kind": "net", "at": [20, 40], "net": "long" } ],
+            "gates": [ { }, { "kind": "wheels", "at": [40, 20], "width_m": 3.0 }, { "kind": "coop" } ] } ] }"#;
+    let mut plan = read(text.as_bytes()).unwrap().plan;
+    let run = plan.runs[0].clone();
+    assert_eq!((run.pins[1].kind, run.pins[1].net.as_deref()), (plan::PinKind::Net, Some("long")));
+    let widths: Vec<f64> = run.gates.iter().map(|gate| gate.width_m(plan.coop_of(&run))).collect();
+    assert_eq!(widths, [plan::defaults::FOOT_GATE_M, 3.0, 2.0 + plan::defaults::COOP_GATE_ROOM_M]);
+    assert_eq!(read(&write(&plan)).unwrap().plan, plan, "unknown keys come along");
+    let assumed = |plan: &plan::Plan| {
+        let keys = plan::assumed(plan).into_iter().map(|assumed| assumed.key);
+        keys.filter(|key| key.contains("gate")).collect::<Vec<_>>()
+    };
+    assert_eq!(assumed(&plan), ["runs[0].gates[0].width_m", "runs[0].gates[2].width_m"]);
+    plan.ground.gateway = None;
+    assert_eq!(plan.gateway_for(plan::Point::new(80.0, 10.0)), Some(plan::Point::new(90.0, 0.0)));
+    assert_eq!(assumed(&plan)[0], "ground.gateway.at");
+    // A pinned net says which, and one that is in the store.
+    for (from, to, id) in
+        [(", \"net\": \"long\"", "", "plan/missing"), ("\"net\": \"long\"", "\"net\": \"new\"", "plan/unknown-id")]
+    {
+        let refused = read(text.replace(from, to).as_bytes()).unwrap_err().to_string();
+        assert!(refused.starts_with(id) && refused.contains("runs[0].pins[1].net"), "{refused}");
+    }
+}
+
+#[test]
+fn what_is_pinned_and_opened_goes_with_its_run() {
+    let at = plan::Point::new(3.0, 4.0);
+    let run = plan::Run {
+        pins: vec![plan::Pin::new(plan::PinKind::Join, at)],
+        gates: vec![plan::Gate { at: Some(at), ..plan::Gate::new(plan::GateKind::Foot) }],
+        ..plan::Run::default()
+    };
+    let moved = run.carried(|at| plan::Point::new(at.east_m + 1.0, at.north_m));
+    assert_eq!((moved.pins[0].at, moved.gates[0].at), (plan::Point::new(4.0, 4.0), Some(plan::Point::new(4.0, 4.0))));
+}

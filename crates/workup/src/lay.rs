@@ -10,7 +10,7 @@ use plan::{Plan, Run, Shape, defaults};
 
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
 use crate::values::Bad;
-use crate::{nets, outlines, place, point};
+use crate::{nets, outlines, pins::Pins, place, point};
 
 /// Minutes to set up: 5, 10 a net and 2 a brace (common practice, no source; facts of the trade).
 const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
@@ -79,7 +79,9 @@ fn placed(
         .map(|net| nets::built(net).or_else(|_| Net::equal(1.0, 1)))
         .collect::<Result<_, _>>()
         .ok()?;
+    let pins = Pins::of(plan, run, outline);
     let mut request = PlacementRequest::new(outline, &kinds, &used);
+    request.pins = &pins.pins;
     request.feed = run.feed_at.map(point);
     request.fixed = run.start_m.map(|start_m| FixedStart { start_m, reversed: run.reversed.unwrap_or(false) });
     match geometry::place(&request) {
@@ -136,6 +138,7 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
             .collect(),
         posts: placement.posts.iter().map(post).collect(),
         spare_posts: placement.spare_posts.iter().map(post).collect(),
+        pins: Pins::of(plan, run, outline).worked(run, outline, &placement.pins),
         set_up_minutes: 0.0,
         nets_needed,
         corners,

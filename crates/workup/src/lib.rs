@@ -9,6 +9,7 @@
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
+//! - [`pins`] are kept while the nets are laid; [`gates`] opens the run where it goes, with the way to the gateway;
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
@@ -21,12 +22,14 @@ mod chain;
 pub mod compare;
 mod draw_in;
 pub mod fit;
+pub mod gates;
 pub mod growth;
 mod lay;
 pub mod model;
 mod mow;
 mod nets;
 mod outlines;
+pub mod pins;
 pub mod setting_up;
 pub mod stocking;
 mod values;
@@ -73,6 +76,7 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
         lines.push(line);
     }
     mow::after_standing(plan, &ground, &mut runs);
+    gates::all(plan, &lines, ground.boundary(), &mut runs);
     volts::all(plan, &lines, &bad, depth, &mut runs);
     let mut standing = BTreeMap::new();
     for (run, worked) in plan.runs.iter().zip(&runs) {

@@ -7,7 +7,9 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
+use crate::gates::GateWork;
 use crate::growth::GrassDays;
+use crate::pins::PinWork;
 use crate::setting_up::Work;
 
 /// Everything that follows from a plan.
@@ -57,6 +59,8 @@ pub struct RunWorkup {
     pub set_up: Option<Work>,
     /// The order in which it is taken down.
     pub taking_down: Option<Work>,
+    /// Its gates, in the order stated; empty where the nets could not be laid.
+    pub gates: Vec<GateWork>,
     /// The pulse.
     pub volts: Option<Volts>,
     /// What is wrong with it.
@@ -88,8 +92,10 @@ pub struct Lay {
     pub corner_miss_m: f64,
     /// A proven lower bound of that sum, where the orders were too many to try.
     pub corner_miss_bound_m: Option<f64>,
-    /// What would have been best, where the start is fixed.
+    /// What would have been best, where the start is fixed or something is pinned.
     pub best: Option<Best>,
+    /// What became of the pins, in the order stated.
+    pub pins: Vec<PinWork>,
     /// The nets in the chain's order.
     pub nets: Vec<LaidNet>,
     /// The posts on the line, in the chain's order.
@@ -120,6 +126,16 @@ impl Lay {
         geometry::Outline::closed(&places).is_counter_clockwise()
     }
 
+    /// Where nets join on the line, along it: metres and places; a ring's closing join among them.
+    pub fn join_places(&self) -> Vec<(f64, Point)> {
+        let between = self.posts.windows(2).filter(|pair| pair[0].net != pair[1].net).map(|pair| &pair[1]);
+        let ring = self.closed && self.short_m < geometry::MEET_M;
+        let closing = self.posts.first().filter(|_| ring);
+        let mut places: Vec<(f64, Point)> = between.chain(closing).map(|post| (post.along_m, post.at)).collect();
+        places.sort_by(|a, b| a.0.total_cmp(&b.0));
+        places
+    }
+
     /// Corners and ends that have a brace or need one.
     pub fn braces(&self) -> usize {
         self.corners.iter().filter(|corner| corner.needs_brace()).count()
@@ -138,6 +154,11 @@ impl Lay {
 }
 
 impl Corner {
+    /// Whether the net cuts across it, for it stands on no post; an end does not.
+    pub fn is_between_posts(&self) -> bool {
+        !self.end && self.to_post_m >= geometry::MEET_M
+    }
+
     /// Whether a brace is decided here or has to be.
     pub fn needs_brace(&self) -> bool {
         self.braced || self.verdict == Verdict::Required
@@ -149,7 +170,7 @@ impl Corner {
     }
 }
 
-/// The best placement, beside a fixed one.
+/// The best placement, beside a fixed or pinned one.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Best {
     /// Where its chain starts, metres along the outline.

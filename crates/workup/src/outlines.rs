@@ -62,6 +62,10 @@ impl Ground {
         Self { boundary, keep_outs }
     }
 
+    pub(crate) fn boundary(&self) -> Option<&Outline> {
+        self.boundary.as_ref()
+    }
+
     pub(crate) fn paddock_m2(&self) -> f64 {
         self.boundary.as_ref().map_or(0.0, Outline::area_m2)
     }

@@ -207,6 +207,11 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
             look.size(key(&format!("braces[{number}].stand_off_m")), stand_off_m);
         }
     }
+    for (number, gate) in run.gates.iter().enumerate() {
+        if let Some(width_m) = gate.width_m {
+            look.size(key(&format!("gates[{number}].width_m")), width_m);
+        }
+    }
     for (number, fault) in run.faults.iter().enumerate() {
         if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
             look.not_negative(key(&format!("faults[{number}].ohm")), fault.ohm.unwrap_or(0.0));

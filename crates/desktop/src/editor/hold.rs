@@ -104,7 +104,7 @@ impl Editor {
                 if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
                     return;
                 }
-                vec![Edit::MoveCorner { shape: shape.clone(), corner: *corner, to }]
+                self.corner_moved(shape.clone(), *corner, to)
             }
             Hold::Whole(whole) => {
                 let own = whole.shape();
@@ -155,7 +155,8 @@ impl Editor {
         let motion = Motion::Shift { east_m, north_m };
         if let Some((shape, corner)) = corner_of(&self.plan, thing) {
             let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
-            self.make(Edit::MoveCorner { shape, corner, to: motion.of(at) });
+            let edits = self.corner_moved(shape, corner, motion.of(at));
+            self.one_step(Deed::MoveCorner, edits);
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
         }
@@ -186,7 +187,8 @@ impl Editor {
             from.north_m + share * (to.north_m - from.north_m),
         );
         let corner = (side + 1) % outline.len();
-        self.one_step(Deed::SideLength, vec![Edit::MoveCorner { shape, corner, to }]);
+        let edits = self.corner_moved(shape, corner, to);
+        self.one_step(Deed::SideLength, edits);
     }
 
     /// A second one of what is picked, a step beside it.
@@ -254,6 +256,19 @@ impl Editor {
                     Edit::SetHazards { hazards }
                 })
             }
+            Some(Thing::Gateway) => Some(Edit::SetGateway { gateway: None }),
+            Some(Thing::Gate { run, gate }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
+                (gate < run.gates.len()).then(|| {
+                    run.gates.remove(gate);
+                    Edit::SetRun { run: Box::new(run) }
+                })
+            }),
+            Some(Thing::Pin { run, pin }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
+                (pin < run.pins.len()).then(|| {
+                    run.pins.remove(pin);
+                    Edit::SetRun { run: Box::new(run) }
+                })
+            }),
             Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
             Some(Thing::RunSide { .. } | Thing::BoundarySide { .. }) => {
                 self.notice = Some(Text::NoSideAlone);

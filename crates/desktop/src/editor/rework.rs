@@ -40,7 +40,9 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
             && run.nets.is_some()
             && run.nets == was.nets
     };
-    if !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+    // A way to a gate leads round the nets of every other run.
+    let opens = runs.iter().chain(&was.runs).any(|run| !run.gates.is_empty());
+    if opens || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
         return None;
     }
     let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();

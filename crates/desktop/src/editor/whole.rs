@@ -1,7 +1,7 @@
 //! Whole things: what moves and turns as one, with every place that belongs to it.
 
 use drawing::Thing;
-use plan::{Coop, Edit, Hazard, KeepOut, Motion, Plan, Point, Run, Shape};
+use plan::{Coop, Edit, Gateway, Hazard, KeepOut, Motion, Plan, Point, Run, Shape};
 
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +14,7 @@ pub(super) enum Whole {
     Coop(Coop),
     Feed(Box<Run>, Point),
     EarthStakes(Box<Run>, Point),
+    Gateway(Gateway),
 }
 
 impl Whole {
@@ -42,6 +43,7 @@ impl Whole {
             }
             // Further coops are kept and not moved here.
             Thing::Coop { .. } => plan.coop.clone().map(Self::Coop),
+            Thing::Gateway => plan.ground.gateway.clone().map(Self::Gateway),
             Thing::Feed { run: index } => {
                 let run = run(index)?;
                 let at = run.feed_at.or(run.outline.first().copied())?;
@@ -79,6 +81,9 @@ impl Whole {
             Self::Feed(run, at) => {
                 Edit::SetRun { run: Box::new(Run { feed_at: Some(motion.of(*at)), ..(**run).clone() }) }
             }
+            Self::Gateway(gateway) => {
+                Edit::SetGateway { gateway: Some(Gateway { at: motion.of(gateway.at), ..gateway.clone() }) }
+            }
             Self::EarthStakes(run, at) => {
                 let mut run = run.clone();
                 run.earth_stakes.at = Some(motion.of(*at));
@@ -107,13 +112,14 @@ impl Whole {
             Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
             Self::Feed(_, at) | Self::EarthStakes(_, at) => vec![*at],
+            Self::Gateway(gateway) => vec![gateway.at],
         }
     }
 
     /// What a turn leaves where it is: the mean of its places, which turns of it do not move. `None` for what is
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
-        if matches!(self, Self::Feed(..) | Self::EarthStakes(..)) {
+        if matches!(self, Self::Feed(..) | Self::EarthStakes(..) | Self::Gateway(_)) {
             return None;
         }
         let places = self.places();
@@ -164,6 +170,9 @@ impl super::Editor {
             Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
             Thing::Coop { .. } => plan.coop.is_some() || !plan.other_coops.is_empty(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),
+            Thing::Gateway => plan.ground.gateway.is_some(),
+            Thing::Gate { run, gate } => plan.runs.get(run).is_some_and(|run| gate < run.gates.len()),
+            Thing::Pin { run, pin } => plan.runs.get(run).is_some_and(|run| pin < run.pins.len()),
             // Posts and findings are counted anew with every change.
             Thing::Post { .. } | Thing::Finding { .. } => false,
         }

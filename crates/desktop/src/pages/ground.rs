@@ -5,7 +5,7 @@ mod fields;
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
 use plan::{HazardKind, KeepOut, Shape};
-use words::texts::{Files, Ground, Shaping, Window as Text};
+use words::texts::{Files, Gates, Ground, Shaping, Window as Text};
 
 use super::{Desk, assumed, findings, picked_tools, sides};
 use crate::asking::Ask;
@@ -48,6 +48,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::KeepOut, Icon::KeepOut, words.text(Shaping::DrawKeepOut));
         tool(ui, desk, Drawn::Water, Icon::Water, words.text(Shaping::DrawWater));
         tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
+        tool(ui, desk, Drawn::Gateway, Icon::Gate, words.text(Gates::PlaceGateway));
     });
     picked_tools(ui, desk);
     picked_sides(ui, desk);

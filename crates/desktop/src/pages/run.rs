@@ -6,7 +6,7 @@ use plan::{NetKind, Run, Shape};
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
-use super::{Desk, assumed, findings, fitting, mow, picked_tools, quiet, setting_up, sides, store};
+use super::{Desk, assumed, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, store};
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -48,6 +48,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if let Some(lay) = &worked.lay {
         nets(ui, desk, lay);
         corners(ui, desk, run, lay);
+        gates::to_posts(ui, desk, run, lay);
+        gates::pins(ui, desk, run, lay);
+        gates::gates(ui, desk, run, worked, lay);
     }
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());

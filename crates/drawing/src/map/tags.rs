@@ -47,7 +47,7 @@ pub(super) fn tags(sheet: &mut Sheet<'_>, runs: &[RunLine<'_>]) {
 
 /// Whether a sign of its own tells of a finding already: the kites of braces, the flag of the weakest post.
 pub(crate) fn has_sign(finding: &Finding) -> bool {
-    ["corner-leans", "corner-may-lean", "end-needs-brace", "not-measured"].contains(&finding.id)
+    ["corner-leans", "corner-may-lean", "end-needs-brace", "not-measured", "gate-power-off"].contains(&finding.id)
 }
 
 /// Whether two places are one; asked of every two, so without a root.

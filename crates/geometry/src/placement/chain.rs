@@ -52,7 +52,7 @@ pub(super) struct Misses {
 }
 
 impl Misses {
-    const NEVER: Misses = Misses { sum_m: f64::INFINITY, largest_m: f64::INFINITY, met: false };
+    pub(super) const NEVER: Misses = Misses { sum_m: f64::INFINITY, largest_m: f64::INFINITY, met: false };
 
     fn add(&mut self, miss_m: f64) {
         self.sum_m += miss_m;
@@ -60,7 +60,7 @@ impl Misses {
         self.met |= miss_m <= MEETS_M;
     }
 
-    fn and(self, other: Misses) -> Misses {
+    pub(super) fn and(self, other: Misses) -> Misses {
         Misses {
             sum_m: self.sum_m + other.sum_m,
             largest_m: self.largest_m.max(other.largest_m),
@@ -68,7 +68,7 @@ impl Misses {
         }
     }
 
-    fn better_than(self, other: Misses) -> bool {
+    pub(super) fn better_than(self, other: Misses) -> bool {
         if (self.sum_m - other.sum_m).abs() > SAME_SUM_M {
             return self.sum_m < other.sum_m;
         }
@@ -95,15 +95,15 @@ impl ToGo {
 /// All chains of the listed nets.
 #[derive(Debug)]
 pub(super) struct Lattice<'a> {
-    line: Line,
+    pub(super) line: Line,
     /// Posts of each class of net, from its first one.
-    classes: Vec<&'a [f64]>,
+    pub(super) classes: Vec<&'a [f64]>,
     /// Kinds of each class in the order listed: they differ in other things than their posts.
-    kinds: Vec<Vec<usize>>,
+    pub(super) kinds: Vec<Vec<usize>>,
     /// Class of each net as listed.
-    listed: Vec<usize>,
-    states: Vec<State>,
-    moves: Vec<Move>,
+    pub(super) listed: Vec<usize>,
+    pub(super) states: Vec<State>,
+    pub(super) moves: Vec<Move>,
     /// Posts on the line of the one order, where they fall alike in all: a start is then measured corner by corner, not
     /// net by net, which would cost the square of the nets over all starts.
     alone_m: Option<Vec<f64>>,
@@ -111,25 +111,35 @@ pub(super) struct Lattice<'a> {
 
 /// Nets used up so far. Every move leads to a later state.
 #[derive(Debug, Clone, Copy)]
-struct State {
+pub(super) struct State {
     /// Where the next net starts in the chain, metres.
-    at_m: f64,
+    pub(super) at_m: f64,
     /// Its moves: none where the line or the nets are at their end.
-    first_move: usize,
-    end_move: usize,
+    pub(super) first_move: usize,
+    pub(super) end_move: usize,
 }
 
 /// Another net is hung on.
 #[derive(Debug, Clone, Copy)]
-struct Move {
-    class: usize,
-    to: usize,
+pub(super) struct Move {
+    pub(super) class: usize,
+    pub(super) to: usize,
 }
 
 impl<'a> Lattice<'a> {
     /// The lattice of all orders, or `None` where it is too large.
     pub(super) fn all_orders(line: Line, posts: &[&'a [f64]], nets: &[usize]) -> Option<Lattice<'a>> {
-        let (classes, kinds, listed) = classify(posts, nets);
+        Lattice::all_orders_told(line, posts, nets, false)
+    }
+
+    /// The same; `by_kind` keeps kinds apart whose posts fall alike, where it matters which of them lies where.
+    pub(super) fn all_orders_told(
+        line: Line,
+        posts: &[&'a [f64]],
+        nets: &[usize],
+        by_kind: bool,
+    ) -> Option<Lattice<'a>> {
+        let (classes, kinds, listed) = classify(posts, nets, by_kind);
         let mut sizes = Vec::with_capacity(classes.len());
         let mut total = 1_usize;
         for class in &kinds {
@@ -167,7 +177,12 @@ impl<'a> Lattice<'a> {
 
     /// The single chain of the nets as listed.
     pub(super) fn as_listed(line: Line, posts: &[&'a [f64]], nets: &[usize]) -> Lattice<'a> {
-        let (classes, kinds, listed) = classify(posts, nets);
+        Lattice::as_listed_told(line, posts, nets, false)
+    }
+
+    /// The same; `by_kind` as above.
+    pub(super) fn as_listed_told(line: Line, posts: &[&'a [f64]], nets: &[usize], by_kind: bool) -> Lattice<'a> {
+        let (classes, kinds, listed) = classify(posts, nets, by_kind);
         let mut states = Vec::with_capacity(nets.len() + 1);
         let mut moves = Vec::with_capacity(nets.len());
         let mut at_m = 0.0;
@@ -231,14 +246,14 @@ impl<'a> Lattice<'a> {
     ///
     /// `corners_m`: the corners' distances from the chain's start in its direction, ascending. `free`: the start stands by
     /// itself; else only orders count in which some corner meets a post, as only those are minima in the start. (Where
-    /// the sum is level between two such starts, those between are not looked at.)
-    pub(super) fn least(&self, corners_m: &[f64], free: bool) -> Misses {
-        match &self.alone_m {
-            Some(posts_m) => {
-                let misses = self.misses_from(posts_m, corners_m);
-                if free || misses.met { misses } else { Misses::NEVER }
-            }
-            None => self.costs_to_go(corners_m)[0].behind(free),
+    /// the sum is level between two such starts, those between are not looked at.) Beside it the least sum of all orders.
+    pub(super) fn least(&self, corners_m: &[f64], free: bool) -> (Misses, f64) {
+        if let Some(posts_m) = &self.alone_m {
+            let misses = self.misses_from(posts_m, corners_m);
+            (if free || misses.met { misses } else { Misses::NEVER }, misses.sum_m)
+        } else {
+            let to_go = &self.costs_to_go(corners_m)[0];
+            (to_go.behind(free), to_go.any.sum_m)
         }
     }
 
@@ -305,7 +320,7 @@ impl<'a> Lattice<'a> {
     }
 
     /// Classes turned into kinds, those of one class in the order listed; nets left over follow as listed.
-    fn name_kinds(&self, order: &[usize]) -> Vec<usize> {
+    pub(super) fn name_kinds(&self, order: &[usize]) -> Vec<usize> {
         let mut left: Vec<_> = self.kinds.iter().map(|kinds| kinds.iter().copied()).collect();
         let mut named: Vec<usize> = order.iter().filter_map(|&class| left[class].next()).collect();
         let mut skip = vec![0_usize; self.kinds.len()];
@@ -348,7 +363,7 @@ impl<'a> Lattice<'a> {
     }
 
     /// Misses of all corners from the posts of one whole chain.
-    fn misses_from(&self, posts_m: &[f64], corners_m: &[f64]) -> Misses {
+    pub(super) fn misses_from(&self, posts_m: &[f64], corners_m: &[f64]) -> Misses {
         let mut misses = Misses::default();
         for &corner_m in corners_m {
             let after = self.first_at(posts_m, corner_m);
@@ -386,7 +401,7 @@ impl<'a> Lattice<'a> {
     /// Misses of the corners under a net from `at_m` to `end_m` in the chain.
     ///
     /// The end is the next net's start to the last bit, so that every corner lies under just one net.
-    fn net_cost(&self, class: usize, at_m: f64, end_m: f64, corners_m: &[f64]) -> Misses {
+    pub(super) fn net_cost(&self, class: usize, at_m: f64, end_m: f64, corners_m: &[f64]) -> Misses {
         let posts_m = self.classes[class];
         let Line { length_m: line_m, closed } = self.line;
         let cut = end_m > line_m + MEET_M;
@@ -413,7 +428,7 @@ impl<'a> Lattice<'a> {
     }
 
     /// Misses of the corners beyond the last net, which ends `at_m` in the chain.
-    fn tail_cost(&self, at_m: f64, corners_m: &[f64]) -> Misses {
+    pub(super) fn tail_cost(&self, at_m: f64, corners_m: &[f64]) -> Misses {
         let Line { length_m: line_m, closed } = self.line;
         let mut misses = Misses::default();
         let first = corners_m.partition_point(|&corner_m| corner_m < at_m);
@@ -426,12 +441,15 @@ impl<'a> Lattice<'a> {
 }
 
 /// Classes of nets whose posts fall alike: posts, kinds as listed, and the class of each listed net.
-fn classify<'a>(posts: &[&'a [f64]], nets: &[usize]) -> (Vec<&'a [f64]>, Vec<Vec<usize>>, Vec<usize>) {
+fn classify<'a>(posts: &[&'a [f64]], nets: &[usize], by_kind: bool) -> (Vec<&'a [f64]>, Vec<Vec<usize>>, Vec<usize>) {
     let mut classes: Vec<&'a [f64]> = Vec::new();
     let mut kinds: Vec<Vec<usize>> = Vec::new();
     let mut listed = Vec::with_capacity(nets.len());
     for &kind in nets {
-        let class = classes.iter().position(|known| alike(known, posts[kind])).unwrap_or_else(|| {
+        let is_it = |(known, of): (&&'a [f64], &Vec<usize>)| {
+            if by_kind { of.first() == Some(&kind) } else { alike(known, posts[kind]) }
+        };
+        let class = classes.iter().zip(&kinds).position(is_it).unwrap_or_else(|| {
             classes.push(posts[kind]);
             kinds.push(Vec::new());
             classes.len() - 1
@@ -446,6 +464,6 @@ fn alike(one: &[f64], other: &[f64]) -> bool {
     one.len() == other.len() && one.iter().zip(other).all(|(a, b)| (a - b).abs() <= SAME_PANEL * length_m(one))
 }
 
-fn length_m(posts_m: &[f64]) -> f64 {
+pub(super) fn length_m(posts_m: &[f64]) -> f64 {
     posts_m[posts_m.len() - 1]
 }

@@ -76,6 +76,7 @@ pub(super) fn lay(request: &PlacementRequest<'_>, chosen: &Chosen) -> Placement 
         short_m: (line_m - chain_total_m).max(0.0),
         misses,
         best: None,
+        pins: Vec::new(),
         closed,
     }
 }

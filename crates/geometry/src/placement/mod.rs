@@ -4,6 +4,9 @@
 //! cuts across a corner that has no post. Free are the start (an open line starts at an end), the direction and the order
 //! of unlike nets. Metres throughout. Model and tie rules: docs/model.md, "Placement".
 //!
+//! What the keeper pins (a start, a join, a post at a corner, a kind of net at a place) is kept, and the rest is chosen
+//! round it, as exactly: [`pins`].
+//!
 //! With a fixed order and direction the sum is piecewise linear in the start and its minima lie where a corner meets a
 //! post, so [`search`] looks at those starts only and is exact. Where the orders are too many for the budget, the best
 //! found stands beside a proven lower bound ([`Placement::bound_m`]).
@@ -11,9 +14,15 @@
 mod chain;
 mod climb;
 mod lay;
+mod narrow;
+mod pinned;
+mod pins;
 mod search;
 mod sweep;
+mod table;
 mod tie;
+
+pub use pins::{HELD_M, Pin, PinKind, PinOutcome};
 
 use crate::{Net, Outline, Point};
 
@@ -42,6 +51,8 @@ pub struct PlacementRequest<'a> {
     pub feed: Option<Point>,
     /// A start that the keeper fixed; an open line ignores it.
     pub fixed: Option<FixedStart>,
+    /// What the keeper pinned; the rest is chosen round it.
+    pub pins: &'a [Pin],
     /// How much to try where nets differ, in steps (corner meets post).
     pub budget_steps: u64,
 }
@@ -49,7 +60,7 @@ pub struct PlacementRequest<'a> {
 impl<'a> PlacementRequest<'a> {
     /// A request without feed point or fixed start, with [`DEFAULT_BUDGET_STEPS`].
     pub fn new(outline: &'a Outline, kinds: &'a [Net], nets: &'a [usize]) -> Self {
-        Self { outline, kinds, nets, feed: None, fixed: None, budget_steps: DEFAULT_BUDGET_STEPS }
+        Self { outline, kinds, nets, feed: None, fixed: None, pins: &[], budget_steps: DEFAULT_BUDGET_STEPS }
     }
 }
 
@@ -93,8 +104,10 @@ pub struct Placement {
     pub short_m: f64,
     /// Every corner with its miss, in the outline's order.
     pub misses: Vec<CornerMiss>,
-    /// With a fixed start: what would have been without.
+    /// With a fixed start or pins: what would have been without.
     pub best: Option<Best>,
+    /// What became of each pin, in the request's order.
+    pub pins: Vec<PinOutcome>,
     closed: bool,
 }
 
@@ -246,19 +259,24 @@ impl Placement {
 pub fn place(request: &PlacementRequest<'_>) -> Result<Placement, PlacementFault> {
     check(request)?;
     let chosen = search::choose(request);
-    let mut placement = lay::lay(request, &chosen);
-    if let Some(fixed) = request.fixed.filter(|_| request.outline.is_closed()) {
-        let kept = search::fixed(request, fixed);
-        let best = Best {
-            start_m: chosen.start_m,
-            reversed: chosen.reversed,
-            order: chosen.order,
-            corner_miss_m: placement.corner_miss_m,
-            bound_m: chosen.bound_m,
-        };
-        placement = Placement { best: Some(best), ..lay::lay(request, &kept) };
-    }
-    Ok(placement)
+    let placement = lay::lay(request, &chosen);
+    let (kept, outcomes) = match request.fixed.filter(|_| request.outline.is_closed()) {
+        Some(fixed) => {
+            let kept = lay::lay(request, &search::fixed(request, fixed));
+            let outcomes = pins::looked_at(request, &kept);
+            (kept, outcomes)
+        }
+        None if request.pins.is_empty() => return Ok(placement),
+        None => pins::placed(request, &placement),
+    };
+    let best = Best {
+        start_m: chosen.start_m,
+        reversed: chosen.reversed,
+        order: chosen.order,
+        corner_miss_m: placement.corner_miss_m,
+        bound_m: chosen.bound_m,
+    };
+    Ok(Placement { best: Some(best), pins: outcomes, ..kept })
 }
 
 fn check(request: &PlacementRequest<'_>) -> Result<(), PlacementFault> {

@@ -1,36 +1,39 @@
 //! The search over start, direction and order.
 //!
 //! A start's sum over the posts of *all* orders together is a lower bound of its sum in any order. One sweep gives that
-//! bound for every start at which a corner can meet a post; the starts are then tried from the least bound up, each over
-//! all orders at once ([`Lattice::least`]), until the bound passes the best found. So the result is exact, and where the
-//! budget ends first, the bound of the next start is a proven lower bound of all.
+//! bound for every start at which a corner can meet a post; the starts are then tried from the least bound up until it
+//! passes the best found. Each is tried over all orders at once ([`Lattice::least`]), and of unlike nets those are left
+//! out between which no sum can fall low enough ([`super::narrow`]). So the result is exact, and where the budget ends
+//! first, the least bound left is a proven lower bound of all.
 
 use std::cmp::Ordering;
 
 use super::chain::{Chosen, Lattice, Line};
 use super::climb::climb;
+use super::narrow::{Budget, narrow};
 use super::sweep::sweep;
+use super::table::Tables;
 use super::tie::{Contest, Tried};
 use super::{EQUAL_SUMS_M, FixedStart, PlacementRequest};
 
 /// More starts than this are not held at once; those with the greatest bounds go.
-const MAX_STARTS: usize = 400_000;
+pub(super) const MAX_STARTS: usize = 400_000;
 
 /// More posts than this are not swept.
-const MAX_SWEPT_POSTS: usize = 1_000_000;
+pub(super) const MAX_SWEPT_POSTS: usize = 1_000_000;
 
 /// A lattice of which the budget does not pay this many walks is left for [`climb`].
-const LEAST_STARTS: u64 = 20;
+pub(super) const LEAST_STARTS: u64 = 20;
 
 /// Room for the rounding of a sweep, metres.
-const SWEEP_GRAIN_M: f64 = 1e-6;
+pub(super) const SWEEP_GRAIN_M: f64 = 1e-6;
 
 /// A start not tried yet.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Start {
-    bound_m: f64,
-    at_m: f64,
-    reversed: bool,
+pub(super) struct Start {
+    pub(super) bound_m: f64,
+    pub(super) at_m: f64,
+    pub(super) reversed: bool,
 }
 
 impl Eq for Start {}
@@ -55,13 +58,13 @@ impl PartialOrd for Start {
 pub(super) struct Corners {
     pub(super) line: Line,
     /// Places along the outline, ascending, metres.
-    along_m: Vec<f64>,
+    pub(super) along_m: Vec<f64>,
     /// All vertices: a start on one is written as its place.
     vertices_m: Vec<f64>,
 }
 
 impl Corners {
-    fn of(request: &PlacementRequest<'_>) -> Corners {
+    pub(super) fn of(request: &PlacementRequest<'_>) -> Corners {
         let outline = request.outline;
         Corners {
             line: Line { length_m: outline.length_m(), closed: outline.is_closed() },
@@ -80,14 +83,15 @@ impl Corners {
         (self.along_m.len() + nets) as u64
     }
 
-    /// Tries a start over all orders of a lattice.
-    fn enter(&self, request: &PlacementRequest<'_>, contest: &mut Contest, lattice: &Lattice<'_>, start: Start) {
+    /// Tries a start over all orders of a lattice; the least sum there, whether or not a corner meets a post.
+    fn enter(&self, request: &PlacementRequest<'_>, contest: &mut Contest, lattice: &Lattice<'_>, start: Start) -> f64 {
         let start_m = self.tidy_m(start.at_m);
-        let misses = lattice.least(&self.in_chain_m(start_m, start.reversed), self.free());
+        let (misses, any_m) = lattice.least(&self.in_chain_m(start_m, start.reversed), self.free());
         if misses.sum_m.is_finite() {
             let feed_m = request.feed.map_or(0.0, |feed| request.outline.at(start_m).distance_m(feed));
             contest.enter(Tried { misses, feed_m, start_m, reversed: start.reversed });
         }
+        any_m
     }
 
     /// Distances from the chain's start in its direction, ascending.
@@ -103,14 +107,14 @@ impl Corners {
     }
 
     /// Places on the ring in the direction of the chain.
-    fn on_ring_m(&self, reversed: bool) -> Vec<f64> {
+    pub(super) fn on_ring_m(&self, reversed: bool) -> Vec<f64> {
         let length_m = self.line.length_m;
         let turned = |along_m: f64| if along_m > 0.0 { length_m - along_m } else { 0.0 };
         self.along_m.iter().map(|&along_m| if reversed { turned(along_m) } else { along_m }).collect()
     }
 
     /// A start within a nanometre of a vertex is that vertex.
-    fn tidy_m(&self, start_m: f64) -> f64 {
+    pub(super) fn tidy_m(&self, start_m: f64) -> f64 {
         let start_m = super::lay::wrap_m(self.line.length_m, self.line.closed, start_m);
         let after = self.vertices_m.partition_point(|&vertex_m| vertex_m < start_m);
         self.vertices_m[after.saturating_sub(1)..(after + 1).min(self.vertices_m.len())]
@@ -150,18 +154,35 @@ pub(super) fn choose(request: &PlacementRequest<'_>) -> Chosen {
         corners.enter(request, &mut contest, &lattice, Start { bound_m: 0.0, at_m: start_m, reversed });
     }
     let steps_each = lattice.steps() + corners.along_m.len() as u64;
-    let mut steps = 0;
     let mut bound_m = starts.dropped_m;
-    for start in starts.list {
-        if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
-            continue;
+    if exact || starts.thinned || corners.free() {
+        let mut steps = 0;
+        for start in starts.list {
+            if start.bound_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                continue;
+            }
+            if !exact && steps > request.budget_steps {
+                bound_m = bound_m.min(start.bound_m);
+                break;
+            }
+            steps += steps_each;
+            corners.enter(request, &mut contest, &lattice, start);
         }
-        if !exact && steps > request.budget_steps {
-            bound_m = bound_m.min(start.bound_m);
-            break;
-        }
-        steps += steps_each;
-        corners.enter(request, &mut contest, &lattice, start);
+    } else {
+        let budget = Budget { steps_each, steps: request.budget_steps };
+        let mut tables = Tables::of(&lattice, &corners);
+        let left_m = narrow(starts.list, corners.along_m.len(), &budget, &mut contest, |contest, start| {
+            // A start is measured corner by corner only where its sum may be the best.
+            if let Some(tables) = &mut tables {
+                let start_m = corners.tidy_m(start.at_m);
+                let least_m = tables.least_m(start_m, start.reversed, &corners.in_chain_m(start_m, start.reversed));
+                if least_m > contest.least_m + EQUAL_SUMS_M + SWEEP_GRAIN_M {
+                    return least_m;
+                }
+            }
+            corners.enter(request, contest, &lattice, start)
+        });
+        bound_m = bound_m.min(left_m);
     }
     let winner = contest.winner().expect("a start at which a corner meets a post was tried");
     let order = lattice.best_order(&corners.in_chain_m(winner.start_m, winner.reversed), corners.free());
@@ -193,7 +214,7 @@ pub(super) fn choose_start(
     (winner, order)
 }
 
-/// Starts worth trying: the least bound first, or all those of the least bound in any order.
+/// Starts worth trying, in any order.
 struct Starts {
     list: Vec<Start>,
     /// No start left out has a smaller bound.
@@ -250,8 +271,6 @@ fn starts(request: &PlacementRequest<'_>, corners: &Corners, lattice: &Lattice<'
     }
     if exact {
         held.retain(|start| start.bound_m <= least_m + margin_m);
-    } else {
-        held.sort_unstable();
     }
     Starts { list: held, dropped_m, thinned: false }
 }

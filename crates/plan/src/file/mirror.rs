@@ -4,7 +4,9 @@
 //! can never alter one another unseen. Where both have a field of one name the conversion is mechanical:
 //! [`mirrored`] writes it, and a field that only one side has does not compile.
 
-use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, MowWay, Point, ReadingKind, Rest, RunStatus};
+use crate::model::{
+    BraceKind, CoopKind, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind, Rest, RunStatus,
+};
 
 /// The same statement in the types of the other side.
 pub(crate) trait Mirror {
@@ -36,6 +38,8 @@ same_on_both_sides!(
     CoopKind,
     RunStatus,
     BraceKind,
+    PinKind,
+    GateKind,
     FaultKind,
     MowWay,
     ReadingKind

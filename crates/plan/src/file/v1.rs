@@ -3,6 +3,7 @@
 //! The keys of this page are a promise to other people's scripts: add, never rename.
 
 mod coop;
+mod gate;
 mod ground;
 mod reading;
 mod run;
@@ -13,6 +14,7 @@ use super::mirror::{Mirror, mirrored};
 use crate::defaults;
 use crate::model::Rest;
 pub(crate) use coop::Coop;
+pub(crate) use gate::{Gate, Gateway, Pin};
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
 pub(crate) use reading::Reading;
 pub(crate) use run::Run;

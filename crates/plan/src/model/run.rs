@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Point, Rest};
+use super::{Gate, Pin, Point, Rest};
 use crate::defaults;
 
 /// Whether a run is a thought, a fence or a memory.
@@ -86,6 +86,10 @@ pub struct Run {
     pub braces: Vec<StatedBrace>,
     /// Faults that are there or tried.
     pub faults: Vec<Fault>,
+    /// What is fixed of how its nets fall; of pins that contradict each other the earlier counts.
+    pub pins: Vec<Pin>,
+    /// Where it opens.
+    pub gates: Vec<Gate>,
     /// Unknown keys.
     pub rest: Rest,
 }

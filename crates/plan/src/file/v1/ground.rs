@@ -1,6 +1,6 @@
 //! The ground, in version 1.
 
-use super::empty;
+use super::{Gateway, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{HazardKind, Point};
@@ -20,6 +20,9 @@ mirrored! {
         /// The soil.
         #[serde(default = "empty::<Soil>")]
         soil: Soil,
+        /// The way into the paddock; left out, the corner of the boundary that is nearest to a gate.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        gateway: Option<Gateway>,
     }
 
     /// A place that a run keeps off.

@@ -1,6 +1,6 @@
 //! A run, in version 1.
 
-use super::empty;
+use super::{Gate, Pin, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{BraceKind, FaultKind, MowWay, Point, RunStatus};
@@ -91,6 +91,12 @@ mirrored! {
         /// Faults that are there or tried.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         faults: Vec<Fault>,
+        /// What is fixed of how its nets fall; of pins that contradict each other the earlier counts.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        pins: Vec<Pin>,
+        /// Where it opens.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        gates: Vec<Gate>,
     }
 
     /// A run's earth stakes, in line.
