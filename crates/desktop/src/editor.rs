@@ -5,6 +5,7 @@
 //! once, so that every figure and mark follows a drag within its frame; what an animal feels is asked of the
 //! worker ([`Editor::request`]) and marked as stale until it answers.
 
+mod bracing;
 mod document;
 mod first;
 mod fitting;
@@ -29,6 +30,7 @@ use crate::worker::{Answer, Request};
 use fitting::Fitting;
 use hold::Held;
 
+pub use bracing::BracingMessage;
 pub use document::SaveState;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
@@ -100,6 +102,8 @@ pub enum Message {
     FitNets(u32),
     /// Take the nearest outline where none of whole panels exists.
     TakeNearest,
+    /// Something about what holds the corners.
+    Bracing(BracingMessage),
     /// Something about other shapes of the same nets.
     Shapes(ShapesMessage),
     /// Make a second one of what is picked.
@@ -281,8 +285,10 @@ impl Editor {
             | Message::SideLength(..)
             | Message::Duplicate
             | Message::Remove
+            | Message::Bracing(_)
                 if self.held.is_some() => {}
             Message::FitNets(double_back) => self.ask_fit(double_back),
+            Message::Bracing(said) => self.bracing_said(said),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),

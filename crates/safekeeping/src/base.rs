@@ -26,6 +26,8 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
             keep_outs: take(&mut ground, "keep_outs")?,
             hazards: take(&mut ground, "hazards")?,
             soil: take(&mut ground, "soil")?,
+            wind_m_per_s: take(&mut ground, "wind_m_per_s")?,
+            fouled_share: take(&mut ground, "fouled_share")?,
             rest: ground,
         },
         store: take(&mut keys, "store")?,

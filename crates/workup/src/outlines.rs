@@ -62,6 +62,11 @@ impl Ground {
         Self { boundary, keep_outs }
     }
 
+    /// The paddock's outline, where one is stated and could be built.
+    pub(crate) fn boundary(&self) -> Option<&Outline> {
+        self.boundary.as_ref()
+    }
+
     pub(crate) fn paddock_m2(&self) -> f64 {
         self.boundary.as_ref().map_or(0.0, Outline::area_m2)
     }

@@ -4,7 +4,10 @@
 //! can never alter one another unseen. Where both have a field of one name the conversion is mechanical:
 //! [`mirrored`] writes it, and a field that only one side has does not compile.
 
-use crate::model::{BraceKind, CoopKind, FaultKind, HazardKind, MowWay, Point, ReadingKind, Rest, RunStatus};
+use crate::model::{
+    BraceKind, ByFoot, CoopKind, FaultKind, HazardKind, MowWay, Point, ReadingKind, Rest, RunStatus, SoilTable,
+    SoilWord,
+};
 
 /// The same statement in the types of the other side.
 pub(crate) trait Mirror {
@@ -38,7 +41,10 @@ same_on_both_sides!(
     BraceKind,
     FaultKind,
     MowWay,
-    ReadingKind
+    ReadingKind,
+    ByFoot,
+    SoilTable,
+    SoilWord
 );
 
 impl<T: Mirror> Mirror for Option<T> {
