@@ -308,3 +308,91 @@ fn what_cannot_be_built_is_said_with_its_key() {
     });
     message(&no_nets, "no-nets");
 }
+
+#[test]
+fn ground_that_refuses_classes_that_are_none_and_corners_that_contradict_are_said() {
+    let soil = |soil: Value| with(|plan| plan["ground"]["soil"] = soil);
+    let refuses = has(&soil(json!({ "by_foot": "refuses" })), "soil-refuses", Severity::Warning);
+    assert!(refuses.message.contains("weights"));
+    lacks(&soil(json!({ "by_foot": "needs_bar" })), "soil-refuses");
+    // A pull outweighs the foot.
+    lacks(&soil(json!({ "by_foot": "refuses", "pull_test": { "pull_kg": 9 } })), "soil-refuses");
+    let none = soil(json!({ "class": { "table": "tm_5_818_1", "name": "firm" } }));
+    let said = has(&none, "no-such-class", Severity::Warning).message;
+    assert!(said.contains("“firm”") && said.contains("medium") && said.contains("TM 5-818-1"), "{said}");
+    lacks(&soil(json!({ "class": { "table": "bs_8004", "name": "firm" } })), "no-such-class");
+    let seen = |stood: bool, turn: Value| json!({ "at": [0, 0], "stood": stood, "turn_deg": turn });
+    let both = soil(json!({ "corners_seen": [seen(true, json!(90)), seen(false, json!(60))] }));
+    has(&both, "corners-contradict", Severity::Note);
+    lacks(&soil(json!({ "corners_seen": [seen(true, json!(60)), seen(false, json!(90))] })), "corners-contradict");
+    has(&soil(json!({ "corners_seen": [seen(true, Value::Null)] })), "seen-nowhere", Severity::Note);
+    lacks(&soil(json!({ "corners_seen": [seen(true, json!(60))] })), "seen-nowhere");
+}
+
+#[test]
+fn posts_that_go_over_are_a_warning_clean_and_a_note_fouled() {
+    let wind = |metres_a_second: f64| with(|plan| plan["ground"]["wind_m_per_s"] = json!(metres_a_second));
+    lacks(&wind(1.0), "posts-go-over");
+    // Spikes of 180 by 8 mm in medium clay: the clean net stands a little longer than the fouled one.
+    has(&wind(12.0), "posts-go-over", Severity::Note);
+    let over = has(&wind(40.0), "posts-go-over", Severity::Warning);
+    assert!(over.message.contains("144 km/h") && over.why.contains("clean net"), "{over:?}");
+    assert_eq!(over.at.len(), 1);
+    lacks(&quiet(), "posts-go-over");
+}
+
+#[test]
+fn a_brace_is_judged_by_its_details_where_the_plan_says_any() {
+    let corners = [[40, 40], [65, 40], [65, 65], [40, 65]];
+    let braced = |change: &dyn Fn(&mut Value)| {
+        with(|plan| {
+            let braces: Vec<Value> = corners.iter().map(|at| json!({ "at": at })).collect();
+            plan["runs"][0]["braces"] = json!(braces);
+            change(plan);
+        })
+    };
+    lacks(&braced(&|plan| plan["store"]["brace"] = json!({ "pegs": 1 })), "brace-too-weak");
+    // A guy that is nearly upright draws its peg.
+    let steep = braced(&|plan| plan["store"]["brace"] = json!({ "guy_angle_deg": 80 }));
+    has(&steep, "brace-too-weak", Severity::Warning);
+    // A second peg mends what one does not hold.
+    let soft = |pegs: u32| {
+        braced(&|plan| {
+            plan["ground"]["soil"] = json!({ "undrained_strength_kpa": 25 });
+            plan["store"]["brace"] = json!({ "pegs": pegs });
+        })
+    };
+    has(&soft(1), "brace-too-weak", Severity::Warning);
+    lacks(&soft(2), "brace-too-weak");
+}
+
+#[test]
+fn bad_figures_of_braces_soil_and_wind_are_one_sentence_each() {
+    for (path, value, says) in [
+        ("/ground/wind_m_per_s", json!(-3), "a wind that blows on earth"),
+        ("/ground/wind_m_per_s", json!(900), "a wind that blows on earth"),
+        ("/ground/fouled_share", json!(1.5), "above zero and at most one"),
+        ("/ground/soil/wet_factor", json!(0), "above zero and at most one"),
+        ("/ground/soil/pull_test", json!({ "height_m": 0.5 }), "ground.soil.pull_test.pull_n is 0"),
+        ("/ground/soil/pull_test", json!({ "pull_kg": -2 }), "ground.soil.pull_test.pull_kg is -2"),
+        ("/ground/soil/pull_test", json!({ "pull_kg": 4, "spikes": 0 }), "be at least one"),
+        ("/ground/soil/corners_seen", json!([{ "at": [0, 0], "stood": true, "turn_deg": 400 }]), "up to 180 degrees"),
+        ("/store/brace/guy_angle_deg", json!(95), "between 0 and 90 degrees"),
+        ("/store/brace/pegs", json!(0), "be at least one"),
+        ("/store/brace/pegs", json!(50), "be smaller than that"),
+        ("/store/brace/safety_factor", json!(0), "be above zero"),
+        ("/store/brace/carry_minutes", json!(-1), "be zero or above"),
+        ("/runs/0/braces", json!([{ "at": [40, 40], "peg_length_m": 0 }]), "runs[0].braces[0].peg_length_m is 0"),
+        ("/runs/0/braces", json!([{ "at": [40, 40], "guy_angle_deg": 0 }]), "between 0 and 90 degrees"),
+    ] {
+        let plan = with(|plan| {
+            let (parent, key) = path.rsplit_once('/').unwrap();
+            if plan.pointer(parent).is_none_or(Value::is_null) {
+                plan["store"]["brace"] = json!({});
+            }
+            plan.pointer_mut(parent).unwrap()[key] = value.clone();
+        });
+        let said = has(&plan, "bad-value", Severity::Warning).message;
+        assert!(said.contains(says), "{path} {value}: {said}");
+    }
+}

@@ -4,6 +4,7 @@
 //! in [`limits`] as data. Words come from `words`. Local codes and licensed practice come before any of it,
 //! and nothing here ever says that a plan is safe or legal.
 
+pub mod bracing;
 pub mod finding;
 mod gates;
 mod ground;
@@ -63,6 +64,7 @@ impl Rounds {
         let mut plan_wide = troubles::of_plan(look);
         plan_wide.extend(hazards::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
+        plan_wide.extend(bracing::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }
@@ -76,6 +78,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     found.extend(ground::of_run(look, run, worked));
     found.extend(nets::of_run(look, run, worked));
     found.extend(gates::of_run(look, run, worked));
+    found.extend(bracing::of_run(look, run, worked));
     found.extend(volts::of_run(look, run, worked));
     found
 }

@@ -38,5 +38,8 @@ pub(crate) const FAULT_SOURCE: &str =
     "electric netting at 3 kV or more: Ohio State University Extension (2009); as a fault limit common practice";
 /// The source of rules that follow from what the file format means.
 pub(crate) const OWN_FORMAT: &str = "the plan file's own rules";
+/// The source of what is said of the wind.
+pub(crate) const WIND: &str =
+    "EN 1991-1-4 (from memory) for the wind; statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)";
 /// The source of the verdict on corners.
 pub(crate) const STATICS: &str = "statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)";

@@ -20,7 +20,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         found.extend(between_posts(look, run, lay));
         found.extend(leaning(look, run, lay));
         found.extend(ends(look, run, lay));
-        found.extend(stated_braces(look, run, lay));
+        found.extend(stated_braces(look, run, worked, lay));
         found.extend(bends(look, run, lay));
         found.extend(store(look, run, lay));
     }
@@ -129,9 +129,13 @@ fn between_posts(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     )
 }
 
-/// Whether the keeper's brace holds this corner.
-fn settled(corner: &Corner) -> bool {
-    corner.braced && corner.stake.hold_n >= corner.pull_n
+/// Whether the keeper's brace holds this corner: as its details say where the plan says anything of them, else by its
+/// stake alone.
+fn settled(look: Look<'_>, worked: &RunWorkup, index: usize, corner: &Corner) -> bool {
+    match crate::bracing::judged(look, worked, index) {
+        Some(judged) => judged.holds,
+        None => corner.braced && corner.stake.hold_n >= corner.pull_n,
+    }
 }
 
 /// The corner that pulls hardest beyond what it holds.
@@ -144,11 +148,8 @@ fn leaning(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
     for (verdict, id, severity) in
         [(Verdict::Required, "corner-leans", Severity::Warning), (Verdict::Advised, "corner-may-lean", Severity::Note)]
     {
-        let leaning: Vec<&Corner> = lay
-            .corners
-            .iter()
-            .filter(|corner| !corner.end && corner.verdict == verdict && !settled(corner) && !corner.braced)
-            .collect();
+        let leaning: Vec<&Corner> =
+            lay.corners.iter().filter(|corner| !corner.end && corner.verdict == verdict && !corner.braced).collect();
         let Some(worst) = worst(&leaning) else { continue };
         let text = match (verdict, leaning.len()) {
             (Verdict::Required, 1) => Text::CornerLeans,
@@ -191,15 +192,20 @@ fn ends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     )
 }
 
-fn stated_braces(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
-    let weak: Vec<&Corner> = lay.corners.iter().filter(|corner| corner.braced && !settled(corner)).collect();
+fn stated_braces(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Option<Finding> {
+    let all = || lay.corners.iter().enumerate();
+    let is_weak = |(index, corner): &(usize, &Corner)| corner.braced && !settled(look, worked, *index, corner);
+    let weak: Vec<&Corner> = all().filter(is_weak).map(|(_, corner)| corner).collect();
     let worst = worst(&weak)?;
+    let index = all().find(|(_, corner)| std::ptr::eq(*corner, worst)).map_or(0, |(index, _)| index);
+    let hold_n =
+        crate::bracing::judged(look, worked, index).map_or(worst.stake.hold_n, |judged| worst.pull_n * judged.safety);
     let numbers = numbers(weak.iter().copied());
     let corners = if numbers.is_empty() { look.words.text(Text::AnEnd).to_owned() } else { look.corners(&numbers) };
     Some(
         Finding::new("brace-too-weak", Severity::Warning, STATICS)
             .says(look.say(Text::BraceTooWeak, &[("run", run_name(run)), ("corners", &corners)]))
-            .because(pull_and_hold(look, Text::BraceTooWeakWhy, worst.pull_n, worst.stake.hold_n))
+            .because(pull_and_hold(look, Text::BraceTooWeakWhy, worst.pull_n, hold_n))
             .at(weak.iter().map(|corner| corner.at)),
     )
 }

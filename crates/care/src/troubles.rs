@@ -1,7 +1,7 @@
 //! What could not be built, in words.
 
 use plan::{Run, Shape};
-use words::texts::Findings as Text;
+use words::texts::{Bracing, Findings as Text};
 use workup::{Must, OutlineTrouble, Part, RunWorkup, SheetTrouble, Trouble};
 
 use crate::limits::OWN_FORMAT;
@@ -42,16 +42,18 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
     match trouble {
         Trouble::Outline { shape, fault } => outline(look, shape, *fault),
         Trouble::BadValue { key, value, must } => {
-            let must = look.words.text(match must {
+            let must = match must {
                 Must::BePositive => Text::MustBePositive,
                 Must::NotBeNegative => Text::MustNotBeNegative,
                 Must::BeAtLeastOne => Text::MustBeAtLeastOne,
                 Must::BeAShare => Text::MustBeAShare,
                 Must::BeAnAngle => Text::MustBeAnAngle,
                 Must::BeSmaller => Text::MustBeSmaller,
-            });
-            new("bad-value", warning)
-                .says(look.say(Text::BadValue, &[("key", key), ("value", &value.to_string()), ("must", must)]))
+                Must::BeAPart => return bad_value(look, key, *value, Bracing::MustBeAPart),
+                Must::BeATurn => return bad_value(look, key, *value, Bracing::MustBeATurn),
+                Must::BeAWind => return bad_value(look, key, *value, Bracing::MustBeAWind),
+            };
+            bad_value(look, key, *value, must)
         }
         Trouble::PanelSum { net, sum_m, length_m } => new("panel-sum", warning).says(look.say(
             Text::PanelSum,
@@ -82,8 +84,17 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 .says(look.say(text, &[("energizer", energizer)]))
         }
         Trouble::LiveLines { net } => new("live-lines", warning).says(look.say(Text::LiveLines, &[("net", net)])),
+        Trouble::NoSuchClass { table, name } => crate::bracing::no_such_class(look, *table, *name),
+        Trouble::SeenNowhere { index } => crate::bracing::seen_nowhere(look, *index),
+        Trouble::SeenContradict { stood, leaned } => crate::bracing::contradict(look, *stood, *leaned),
         Trouble::TwoSoils => new("two-soils", Severity::Note).says(look.words.text(Text::TwoSoils)),
     }
+}
+
+fn bad_value(look: Look<'_>, key: &str, value: f64, must: impl words::Message) -> Finding {
+    let must = look.words.text(must);
+    Finding::new("bad-value", Severity::Warning, OWN_FORMAT)
+        .says(look.say(Text::BadValue, &[("key", key), ("value", &value.to_string()), ("must", must)]))
 }
 
 fn outline(look: Look<'_>, shape: &Shape, fault: OutlineTrouble) -> Finding {

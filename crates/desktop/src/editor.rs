@@ -5,6 +5,7 @@
 //! once, so that every figure and mark follows a drag within its frame; what an animal feels is asked of the
 //! worker ([`Editor::request`]) and marked as stale until it answers.
 
+mod bracing;
 mod document;
 mod first;
 mod fitting;
@@ -30,6 +31,7 @@ use crate::worker::{Answer, Request};
 use fitting::Fitting;
 use hold::Held;
 
+pub use bracing::BracingMessage;
 pub use document::SaveState;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
@@ -101,6 +103,8 @@ pub enum Message {
     FitNets(u32),
     /// Take the nearest outline where none of whole panels exists.
     TakeNearest,
+    /// Something about what holds the corners.
+    Bracing(BracingMessage),
     /// Something about other shapes of the same nets.
     Shapes(ShapesMessage),
     /// Move a corner of the run in hand, by its place in the outline, to a post.
@@ -285,8 +289,10 @@ impl Editor {
             | Message::ToPost(_)
             | Message::Duplicate
             | Message::Remove
+            | Message::Bracing(_)
                 if self.held.is_some() => {}
             Message::FitNets(double_back) => self.ask_fit(double_back),
+            Message::Bracing(said) => self.bracing_said(said),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),

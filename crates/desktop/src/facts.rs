@@ -3,7 +3,7 @@
 use plan::{CoopKind, Plan, Run};
 use words::Words;
 use words::texts::{Compare, Window as Text};
-use workup::{Corner, Lay, Weakest};
+use workup::{Corner, Lay, Weakest, Workup};
 
 /// Braces that a lay needs (or that are decided), and those that are advised beside them.
 pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
@@ -85,23 +85,10 @@ pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String 
 }
 
 /// The soil in plain words.
-pub(crate) fn soil(words: Words, plan: &Plan) -> String {
-    let soil = &plan.ground.soil;
-    let kind = match (soil.undrained_strength_kpa, soil.friction_angle_deg) {
-        (None, Some(_)) => Text::SoilSand,
-        (stated, _) => {
-            // North American classes of undrained strength (US Army TM 5-818-1, table 2-2).
-            match stated.unwrap_or(plan::defaults::UNDRAINED_STRENGTH_KPA) {
-                kpa if kpa < 12.5 => Text::SoilVerySoft,
-                kpa if kpa < 25.0 => Text::SoilSoft,
-                kpa if kpa <= 50.0 => Text::SoilFirm,
-                kpa if kpa <= 100.0 => Text::SoilStiff,
-                _ => Text::SoilVeryStiff,
-            }
-        }
-    };
-    let wet = words.text(if soil.wet() { Text::SoilWet } else { Text::SoilNotWet });
-    words.say(Text::Soil, &[("kind", words.text(kind)), ("wet", wet)])
+pub(crate) fn soil(words: Words, plan: &Plan, workup: &Workup) -> String {
+    let kind = workup.soil.as_ref().map_or_else(String::new, |soil| care::bracing::kind(words, soil));
+    let wet = words.text(if plan.ground.soil.wet() { Text::SoilWet } else { Text::SoilNotWet });
+    words.say(Text::Soil, &[("kind", &kind), ("wet", wet)])
 }
 
 /// The stated vertex that a corner of the lay stands on.

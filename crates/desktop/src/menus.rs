@@ -109,6 +109,8 @@ fn wording(deed: Deed) -> Shaping {
         Deed::Duplicate => Shaping::DoneDuplicate,
         Deed::SideLength => Shaping::DoneSideLength,
         Deed::FitNets => Shaping::DoneFitNets,
+        Deed::CutCorner => Shaping::DoneCutCorner,
+        Deed::Brace => Shaping::DoneBrace,
     }
 }
 

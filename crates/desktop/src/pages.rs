@@ -2,6 +2,7 @@
 
 mod assumed;
 mod book;
+mod bracing;
 mod fitting;
 mod gates;
 mod ground;
@@ -63,7 +64,8 @@ impl Desk<'_> {
 
 /// The run that is only thought of and that the open page shows on the map.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
-    moves::ghost(ui, editor).or_else(|| editor.shape_ghost().map(Arc::new))
+    let cut = || bracing::ghost(ui, editor);
+    moves::ghost(ui, editor).or_else(|| editor.shape_ghost().map(Arc::new)).or_else(cut)
 }
 
 /// Shows the open page.
@@ -142,6 +144,10 @@ fn page_of(finding: &Finding, of_plan: bool) -> Page {
         | "buried-services"
         | "local-codes-first"
         | "two-soils"
+        | "soil-refuses"
+        | "no-such-class"
+        | "seen-nowhere"
+        | "corners-contradict"
         | "keep-out-touched"
         | "keep-out-enclosed"
         | "leaves-paddock" => Page::Ground,

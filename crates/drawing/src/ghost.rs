@@ -25,9 +25,16 @@ pub enum GhostMark {
     Letter(String),
     /// A name over its northernmost corner, every corner an open square: one of several shapes.
     Name(String),
+    /// Nothing: a stretch of a line, every place an open square. It lies over the net, not under it.
+    Places,
 }
 
 impl Ghost {
+    /// A stretch that a run's line could take instead.
+    pub fn stretch(places: Vec<Point>) -> Self {
+        Self { outline: places, closed: false, stays: None, mark: GhostMark::Places }
+    }
+
     /// A shape that the run could have.
     pub fn named(name: String, outline: Vec<Point>, closed: bool) -> Self {
         Self { outline, closed, stays: None, mark: GhostMark::Name(name) }

@@ -20,7 +20,7 @@ mod words;
 
 use plan::Point;
 
-use crate::ghost::Ghost;
+use crate::ghost::{Ghost, GhostMark};
 use crate::ink::Ink;
 use crate::palette::{Palette, Theme};
 use crate::shape::{Drawing, Form, Role, Shape};
@@ -40,7 +40,8 @@ impl Drawing {
         self.ink_with(view, None)
     }
 
-    /// The same with a run that is only thought of: it lies on the ground, beneath every net.
+    /// The same with a run that is only thought of: it lies on the ground, beneath every net, a stretch of
+    /// a line over them.
     pub fn ink_with(&self, view: &View, ghost: Option<&Ghost>) -> Vec<Ink> {
         let mut inker = Inker::new(self, view);
         inker.bare_ground();
@@ -50,7 +51,8 @@ impl Drawing {
         for shape in &self.shapes[..ground] {
             inker.symbol(shape);
         }
-        if let Some(ghost) = ghost {
+        let over = |ghost: &&Ghost| ghost.mark == GhostMark::Places;
+        if let Some(ghost) = ghost.filter(|ghost| !over(ghost)) {
             inker.thought(ghost);
         }
         for shape in &self.shapes[ground..] {
@@ -62,6 +64,9 @@ impl Drawing {
         let picked = |shape: &&Shape| shape.thing.is_some() && shape.thing == view.picked;
         for shape in self.shapes.iter().filter(picked).chain(self.shapes.iter().filter(|shape| !picked(shape))) {
             inker.plate(shape);
+        }
+        if let Some(ghost) = ghost.filter(over) {
+            inker.thought(ghost);
         }
         inker.readings();
         inker.words();

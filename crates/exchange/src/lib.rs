@@ -4,6 +4,7 @@
 //! [`geojson`] reads an outline and writes a plan, [`refusal`] puts into one sentence why something cannot be
 //! read or written.
 
+pub(crate) mod bracing;
 pub mod compare;
 pub mod gates;
 pub mod geojson;

@@ -19,7 +19,7 @@ pub fn text(plan: &Plan, workup: &Workup, findings: &Findings, words: Words) -> 
         page.blank();
     }
     for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
-        page.run(run, worked);
+        page.run(run, worked, workup);
         page.findings(findings.runs.get(index).map_or(&[], Vec::as_slice));
         page.blank();
     }
@@ -66,7 +66,7 @@ impl Page<'_> {
         self.lines.push(format!("  {:LABEL$}{figures}", self.words.text(label)));
     }
 
-    fn run(&mut self, run: &plan::Run, worked: &RunWorkup) {
+    fn run(&mut self, run: &plan::Run, worked: &RunWorkup, workup: &Workup) {
         let words = self.words;
         let name = care::run_name(run);
         self.lines.push(name.to_owned());
@@ -134,7 +134,14 @@ impl Page<'_> {
         if let Some(volts) = &worked.volts {
             self.volts(volts);
         }
-        self.corners(lay);
+        let rows = [
+            crate::bracing::sentences::soil(self.plan, workup, words),
+            crate::bracing::sentences::wind(self.plan, worked, words),
+        ];
+        for (label, figures) in rows.into_iter().flatten() {
+            self.lines.push(format!("  {label:LABEL$}{figures}"));
+        }
+        self.corners(lay, worked);
         let work = crate::work::sentences::lines(worked, words);
         if !work.is_empty() {
             self.blank();
@@ -185,14 +192,14 @@ impl Page<'_> {
         );
     }
 
-    fn corners(&mut self, lay: &Lay) {
+    fn corners(&mut self, lay: &Lay, worked: &RunWorkup) {
         let words = self.words;
         if lay.corners.is_empty() {
             return;
         }
         self.blank();
         self.lines.push(format!("  {}", words.text(Text::Corners)));
-        for corner in &lay.corners {
+        for (index, corner) in lay.corners.iter().enumerate() {
             let off = words.length(corner.stake.stand_off_m);
             let verdict = words.text(match corner.verdict {
                 Verdict::Required => Text::WillLean,
@@ -231,6 +238,9 @@ impl Page<'_> {
                 ],
             );
             self.lines.push(format!("         {}: {why}", words.text(Text::Why)));
+            for line in crate::bracing::sentences::of_corner(self.plan, worked, index, words) {
+                self.lines.push(format!("         {line}"));
+            }
         }
     }
 

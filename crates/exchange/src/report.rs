@@ -31,6 +31,8 @@ struct Report {
     title: String,
     /// Each run, in the plan's order.
     runs: Vec<Run>,
+    /// The soil that the braces reckon with; `null` where the plan says nothing new of soil, braces or wind.
+    soil: Option<crate::bracing::keys::Soil>,
     /// Findings of the plan as a whole.
     findings: Vec<FindingOut>,
     /// What rests on a default.
@@ -86,6 +88,9 @@ struct Run {
     /// Pins and gates.
     #[serde(flatten)]
     gates: crate::gates::OfRun,
+    /// Braces in detail, and wind.
+    #[serde(flatten)]
+    bracing: crate::bracing::keys::OfRun,
     /// The pulse.
     voltage: Option<Voltage>,
     /// What the keeper should know.
@@ -318,8 +323,11 @@ fn report(plan: &Plan, workup: &Workup, findings: &Findings) -> Report {
             .iter()
             .zip(&workup.runs)
             .enumerate()
-            .map(|(index, (stated, worked))| run(stated, worked, findings.runs.get(index).unwrap_or(&no_findings)))
+            .map(|(index, (stated, worked))| {
+                run(plan, stated, worked, findings.runs.get(index).unwrap_or(&no_findings))
+            })
             .collect(),
+        soil: crate::bracing::keys::soil(plan, workup),
         findings: findings.plan.iter().map(finding).collect(),
         assumed: plan::assumed(plan)
             .into_iter()
@@ -328,7 +336,7 @@ fn report(plan: &Plan, workup: &Workup, findings: &Findings) -> Report {
     }
 }
 
-fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> Run {
+fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> Run {
     let lay = worked.lay.as_ref();
     let post = |post: &workup::Post| Post { at: post.at, along_m: post.along_m, net: post.net, post: post.post };
     Run {
@@ -371,6 +379,7 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
         set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
         work: crate::work::keys::of_run(worked),
         gates: crate::gates::of_run(stated, worked),
+        bracing: crate::bracing::keys::of_run(plan, worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

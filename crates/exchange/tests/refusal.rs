@@ -44,6 +44,18 @@ fn what_stands_in_a_file_is_said_in_plain_words() {
              correct it there.",
         ),
         (
+            plan_refused(r#"{"format":"netfold-plan","version":1,"ground":{"soil":{"by_foot":"hardly"}}}"#),
+            "kettle-field.netfold.json: ground.soil.by_foot is the text “hardly” where one of pushes_in, firm, \
+             needs_bar, refuses belongs: correct it there.",
+        ),
+        (
+            plan_refused(
+                r#"{"format":"netfold-plan","version":1,"ground":{"soil":{"class":{"table":"mine","name":"firm"}}}}"#,
+            ),
+            "kettle-field.netfold.json: ground.soil.class.table is the text “mine” where one of tm_5_818_1, bs_8004, \
+             em_1110_2_2504 belongs: correct it there.",
+        ),
+        (
             plan_refused(r#"{"format":"netfold-plan","version":1,"runs":{}}"#),
             "kettle-field.netfold.json: runs is a group of keys in braces where a list belongs: correct it there.",
         ),

@@ -13,6 +13,8 @@ const HEADS: f32 = 13.0;
 const LEADING: f32 = 10.5;
 /// Between two cautions or dangers.
 const BETWEEN: f32 = 1.5;
+/// Over a note.
+const NOTE_OVER: f32 = 4.0;
 /// From the left of a caution's mark to its words.
 const INDENT: f32 = 10.0;
 /// Height of a box to write a reading in.
@@ -37,6 +39,8 @@ pub(crate) enum Row {
     Danger(String),
     /// Something to mind everywhere.
     Caution(String),
+    /// Words that may take several lines.
+    Note(String),
     /// Words.
     Plain(String),
 }
@@ -82,6 +86,7 @@ impl Row {
             Self::Readings(_) => 3.0 * LEADING + BOX + 6.5,
             Self::Danger(text) => lines(SMALL_STRONG, text, width).len() as f32 * LEADING + BETWEEN,
             Self::Caution(text) => lines(SMALL, text, width).len() as f32 * LEADING + BETWEEN,
+            Self::Note(text) => lines(SMALL, text, width).len() as f32 * LEADING + NOTE_OVER + BETWEEN,
         }
     }
 
@@ -129,6 +134,7 @@ impl Row {
                 sheet.area([left, at - half, left + 2.0 * half, at + half], PRINT.ink);
                 bullet(sheet, SMALL, text, [left, right], top);
             }
+            Self::Note(text) => bullet(sheet, SMALL, text, [left - INDENT, right - INDENT], top + NOTE_OVER),
             Self::Plain(text) => sheet.left(left, middle, BODY, &BODY.fitted(text, right - left)),
         }
     }

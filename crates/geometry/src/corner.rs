@@ -120,7 +120,7 @@ pub struct LeaningBend {
 }
 
 /// Beyond this turn a brace is advised whatever the numbers say: 30 degrees (common practice, docs/sources.md, husbandry 1.4).
-const ADVISED_TURN_RAD: f64 = 30.0 * PI / 180.0;
+pub(crate) const ADVISED_TURN_RAD: f64 = 30.0 * PI / 180.0;
 
 /// Below this turn a bend is carried by its posts together: 20 degrees.
 const GENTLE_TURN_RAD: f64 = 20.0 * PI / 180.0;
@@ -148,15 +148,7 @@ fn bend_corner(request: &CornerRequest<'_>, miss: &CornerMiss) -> Corner {
     let outline = request.outline;
     let vertex = outline.vertices()[miss.vertex];
     let (pull_n, hold_n) = pull_and_hold_n(request, &miss.posts, |tension_n| corner_pull_n(tension_n, miss.turn_rad));
-    let brace = if miss.turn_rad < GENTLE_TURN_RAD - TURN_GRAIN_RAD {
-        Verdict::None
-    } else if passes(pull_n, hold_n) {
-        Verdict::Required
-    } else if passes(pull_n * request.safety_factor, hold_n) || miss.turn_rad > ADVISED_TURN_RAD + TURN_GRAIN_RAD {
-        Verdict::Advised
-    } else {
-        Verdict::None
-    };
+    let brace = bend_verdict(miss.turn_rad, pull_n, hold_n, request.safety_factor);
     // Both sides pull towards the inside of the turn; the stake stands the other way on the bisector.
     let against = outline.direction_before(vertex.along_m) - outline.direction_at(vertex.along_m);
     Corner {
@@ -171,6 +163,19 @@ fn bend_corner(request: &CornerRequest<'_>, miss: &CornerMiss) -> Corner {
         dents: outline.is_closed() && (vertex.signed_turn_rad > 0.0) != outline.is_counter_clockwise(),
         brace,
         stake: stake(request, vertex.at, against.unit()),
+    }
+}
+
+/// The verdict on a post at a turn that pulls and holds so much.
+pub fn bend_verdict(turn_rad: f64, pull_n: f64, hold_n: f64, safety_factor: f64) -> Verdict {
+    if turn_rad < GENTLE_TURN_RAD - TURN_GRAIN_RAD {
+        Verdict::None
+    } else if passes(pull_n, hold_n) {
+        Verdict::Required
+    } else if passes(pull_n * safety_factor, hold_n) || turn_rad > ADVISED_TURN_RAD + TURN_GRAIN_RAD {
+        Verdict::Advised
+    } else {
+        Verdict::None
     }
 }
 

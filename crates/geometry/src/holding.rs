@@ -32,7 +32,7 @@ pub struct Spike {
 }
 
 /// Wet ground holds half as much (tent trade, docs/sources.md, husbandry S9).
-const WET_SHARE: f64 = 0.5;
+pub const WET_SHARE: f64 = 0.5;
 
 impl Soil {
     /// Sideways force that one spike holds when loaded `load_height_m` above the ground, newtons, ultimate.
@@ -49,7 +49,33 @@ impl Soil {
         };
         if wet { dry_n * WET_SHARE } else { dry_n }
     }
+
+    /// The ground of which every hold is that share of this one's, sideways and upwards.
+    ///
+    /// Both of Broms' formulas are linear in the clay's strength and in the sand's weight, so this is exact.
+    pub fn weakened(self, share: f64) -> Soil {
+        match self {
+            Soil::Clay { undrained_strength_pa } => Soil::Clay { undrained_strength_pa: undrained_strength_pa * share },
+            Soil::Sand { friction_angle_rad, unit_weight_n_per_m3 } => {
+                Soil::Sand { friction_angle_rad, unit_weight_n_per_m3: unit_weight_n_per_m3 * share }
+            }
+        }
+    }
+
+    /// Force that draws one smooth peg straight out, newtons, ultimate.
+    pub fn uplift_n(&self, peg: Spike) -> f64 {
+        match *self {
+            Soil::Clay { undrained_strength_pa } => uplift_clay_n(CLAY_ADHESION, undrained_strength_pa, peg),
+            Soil::Sand { unit_weight_n_per_m3, .. } => uplift_sand_n(unit_weight_n_per_m3, peg),
+        }
+    }
 }
+
+/// Share of a clay's strength that clings to a smooth peg: 0.3 to 0.5 (Tomlinson, from memory; husbandry 2.6).
+pub const CLAY_ADHESION: f64 = 0.5;
+
+/// Friction of sand on a smooth peg, radians: 20 degrees, and pressed to it as at rest, K = 1 (husbandry 2.6, D).
+const SAND_ON_PEG_RAD: f64 = 20.0 * std::f64::consts::PI / 180.0;
 
 /// Pull on the post at a turn, newtons, inward along the bisector: `2 T sin(turn / 2)`.
 ///
@@ -115,4 +141,13 @@ pub fn passive_pressure_ratio(friction_angle_rad: f64) -> f64 {
 /// Force that draws a smooth peg out of clay, newtons: `alpha su pi d L` (docs/sources.md, husbandry 2.6; alpha 0.3 to 0.5).
 pub fn uplift_clay_n(adhesion: f64, undrained_strength_pa: f64, spike: Spike) -> f64 {
     adhesion * undrained_strength_pa * std::f64::consts::PI * spike.diameter_m * spike.length_m
+}
+
+/// Force that draws a smooth peg out of sand, newtons: `0.5 g L^2 K tan(delta) pi d` (husbandry 2.6, K 1, delta 20 degrees).
+pub fn uplift_sand_n(unit_weight_n_per_m3: f64, spike: Spike) -> f64 {
+    0.5 * unit_weight_n_per_m3
+        * spike.length_m.powi(2)
+        * SAND_ON_PEG_RAD.tan()
+        * std::f64::consts::PI
+        * spike.diameter_m
 }

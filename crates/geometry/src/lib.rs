@@ -5,6 +5,7 @@
 //! 1. [`Point`] and [`Outline`]: a line on the ground, closed or open; [`check_outline`] says what is wrong with one.
 //! 2. [`Net`] and [`place`]: how the rolls fall round the line, where every post stands, what is spare or short.
 //! 3. [`Soil`], [`Spike`] and [`corners`]: pull and hold at every corner and end, the verdict and the stake.
+//!    [`guy`], [`brace_post`] and [`cut_corner`]: what mends a corner; [`gusts`]: what the wind does along the straights.
 //! 4. [`strip`]: the ground mown under and beside the line; [`passes()`]: the lines walked behind the mower.
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
 //! 6. [`ways`]: the shortest way round what may not be crossed.
@@ -25,9 +26,12 @@
 //! assert!(placed.spare_m < 1e-9 && placed.short_m < 1e-9);
 //! ```
 
+mod bracing;
 mod corner;
+mod cut;
 pub mod fit;
 pub mod ground;
+pub mod gusts;
 mod holding;
 pub mod largest;
 pub mod mowing;
@@ -43,10 +47,14 @@ pub mod statics;
 mod strip;
 pub mod ways;
 
-pub use corner::{Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, corners, leaning_bends};
+pub use bracing::{BracePost, Guy, GuyForces, PEG_IN_LINE_SHARE, brace_post, guy};
+pub use corner::{
+    Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, bend_verdict, corners, leaning_bends,
+};
+pub use cut::{Cut, MOST_CUT_POSTS, cut_corner};
 pub use holding::{
-    Soil, Spike, broms_clay_n, broms_clay_strength_pa, broms_sand_n, corner_pull_n, passive_pressure_ratio,
-    uplift_clay_n,
+    CLAY_ADHESION, Soil, Spike, WET_SHARE, broms_clay_n, broms_clay_strength_pa, broms_sand_n, corner_pull_n,
+    passive_pressure_ratio, uplift_clay_n, uplift_sand_n,
 };
 pub use net::{MAX_PANELS, Net, NetFault, PANEL_SUM_TOLERANCE_M};
 pub use outline::{CORNER_TURN_RAD, Outline, SAME_PLACE_M, Vertex};

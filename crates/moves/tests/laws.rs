@@ -151,8 +151,7 @@ fn what_goes_along_and_what_is_left() {
     run.earth_stakes = EarthStakes { count: Some(2), at: Some(Point::new(-3.0, 5.0)), ..EarthStakes::default() };
     run.earth_ohm = Some(40.0);
     (run.strip_left_m, run.strip_right_m) = (Some(0.4), Some(0.9));
-    let brace =
-        StatedBrace { at: Point::new(25.0, 25.0), kind: plan::BraceKind::Guy, stand_off_m: None, rest: Rest::new() };
+    let brace = StatedBrace { at: Point::new(25.0, 25.0), ..StatedBrace::default() };
     run.braces = vec![brace];
     let fault =
         Fault { at: Point::new(1.0, 0.0), kind: FaultKind::Short, ohm: Some(500.0), lines: None, rest: Rest::new() };

@@ -30,7 +30,8 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
     }
     list.unless(soil.resistivity_ohm_m.is_some(), "ground.soil.resistivity_ohm_m", defaults::RESISTIVITY_OHM_M);
-    if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_none() {
+    let told = soil.by_foot.is_some() || soil.class.is_some() || soil.pull_test.is_some();
+    if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_none() && !told {
         list.with(
             "ground.soil.undrained_strength_kpa",
             defaults::UNDRAINED_STRENGTH_KPA,
@@ -97,6 +98,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     );
     list.unless(store.brace.loop_height_m.is_some(), "store.brace.loop_height_m", defaults::BRACE_LOOP_HEIGHT_M);
     list.unless(store.brace.stand_off_m.is_some(), "store.brace.stand_off_m", defaults::STAND_OFF_M);
+    list.0.extend(crate::bracing::assumed(plan));
     list.unless(store.mower.width_m.is_some(), "store.mower.width_m", defaults::MOWER_WIDTH_M);
     list.unless(store.mower.overlap.is_some(), "store.mower.overlap", defaults::MOWER_OVERLAP);
     list.unless(store.mower.speed_m_per_s.is_some(), "store.mower.speed_m_per_s", defaults::MOWER_SPEED_M_PER_S);

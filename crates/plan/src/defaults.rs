@@ -4,6 +4,7 @@
 //! that a default is stated once. Sources: `common practice, no source` unless another is named; the
 //! ranges stand in `docs/model.md`.
 
+pub mod bracing;
 pub mod rates;
 
 /// The source named for a default that rests on habit alone.

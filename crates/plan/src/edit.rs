@@ -98,6 +98,13 @@ pub enum Edit {
         /// The soil.
         soil: Soil,
     },
+    /// Say which wind the runs must stand, and how much of a fouled net's face is closed.
+    SetWind {
+        /// Metres a second, or none.
+        wind_m_per_s: Option<f64>,
+        /// A share, or none for the default.
+        fouled_share: Option<f64>,
+    },
     /// State the store anew.
     SetStore {
         /// The store.
@@ -231,6 +238,7 @@ impl Edit {
             | Edit::SetOrigin { .. }
             | Edit::SetTarget { .. }
             | Edit::SetSoil { .. }
+            | Edit::SetWind { .. }
             | Edit::SetStore { .. }
             | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }
@@ -339,7 +347,18 @@ impl Plan {
                 Edit::SetRun { run: Box::new(mem::replace(&mut self.runs[index], *run)) }
             }
             Edit::SetSeason { season } => Edit::SetSeason { season: mem::replace(&mut self.season, season) },
-            Edit::SetSoil { soil } => Edit::SetSoil { soil: mem::replace(&mut self.ground.soil, soil) },
+            Edit::SetSoil { soil } => {
+                soil.corners_seen.iter().try_for_each(|seen| finite(&[seen.at]))?;
+                Edit::SetSoil { soil: mem::replace(&mut self.ground.soil, soil) }
+            }
+            Edit::SetWind { wind_m_per_s, fouled_share } => {
+                finite(&[Point::new(wind_m_per_s.unwrap_or(0.0), fouled_share.unwrap_or(0.0))])?;
+                let ground = &mut self.ground;
+                Edit::SetWind {
+                    wind_m_per_s: mem::replace(&mut ground.wind_m_per_s, wind_m_per_s),
+                    fouled_share: mem::replace(&mut ground.fouled_share, fouled_share),
+                }
+            }
             Edit::SetStore { store } => Edit::SetStore { store: Box::new(mem::replace(&mut self.store, *store)) },
             Edit::SetKeepOuts { keep_outs } => {
                 keep_outs.iter().try_for_each(|keep_out| finite(&keep_out.outline))?;

@@ -58,6 +58,10 @@ pub enum Deed {
     FitNets,
     /// A shape that was found became a run.
     TakeShape,
+    /// A corner was cut over several posts.
+    CutCorner,
+    /// A corner got its brace.
+    Brace,
 }
 
 impl Deed {
@@ -71,9 +75,11 @@ impl Deed {
             Edit::AddRun { .. } => Self::AddRun,
             Edit::RemoveRun { .. } => Self::RemoveRun,
             Edit::SetRun { .. } => Self::Run,
-            Edit::SetSoil { .. } | Edit::SetKeepOuts { .. } | Edit::SetHazards { .. } | Edit::SetGateway { .. } => {
-                Self::Ground
-            }
+            Edit::SetSoil { .. }
+            | Edit::SetWind { .. }
+            | Edit::SetKeepOuts { .. }
+            | Edit::SetHazards { .. }
+            | Edit::SetGateway { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,
             Edit::SetCoop { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,

@@ -4,7 +4,8 @@
 //! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
 //! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
 //! [`motion`] moves and turns whole things; [`rolls`] is the first plan of a keeper who has nothing but rolls;
-//! [`rates`] is how long hands take; [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
+//! [`rates`] is how long hands take; [`soils`] holds the published classes of soil, [`bracing`] what is said of braces and
+//! wind; [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
 //!
 //! **Invariants.** A [`Plan`] holds statements only: no figure in it was computed. Whatever a statement
 //! leaves out is `None` here and is filled in by an accessor that reads [`defaults`], so that what rests
@@ -12,6 +13,7 @@
 //! of the screen or of words; it opens no file and reads no clock.
 
 pub mod assumed;
+pub mod bracing;
 pub mod defaults;
 pub mod edit;
 pub mod file;
@@ -22,15 +24,17 @@ pub mod motion;
 pub mod rates;
 pub mod rolls;
 pub mod schema;
+pub mod soils;
 
 pub use assumed::{Assumed, assumed};
 pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
-    Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Gate,
-    GateKind, Gateway, Ground, Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind,
-    Plan, Point, Reading, ReadingKind, Rest, Run, RunStatus, Season, Soil, StatedBrace, Store,
+    Boundary, BraceKind, BraceRule, ByFoot, Coop, CoopKind, CornerSeen, EarthStake, EarthStakes, Energizer, Fault,
+    FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind,
+    Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season, Soil, SoilClass,
+    SoilTable, SoilWord, StatedBrace, Store,
 };
 pub use motion::Motion;
 pub use rates::Rates;

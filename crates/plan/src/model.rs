@@ -3,6 +3,7 @@
 //! Units stand in the names. Places are metres east and north of the plan's origin. `rest` carries the
 //! keys that this version does not know, so that they are written back.
 
+mod bracing;
 mod coop;
 mod gate;
 mod ground;
@@ -15,6 +16,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::defaults;
 pub use crate::rates::Rates;
+pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
 pub use coop::{Coop, CoopKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
@@ -118,6 +120,20 @@ impl Plan {
         let off_m = |at: &Point| (at.east_m - first.east_m).hypot(at.north_m - first.north_m);
         let corner = || self.ground.boundary.iter().min_by(|a, b| off_m(a).total_cmp(&off_m(b))).copied();
         Some(run.drop_at.or(run.feed_at).or_else(corner).unwrap_or(first))
+    }
+
+    /// Length and diameter of the spike that was pulled, stated or assumed, metres.
+    pub fn pulled_spike_m(&self, test: &PullTest) -> (f64, f64) {
+        let first = self.store.nets.first();
+        let length_m = || first.map_or(defaults::SPIKE_LENGTH_M, NetKind::spike_length_m);
+        let diameter_m = || first.map_or(defaults::SPIKE_DIAMETER_M, NetKind::spike_diameter_m);
+        (test.spike_length_m.unwrap_or_else(length_m), test.spike_diameter_m.unwrap_or_else(diameter_m))
+    }
+
+    /// Spikes under the post that was pulled, stated or assumed.
+    pub fn pulled_spikes(&self, test: &PullTest) -> u32 {
+        let first = self.store.nets.first();
+        test.spikes.unwrap_or_else(|| first.map_or(defaults::SPIKES_PER_POST, NetKind::spikes_per_post))
     }
 
     /// The run of that id.

@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
 use plan::{
-    Coop, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, History, KeepOut, Pin, PinKind, Plan, Point, Reading,
-    ReadingKind, Rest, Rolls, Run, Shape, Soil, read, write,
+    ByFoot, Coop, CornerSeen, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, History, KeepOut, Pin, PinKind, Plan,
+    Point, PullTest, Reading, ReadingKind, Rest, Rolls, Run, Shape, Soil, SoilClass, SoilTable, SoilWord, read, write,
 };
 use proptest::prelude::*;
 
@@ -62,6 +62,23 @@ fn edits() -> impl Strategy<Value = Edit> {
         }),
         proptest::option::of(places())
             .prop_map(|at| Edit::SetGateway { gateway: at.map(|at| Gateway { at, rest: Rest::new() }) }),
+        (proptest::option::of(0.0..60.0_f64), proptest::option::of(0.01..1.0_f64))
+            .prop_map(|(wind_m_per_s, fouled_share)| Edit::SetWind { wind_m_per_s, fouled_share }),
+        (places(), any::<bool>(), proptest::option::of(1.0..170.0_f64)).prop_map(|(at, stood, turn_deg)| {
+            let seen = CornerSeen { run: Some("square".to_owned()), at, stood, turn_deg, ..CornerSeen::default() };
+            let test = PullTest { pull_kg: turn_deg, ..PullTest::default() };
+            let class = SoilClass { table: SoilTable::British, name: SoilWord::SoftToFirm, rest: Rest::new() };
+            Edit::SetSoil {
+                soil: Soil {
+                    by_foot: Some(ByFoot::NeedsBar),
+                    class: Some(class),
+                    pull_test: turn_deg.map(|_| test),
+                    corners_seen: vec![seen],
+                    wet_factor: turn_deg.map(|deg| deg / 180.0),
+                    ..Soil::default()
+                },
+            }
+        }),
         (1.0..100.0_f64)
             .prop_map(|kpa| Edit::SetSoil { soil: Soil { undrained_strength_kpa: Some(kpa), ..Soil::default() } }),
         proptest::collection::vec(places(), 0..3).prop_map(|path| Edit::SetHazards { hazards: vec![hazard(path)] }),

@@ -27,6 +27,8 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
             hazards: take(&mut ground, "hazards")?,
             soil: take(&mut ground, "soil")?,
             gateway: take(&mut ground, "gateway")?,
+            wind_m_per_s: take(&mut ground, "wind_m_per_s")?,
+            fouled_share: take(&mut ground, "fouled_share")?,
             rest: ground,
         },
         store: take(&mut keys, "store")?,

@@ -26,6 +26,8 @@ pub struct Words {
 
 /// Metres in a foot, exactly.
 const METRES_PER_FOOT: f64 = 0.3048;
+/// Metres in a mile, exactly.
+const METRES_PER_MILE: f64 = 1_609.344;
 /// Square metres in an acre.
 const SQUARE_METRES_PER_ACRE: f64 = 4_046.856_422_4;
 /// Newtons that a kilogram weighs (standard gravity).
@@ -138,6 +140,15 @@ impl Words {
         match self.units {
             Units::Metric => join((self.number(kilograms, 1), "kg")),
             Units::Feet => join((self.number(kilograms / KILOGRAMS_PER_POUND, 0), "lb")),
+        }
+    }
+
+    /// A wind, such as `54 km/h`.
+    pub fn wind(self, metres_per_second: f64) -> String {
+        let per_hour_m = metres_per_second * 3_600.0;
+        match self.units {
+            Units::Metric => join((self.number(per_hour_m / 1_000.0, 0), "km/h")),
+            Units::Feet => join((self.number(per_hour_m / METRES_PER_MILE, 0), "mph")),
         }
     }
 

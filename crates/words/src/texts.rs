@@ -1,6 +1,7 @@
 //! The tables of texts, one for each place where they are read.
 
 mod book;
+mod bracing;
 mod candidates;
 mod compare;
 mod errors;
@@ -21,6 +22,7 @@ mod store;
 mod window;
 
 pub use book::Book;
+pub use bracing::Bracing;
 pub use candidates::Candidates;
 pub use compare::Compare;
 pub use errors::Errors;
@@ -47,6 +49,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     }
     let mut all: Vec<&'static str> = Vec::new();
     all.extend(of(Book::ALL, language));
+    all.extend(of(Bracing::ALL, language));
     all.extend(of(Candidates::ALL, language));
     all.extend(of(Compare::ALL, language));
     all.extend(of(Errors::ALL, language));

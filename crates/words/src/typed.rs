@@ -43,6 +43,8 @@ pub enum Measure {
     Seconds,
     /// A speed on foot in metres a second; shown in km/h or mph.
     Speed,
+    /// A wind in metres a second; shown in km/h or mph.
+    Wind,
 }
 
 /// What may be typed, in the unit that is kept (metres, kilograms, a share, kV and so on).
@@ -224,7 +226,7 @@ impl Measure {
             Self::Area => &AREAS,
             Self::Minutes => &MINUTES,
             Self::Seconds => &SECONDS,
-            Self::Speed => &SPEEDS,
+            Self::Speed | Self::Wind => &SPEEDS,
         }
     }
 
@@ -251,6 +253,7 @@ impl Measure {
             Self::Minutes => of(&MINUTES[0], 2),
             Self::Seconds => of(&SECONDS[0], 1),
             Self::Speed => of(&SPEEDS[usize::from(feet)], 2),
+            Self::Wind => of(&SPEEDS[usize::from(feet)], 0),
         }
     }
 
@@ -268,7 +271,7 @@ impl Measure {
             Self::Mass => vec!["kg", "g", "lb", "oz"],
             Self::Area => vec!["m²", "ft²"],
             Self::Minutes | Self::Seconds => vec!["min", "s"],
-            Self::Speed => vec!["km/h", "mph", "m/s"],
+            Self::Speed | Self::Wind => vec!["km/h", "mph", "m/s"],
         }
     }
 
@@ -284,7 +287,7 @@ impl Measure {
             Self::Joules => 1.0,
             Self::Area => 4.0,
             Self::Minutes => 2.0,
-            Self::Seconds => 15.0,
+            Self::Seconds | Self::Wind => 15.0,
             Self::Speed => 1.11,
             Self::Ohms => 500.0,
             Self::OhmMetres => 100.0,

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use geometry::{
-    CornerRequest, FixedStart, Net, NetForces, Outline, Placement, PlacementFault, PlacementRequest, Soil, Spike,
-    StakeKind,
+    CornerRequest, FixedStart, Net, NetForces, Outline, Placement, PlacementFault, PlacementRequest, Spike, StakeKind,
 };
-use plan::{Plan, Run, Shape, defaults};
+use plan::{Plan, Run, Shape};
 
+use crate::bracing::SoilFound;
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
 use crate::values::Bad;
 use crate::{nets, outlines, pins::Pins, place, point};
@@ -32,6 +32,7 @@ pub(crate) fn line(
     plan: &Plan,
     run: &Run,
     bad: &Bad,
+    soil: &SoilFound,
     chosen: &mut nets::Chosen,
     worked: &mut RunWorkup,
 ) -> Option<Line> {
@@ -41,7 +42,9 @@ pub(crate) fn line(
     worked.area_m2 = Some(outline.area_m2());
     let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
     if let Some(placement) = &placement {
-        worked.lay = Some(lay(plan, run, &outline, placement, bad));
+        let own = Bad::of(&worked.troubles);
+        let soil = (soil, [".guy_", ".pegs", ".peg_"].iter().any(|name| own.any(name)));
+        worked.lay = Some(lay(plan, run, &outline, placement, bad, &soil));
     }
     Some(Line { outline, placement })
 }
@@ -97,7 +100,10 @@ fn placed(
     }
 }
 
-fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &Bad) -> Lay {
+/// The soil, and whether one of the run's braces states what nothing can be built with.
+type Braced<'a> = (&'a SoilFound, bool);
+
+fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &Bad, soil: &Braced<'_>) -> Lay {
     let id = |kind: usize| plan.store.nets[kind].id.clone();
     let mut nets_needed = BTreeMap::new();
     for net in placement.nets_on_line() {
@@ -110,7 +116,7 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
         net: post.net,
         post: post.post,
     };
-    let judged = corners(plan, run, outline, placement, bad);
+    let judged = corners(plan, run, outline, placement, bad, soil);
     let corners_judged = judged.is_some();
     let (corners, bends) = judged.unwrap_or_default();
     let (base, a_net, a_brace) = SET_UP_MINUTES;
@@ -149,16 +155,55 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
     lay
 }
 
-/// The soil as `geometry` sees it; a clay counts before a sand, and nothing stated is a clay.
-fn soil(plan: &Plan) -> Soil {
-    let stated = &plan.ground.soil;
-    match (stated.undrained_strength_kpa, stated.friction_angle_deg) {
-        (None, Some(angle_deg)) => Soil::Sand {
-            friction_angle_rad: angle_deg.to_radians(),
-            unit_weight_n_per_m3: stated.unit_weight_kn_per_m3() * 1e3,
-        },
-        (strength_kpa, _) => {
-            Soil::Clay { undrained_strength_pa: strength_kpa.unwrap_or(defaults::UNDRAINED_STRENGTH_KPA) * 1e3 }
+/// What the corners of a run are judged with, beside its line.
+pub(crate) struct Parts {
+    pub(crate) kinds: Vec<NetForces>,
+    stake: StakeKind,
+    stand_offs: Vec<(geometry::Point, f64)>,
+}
+
+impl Parts {
+    pub(crate) fn of(plan: &Plan, run: &Run) -> Self {
+        let forces = |net: &plan::NetKind| NetForces {
+            tension_n: net.tension_n(),
+            height_m: net.height_m(),
+            spikes_per_post: net.spikes_per_post(),
+            spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
+        };
+        let brace = &plan.store.brace;
+        let stand_off_m = |stated: &plan::StatedBrace| {
+            let tied_m = stated.guy_height_m.unwrap_or(brace.guy_height_m());
+            let by_angle = stated.guy_angle_deg.map(|deg| tied_m / deg.to_radians().tan());
+            stated.stand_off_m.or(by_angle).unwrap_or(brace.stand_off_m())
+        };
+        Self {
+            kinds: plan.store.nets.iter().map(forces).collect(),
+            stake: StakeKind {
+                spike: Spike { length_m: brace.stake_length_m(), diameter_m: brace.stake_diameter_m() },
+                loop_height_m: brace.loop_height_m(),
+                stand_off_m: brace.stand_off_m(),
+            },
+            stand_offs: run.braces.iter().map(|stated| (point(stated.at), stand_off_m(stated))).collect(),
+        }
+    }
+
+    /// What `geometry` is asked; the soil comes as wet as it is.
+    pub(crate) fn request<'a>(
+        &'a self,
+        plan: &Plan,
+        outline: &'a Outline,
+        placement: &'a Placement,
+        soil: &SoilFound,
+    ) -> CornerRequest<'a> {
+        CornerRequest {
+            outline,
+            placement,
+            kinds: &self.kinds,
+            soil: soil.soil(),
+            wet: false,
+            safety_factor: plan.store.brace.safety_factor(),
+            stake: self.stake,
+            stand_offs: &self.stand_offs,
         }
     }
 }
@@ -169,42 +214,25 @@ fn corners(
     outline: &Outline,
     placement: &Placement,
     bad: &Bad,
+    (soil, braces_bad): &Braced<'_>,
 ) -> Option<(Vec<Corner>, Vec<Bend>)> {
     const OF_NET: [&str; 3] = ["height_m", "tension_n", "spike"];
-    const OF_GROUND: [&str; 4] = ["ground.soil.undrained", "ground.soil.friction", "ground.soil.unit", "store.brace."];
+    const OF_GROUND: [&str; 7] = [
+        "ground.soil.undrained",
+        "ground.soil.friction",
+        "ground.soil.unit",
+        "ground.soil.wet_factor",
+        "ground.soil.pull_test",
+        "ground.soil.corners_seen",
+        "store.brace.",
+    ];
     let bad_net =
         |net: &geometry::PlacedNet| OF_NET.iter().any(|name| bad.any(&format!("store.nets[{}].{name}", net.kind)));
-    if OF_GROUND.iter().any(|part| bad.any(part)) || placement.nets.iter().any(bad_net) {
+    if OF_GROUND.iter().any(|part| bad.any(part)) || placement.nets.iter().any(bad_net) || *braces_bad {
         return None;
     }
-    let kinds: Vec<NetForces> = plan
-        .store
-        .nets
-        .iter()
-        .map(|net| NetForces {
-            tension_n: net.tension_n(),
-            height_m: net.height_m(),
-            spikes_per_post: net.spikes_per_post(),
-            spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
-        })
-        .collect();
-    let brace = &plan.store.brace;
-    let stand_offs: Vec<_> =
-        run.braces.iter().map(|stated| (point(stated.at), stated.stand_off_m.unwrap_or(brace.stand_off_m()))).collect();
-    let request = CornerRequest {
-        outline,
-        placement,
-        kinds: &kinds,
-        soil: soil(plan),
-        wet: plan.ground.soil.wet(),
-        safety_factor: defaults::SAFETY_FACTOR,
-        stake: StakeKind {
-            spike: Spike { length_m: brace.stake_length_m(), diameter_m: brace.stake_diameter_m() },
-            loop_height_m: brace.loop_height_m(),
-            stand_off_m: brace.stand_off_m(),
-        },
-        stand_offs: &stand_offs,
-    };
+    let parts = Parts::of(plan, run);
+    let request = parts.request(plan, outline, placement, soil);
     let judged = geometry::corners(&request);
     let braced = nearest_corners(run, &judged);
     let corners = judged

@@ -7,6 +7,7 @@
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
+//! - [`bracing`] weighs what is known of the soil, judges each brace, finds the cheapest mend, and the wind;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`pins`] are kept while the nets are laid; [`gates`] opens the run where it goes, with the way to the gateway;
@@ -17,6 +18,7 @@
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
 //! `plan`'s defaults.
 
+pub mod bracing;
 pub mod candidates;
 mod chain;
 pub mod compare;
@@ -59,17 +61,20 @@ pub enum Depth {
 pub fn workup(plan: &Plan, depth: Depth) -> Workup {
     let mut troubles = values::of_plan(plan);
     let ground = outlines::Ground::of(plan, &mut troubles);
+    let (soil, of_soil) = bracing::soil(plan);
+    troubles.extend(of_soil);
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
     let mut chosen = nets::Chosen::new();
     for run in &plan.runs {
         let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let line = lay::line(plan, run, &bad, &mut chosen, &mut worked);
+        let line = lay::line(plan, run, &bad, &soil, &mut chosen, &mut worked);
         if let Some(line) = &line {
             mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.outline, &ground, &mut worked);
             worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
+            bracing::add(plan, run, &line.outline, line.placement.as_ref(), &soil, &ground, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);
@@ -89,7 +94,7 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
         }
     }
     let (paddock_m2, paddock_round_m) = (ground.paddock_m2(), ground.paddock_round_m());
-    Workup { runs, troubles, paddock_m2, paddock_round_m, standing }
+    Workup { runs, troubles, paddock_m2, paddock_round_m, standing, soil: Some(soil) }
 }
 
 fn point(point: plan::Point) -> geometry::Point {

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
+use crate::bracing::{Bracing, SoilFound};
 use crate::gates::GateWork;
 use crate::growth::GrassDays;
 use crate::pins::PinWork;
@@ -25,6 +26,8 @@ pub struct Workup {
     pub paddock_round_m: f64,
     /// Nets of each kind that the standing runs use.
     pub standing: BTreeMap<String, u32>,
+    /// The soil that the braces reckon with.
+    pub soil: Option<SoilFound>,
 }
 
 impl Workup {
@@ -47,6 +50,8 @@ pub struct RunWorkup {
     pub lay: Option<Lay>,
     /// Where hardly any netting is spare: the corner to draw in.
     pub draw_in: Option<crate::DrawIn>,
+    /// Its corners in detail, and the wind on it.
+    pub bracing: Option<Bracing>,
     /// The ground to mow.
     pub strip: Option<Strip>,
     /// What is still to mow of it where nets that stand have been mown for already; `None` where that is all of it.
@@ -495,6 +500,26 @@ pub enum Trouble {
         /// The kind of net.
         net: String,
     },
+    /// A class that its table does not have; it is passed over.
+    NoSuchClass {
+        /// The table.
+        table: plan::SoilTable,
+        /// The word.
+        name: plan::SoilWord,
+    },
+    /// A corner seen of which nobody knows how far it turned; it is passed over.
+    SeenNowhere {
+        /// Its place in the list, from 0.
+        index: usize,
+    },
+    /// A corner that stood where the ground would have to be stronger than one that leaned allows; the one that leaned
+    /// counts.
+    SeenContradict {
+        /// The one that stood, from 0.
+        stood: usize,
+        /// The one that leaned, from 0.
+        leaned: usize,
+    },
     /// A soil stated both as a clay and as a sand; the clay counts.
     TwoSoils,
 }
@@ -521,6 +546,12 @@ pub enum Must {
     BeAShare,
     /// Between 0 and 90.
     BeAnAngle,
+    /// Above zero and at most one.
+    BeAPart,
+    /// Above 0 and at most 180.
+    BeATurn,
+    /// A wind that blows on earth.
+    BeAWind,
     /// Small enough to be worked out.
     BeSmaller,
 }

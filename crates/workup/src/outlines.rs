@@ -62,6 +62,7 @@ impl Ground {
         Self { boundary, keep_outs }
     }
 
+    /// The paddock's outline, where one is stated and could be built.
     pub(crate) fn boundary(&self) -> Option<&Outline> {
         self.boundary.as_ref()
     }

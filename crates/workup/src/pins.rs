@@ -98,9 +98,10 @@ pub struct ToPost {
 /// Of these four places the one that opens no gap and misses least; nearest of those that are alike.
 pub fn corner_to_post(plan: &Plan, run: &Run, corner: usize) -> Option<ToPost> {
     let bad = crate::values::Bad::of(&crate::values::of_plan(plan));
+    let (soil, _) = crate::bracing::soil(plan);
     let laid = |run: &Run| {
         let mut worked = crate::model::RunWorkup::default();
-        crate::lay::line(plan, run, &bad, &mut crate::nets::Chosen::new(), &mut worked)?;
+        crate::lay::line(plan, run, &bad, &soil, &mut crate::nets::Chosen::new(), &mut worked)?;
         worked.lay
     };
     let lay = laid(run)?;

@@ -63,6 +63,7 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
         );
         look.positive("ground.soil.unit_weight_kn_per_m3".into(), soil.unit_weight_kn_per_m3());
     }
+    bracing(plan, &mut look);
     for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
         look.not_negative(format!("ground.keep_outs[{index}].clearance_m"), keep_out.clearance_m());
     }
@@ -103,6 +104,84 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
     }
     look.0
 }
+
+/// What is said of the ground for the sake of the braces, and of the wind.
+fn bracing(plan: &Plan, look: &mut Look) {
+    let soil = &plan.ground.soil;
+    let share = |look: &mut Look, key: &str, value: f64| {
+        look.must(value > 0.0 && value <= 1.0, key.to_owned(), value, Must::BeAPart);
+    };
+    if let Some(factor) = soil.wet_factor {
+        share(look, "ground.soil.wet_factor", factor);
+    }
+    if let Some(value) = plan.ground.fouled_share {
+        share(look, "ground.fouled_share", value);
+    }
+    if let Some(wind) = plan.ground.wind_m_per_s {
+        look.must((0.0..=STRONGEST_WIND).contains(&wind), "ground.wind_m_per_s".into(), wind, Must::BeAWind);
+    }
+    if let Some(test) = &soil.pull_test {
+        let key = |name: &str| format!("ground.soil.pull_test.{name}");
+        let name = if test.pull_n.is_none() && test.pull_kg.is_some() { "pull_kg" } else { "pull_n" };
+        look.positive(key(name), test.pull_n.or(test.pull_kg).unwrap_or(0.0));
+        look.not_negative(key("height_m"), test.height_m());
+        let (length_m, diameter_m) = plan.pulled_spike_m(test);
+        if test.spike_length_m.is_some() {
+            look.size(key("spike_length_m"), length_m);
+        }
+        if test.spike_diameter_m.is_some() {
+            look.size(key("spike_diameter_m"), diameter_m);
+        }
+        if let Some(spikes) = test.spikes {
+            look.at_least_one(key("spikes"), spikes);
+        }
+    }
+    for (index, seen) in soil.corners_seen.iter().enumerate() {
+        if let Some(deg) = seen.turn_deg {
+            let key = format!("ground.soil.corners_seen[{index}].turn_deg");
+            look.must(deg > 0.0 && deg <= 180.0, key, deg, Must::BeATurn);
+        }
+    }
+    let brace = &plan.store.brace;
+    let key = |name: &str| format!("store.brace.{name}");
+    for (name, value) in [
+        ("guy_height_m", brace.guy_height_m),
+        ("post_length_m", brace.post_length_m),
+        ("post_diameter_m", brace.post_diameter_m),
+        ("safety_factor", brace.safety_factor),
+    ] {
+        if let Some(value) = value {
+            look.size(key(name), value);
+        }
+    }
+    for (name, value) in [
+        ("longer_peg_minutes", brace.longer_peg_minutes),
+        ("second_peg_minutes", brace.second_peg_minutes),
+        ("post_minutes", brace.post_minutes),
+        ("cut_post_minutes", brace.cut_post_minutes),
+        ("carry_minutes", brace.carry_minutes),
+    ] {
+        look.not_negative(key(name), value.unwrap_or(0.0));
+    }
+    guy(look, &key("guy_angle_deg"), brace.guy_angle_deg, &key("pegs"), brace.pegs);
+}
+
+/// What is wrong with a guy's angle and pegs.
+fn guy(look: &mut Look, angle_key: &str, angle_deg: Option<f64>, pegs_key: &str, pegs: Option<u32>) {
+    if let Some(deg) = angle_deg {
+        look.must(deg > 0.0 && deg < 90.0, angle_key.to_owned(), deg, Must::BeAnAngle);
+    }
+    if let Some(pegs) = pegs {
+        look.at_least_one(pegs_key.to_owned(), pegs);
+        look.must(pegs <= MOST_PEGS, pegs_key.to_owned(), f64::from(pegs), Must::BeSmaller);
+    }
+}
+
+/// More pegs in one line than this are a slip of the pen.
+const MOST_PEGS: u32 = 4;
+
+/// No wind on record near the ground is stronger, metres a second.
+const STRONGEST_WIND: f64 = 120.0;
 
 fn rates(rates: &plan::Rates, look: &mut Look) {
     let key = |name: &str| format!("store.rates.{name}");
@@ -206,6 +285,17 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
         if let Some(stand_off_m) = brace.stand_off_m {
             look.size(key(&format!("braces[{number}].stand_off_m")), stand_off_m);
         }
+        for (name, value) in [
+            ("guy_height_m", brace.guy_height_m),
+            ("peg_length_m", brace.peg_length_m),
+            ("peg_diameter_m", brace.peg_diameter_m),
+        ] {
+            if let Some(value_m) = value {
+                look.size(key(&format!("braces[{number}].{name}")), value_m);
+            }
+        }
+        let of = |name: &str| key(&format!("braces[{number}].{name}"));
+        guy(&mut look, &of("guy_angle_deg"), brace.guy_angle_deg, &of("pegs"), brace.pegs);
     }
     for (number, gate) in run.gates.iter().enumerate() {
         if let Some(width_m) = gate.width_m {

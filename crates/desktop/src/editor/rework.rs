@@ -22,7 +22,10 @@ pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> (Workup,
 fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     // Taken apart by name, so that a new part of a plan is thought of here.
     let Plan { title: _, origin: _, ground, store, target_kv, coop, other_coops, runs, season, readings, rest } = plan;
+    // A corner seen whose turn is not stated turns as a run does: then a dragged run is the whole plan's matter.
+    let seen_by_turn = ground.soil.corners_seen.iter().all(|seen| seen.turn_deg.is_some());
     let same_but_runs = *ground == was.ground
+        && seen_by_turn
         && *store == was.store
         && *target_kv == was.target_kv
         && *coop == was.coop

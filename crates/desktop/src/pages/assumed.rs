@@ -3,7 +3,7 @@
 use egui::{Id, Ui};
 use plan::Assumed;
 use words::Words;
-use words::texts::Window as Text;
+use words::texts::{Bracing, Window as Text};
 
 use super::Desk;
 use crate::editor::Page;
@@ -89,7 +89,53 @@ const ELSEWHERE: [(&str, &str, Page, Text, Said); 4] = [
     ("store.earth_stake.diameter_m", "diameter_m", Page::Power, Text::KeyEarthDiameter, Said::FineLength),
 ];
 
-fn entry(key: &str) -> Option<(Page, Text, Said)> {
+/// What is assumed about braces and wind, by the end of a key; these are looked for first.
+const OF_BRACES: [(&str, Page, Bracing, Said); 18] = [
+    ("ground.soil.wet_factor", Page::Ground, Bracing::KeyWetFactor, Said::Share),
+    ("pull_test.height_m", Page::Ground, Bracing::KeyPullHeight, Said::FineLength),
+    ("pull_test.spike_length_m", Page::Ground, Bracing::KeyPullLength, Said::FineLength),
+    ("pull_test.spike_diameter_m", Page::Ground, Bracing::KeyPullThick, Said::FineLength),
+    ("pull_test.spikes", Page::Ground, Bracing::KeyPullSpikes, Said::Count),
+    ("pull_test.wet", Page::Ground, Bracing::KeyPullWet, Said::Nothing),
+    ("].wet", Page::Ground, Bracing::KeySeenWet, Said::Nothing),
+    ("ground.fouled_share", Page::Run, Bracing::KeyFouled, Said::Share),
+    ("brace.guy_height_m", Page::Run, Bracing::KeyGuyHeight, Said::Length),
+    ("brace.pegs", Page::Run, Bracing::KeyPegs, Said::Count),
+    ("brace.post_length_m", Page::Run, Bracing::KeyPostLength, Said::FineLength),
+    ("brace.post_diameter_m", Page::Run, Bracing::KeyPostThick, Said::FineLength),
+    ("brace.safety_factor", Page::Run, Bracing::KeySafety, Said::Times),
+    ("brace.longer_peg_minutes", Page::Run, Bracing::KeyLongerPeg, Said::Minutes),
+    ("brace.second_peg_minutes", Page::Run, Bracing::KeySecondPeg, Said::Minutes),
+    ("brace.post_minutes", Page::Run, Bracing::KeyPostMinutes, Said::Minutes),
+    ("brace.cut_post_minutes", Page::Run, Bracing::KeyCutMinutes, Said::Minutes),
+    ("brace.carry_minutes", Page::Run, Bracing::KeyCarryMinutes, Said::Minutes),
+];
+
+/// A key's name, from the table that has it.
+#[derive(Clone, Copy)]
+enum Name {
+    Window(Text),
+    Bracing(Bracing),
+}
+
+impl Name {
+    fn said(self, words: Words) -> &'static str {
+        match self {
+            Self::Window(text) => words.text(text),
+            Self::Bracing(text) => words.text(text),
+        }
+    }
+}
+
+fn entry(key: &str) -> Option<(Page, Name, Said)> {
+    if let Some(&(_, page, name, said)) = OF_BRACES.iter().find(|(end, ..)| key.ends_with(end)) {
+        return Some((page, Name::Bracing(name), said));
+    }
+    let (page, name, said) = window_entry(key)?;
+    Some((page, Name::Window(name), said))
+}
+
+fn window_entry(key: &str) -> Option<(Page, Text, Said)> {
     let elsewhere =
         ELSEWHERE.iter().find(|(start, end, ..)| key.starts_with(start) && key.ends_with(&format!(".{end}")));
     if let Some(&(_, _, page, name, said)) = elsewhere {
@@ -122,7 +168,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, page: Page) {
     let words = desk.words;
     let run = format!("runs[{}].", desk.editor.run_index());
     let all = plan::assumed(desk.editor.plan());
-    let here: Vec<(&Assumed, Text, Said)> = all
+    let here: Vec<(&Assumed, Name, Said)> = all
         .iter()
         .filter(|one| !one.key.starts_with("runs[") || one.key.starts_with(&run))
         .filter_map(|one| entry(&one.key).map(|(of, name, said)| (of, one, name, said)))
@@ -148,7 +194,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, page: Page) {
         ui.add_space(6.0);
         kit::rule(ui, desk.p);
         for (one, name, said) in here {
-            kit::fact(ui, words.text(name), &value(words, one, said), desk.p);
+            kit::fact(ui, name.said(words), &value(words, one, said), desk.p);
         }
     }
 }
@@ -175,6 +221,16 @@ mod tests {
             let plan = plan.expect("the test's plan reads");
             keys.extend(plan::assumed(&plan).into_iter().map(|assumed| assumed.key));
         }
+        let braces = r#"{ "format": "netfold-plan", "version": 1, "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14 } ] },
+            "ground": { "soil": { "wet": true, "pull_test": { "pull_kg": 4 },
+                        "corners_seen": [ { "at": [0, 0], "stood": true, "turn_deg": 90 } ] } },
+            "runs": [ { "id": "r", "outline": [[0, 0], [9, 0], [9, 9]] } ] }"#;
+        let plan = plan::read(braces.as_bytes()).expect("the test's plan reads").plan;
+        let said: Vec<String> = plan::assumed(&plan).into_iter().map(|assumed| assumed.key).collect();
+        for (end, ..) in super::OF_BRACES {
+            assert!(said.iter().any(|key| key.ends_with(end)), "{end} is assumed nowhere");
+        }
+        keys.extend(said);
         assert!(keys.len() > 60, "{}", keys.len());
         for key in keys {
             assert!(entry(&key).is_some(), "{key} has no name");

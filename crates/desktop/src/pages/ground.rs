@@ -1,6 +1,7 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
 mod fields;
+mod soil;
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
@@ -224,9 +225,9 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
 
 fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan()));
+    desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan(), editor.workup()));
     ui.add_space(6.0);
-    fields::soil(ui, desk);
+    soil::show(ui, desk);
     let hold_n = editor.run().and_then(|(_, worked)| worked.lay.as_ref()?.corners.first()).map(|corner| corner.hold_n);
     if let Some(hold_n) = hold_n {
         ui.add_space(6.0);

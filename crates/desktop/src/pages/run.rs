@@ -6,7 +6,7 @@ use plan::{NetKind, Run, Shape};
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
-use super::{Desk, assumed, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, store};
+use super::{Desk, assumed, bracing, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, store};
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -55,6 +55,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
+    if let Some(lay) = &worked.lay {
+        bracing::show(ui, desk, run, lay, worked);
+    }
     mow::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);
@@ -201,7 +204,7 @@ fn net_in_words(desk: &Desk<'_>, kind: &NetKind) -> String {
 
 fn corners(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    desk.section(ui, words.text(Text::Corners), &facts::soil(words, editor.plan()));
+    desk.section(ui, words.text(Text::Corners), &facts::soil(words, editor.plan(), editor.workup()));
     if !lay.corners_judged {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::CornersNotJudged));

@@ -55,11 +55,9 @@ impl Inker<'_> {
                     self.ghost_plate(at, letter);
                 }
             }
+            GhostMark::Places => self.ghost_squares(&outline),
             GhostMark::Name(name) => {
-                for &at in &outline {
-                    let ring = plate_ring(at, SQUARE_PX, SQUARE_PX, 0.0);
-                    self.pen.edged(&ring, colours.sheet, 1.5, colours.ghost);
-                }
+                self.ghost_squares(&outline);
                 // Over the uppermost corner, or under the lowest where a tag hangs there.
                 let top = outline.iter().min_by(|one, other| one[1].total_cmp(&other[1]));
                 let bottom = outline.iter().max_by(|one, other| one[1].total_cmp(&other[1]));
@@ -81,6 +79,14 @@ impl Inker<'_> {
             }
             _ => false,
         })
+    }
+
+    /// Open squares at a ghost's corners.
+    fn ghost_squares(&mut self, corners: &[Px]) {
+        for &at in corners {
+            let ring = plate_ring(at, SQUARE_PX, SQUARE_PX, 0.0);
+            self.pen.edged(&ring, self.palette.sheet, 1.5, self.palette.ghost);
+        }
     }
 
     /// A plate with what a ghost is called, where it is in sight.

@@ -25,10 +25,37 @@ pub(super) fn block(look: Look<'_>) -> Block {
                 tick: false,
             }));
             rows.extend(lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner)));
+            rows.extend(braces(look));
         }
     }
     let aside = look.say(Text::AlongTheLine, &[("unit", unit)]);
     Block { head: look.text(Text::Corners), aside, rows }
+}
+
+/// Where the plan says anything of soil classes, pulls or braces: on which words the soil rests, and what holds each
+/// corner most cheaply.
+fn braces(look: Look<'_>) -> Vec<Row> {
+    let stated = plan::bracing::stated(look.scene.plan);
+    let (Some(lay), Some(soil)) = (look.lay(), look.scene.workup.soil.as_ref().filter(|_| stated)) else {
+        return Vec::new();
+    };
+    let mut rows = vec![Row::Note(care::bracing::soil_line(look.words, soil))];
+    let details = look.worked.and_then(|worked| worked.bracing.as_ref()).map(|bracing| bracing.details.as_slice());
+    // Corners that want the same are told together.
+    let mut same: Vec<(String, Vec<String>)> = Vec::new();
+    for (corner, detail) in lay.corners.iter().zip(details.unwrap_or_default()) {
+        let Some(mend) = detail.cheapest() else { continue };
+        let plate = number(lay, corner).map_or_else(|| look.text(Text::End), |number| number.to_string());
+        let text = care::bracing::mend(look.words, mend);
+        match same.iter_mut().find(|(said, _)| *said == text) {
+            Some((_, plates)) => plates.push(plate),
+            None => same.push((text, vec![plate])),
+        }
+    }
+    rows.extend(same.into_iter().map(|(mend, plates)| {
+        Row::Note(look.say(Text::CheapestHold, &[("corners", &plates.join(", ")), ("mend", &mend)]))
+    }));
+    rows
 }
 
 fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {

@@ -5,7 +5,8 @@
 //! [`mirrored`] writes it, and a field that only one side has does not compile.
 
 use crate::model::{
-    BraceKind, CoopKind, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind, Rest, RunStatus,
+    BraceKind, ByFoot, CoopKind, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind, Rest, RunStatus,
+    SoilTable, SoilWord,
 };
 
 /// The same statement in the types of the other side.
@@ -42,7 +43,10 @@ same_on_both_sides!(
     GateKind,
     FaultKind,
     MowWay,
-    ReadingKind
+    ReadingKind,
+    ByFoot,
+    SoilTable,
+    SoilWord
 );
 
 impl<T: Mirror> Mirror for Option<T> {

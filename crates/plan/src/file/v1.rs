@@ -2,6 +2,7 @@
 //!
 //! The keys of this page are a promise to other people's scripts: add, never rename.
 
+mod bracing;
 mod coop;
 mod gate;
 mod ground;

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
 use super::{Gateway, Point, Rest};
 use crate::defaults;
 
@@ -21,8 +22,19 @@ pub struct Ground {
     pub soil: Soil,
     /// The way into the paddock.
     pub gateway: Option<Gateway>,
+    /// The wind that the run must stand, metres a second.
+    pub wind_m_per_s: Option<f64>,
+    /// Share of a fouled net's face that is strand, grass and leaves.
+    pub fouled_share: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
+}
+
+impl Ground {
+    /// Share of a fouled net's face that is strand, grass and leaves, stated or assumed.
+    pub fn fouled_share(&self) -> f64 {
+        self.fouled_share.unwrap_or(defaults::bracing::FOULED_SHARE)
+    }
 }
 
 /// A place that a run keeps off.
@@ -100,6 +112,16 @@ pub struct Soil {
     pub unit_weight_kn_per_m3: Option<f64>,
     /// Whether it is wet, which halves what a spike holds.
     pub wet: Option<bool>,
+    /// What wet ground holds of what it holds dry, a share.
+    pub wet_factor: Option<f64>,
+    /// How a spike goes in under the foot.
+    pub by_foot: Option<ByFoot>,
+    /// A class of a named table.
+    pub class: Option<SoilClass>,
+    /// The keeper's own pull.
+    pub pull_test: Option<PullTest>,
+    /// Corners without a brace that stood or leaned.
+    pub corners_seen: Vec<CornerSeen>,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -113,6 +135,11 @@ impl Soil {
     /// Whether the ground is wet.
     pub fn wet(&self) -> bool {
         self.wet.unwrap_or(defaults::WET)
+    }
+
+    /// What wet ground holds of what it holds dry, stated or assumed, a share.
+    pub fn wet_factor(&self) -> f64 {
+        self.wet_factor.unwrap_or(defaults::bracing::WET_FACTOR)
     }
 
     /// Unit weight of the sand, stated or assumed, kilonewtons per cubic metre.

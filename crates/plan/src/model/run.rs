@@ -186,7 +186,7 @@ pub enum BraceKind {
 }
 
 /// A brace that the keeper has decided on.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct StatedBrace {
     /// The corner that it holds, by place.
     pub at: Point,
@@ -194,6 +194,16 @@ pub struct StatedBrace {
     pub kind: BraceKind,
     /// Distance from the vertex to its stake, metres.
     pub stand_off_m: Option<f64>,
+    /// Angle of the guy to the ground, degrees.
+    pub guy_angle_deg: Option<f64>,
+    /// Height at which the guy is tied to its post, metres.
+    pub guy_height_m: Option<f64>,
+    /// Pegs in line.
+    pub pegs: Option<u32>,
+    /// Length of a peg, metres.
+    pub peg_length_m: Option<f64>,
+    /// Diameter of a peg, metres.
+    pub peg_diameter_m: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }

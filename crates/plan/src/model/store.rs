@@ -203,6 +203,28 @@ pub struct BraceRule {
     pub loop_height_m: Option<f64>,
     /// Distance from the net to the stake, metres.
     pub stand_off_m: Option<f64>,
+    /// Height at which a guy is tied to its post, metres.
+    pub guy_height_m: Option<f64>,
+    /// Angle of a guy to the ground, degrees.
+    pub guy_angle_deg: Option<f64>,
+    /// Pegs of a guy, in line.
+    pub pegs: Option<u32>,
+    /// Length of a brace post in the ground, metres.
+    pub post_length_m: Option<f64>,
+    /// Diameter of a brace post, metres.
+    pub post_diameter_m: Option<f64>,
+    /// Wanted ratio of hold to pull.
+    pub safety_factor: Option<f64>,
+    /// Driving a peg longer by 0.15 m, minutes.
+    pub longer_peg_minutes: Option<f64>,
+    /// Driving a second peg, minutes.
+    pub second_peg_minutes: Option<f64>,
+    /// Driving a brace post and tying it, minutes.
+    pub post_minutes: Option<f64>,
+    /// Each post more that a corner is cut over, minutes.
+    pub cut_post_minutes: Option<f64>,
+    /// Each thing more to carry and keep, minutes.
+    pub carry_minutes: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -223,9 +245,60 @@ impl BraceRule {
         self.loop_height_m.unwrap_or(defaults::BRACE_LOOP_HEIGHT_M)
     }
 
-    /// The stand-off, stated or assumed, metres.
+    /// The stand-off, stated, made by the guy's stated angle, or assumed, metres.
     pub fn stand_off_m(&self) -> f64 {
-        self.stand_off_m.unwrap_or(defaults::STAND_OFF_M)
+        let by_angle = || self.guy_angle_deg.map(|deg| self.guy_height_m() / deg.to_radians().tan());
+        self.stand_off_m.or_else(by_angle).unwrap_or(defaults::STAND_OFF_M)
+    }
+
+    /// Height at which a guy is tied, stated or assumed, metres.
+    pub fn guy_height_m(&self) -> f64 {
+        self.guy_height_m.unwrap_or(defaults::bracing::GUY_HEIGHT_M)
+    }
+
+    /// Pegs of a guy, stated or assumed.
+    pub fn pegs(&self) -> u32 {
+        self.pegs.unwrap_or(defaults::bracing::PEGS)
+    }
+
+    /// Length of a brace post, stated or assumed, metres.
+    pub fn post_length_m(&self) -> f64 {
+        self.post_length_m.unwrap_or(defaults::bracing::POST_LENGTH_M)
+    }
+
+    /// Diameter of a brace post, stated or assumed, metres.
+    pub fn post_diameter_m(&self) -> f64 {
+        self.post_diameter_m.unwrap_or(defaults::bracing::POST_DIAMETER_M)
+    }
+
+    /// Wanted ratio of hold to pull, stated or assumed.
+    pub fn safety_factor(&self) -> f64 {
+        self.safety_factor.unwrap_or(defaults::SAFETY_FACTOR)
+    }
+
+    /// Driving a longer peg, stated or assumed, minutes.
+    pub fn longer_peg_minutes(&self) -> f64 {
+        self.longer_peg_minutes.unwrap_or(defaults::bracing::LONGER_PEG_MINUTES)
+    }
+
+    /// Driving a second peg, stated or assumed, minutes.
+    pub fn second_peg_minutes(&self) -> f64 {
+        self.second_peg_minutes.unwrap_or(defaults::bracing::SECOND_PEG_MINUTES)
+    }
+
+    /// Driving a brace post, stated or assumed, minutes.
+    pub fn post_minutes(&self) -> f64 {
+        self.post_minutes.unwrap_or(defaults::bracing::POST_MINUTES)
+    }
+
+    /// Each post of a cut, stated or assumed, minutes.
+    pub fn cut_post_minutes(&self) -> f64 {
+        self.cut_post_minutes.unwrap_or(defaults::bracing::CUT_POST_MINUTES)
+    }
+
+    /// Each thing more to carry, stated or assumed, minutes.
+    pub fn carry_minutes(&self) -> f64 {
+        self.carry_minutes.unwrap_or(defaults::bracing::CARRY_MINUTES)
     }
 }
 

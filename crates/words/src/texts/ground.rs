@@ -33,12 +33,6 @@ texts! {
         Signed: "Signs face it",
         Gate: "Gate or stile in it",
 
-        Soil: "Soil",
-        SoilKind: "Kind of soil",
-        SoftClay: "soft clay",
-        FirmClay: "firm clay",
-        StiffClay: "stiff clay",
-        Sand: "sand",
         SoilWet: "After rain",
         Wet: "wet",
         NotWet: "not wet",

@@ -39,6 +39,8 @@ texts! {
         DoneDuplicate: "doubled it",
         DoneSideLength: "set a side’s length",
         DoneFitNets: "fitted it to whole nets",
+        DoneCutCorner: "cut a corner",
+        DoneBrace: "set braces",
         DoneTakeShape: "took a shape that was found",
 
         DrawKeepOut: "Keep-out",

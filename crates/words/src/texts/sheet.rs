@@ -71,6 +71,7 @@ texts! {
         Inside: "{off} inside",
         InLine: "{off} in line",
         CornersNotJudged: "The pull at the corners could not be worked out.",
+        CheapestHold: "{corners}: what holds most cheaply: {mend}.",
         NoCorners: "The line has no corner that turns 5° or more.",
 
         // Volts.

@@ -36,6 +36,11 @@ texts! {
         StakeThickness: "Thickness of the stake",
         LoopHeight: "Guy above the ground",
         StandOff: "Stake off the net",
+        GuyHeight: "Guy tied so high up",
+        GuyAngle: "Guy to the ground",
+        Pegs: "Pegs to a guy",
+        PostDeep: "Brace post in the ground",
+        PostThick: "Thickness of the post",
 
         Mower: "Mower",
         CutWidth: "Width of a cut",

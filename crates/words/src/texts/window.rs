@@ -122,12 +122,6 @@ texts! {
 
         Soil: "{kind}, {wet}",
         SoilHead: "Soil",
-        SoilSand: "sand",
-        SoilVerySoft: "very soft clay",
-        SoilSoft: "soft clay",
-        SoilFirm: "firm clay",
-        SoilStiff: "stiff clay",
-        SoilVeryStiff: "very stiff clay",
         SoilWet: "wet",
         SoilNotWet: "not wet",
         SpikesHold: "One post's spikes hold {hold} in it.",

@@ -1,7 +1,7 @@
-//! Fields of what stands on the ground: the coop, the picked keep-out or hazard, the soil. Each commit is one edit.
+//! Fields of what stands on the ground: the coop, the picked keep-out or hazard. Each commit is one edit.
 
 use egui::{Id, Ui};
-use plan::{Coop, CoopKind, Edit, Hazard, HazardKind, KeepOut, Soil};
+use plan::{Coop, CoopKind, Edit, Hazard, HazardKind, KeepOut};
 use words::texts::Ground as Text;
 use words::{Measure, Range};
 
@@ -16,14 +16,6 @@ const CLEARANCE_M: Range = Range::zero_to(100.0);
 const LINE_KV: Range = Range::up_to(1000.0);
 /// The most letters of a name.
 const LONGEST_NAME: usize = 60;
-
-/// What a spike finds in clays of four hands' feel: the upper end of each class, as the default is of its own
-/// (US Army TM 5-818-1, table 2-2), kilopascals.
-const SOFT_KPA: f64 = 25.0;
-const FIRM_KPA: f64 = plan::defaults::UNDRAINED_STRENGTH_KPA;
-const STIFF_KPA: f64 = 100.0;
-/// Friction angle of loose sand, degrees (docs/sources.md, husbandry N16).
-const SAND_DEG: f64 = 30.0;
 
 const KINDS: [(CoopKind, Text); 8] = [
     (CoopKind::Layer, Text::Hens),
@@ -150,43 +142,6 @@ pub(super) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazar
         let mut hazards = desk.editor.plan().ground.hazards.clone();
         hazards[index] = changed;
         desk.said.say(Message::Make(Edit::SetHazards { hazards }));
-    }
-}
-
-/// The soil by what a hand feels, and whether it is wet.
-pub(super) fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
-    let (words, p) = (desk.words, desk.p);
-    let soil = &desk.editor.plan().ground.soil;
-    let clay = |kpa: f64| Soil {
-        undrained_strength_kpa: Some(kpa),
-        friction_angle_deg: None,
-        unit_weight_kn_per_m3: None,
-        ..soil.clone()
-    };
-    let sand = Soil { undrained_strength_kpa: None, friction_angle_deg: Some(SAND_DEG), ..soil.clone() };
-    let feels = [
-        (Text::SoftClay, clay(SOFT_KPA)),
-        (Text::FirmClay, clay(FIRM_KPA)),
-        (Text::StiffClay, clay(STIFF_KPA)),
-        (Text::Sand, sand),
-    ];
-    let on = feels.iter().position(|(_, feel)| feel == soil);
-    let options: Vec<(usize, &str)> =
-        feels.iter().enumerate().map(|(index, (text, _))| (index, words.text(*text))).collect();
-    let said = words.text(Text::SoilKind);
-    let mut changed = None;
-    for two in options.chunks(2) {
-        let shown = if two[0].0 == 0 { words.text(Text::Soil) } else { "" };
-        if let Some(index) = field::choice(ui, p, Label { shown, said }, two, on) {
-            changed = Some(feels[index].1.clone());
-        }
-    }
-    let options = [(true, words.text(Text::Wet)), (false, words.text(Text::NotWet))];
-    if let Some(wet) = field::choice(ui, p, words.text(Text::SoilWet), &options, Some(soil.wet())) {
-        changed = Some(Soil { wet: Some(wet), ..soil.clone() });
-    }
-    if let Some(soil) = changed {
-        desk.said.say(Message::Make(Edit::SetSoil { soil }));
     }
 }
 

@@ -10,6 +10,11 @@ const STAKE_LENGTH: Figure = Figure::new(Text::StakeLength, Measure::Small, Rang
 const STAKE_THICKNESS: Figure = Figure::new(Text::StakeThickness, Measure::Thin, Range::between(0.001, 0.2));
 const LOOP_HEIGHT: Figure = Figure::new(Text::LoopHeight, Measure::Small, Range::zero_to(2.0));
 const STAND_OFF: Figure = Figure::new(Text::StandOff, Measure::Length, Range::between(0.1, 20.0));
+const GUY_HEIGHT: Figure = Figure::new(Text::GuyHeight, Measure::Length, Range::between(0.1, 2.0));
+const GUY_ANGLE: Figure = Figure::new(Text::GuyAngle, Measure::Degrees, Range::between(10.0, 80.0));
+const PEGS: Figure = Figure::new(Text::Pegs, Measure::Count, Range::between(1.0, 4.0));
+const POST_DEEP: Figure = Figure::new(Text::PostDeep, Measure::Small, Range::between(0.05, 3.0));
+const POST_THICK: Figure = Figure::new(Text::PostThick, Measure::Thin, Range::between(0.001, 0.2));
 const CUT_WIDTH: Figure = Figure::new(Text::CutWidth, Measure::Small, Range::between(0.1, 10.0));
 const CUT_OVERLAP: Figure = Figure::new(Text::CutOverlap, Measure::Percent, Range::zero_to(0.9));
 const PACE: Figure = Figure::new(Text::MowSpeed, Measure::Speed, Range::between(0.1, 5.0));
@@ -30,6 +35,12 @@ pub(super) fn braces(ui: &mut Ui, desk: &mut Desk<'_>) {
     owner.stated(ui, desk, &STAKE_THICKNESS, &mut brace.stake_diameter_m, was.stake_diameter_m());
     owner.stated(ui, desk, &LOOP_HEIGHT, &mut brace.loop_height_m, was.loop_height_m());
     owner.stated(ui, desk, &STAND_OFF, &mut brace.stand_off_m, was.stand_off_m());
+    owner.stated(ui, desk, &GUY_HEIGHT, &mut brace.guy_height_m, was.guy_height_m());
+    let made_deg = was.guy_height_m().atan2(was.stand_off_m()).to_degrees();
+    owner.stated(ui, desk, &GUY_ANGLE, &mut brace.guy_angle_deg, was.guy_angle_deg.unwrap_or(made_deg));
+    owner.counted(ui, desk, &PEGS, &mut brace.pegs, was.pegs());
+    owner.stated(ui, desk, &POST_DEEP, &mut brace.post_length_m, was.post_length_m());
+    owner.stated(ui, desk, &POST_THICK, &mut brace.post_diameter_m, was.post_diameter_m());
     set_store(desk, store);
 }
 

@@ -1,9 +1,10 @@
 //! The ground, in version 1.
 
+use super::bracing::{CornerSeen, PullTest, SoilClass};
 use super::{Gateway, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
-use crate::model::{HazardKind, Point};
+use crate::model::{ByFoot, HazardKind, Point};
 
 mirrored! {
     /// The ground that the flock may use, and what stands on it.
@@ -23,6 +24,13 @@ mirrored! {
         /// The way into the paddock; left out, the corner of the boundary that is nearest to a gate.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         gateway: Option<Gateway>,
+        /// The wind that the run must stand, metres a second.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        wind_m_per_s: Option<f64>,
+        /// Share of a fouled net's face that is strand, grass and leaves.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::FOULED_SHARE))]
+        fouled_share: Option<f64>,
     }
 
     /// A place that a run keeps off.
@@ -66,7 +74,7 @@ mirrored! {
         unpowered_gate: bool,
     }
 
-    /// The soil: a clay by its strength or a sand by its friction angle; with both, the clay counts.
+    /// The soil: a clay by its strength or a sand by its friction angle; with both, the clay counts. What was measured counts before either.
     Soil {
         /// Resistivity, ohm metres.
         #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -87,5 +95,21 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::WET))]
         wet: Option<bool>,
+        /// What wet ground holds of what it holds dry, a share.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::WET_FACTOR))]
+        wet_factor: Option<f64>,
+        /// How a spike goes in under the foot; counts where nothing below is stated, nor a strength or angle.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        by_foot: Option<ByFoot>,
+        /// A class of a named table; counts where no pull and no strength or angle is stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        class: Option<SoilClass>,
+        /// The keeper's own pull; counts before every strength that is only stated.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pull_test: Option<PullTest>,
+        /// Corners without a brace that stood or leaned; they outweigh everything else.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        corners_seen: Vec<CornerSeen>,
     }
 }

@@ -134,6 +134,21 @@ mirrored! {
         /// Distance from the vertex to its stake, metres.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         stand_off_m: Option<f64>,
+        /// Angle of the guy to the ground, degrees; left out, as the stand-off makes it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        guy_angle_deg: Option<f64>,
+        /// Height at which the guy is tied to its post, metres; left out, as the store says.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        guy_height_m: Option<f64>,
+        /// Pegs in line; left out, as the store says.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pegs: Option<u32>,
+        /// Length of a peg, metres; left out, the store's stake.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        peg_length_m: Option<f64>,
+        /// Diameter of a peg, metres; left out, the store's stake.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        peg_diameter_m: Option<f64>,
     }
 
     /// A fault at a place.

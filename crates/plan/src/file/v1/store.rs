@@ -125,6 +125,49 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::STAND_OFF_M))]
         stand_off_m: Option<f64>,
+        /// Height at which a guy is tied to its post, metres, but no higher than the net.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::GUY_HEIGHT_M))]
+        guy_height_m: Option<f64>,
+        /// Angle of a guy to the ground, degrees; left out, as the stand-off makes it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        guy_angle_deg: Option<f64>,
+        /// Pegs of a guy, in line.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::PEGS))]
+        pegs: Option<u32>,
+        /// Length of a brace post in the ground, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::POST_LENGTH_M))]
+        post_length_m: Option<f64>,
+        /// Diameter of a brace post, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::POST_DIAMETER_M))]
+        post_diameter_m: Option<f64>,
+        /// Wanted ratio of hold to pull.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::SAFETY_FACTOR))]
+        safety_factor: Option<f64>,
+        /// Driving a peg longer by 0.15 m, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::LONGER_PEG_MINUTES))]
+        longer_peg_minutes: Option<f64>,
+        /// Driving a second peg, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::SECOND_PEG_MINUTES))]
+        second_peg_minutes: Option<f64>,
+        /// Driving a brace post and tying it, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::POST_MINUTES))]
+        post_minutes: Option<f64>,
+        /// Each post more that a corner is cut over, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::CUT_POST_MINUTES))]
+        cut_post_minutes: Option<f64>,
+        /// Each thing more to carry and keep, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::bracing::CARRY_MINUTES))]
+        carry_minutes: Option<f64>,
     }
 
     /// The mower.

@@ -1,0 +1,330 @@
+//! What holds the corners, the cheapest way first and one click from being taken, and what the wind does.
+//!
+//! The corner that is dealt with is the picked one, else the one whose row was clicked, else the first. Which row that was
+//! and the ghost of a cut that the map shows are remembered by egui alone.
+
+use std::sync::Arc;
+
+use drawing::{Ghost, Thing};
+use egui::{Align2, Id, Rect, Sense, Ui, Vec2, pos2, vec2};
+use plan::{Edit, Run};
+use words::texts::{Bracing as Text, Window};
+use words::{Measure, Range};
+use workup::bracing::{Detail, Mend, Wind};
+use workup::{Corner, Lay, RunWorkup};
+
+use super::Desk;
+use crate::editor::{BracingMessage, Editor, Message, Page};
+use crate::facts;
+use crate::field::{self, Shown};
+use crate::icons;
+use crate::kit;
+use crate::theme::{self, colour};
+
+/// Where egui remembers the ghost, the corner that is dealt with, whether the comparison is open.
+const GHOST: &str = "cut ghost";
+const DEALT: &str = "corner dealt with";
+const OPEN: &str = "mends open";
+
+/// The wind that may be typed, metres a second.
+const WIND: Range = Range::zero_to(60.0);
+
+/// A corner with what mends it.
+struct Wanting<'a> {
+    index: usize,
+    corner: &'a Corner,
+    detail: &'a Detail,
+    /// Its number on the map; none of an end.
+    number: Option<usize>,
+}
+
+/// The ghost of a cut corner, while the page about runs is open.
+pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
+    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(Id::unique(GHOST)));
+    shown.flatten().filter(|_| editor.page() == Page::Run && !editor.shapes().is_open() && editor.run().is_some())
+}
+
+fn show_on_map(ui: &Ui, ghost: Option<Ghost>) {
+    let id = Id::unique(GHOST);
+    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(id)).flatten();
+    if shown.as_deref() != ghost.as_ref() {
+        ui.data_mut(|data| data.insert_temp(id, ghost.map(Arc::new)));
+        ui.ctx().request_repaint();
+    }
+}
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, worked: &RunWorkup) {
+    let Some(bracing) = &worked.bracing else {
+        show_on_map(ui, None);
+        return;
+    };
+    let wanting: Vec<Wanting<'_>> = lay
+        .corners
+        .iter()
+        .zip(&bracing.details)
+        .enumerate()
+        .filter(|(_, (_, detail))| !detail.mends.is_empty())
+        .map(|(index, (corner, detail))| Wanting {
+            index,
+            corner,
+            detail,
+            number: corner.vertex.map(|vertex| vertex + 1),
+        })
+        .collect();
+    let picked = picked_corner(desk.editor, run, lay);
+    let ghost = mends(ui, desk, run, &wanting, picked);
+    show_on_map(ui, ghost);
+    if let Some(index) = picked.filter(|&index| !lay.corners[index].braced && !lay.corners[index].end) {
+        logged(ui, desk, index, &lay.corners[index]);
+    }
+    wind(ui, desk, &bracing.wind);
+}
+
+/// The corner of the lay that is picked on the map.
+fn picked_corner(editor: &Editor, run: &Run, lay: &Lay) -> Option<usize> {
+    let Some(Thing::RunCorner { run: of, vertex }) = editor.picked() else { return None };
+    let is_it = |corner: &Corner| !corner.end && facts::stated_vertex(run, corner) == Some(vertex);
+    lay.corners.iter().position(is_it).filter(|_| of == editor.run_index())
+}
+
+/// The corners that want holding, and what the one that is dealt with may get; the ghost of its cut.
+fn mends(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, wanting: &[Wanting<'_>], picked: Option<usize>) -> Option<Ghost> {
+    let (words, p) = (desk.words, desk.p);
+    let first = wanting.first()?;
+    desk.section(ui, words.text(Text::Mends), words.text(Text::MendsAside));
+    kit::rule(ui, p);
+    let clicked = ui.data(|data| data.get_temp::<usize>(Id::unique(DEALT)));
+    let of = |index: Option<usize>| wanting.iter().find(|one| Some(one.index) == index);
+    let dealt = of(picked).or_else(|| of(clicked)).unwrap_or(first);
+    for one in wanting {
+        row(ui, desk, run, one, one.index == dealt.index);
+    }
+    ui.add_space(8.0);
+    let ghost = actions(ui, desk, wanting, dealt, picked.is_some());
+    ui.add_space(6.0);
+    compared(ui, desk, dealt);
+    ghost
+}
+
+fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bool) {
+    let (words, p) = (desk.words, desk.p);
+    let thing = facts::stated_vertex(run, one.corner)
+        .filter(|_| !one.corner.end)
+        .map(|vertex| Thing::RunCorner { run: desk.editor.run_index(), vertex });
+    let (way, cost) = match one.detail.cheapest() {
+        Some(mend) => (care::bracing::mend(words, mend), minutes(desk, mend)),
+        None => (words.text(Text::NothingHolds).to_owned(), String::new()),
+    };
+    let name = one.number.map_or_else(
+        || words.text(Window::End).to_owned(),
+        |number| words.say(Window::CornerNumber, &[("number", &number.to_string())]),
+    );
+    let what = format!("{way}, {cost}");
+    let label = format!("{}: {name}", what.trim_end_matches(", "));
+    let hovered = thing.is_some() && desk.editor.hovered() == thing;
+    let id = Id::unique(("mend row", one.index));
+    let (rect, response) = kit::row(ui, id, dealt, hovered, &label, p);
+    if response.hovered() {
+        desk.said.hovered = desk.said.hovered.or(thing);
+    }
+    if response.clicked() {
+        ui.data_mut(|data| data.insert_temp(Id::unique(DEALT), one.index));
+        desk.said.say(Message::Pick(thing));
+    }
+    let y = rect.center().y;
+    let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
+    let number = one.number.map_or_else(String::new, |number| number.to_string());
+    icons::number_plate(ui.painter(), plate, &number, dealt, p);
+    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
+    let room = right.left() - rect.left() - 42.0;
+    let galley = kit::shortened(ui, &way, theme::regular(13.0), colour(p.ink), room);
+    ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
+}
+
+/// A mend's cost in one figure.
+fn minutes(desk: &Desk<'_>, mend: &Mend) -> String {
+    format!("{} {}", desk.words.number(mend.cost_minutes, 1), desk.words.text(Window::MinutesUnit))
+}
+
+/// What the corner that is dealt with may get, one click each; the ghost of its cut.
+fn actions(
+    ui: &mut Ui,
+    desk: &mut Desk<'_>,
+    wanting: &[Wanting<'_>],
+    dealt: &Wanting<'_>,
+    picked: bool,
+) -> Option<Ghost> {
+    let (words, p) = (desk.words, desk.p);
+    let number = dealt.number.map(|number| number.to_string()).unwrap_or_default();
+    let cut = dealt.detail.mends.iter().enumerate().find_map(|(index, mend)| Some((index, mend, mend.cut.as_ref()?)));
+    let ghost = cut.map(|(_, _, cut)| Ghost::stretch(cut.places.clone()));
+    let mut shown = ghost.clone().filter(|_| picked);
+    let braces = wanting.iter().filter(|one| Editor::cheapest_brace(one.detail).is_some()).count();
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
+        if let Some((index, _)) = Editor::cheapest_brace(dealt.detail) {
+            let label = match dealt.number {
+                Some(_) => words.say(Text::SetBraceAt, &[("number", &number)]),
+                None => words.text(Text::SetBraceEnd).to_owned(),
+            };
+            if kit::word_button(ui, &label, false, p).clicked() {
+                desk.said.say(Message::Bracing(BracingMessage::Take(dealt.index, index)));
+            }
+        }
+        if braces > 1 {
+            let label = words.say(Text::SetAll, &[("count", &braces.to_string())]);
+            if kit::word_button(ui, &label, false, p).clicked() {
+                desk.said.say(Message::Bracing(BracingMessage::SetAll));
+            }
+        }
+        if let Some((index, _, cut)) = cut {
+            let places = [("number", number.as_str()), ("posts", &cut.places.len().to_string())];
+            let response = kit::word_button(ui, &words.say(Text::CutAt, &places), false, p);
+            if response.hovered() || response.has_focus() {
+                shown.clone_from(&ghost);
+            }
+            if response.clicked() {
+                shown = None;
+                desk.said.say(Message::Bracing(BracingMessage::Take(dealt.index, index)));
+            }
+        }
+    });
+    if let Some((_, mend, _)) = cut {
+        ui.add_space(4.0);
+        let figures = care::bracing::mend(words, mend);
+        desk.second(ui, &format!("{}: {}.", capital(&figures), care::bracing::mend_cost(words, mend)));
+    }
+    if dealt.detail.stated.is_some() {
+        ui.add_space(4.0);
+        desk.second(ui, &format!("{}.", capital(words.text(Text::BraceHoldsNot))));
+    }
+    shown
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
+}
+
+/// Every way that was looked at, on demand.
+fn compared(ui: &mut Ui, desk: &mut Desk<'_>, dealt: &Wanting<'_>) {
+    let (words, p) = (desk.words, desk.p);
+    let id = Id::unique(OPEN);
+    let open = ui.data(|data| data.get_temp::<bool>(id)).unwrap_or(false);
+    let label = match (open, dealt.number) {
+        (true, _) => words.text(Text::FoldMends).to_owned(),
+        (false, Some(number)) => words.say(Text::WhyMends, &[("number", &number.to_string())]),
+        (false, None) => words.text(Text::WhyMendsEnd).to_owned(),
+    };
+    if kit::link(ui, &label, p).clicked() {
+        ui.data_mut(|data| data.insert_temp(id, !open));
+    }
+    if !open {
+        return;
+    }
+    let wide = ui.available_width();
+    let ends = [wide * 0.78, wide];
+    let (rect, _) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+    let head = |text: Text, at: f32, anchor: Align2| {
+        let at = pos2(rect.left() + at, rect.bottom());
+        kit::cell(ui, at, anchor, words.text(text), theme::regular(11.0), colour(p.ink2));
+    };
+    head(Text::HeadWay, 0.0, Align2::LEFT_BOTTOM);
+    head(Text::HeadHolds, ends[0], Align2::RIGHT_BOTTOM);
+    head(Text::HeadInAll, ends[1], Align2::RIGHT_BOTTOM);
+    kit::rule(ui, p);
+    for (index, mend) in dealt.detail.mends.iter().enumerate() {
+        let best = dealt.detail.cheapest == Some(index);
+        let (way, times) = (care::bracing::mend(words, mend), care::bracing::times(words, mend.safety));
+        let minutes = minutes(desk, mend);
+        let (rect, response) = ui.allocate_exact_size(vec2(wide, kit::ROW), Sense::hover());
+        let label = format!("{way}: {times}, {minutes}");
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &label));
+        let ink = colour(if mend.holds { p.ink } else { p.ink2 });
+        let font = if best { theme::medium(13.0) } else { theme::regular(13.0) };
+        let y = rect.center().y;
+        let galley = kit::shortened(ui, &way, font.clone(), ink, ends[0] - 48.0);
+        ui.painter().galley(pos2(rect.left(), y - galley.size().y / 2.0), galley, ink);
+        kit::cell(ui, pos2(rect.left() + ends[0], y), Align2::RIGHT_CENTER, &times, font.clone(), ink);
+        kit::cell(ui, pos2(rect.left() + ends[1], y), Align2::RIGHT_CENTER, &minutes, font, ink);
+        ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, egui::Stroke::new(1.0, colour(p.hairline)));
+    }
+    ui.add_space(6.0);
+    if let Some(text) = guy_in_words(desk, dealt) {
+        desk.second(ui, &text);
+        ui.add_space(4.0);
+    }
+    let carry = words.number(desk.editor.plan().store.brace.carry_minutes(), 1);
+    desk.second(ui, &words.say(Text::CostWhy, &[("carry", &carry)]));
+}
+
+/// The figures of the cheapest guy, or of the first.
+fn guy_in_words(desk: &Desk<'_>, dealt: &Wanting<'_>) -> Option<String> {
+    let words = desk.words;
+    let guys = || dealt.detail.mends.iter().filter_map(|mend| Some((mend, mend.judged.as_ref()?.guy?)));
+    let cheapest = dealt.detail.cheapest();
+    let best = guys().find(|(mend, _)| cheapest.is_some_and(|best| std::ptr::eq(best, *mend)));
+    let (mend, guy) = best.or_else(|| guys().next())?;
+    let rule = &desk.editor.plan().store.brace;
+    let tied_m = mend.brace.as_ref().and_then(|brace| brace.guy_height_m).unwrap_or(rule.guy_height_m());
+    let angle_deg = (guy.lift_n / guy.level_n).atan().to_degrees();
+    Some(words.say(
+        Text::GuyWhy,
+        &[
+            ("tied", &words.fine_length(tied_m)),
+            ("angle", &words.degrees(angle_deg)),
+            ("tension", &words.force(guy.tension_n)),
+            ("level", &words.force(guy.level_n)),
+            ("lift", &words.force(guy.lift_n)),
+            ("side", &words.force(guy.side_hold_n)),
+            ("up", &words.force(guy.lift_hold_n)),
+            ("wanted", &words.number(rule.safety_factor(), 1)),
+        ],
+    ))
+}
+
+/// Logs what the picked corner did without a brace.
+fn logged(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, corner: &Corner) {
+    let (words, p) = (desk.words, desk.p);
+    let number = corner.vertex.map_or_else(String::new, |vertex| (vertex + 1).to_string());
+    ui.add_space(10.0);
+    let label = words.say(Text::LoggedAt, &[("number", &number)]);
+    let options = [(true, words.text(Text::Stood)), (false, words.text(Text::Leaned))];
+    if let Some(stood) = field::choice(ui, p, label.as_str(), &options, None) {
+        desk.said.say(Message::Bracing(BracingMessage::Saw(index, stood)));
+    }
+}
+
+fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
+    let (words, p) = (desk.words, desk.p);
+    let head = words.text(Text::Wind);
+    desk.section(ui, head, "");
+    ui.add_space(6.0);
+    kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
+    ui.add_space(4.0);
+    let ground = &desk.editor.plan().ground;
+    let shown = match ground.wind_m_per_s {
+        Some(stated) => Shown::of(words, Measure::Wind, stated, false),
+        None => Shown::nothing(words, Measure::Wind),
+    };
+    let read = field::or_nothing(field::figure(words, Measure::Wind, WIND));
+    if let Some(wind_m_per_s) = field::line(ui, p, Id::unique("wind field"), words.text(Text::MustStand), &shown, read)
+    {
+        let fouled_share = ground.fouled_share;
+        desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
+    }
+    if let (Some(stated), Some(clean), Some(fouled)) = (wind.wanted_m_per_s, &wind.clean, &wind.fouled) {
+        let count = |over: Option<usize>| over.unwrap_or(0).to_string();
+        let places = [
+            ("wind", words.wind(stated)),
+            ("clean", count(clean.over)),
+            ("fouled", count(fouled.over)),
+            ("free", clean.free.to_string()),
+        ];
+        ui.add_space(2.0);
+        let places = places.each_ref().map(|(name, text)| (*name, text.as_str()));
+        kit::prose(ui, &words.say(Text::WindOver, &places), theme::regular(13.0), colour(p.ink));
+    }
+    ui.add_space(4.0);
+    desk.second(ui, words.text(Text::WindWhy));
+}

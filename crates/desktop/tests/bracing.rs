@@ -1,0 +1,166 @@
+//! Braces in the window: a corner cut by one click and back by one undo, braces set, soil said, corners logged.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{Message, Page};
+use drawing::Thing;
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use hand::{Desk, fill, on_page, settle, window};
+use plan::{ByFoot, Deed, NetKind, Plan, Point, Run, SoilTable, SoilWord};
+use words::Words;
+use workup::Verdict;
+
+/// A square of two nets on open ground: every corner will lean in.
+fn square() -> Plan {
+    let mut plan = Plan::default();
+    plan.store.nets.push(NetKind { count: Some(2), ..NetKind::new("long", 50.0, 14) });
+    let outline = [(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)].map(Point::from).to_vec();
+    plan.runs.push(Run { id: "run-1".to_owned(), outline, ..Run::default() });
+    plan
+}
+
+fn open(plan: Plan, page: Page) -> Desk {
+    let mut desk = on_page(plan, page, [1280.0, 2600.0], Words::default());
+    settle(&mut desk);
+    desk
+}
+
+fn undo(desk: &mut Desk) {
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+}
+
+fn plan_of(desk: &Desk) -> Plan {
+    window(desk).editor().plan().clone()
+}
+
+#[test]
+fn one_click_cuts_a_corner_and_one_undo_brings_it_back() {
+    let mut desk = open(square(), Page::Run);
+    // The corner that is picked is the one that is dealt with.
+    let editor = desk.state_mut().as_mut().unwrap();
+    editor.say(Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    desk.run();
+    let label = "Cut corner 2 over 5 posts";
+    desk.get_by_label(label).click();
+    desk.run();
+    let cut = plan_of(&desk);
+    assert_eq!(cut.runs[0].outline.len(), 8, "five posts in place of one corner");
+    let lay = window(&desk).editor().workup().runs[0].lay.as_ref().unwrap();
+    let gentle: Vec<_> = lay.corners.iter().filter(|corner| corner.turn_deg < 30.0).collect();
+    assert_eq!(gentle.len(), 5);
+    assert!(gentle.iter().all(|corner| corner.verdict == Verdict::None), "each of them stands");
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::CutCorner]);
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), square(), "one step takes it back");
+    assert!(desk.query_by_label("Cut corner 1 over 5 posts").is_some(), "and the first corner is dealt with");
+}
+
+#[test]
+fn braces_are_set_for_one_corner_or_for_all_and_settle_them() {
+    let mut desk = open(square(), Page::Run);
+    desk.get_by_label("Set the brace at corner 1").click();
+    desk.run();
+    assert_eq!(plan_of(&desk).runs[0].braces.len(), 1);
+    assert!(desk.query_by_label("Set the brace at corner 1").is_none(), "the next corner is dealt with");
+    desk.get_by_label("Set all 3").click();
+    desk.run();
+    assert_eq!(plan_of(&desk).runs[0].braces.len(), 4);
+    assert!(desk.query_by_label("What holds them").is_none(), "nothing is left to hold");
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Brace, Deed::Brace]);
+    undo(&mut desk);
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), square());
+}
+
+#[test]
+fn what_was_compared_opens_with_every_way_and_its_figures() {
+    let mut desk = open(square(), Page::Run);
+    desk.get_by_label("Why: what was compared at corner 1").click();
+    desk.run();
+    for way in [
+        "guy to a peg of 0.30 m: ",
+        "guy to a longer peg, 0.45 m: ",
+        "guy to two pegs of 0.30 m: ",
+        "brace post, 0.45 m deep: ",
+        "cut over 5 posts, 18°",
+    ] {
+        assert!(desk.query_all_by_label_contains(way).next().is_some(), "{way}");
+    }
+    desk.get_by_label_contains("The guy is tied 1.00 m up under 45°");
+    // Kilograms of pull; no newtons, no kilopascals.
+    assert!(desk.query_by_label_contains("kPa").is_none() && desk.query_by_label_contains("newton").is_none());
+}
+
+#[test]
+fn the_soil_is_said_by_the_foot_by_a_class_or_by_a_pull_and_each_is_one_step() {
+    let mut desk = open(square(), Page::Ground);
+    desk.get_by_label("after a bar").click();
+    desk.run();
+    assert_eq!(plan_of(&desk).ground.soil.by_foot, Some(ByFoot::NeedsBar));
+    desk.get_by_label_contains(
+        "By the foot it counts as stiff clay, “stiff” by the American words of US Army TM 5-818-1",
+    );
+    desk.get_by_label("Say it more exactly").click();
+    desk.run();
+    desk.get_by_label("British clay").click();
+    desk.run();
+    desk.get_by_label("soft").click();
+    desk.run();
+    let class = plan_of(&desk).ground.soil.class.unwrap();
+    assert_eq!((class.table, class.name), (SoilTable::British, SoilWord::Soft));
+    desk.get_by_label_contains("Soft by the British words of BS 8004");
+    fill(&mut desk, "It leaned at", "4.1");
+    let test = plan_of(&desk).ground.soil.pull_test.unwrap();
+    assert_eq!((test.pull_kg, test.pull_n), (Some(4.1), None));
+    desk.get_by_label_contains("By your own pull it counts as");
+    fill(&mut desk, "It leaned at", "much");
+    desk.get_by_label_contains("“much” is no number");
+    assert_eq!(plan_of(&desk).ground.soil.pull_test.unwrap().pull_kg, Some(4.1), "and it stays");
+    desk.key_press(Key::Escape);
+    desk.run();
+    let steps = window(&desk).editor().deeds().0.len();
+    for _ in 0..steps {
+        undo(&mut desk);
+    }
+    assert_eq!(plan_of(&desk), square());
+}
+
+#[test]
+fn a_corner_that_leaned_is_logged_with_its_turn_and_taken_out_again() {
+    let mut plan = square();
+    plan.ground.soil.undrained_strength_kpa = Some(300.0);
+    let mut desk = open(plan.clone(), Page::Run);
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.run();
+    let required = |desk: &Desk| {
+        let corners = &window(desk).editor().workup().runs[0].lay.as_ref().unwrap().corners;
+        corners.iter().filter(|corner| corner.verdict == Verdict::Required).count()
+    };
+    assert_eq!(required(&desk), 0);
+    desk.get_by_label("leaned").click();
+    desk.run();
+    let seen = plan_of(&desk).ground.soil.corners_seen;
+    assert_eq!((seen.len(), seen[0].stood, seen[0].turn_deg.map(f64::round)), (1, false, Some(90.0)));
+    assert_eq!(required(&desk), 4, "what leaned once leans again");
+    desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Ground));
+    desk.run();
+    desk.get_by_label("Say it more exactly").click();
+    desk.run();
+    desk.get_by_label("Take out the corner that was seen, number 1").click();
+    desk.run();
+    assert_eq!(plan_of(&desk), plan);
+}
+
+#[test]
+fn the_wind_is_told_in_a_sentence_and_asked_for_in_a_field() {
+    let mut desk = open(square(), Page::Run);
+    desk.get_by_label_contains("with a clean net and to ");
+    fill(&mut desk, "It must stand", "54");
+    assert!((plan_of(&desk).ground.wind_m_per_s.unwrap() - 15.0).abs() < 1e-9, "54 km/h are 15 m/s");
+    desk.get_by_label_contains("In a wind of 54 km/h");
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), square());
+}

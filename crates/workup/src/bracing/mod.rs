@@ -1,0 +1,63 @@
+//! Braces that hold: the soil and its evidence, each corner in detail with the cheapest mend, the wind on the straights.
+//!
+//! [`soil()`] weighs what is known of the ground; `mends` lists what would hold a corner and what that costs; [`cut_run`]
+//! takes a cut; `wind` says which posts go over first. All of it is cheap enough for every frame of a drag.
+
+mod cut;
+mod mends;
+mod model;
+mod soil;
+mod wind;
+
+use geometry::{CornerRequest, Outline, Placement};
+use plan::{Plan, Run};
+
+pub use cut::cut_run;
+pub use model::{Bracing, CutMend, Detail, GoesOver, Judged, Mend, MendKind, Wind};
+pub use soil::{Evidence, Holding, SeenSays, SoilFound, soil};
+
+use crate::lay::Parts;
+use crate::model::RunWorkup;
+use crate::outlines::Ground;
+
+/// What the details of a run are worked out from.
+struct Site<'a> {
+    plan: &'a Plan,
+    run: &'a Run,
+    outline: &'a Outline,
+    placement: &'a Placement,
+    request: CornerRequest<'a>,
+    ground: &'a Ground,
+    /// Whether the run lies inside the paddock.
+    inside: bool,
+    /// What a square metre of the run cost to set up, minutes.
+    minutes_per_m2: f64,
+    /// What a metre of its line did.
+    minutes_per_m: f64,
+}
+
+/// Works out braces and wind of a run whose corners could be judged.
+pub(crate) fn add(
+    plan: &Plan,
+    run: &Run,
+    outline: &Outline,
+    placement: Option<&Placement>,
+    soil: &SoilFound,
+    ground: &Ground,
+    worked: &mut RunWorkup,
+) {
+    let (Some(lay), Some(placement)) = (&worked.lay, placement) else { return };
+    if !lay.corners_judged {
+        return;
+    }
+    let parts = Parts::of(plan, run);
+    let request = parts.request(plan, outline, placement, soil);
+    let minutes_per_m2 = if lay.area_m2 > 0.0 { lay.set_up_minutes / lay.area_m2 } else { 0.0 };
+    let minutes_per_m = if lay.line_m > 0.0 { lay.set_up_minutes / lay.line_m } else { 0.0 };
+    let inside = ground.boundary().is_some_and(|boundary| geometry::region::inside(outline, boundary));
+    let site = Site { plan, run, outline, placement, request, ground, inside, minutes_per_m2, minutes_per_m };
+    let judged = geometry::corners(&request);
+    let details = judged.iter().map(|corner| mends::detail(&site, corner)).collect();
+    let wind = wind::wind(&site, &parts, &judged);
+    worked.bracing = Some(Bracing { details, wind, wanted: plan.store.brace.safety_factor() });
+}
