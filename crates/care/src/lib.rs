@@ -10,6 +10,7 @@ mod hazards;
 mod limits;
 mod nets;
 mod say;
+mod slope;
 mod troubles;
 mod volts;
 
@@ -20,6 +21,7 @@ use workup::{RunWorkup, Workup};
 
 pub use finding::{Finding, Findings, Severity};
 pub use limits::Limit;
+pub use slope::panel_said;
 
 /// Everything that a rule looks at.
 #[derive(Clone, Copy)]
@@ -62,6 +64,7 @@ impl Rounds {
         let mut plan_wide = troubles::of_plan(look);
         plan_wide.extend(hazards::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
+        plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }
@@ -74,6 +77,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     found.extend(hazards::of_run(look, run, worked));
     found.extend(ground::of_run(look, run, worked));
     found.extend(nets::of_run(look, run, worked));
+    found.extend(slope::of_run(look, run, worked));
     found.extend(volts::of_run(look, run, worked));
     found
 }

@@ -48,6 +48,7 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 Must::BeAtLeastOne => Text::MustBeAtLeastOne,
                 Must::BeAShare => Text::MustBeAShare,
                 Must::BeAnAngle => Text::MustBeAnAngle,
+                Must::NotBeZero => Text::MustNotBeZero,
                 Must::BeSmaller => Text::MustBeSmaller,
             });
             new("bad-value", warning)
@@ -82,6 +83,10 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 .says(look.say(text, &[("energizer", energizer)]))
         }
         Trouble::LiveLines { net } => new("live-lines", warning).says(look.say(Text::LiveLines, &[("net", net)])),
+        Trouble::HeightGrid { heights, columns } => new("height-grid", warning).says(look.words.say(
+            words::texts::Slope::GridBroken,
+            &[("heights", &look.words.number(*heights as f64, 0)), ("columns", &columns.to_string())],
+        )),
         Trouble::TwoSoils => new("two-soils", Severity::Note).says(look.words.text(Text::TwoSoils)),
     }
 }

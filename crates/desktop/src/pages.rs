@@ -12,6 +12,7 @@ mod setting_up;
 mod shapes;
 pub(crate) mod sheet;
 mod sides;
+mod slope;
 mod store;
 
 use std::sync::Arc;
@@ -143,6 +144,9 @@ fn page_of(finding: &Finding, of_plan: bool) -> Page {
         | "two-soils"
         | "keep-out-touched"
         | "keep-out-enclosed"
+        | "heights-coarse"
+        | "heights-elsewhere"
+        | "height-grid"
         | "leaves-paddock" => Page::Ground,
         id if of_plan && id.starts_with("outline-") => Page::Ground,
         _ => Page::Run,
@@ -218,6 +222,7 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
                 | Thing::Hazard { .. }
                 | Thing::HazardCorner { .. }
                 | Thing::Coop { .. }
+                | Thing::Height { .. }
                 | Thing::RunCorner { .. }
                 | Thing::BoundaryCorner { .. }
         );

@@ -3,7 +3,7 @@
 //! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
 //! [`Edit`]. Esc leaves from every state.
 
-use plan::{Coop, Edit, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape};
+use plan::{Coop, Edit, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape, SpotHeight};
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,6 +37,8 @@ pub enum Drawn {
     Hazard(HazardKind),
     /// The coop: one place.
     Coop,
+    /// A spot whose height is known.
+    Height,
 }
 
 impl Drawn {
@@ -44,7 +46,7 @@ impl Drawn {
     pub fn fewest(self) -> usize {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
-            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop => 1,
+            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Height => 1,
             Self::Hazard(_) => 2,
         }
     }
@@ -161,6 +163,15 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
                 rest: Rest::new(),
             };
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
+        }
+        Drawn::Height => {
+            let at = outline.first().copied().unwrap_or_default();
+            // As high as the spot nearest to it until it is typed: nothing slopes that nobody stated.
+            let off_m = |height: &&SpotHeight| apart_m(height.at, at);
+            let nearest = plan.heights.iter().min_by(|a, b| off_m(a).total_cmp(&off_m(b)));
+            let up_m = nearest.map_or(0.0, |height| height.up_m);
+            let height = SpotHeight { at, up_m, rest: Rest::new() };
+            Edit::SetHeights { heights: with(&plan.heights, height) }
         }
         Drawn::Coop => {
             let at = outline.first().copied().unwrap_or_default();

@@ -13,6 +13,7 @@ pub(crate) mod net;
 pub(crate) mod pen;
 pub(crate) mod readings;
 pub(crate) mod signs;
+mod slope;
 mod states;
 pub(crate) mod trace;
 mod words;
@@ -214,6 +215,10 @@ impl<'a> Inker<'a> {
             Role::Feed => self.feed(at),
             Role::Energizer => self.energizer(at),
             Role::EarthStake => self.earth_stake(at),
+            Role::Height => self.height(at),
+            Role::Dip => self.dip(at, toward),
+            Role::Ridge => self.ridge(at, toward),
+            Role::FurtherPost => self.further_post(at),
             _ => {}
         }
     }

@@ -114,7 +114,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                     (beyond <= 0.0).then_some((Rank::Corner, depth))
                 }
                 Role::Energizer => Some((Rank::Mark, (far - 8.0).max(0.0))),
-                Role::Feed | Role::EarthStake | Role::Hazard { .. } => Some((Rank::Mark, far)),
+                Role::Feed | Role::EarthStake | Role::Hazard { .. } | Role::Height => Some((Rank::Mark, far)),
                 Role::Post { number } => {
                     let shown = match view.distance() {
                         Distance::Near => true,

@@ -102,6 +102,9 @@ impl Page<'_> {
                 &[("posts", &lay.posts.len().to_string()), ("joins", &lay.joins().to_string())],
             ),
         );
+        for (label, figures) in crate::slope::rows(worked, words) {
+            self.lines.push(format!("  {label:LABEL$}{figures}"));
+        }
         if let Some(strip) = &worked.strip {
             self.row(
                 Text::Strip,

@@ -44,7 +44,7 @@ struct Run {
     id: String,
     /// Its name, or its id.
     name: String,
-    /// Length of the line, metres.
+    /// Length of the line in plan, metres.
     line_m: Option<f64>,
     /// Area enclosed, square metres; 0 for an open line.
     area_m2: Option<f64>,
@@ -83,6 +83,9 @@ struct Run {
     /// Setting up, taking down and mowing.
     #[serde(flatten)]
     work: crate::work::keys::OfRun,
+    /// The ground along the line.
+    #[serde(flatten)]
+    slope: crate::slope::OfRun,
     /// The pulse.
     voltage: Option<Voltage>,
     /// What the keeper should know.
@@ -367,6 +370,7 @@ fn run(stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> 
         }),
         set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
         work: crate::work::keys::of_run(worked),
+        slope: crate::slope::of_run(worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

@@ -8,8 +8,9 @@
 //! 4. [`strip`]: the ground mown under and beside the line; [`passes()`]: the lines walked behind the mower.
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
 //! 6. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
-//! 7. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
-//! 8. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
+//! 7. [`slope`]: the ground's shape: metres of net along it, gaps under it, where it drags.
+//! 8. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
+//! 9. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -38,6 +39,7 @@ mod placement;
 mod point;
 pub mod region;
 pub mod shapes;
+pub mod slope;
 pub mod statics;
 mod strip;
 

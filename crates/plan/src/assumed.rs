@@ -130,6 +130,9 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
         list.unless(run.leakage_s_per_m.is_some(), key("leakage_s_per_m"), defaults::LEAKAGE_S_PER_M);
         list.unless(!run.strip_is_assumed(), key("strip_width_m"), defaults::STRIP_WIDTH_M);
+        if plan.knows_heights(run) {
+            list.unless(run.gap_under_net_m.is_some(), key("gap_under_net_m"), plan.gap_under_net_m(run));
+        }
         list.unless(run.drop_at.is_some(), key("drop_at"), json!(plan.drop_at(run)));
     }
     list.0

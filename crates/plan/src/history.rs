@@ -71,7 +71,11 @@ impl Deed {
             Edit::AddRun { .. } => Self::AddRun,
             Edit::RemoveRun { .. } => Self::RemoveRun,
             Edit::SetRun { .. } => Self::Run,
-            Edit::SetSoil { .. } | Edit::SetKeepOuts { .. } | Edit::SetHazards { .. } => Self::Ground,
+            Edit::SetSoil { .. }
+            | Edit::SetKeepOuts { .. }
+            | Edit::SetHazards { .. }
+            | Edit::SetHeights { .. }
+            | Edit::SetHeightGrid { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,
             Edit::SetCoop { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,

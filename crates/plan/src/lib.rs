@@ -29,8 +29,8 @@ pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Coop, CoopKind, EarthStake, EarthStakes, Energizer, Fault, FaultKind, Ground,
-    Hazard, HazardKind, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Plan, Point, Reading, ReadingKind, Rest,
-    Run, RunStatus, Season, Soil, StatedBrace, Store,
+    Hazard, HazardKind, HeightGrid, KeepOut, LeakageZone, MowWay, Mower, NetKind, Origin, Plan, Point, Reading,
+    ReadingKind, Rest, Run, RunStatus, Season, SideSlope, Soil, SpotHeight, StatedBrace, Store,
 };
 pub use motion::Motion;
 pub use rates::Rates;

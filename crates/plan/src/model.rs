@@ -5,6 +5,7 @@
 
 mod coop;
 mod ground;
+mod heights;
 mod reading;
 mod run;
 mod season;
@@ -16,6 +17,7 @@ use crate::defaults;
 pub use crate::rates::Rates;
 pub use coop::{Coop, CoopKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
+pub use heights::{HeightGrid, SideSlope, SpotHeight};
 pub use reading::{Reading, ReadingKind};
 pub use run::{BraceKind, EarthStakes, Fault, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace};
 pub use season::Season;
@@ -84,6 +86,8 @@ pub struct Plan {
     pub other_coops: Vec<Coop>,
     /// The runs, options and standing ones alike.
     pub runs: Vec<Run>,
+    /// Heights at single spots.
+    pub heights: Vec<SpotHeight>,
     /// What is asked of a season.
     pub season: Season,
     /// What the keeper measured.
@@ -116,6 +120,22 @@ impl Plan {
         let off_m = |at: &Point| (at.east_m - first.east_m).hypot(at.north_m - first.north_m);
         let corner = || self.ground.boundary.iter().min_by(|a, b| off_m(a).total_cmp(&off_m(b))).copied();
         Some(run.drop_at.or(run.feed_at).or_else(corner).unwrap_or(first))
+    }
+
+    /// The gap under a run's bottom line that is allowed, stated or by its birds, metres.
+    pub fn gap_under_net_m(&self, run: &Run) -> f64 {
+        let coop = match &run.coop {
+            Some(id) => self.coop(id),
+            None => self.coop.as_ref(),
+        };
+        let young = coop.is_some_and(|coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet));
+        let by_birds_m = if young { defaults::GAP_UNDER_NET_YOUNG_M } else { defaults::GAP_UNDER_NET_M };
+        run.gap_under_net_m.unwrap_or(by_birds_m)
+    }
+
+    /// Whether anything is known of the ground's height along a run.
+    pub fn knows_heights(&self, run: &Run) -> bool {
+        !run.side_slopes.is_empty() || self.heights.len() > 1 || self.ground.height_grid.is_some()
     }
 
     /// The run of that id.

@@ -62,7 +62,8 @@ impl Run {
         let signs = self.feed_at.iter_mut().chain(self.earth_stakes.at.iter_mut());
         let faults = self.faults.iter_mut().map(|fault| &mut fault.at);
         let braces = self.braces.iter_mut().map(|brace| &mut brace.at);
-        self.outline.iter_mut().chain(signs).chain(faults).chain(braces)
+        let slopes = self.side_slopes.iter_mut().map(|slope| &mut slope.at);
+        self.outline.iter_mut().chain(signs).chain(faults).chain(braces).chain(slopes)
     }
 }
 

@@ -6,6 +6,7 @@
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
+//! - [`slope`] lays the line on the ground where heights are known;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
@@ -28,6 +29,7 @@ mod mow;
 mod nets;
 mod outlines;
 pub mod setting_up;
+pub mod slope;
 pub mod stocking;
 mod values;
 mod volts;
@@ -41,6 +43,7 @@ pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
 pub use model::*;
 pub use mow::still_to_mow;
+pub use slope::{Evidence, Slope};
 
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -56,16 +59,17 @@ pub enum Depth {
 pub fn workup(plan: &Plan, depth: Depth) -> Workup {
     let mut troubles = values::of_plan(plan);
     let ground = outlines::Ground::of(plan, &mut troubles);
+    let heights = slope::Heights::of(plan, &mut troubles);
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
     let mut chosen = nets::Chosen::new();
     for run in &plan.runs {
         let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let line = lay::line(plan, run, &bad, &mut chosen, &mut worked);
+        let line = lay::line(plan, run, &heights, &bad, &mut chosen, &mut worked);
         if let Some(line) = &line {
-            mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
-            mow::walk(plan, run, &line.outline, &ground, &mut worked);
+            mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
+            mow::walk(plan, run, &line.level, &ground, &mut worked);
             worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }

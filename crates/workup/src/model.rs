@@ -9,6 +9,7 @@ use plan::Point;
 
 use crate::growth::GrassDays;
 use crate::setting_up::Work;
+use crate::slope::Slope;
 
 /// Everything that follows from a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,7 +38,7 @@ impl Workup {
 pub struct RunWorkup {
     /// The run's id.
     pub id: String,
-    /// Length of its line, metres, with or without nets.
+    /// Length of its line in plan, metres, with or without nets.
     pub line_m: Option<f64>,
     /// Area that it encloses, square metres; 0 for an open line.
     pub area_m2: Option<f64>,
@@ -45,6 +46,8 @@ pub struct RunWorkup {
     pub lay: Option<Lay>,
     /// Where hardly any netting is spare: the corner to draw in.
     pub draw_in: Option<crate::DrawIn>,
+    /// The ground along its line; `None` where nothing is known of its heights.
+    pub slope: Option<Slope>,
     /// The ground to mow.
     pub strip: Option<Strip>,
     /// What is still to mow of it where nets that stand have been mown for already; `None` where that is all of it.
@@ -68,9 +71,10 @@ pub struct RunWorkup {
 pub struct Lay {
     /// Whether the outline closes.
     pub closed: bool,
-    /// The vertices, without repeats, with each one's place along the line, metres.
+    /// The vertices, without repeats, with each one's place along the line, metres. Along the line is along the ground
+    /// wherever heights are known of it.
     pub vertices: Vec<(Point, f64)>,
-    /// Length of the line, metres.
+    /// Length of the line along the ground, metres.
     pub line_m: f64,
     /// Area enclosed, square metres; 0 for an open line.
     pub area_m2: f64,
@@ -474,6 +478,13 @@ pub enum Trouble {
         /// The kind of net.
         net: String,
     },
+    /// A grid of heights that has no whole rows, or no cells.
+    HeightGrid {
+        /// Heights in it.
+        heights: usize,
+        /// Heights in a row.
+        columns: u32,
+    },
     /// A soil stated both as a clay and as a sand; the clay counts.
     TwoSoils,
 }
@@ -500,6 +511,8 @@ pub enum Must {
     BeAShare,
     /// Between 0 and 90.
     BeAnAngle,
+    /// Anything but zero.
+    NotBeZero,
     /// Small enough to be worked out.
     BeSmaller,
 }

@@ -1,6 +1,7 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
 mod fields;
+mod heights;
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
@@ -54,6 +55,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     coop(ui, desk);
     keep_outs(ui, desk);
     hazards(ui, desk);
+    heights::show(ui, desk);
     soil(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Ground);

@@ -6,7 +6,7 @@ use plan::{NetKind, Run, Shape};
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
-use super::{Desk, assumed, findings, fitting, mow, picked_tools, quiet, setting_up, sides, store};
+use super::{Desk, assumed, findings, fitting, mow, picked_tools, quiet, setting_up, sides, slope, store};
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -52,6 +52,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
+    slope::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);

@@ -4,6 +4,7 @@
 
 mod coop;
 mod ground;
+mod heights;
 mod reading;
 mod run;
 mod season;
@@ -14,6 +15,7 @@ use crate::defaults;
 use crate::model::Rest;
 pub(crate) use coop::Coop;
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
+pub(crate) use heights::{HeightGrid, SideSlope, SpotHeight};
 pub(crate) use reading::Reading;
 pub(crate) use run::Run;
 pub(crate) use season::Season;
@@ -54,6 +56,9 @@ pub(crate) struct Plan {
     /// The runs.
     #[serde(default)]
     runs: Vec<Run>,
+    /// Heights at single spots, over any level.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    heights: Vec<SpotHeight>,
     /// What is asked of a season.
     #[serde(default = "empty::<Season>", skip_serializing_if = "no_season")]
     season: Season,
@@ -77,6 +82,7 @@ impl Mirror for Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            heights: self.heights.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,
@@ -98,6 +104,7 @@ impl Mirror for crate::model::Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            heights: self.heights.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,

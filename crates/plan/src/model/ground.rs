@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Point, Rest};
+use super::{HeightGrid, Point, Rest};
 use crate::defaults;
 
 /// A closed line of places.
@@ -19,6 +19,8 @@ pub struct Ground {
     pub hazards: Vec<Hazard>,
     /// The soil.
     pub soil: Soil,
+    /// Heights on a grid.
+    pub height_grid: Option<Box<HeightGrid>>,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Point, Rest};
+use super::{Point, Rest, SideSlope};
 use crate::defaults;
 
 /// Whether a run is a thought, a fence or a memory.
@@ -86,6 +86,10 @@ pub struct Run {
     pub braces: Vec<StatedBrace>,
     /// Faults that are there or tried.
     pub faults: Vec<Fault>,
+    /// What sides rise, by hand.
+    pub side_slopes: Vec<SideSlope>,
+    /// The gap under the bottom line that is allowed, metres; `None` goes by the birds.
+    pub gap_under_net_m: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -1,6 +1,6 @@
 //! The ground, in version 1.
 
-use super::empty;
+use super::{HeightGrid, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{HazardKind, Point};
@@ -20,6 +20,9 @@ mirrored! {
         /// The soil.
         #[serde(default = "empty::<Soil>")]
         soil: Soil,
+        /// Heights on a grid.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        height_grid: Option<Box<HeightGrid>>,
     }
 
     /// A place that a run keeps off.
