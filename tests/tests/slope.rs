@@ -223,6 +223,7 @@ fn dips_and_ridges_are_found_with_their_places_and_posts() {
         assert!(!panel.posts.is_empty(), "{panel:?}");
         let from = worked.lay.as_ref().unwrap().posts[panel.post].at;
         for post in &panel.posts {
+            assert!(post.from_post_m > 0.0 && post.from_post_m < 50.0 / 14.0, "{post:?}");
             assert!((post.at.east_m - from.east_m).hypot(post.at.north_m - from.north_m) < 4.0);
         }
     }
@@ -282,4 +283,27 @@ fn bad_heights_get_one_sentence_each() {
         plan["runs"][0]["side_slopes"] = json!([{ "at": [12, 0], "one_in": 0 }]);
     });
     one("bad-value", "runs[0].gap_under_net_m is -1", &|plan| plan["runs"][0]["gap_under_net_m"] = json!(-1));
+}
+
+#[test]
+fn wild_heights_are_survived() {
+    for wild in [1e-300, 1e-9, 1.0, 1e9, 1e300, -1e300, -0.0] {
+        let (_, worked, found) = with(|plan| {
+            plan["heights"] =
+                json!([{ "at": [0, 0], "up_m": wild }, { "at": [wild, 5], "up_m": 1 }, { "at": [9, wild], "up_m": 2 }]);
+            plan["runs"][0]["side_slopes"] =
+                json!([{ "at": [wild, wild], "one_in": wild }, { "at": [12, 25], "rises_m": wild }]);
+            plan["runs"][0]["gap_under_net_m"] = json!(wild);
+        });
+        assert!(worked.lay.as_ref().is_some_and(|lay| lay.line_m.is_finite()), "{wild}: {found:?}");
+        let (_, worked, _) = with(|plan| {
+            plan["ground"]["height_grid"] =
+                json!({ "south_west": [wild, -5], "cell_m": wild, "columns": 2, "up_m": [1, wild, null, 2, 3, 4] });
+        });
+        assert!(worked.lay.is_some_and(|lay| lay.line_m.is_finite()), "{wild}");
+        let (_, worked, _) = with(|plan| {
+            plan["ground"]["height_grid"] = grid([-2.0, -2.0], 10.0, 5, 5, |east_m, _| Some(wild * east_m));
+        });
+        assert!(worked.lay.is_some_and(|lay| lay.line_m.is_finite()), "{wild}");
+    }
 }

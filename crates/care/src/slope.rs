@@ -171,7 +171,7 @@ pub fn panel_said(words: Words, panel: &Uneven) -> String {
         }
         (None, None) => String::new(),
     };
-    let along: Vec<String> = panel.posts.iter().map(|post| words.length(post.along_m)).collect();
+    let along: Vec<String> = panel.posts.iter().map(|post| words.fine_length(post.from_post_m)).collect();
     let mend = match along.split_last() {
         None => words.text(Text::NoPostRow).to_owned(),
         Some((one, [])) => words.say(Text::PostRow, &[("along", one)]),

@@ -1,8 +1,9 @@
 //! Slopes at the window: by hand on the Run page, spots on the Ground page, dips in sight.
-#![allow(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop, and writes files")]
 
 mod hand;
 
+use desktop::Opening;
 use desktop::editor::{Message, Page};
 use drawing::{Role, Thing};
 use egui::Key;
@@ -31,7 +32,8 @@ fn a_side_is_said_to_rise_in_metres_or_one_in_so_many() {
     let side_m = apart_m(outline[0], outline[1]);
     let mut desk = desk(plan, Page::Run);
     let level_m = window(&desk).editor().run().unwrap().1.line_m.unwrap();
-    assert!(window(&desk).editor().run().unwrap().1.slope.is_none() && says(&desk, "taken as level"));
+    assert!(window(&desk).editor().run().unwrap().1.slope.is_none());
+    assert!(desk.query_by_label("Gap allowed under the net").is_none(), "without heights nothing is asked of the gap");
     let spare_m = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap().spare_m;
     click_on(&mut desk, "Say what the sides rise");
     desk.run();
@@ -115,7 +117,7 @@ fn dips_are_drawn_and_told_with_the_post_that_mends_them() {
     };
     assert_eq!(drawn(&desk, Role::Dip), slope.dips().count());
     assert_eq!(drawn(&desk, Role::FurtherPost), slope.posts().count());
-    assert!(says(&desk, "of gap") && says(&desk, "further post"));
+    assert!(says(&desk, ": gap ") && says(&desk, "further post"));
     // A wider gap allowed, and the dip is none.
     fill(&mut desk, "Gap allowed under the net", "60");
     assert_eq!(window(&desk).editor().plan().runs[0].gap_under_net_m, Some(0.6));
@@ -126,4 +128,35 @@ fn dips_are_drawn_and_told_with_the_post_that_mends_them() {
     click_on(&mut desk, "Take out the grid");
     assert!(window(&desk).editor().plan().ground.height_grid.is_none());
     assert!(window(&desk).editor().run().unwrap().1.slope.is_none());
+}
+
+#[test]
+fn a_grid_is_brought_in_as_one_step_and_a_bad_file_leads_back_to_the_choice() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("field.netfold.json");
+    std::fs::write(&path, hand::EXAMPLE).unwrap();
+    let grid = |first: f64| {
+        let row: Vec<String> = (0..160).map(|column| format!("{:.2}", 0.1 * f64::from(column))).collect();
+        let rows = vec![row.join(" "); 110].join("\n");
+        format!("ncols 160\nnrows 110\nxllcenter {first}\nyllcenter -10\ncellsize 1\n{rows}\n")
+    };
+    std::fs::write(folder.path().join("here.asc"), grid(-8.0)).unwrap();
+    std::fs::write(folder.path().join("away.asc"), grid(900_000.0)).unwrap();
+    let opening = Opening { plan: example(), path: Some(path), ..Opening::default() };
+    let mut desk = hand::open(opening, [1280.0, 2600.0]);
+    window_say(&mut desk, Message::Open(Page::Ground));
+    let before = window(&desk).editor().plan().clone();
+    click_on(&mut desk, "Bring in a grid …");
+    fill(&mut desk, "File name", "away.asc");
+    assert!(says(&desk, "bring in a clip of this ground"));
+    click_on(&mut desk, "Understood");
+    assert_eq!(*window(&desk).editor().plan(), before);
+    fill(&mut desk, "File name", "here.asc");
+    hand::settle(&mut desk);
+    let slope = window(&desk).editor().run().unwrap().1.slope.clone().unwrap();
+    assert!(slope.surface_m > slope.level_m && slope.unknown_m == 0.0);
+    assert!((slope.steepest.slope - 0.1).abs() < 1e-3, "{}", slope.steepest.slope);
+    assert_eq!(window(&desk).editor().deeds().0.len(), 1);
+    window_say(&mut desk, Message::Undo);
+    assert_eq!(*window(&desk).editor().plan(), before);
 }

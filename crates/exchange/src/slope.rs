@@ -86,6 +86,8 @@ struct Further {
     at: Point,
     /// Along the line, metres.
     along_m: f64,
+    /// From the post where the panel begins, along the net, metres.
+    from_post_m: f64,
 }
 
 pub(crate) fn of_run(worked: &RunWorkup) -> OfRun {
@@ -94,7 +96,7 @@ pub(crate) fn of_run(worked: &RunWorkup) -> OfRun {
 
 fn out(slope: &Slope) -> SlopeOut {
     let worst = |worst: &Worst| WorstOut { at: worst.at, along_m: worst.along_m, by_m: worst.by_m };
-    let further = |post: &FurtherPost| Further { at: post.at, along_m: post.along_m };
+    let further = |post: &FurtherPost| Further { at: post.at, along_m: post.along_m, from_post_m: post.from_post_m };
     SlopeOut {
         level_m: slope.level_m,
         surface_m: slope.surface_m,

@@ -511,7 +511,7 @@ pub enum Must {
     BeAShare,
     /// Between 0 and 90.
     BeAnAngle,
-    /// Anything but zero.
+    /// Anything but zero or next to it.
     NotBeZero,
     /// Small enough to be worked out.
     BeSmaller,

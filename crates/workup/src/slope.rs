@@ -18,6 +18,9 @@ pub const STEEPEST: f64 = 0.6;
 /// The stretch over which steepness is judged, metres: the least usual distance between posts.
 pub const STEEP_OVER_M: f64 = 2.0;
 
+/// Heights beyond this are a slip of the pen, metres.
+pub(crate) const HIGHEST_M: f64 = 1e5;
+
 /// More spot heights than this are a survey: a grid holds them.
 pub(crate) const MOST_SPOTS: usize = 2_000;
 
@@ -134,6 +137,8 @@ pub struct FurtherPost {
     pub at: Point,
     /// Along the line, metres.
     pub along_m: f64,
+    /// From the post where the panel begins, along the net, metres.
+    pub from_post_m: f64,
 }
 
 /// What a plan knows of heights, ready to be looked up.
@@ -147,16 +152,18 @@ impl Heights {
     /// The heights of a plan; a grid that is none adds a trouble.
     pub(crate) fn of(plan: &Plan, troubles: &mut Vec<Trouble>) -> Self {
         let mut heights = Self::default();
-        if let Some(grid) = &plan.ground.height_grid {
+        let near = |at: Point| at.east_m.abs().max(at.north_m.abs()) <= geometry::FARTHEST_M;
+        let sound = |up_m: f64| up_m.abs() <= HIGHEST_M;
+        let grid = plan.ground.height_grid.as_ref();
+        if let Some(grid) = grid.filter(|grid| grid.up_m.iter().flatten().all(|&up_m| sound(up_m))) {
             heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, grid.up_m.clone());
             if heights.grid.is_none() {
                 troubles.push(Trouble::HeightGrid { heights: grid.up_m.len(), columns: grid.columns });
             }
         }
         if plan.heights.len() > 1 {
-            let spots: Vec<_> =
-                plan.heights.iter().take(MOST_SPOTS).map(|height| (point(height.at), height.up_m)).collect();
-            heights.spots = Spots::new(&spots);
+            let stated = plan.heights.iter().take(MOST_SPOTS).filter(|height| sound(height.up_m) && near(height.at));
+            heights.spots = Spots::new(&stated.map(|height| (point(height.at), height.up_m)).collect::<Vec<_>>());
         }
         heights
     }
@@ -222,9 +229,15 @@ fn by_hand(stated: &[SideSlope], level: &Outline) -> Vec<Option<f64>> {
 
 /// What a side of that length rises, metres; `None` where nothing is stated that can be worked with.
 fn rises_m(slope: &SideSlope, side_m: f64) -> Option<f64> {
-    let rises_m = slope.rises_m.or_else(|| slope.one_in.map(|one_in| side_m / one_in))?;
-    (rises_m.is_finite() && rises_m.abs() <= MOST_RISE_M).then_some(rises_m)
+    match (slope.rises_m, slope.one_in) {
+        (Some(rises_m), _) => (rises_m.abs() <= MOST_RISE_M).then_some(rises_m),
+        (None, Some(one_in)) => (one_in.abs() >= LEAST_ONE_IN).then(|| side_m / one_in),
+        (None, None) => None,
+    }
 }
+
+/// One in less than this is next to nothing, and no slope.
+pub(crate) const LEAST_ONE_IN: f64 = 0.01;
 
 /// A side that rises more than this is a slip of the pen, metres.
 pub(crate) const MOST_RISE_M: f64 = 10_000.0;
@@ -269,6 +282,7 @@ impl Ground {
 
 fn uneven(plan: &Plan, request: &UnevenRequest<'_>) -> Vec<Uneven> {
     let lowest_m = |net: &plan::NetKind| net.live_line_heights_m().iter().copied().fold(f64::INFINITY, f64::min);
+    let placement = request.placement;
     let live_m: Vec<f64> = plan.store.nets.iter().map(lowest_m).map(|height_m| height_m.max(0.0)).collect();
     let worst =
         |worst: &geometry::slope::Worst| Worst { at: place(worst.at), along_m: worst.along_m, by_m: worst.by_m };
@@ -278,7 +292,14 @@ fn uneven(plan: &Plan, request: &UnevenRequest<'_>) -> Vec<Uneven> {
             post: panel.post,
             dip: panel.dip.as_ref().map(worst),
             ridge: panel.ridge.as_ref().map(worst),
-            posts: panel.posts.iter().map(|&(along_m, at)| FurtherPost { at: place(at), along_m }).collect(),
+            posts: panel
+                .posts
+                .iter()
+                .map(|&(along_m, at)| {
+                    let from_post_m = placement.chain_at_m(along_m) - placement.posts[panel.post].chain_m;
+                    FurtherPost { at: place(at), along_m, from_post_m }
+                })
+                .collect(),
         })
         .collect()
 }

@@ -73,8 +73,19 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
         }
     }
     look.must(plan.heights.len() <= slope::MOST_SPOTS, "heights".into(), plan.heights.len() as f64, Must::BeSmaller);
+    let grid = plan.ground.height_grid.as_ref();
+    if let Some(&up_m) = grid.and_then(|grid| grid.up_m.iter().flatten().find(|up_m| up_m.abs() > slope::HIGHEST_M)) {
+        look.must(false, "ground.height_grid.up_m".into(), up_m, Must::BeSmaller);
+    }
     for (index, height) in plan.heights.iter().enumerate() {
-        look.must(height.up_m.abs() <= LARGEST_M, format!("heights[{index}].up_m"), height.up_m, Must::BeSmaller);
+        let far_m = height.at.east_m.abs().max(height.at.north_m.abs());
+        look.must(far_m <= geometry::FARTHEST_M, format!("heights[{index}].at"), far_m, Must::BeSmaller);
+        look.must(
+            height.up_m.abs() <= slope::HIGHEST_M,
+            format!("heights[{index}].up_m"),
+            height.up_m,
+            Must::BeSmaller,
+        );
     }
     nets(plan, &mut look);
     for (index, unit) in plan.store.energizers.iter().enumerate() {
@@ -220,7 +231,12 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
             let name = key(&format!("side_slopes[{number}].rises_m"));
             look.must(rises_m.abs() <= slope::MOST_RISE_M, name, rises_m, Must::BeSmaller);
         } else if let Some(one_in) = slope.one_in {
-            look.must(one_in != 0.0, key(&format!("side_slopes[{number}].one_in")), one_in, Must::NotBeZero);
+            look.must(
+                one_in.abs() >= slope::LEAST_ONE_IN,
+                key(&format!("side_slopes[{number}].one_in")),
+                one_in,
+                Must::NotBeZero,
+            );
         }
     }
     for (number, fault) in run.faults.iter().enumerate() {

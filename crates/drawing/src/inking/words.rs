@@ -274,8 +274,8 @@ impl Inker<'_> {
             About::Height => {
                 let kind = Type::new(11.0, Weight::Regular, colours.ink2);
                 let text = &label.texts[0];
-                let aside = kind.width(text) / 2.0 + 8.0;
-                [[aside, -7.0], [aside, 7.0], [-aside, -7.0], [-aside, 7.0]]
+                let aside = kind.width(text) / 2.0 + 11.0;
+                [[aside, 0.0], [-aside, 0.0], [0.0, -16.0], [0.0, 16.0]]
                     .map(|off| Layout::one(add(label.at, off), text, kind, Ground::Any))
                     .into()
             }

@@ -31,11 +31,11 @@ texts! {
         ByLevel: "as level",
         DipsHead: "Dips and ridges",
         NoneUneven: "No panel leaves a gap above {gap}, and none drags.",
-        DipRow: "From post {post}: {by} of gap",
-        RidgeRow: "From post {post}: ground {by} above the bottom line",
-        BothRow: "From post {post}: {gap} of gap, and ground {over} above the bottom line",
-        PostRow: "a further post {along} along",
-        PostsRow: "further posts {along} along",
+        DipRow: "From post {post}: gap {by}",
+        RidgeRow: "From post {post}: ridge {by}",
+        BothRow: "From post {post}: gap {gap}, ridge {over}",
+        PostRow: "a further post {along} on",
+        PostsRow: "further posts {along} on",
         NoPostRow: "no post mends it",
 
         // The page about the ground.
