@@ -221,6 +221,7 @@ fn dips_and_ridges_are_found_with_their_places_and_posts() {
     assert!((0.2..=0.3 + 1e-9).contains(&deepest), "{deepest}");
     for panel in &slope.uneven {
         assert!(!panel.posts.is_empty(), "{panel:?}");
+        assert!(panel.posts.is_sorted_by(|a, b| a.from_post_m < b.from_post_m), "{panel:?}");
         let from = worked.lay.as_ref().unwrap().posts[panel.post].at;
         for post in &panel.posts {
             assert!(post.from_post_m > 0.0 && post.from_post_m < 50.0 / 14.0, "{post:?}");

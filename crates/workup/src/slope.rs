@@ -288,18 +288,20 @@ fn uneven(plan: &Plan, request: &UnevenRequest<'_>) -> Vec<Uneven> {
         |worst: &geometry::slope::Worst| Worst { at: place(worst.at), along_m: worst.along_m, by_m: worst.by_m };
     geometry::slope::uneven(&UnevenRequest { live_m: &live_m, ..*request })
         .into_iter()
-        .map(|panel| Uneven {
-            post: panel.post,
-            dip: panel.dip.as_ref().map(worst),
-            ridge: panel.ridge.as_ref().map(worst),
-            posts: panel
-                .posts
-                .iter()
-                .map(|&(along_m, at)| {
-                    let from_post_m = placement.chain_at_m(along_m) - placement.posts[panel.post].chain_m;
-                    FurtherPost { at: place(at), along_m, from_post_m }
-                })
-                .collect(),
+        .map(|panel| {
+            let further = |&(along_m, at): &(f64, geometry::Point)| {
+                let from_post_m = placement.chain_at_m(along_m) - placement.posts[panel.post].chain_m;
+                FurtherPost { at: place(at), along_m, from_post_m }
+            };
+            let mut posts: Vec<FurtherPost> = panel.posts.iter().map(further).collect();
+            // A chain that runs against the outline comes to them the other way round.
+            posts.sort_by(|a, b| a.from_post_m.total_cmp(&b.from_post_m));
+            Uneven {
+                post: panel.post,
+                dip: panel.dip.as_ref().map(worst),
+                ridge: panel.ridge.as_ref().map(worst),
+                posts,
+            }
         })
         .collect()
 }
