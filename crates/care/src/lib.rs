@@ -12,6 +12,7 @@ mod hazards;
 mod limits;
 mod nets;
 mod say;
+mod slope;
 mod troubles;
 mod volts;
 
@@ -22,6 +23,7 @@ use workup::{RunWorkup, Workup};
 
 pub use finding::{Finding, Findings, Severity};
 pub use limits::Limit;
+pub use slope::panel_said;
 
 /// Everything that a rule looks at.
 #[derive(Clone, Copy)]
@@ -65,6 +67,7 @@ impl Rounds {
         plan_wide.extend(hazards::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
         plan_wide.extend(bracing::of_plan(look));
+        plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }
@@ -79,6 +82,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     found.extend(nets::of_run(look, run, worked));
     found.extend(gates::of_run(look, run, worked));
     found.extend(bracing::of_run(look, run, worked));
+    found.extend(slope::of_run(look, run, worked));
     found.extend(volts::of_run(look, run, worked));
     found
 }

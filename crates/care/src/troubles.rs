@@ -48,6 +48,7 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 Must::BeAtLeastOne => Text::MustBeAtLeastOne,
                 Must::BeAShare => Text::MustBeAShare,
                 Must::BeAnAngle => Text::MustBeAnAngle,
+                Must::NotBeZero => Text::MustNotBeZero,
                 Must::BeSmaller => Text::MustBeSmaller,
                 Must::BeAPart => return bad_value(look, key, *value, Bracing::MustBeAPart),
                 Must::BeATurn => return bad_value(look, key, *value, Bracing::MustBeATurn),
@@ -87,6 +88,10 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
         Trouble::NoSuchClass { table, name } => crate::bracing::no_such_class(look, *table, *name),
         Trouble::SeenNowhere { index } => crate::bracing::seen_nowhere(look, *index),
         Trouble::SeenContradict { stood, leaned } => crate::bracing::contradict(look, *stood, *leaned),
+        Trouble::HeightGrid { heights, columns } => new("height-grid", warning).says(look.words.say(
+            words::texts::Slope::GridBroken,
+            &[("heights", &look.words.number(*heights as f64, 0)), ("columns", &columns.to_string())],
+        )),
         Trouble::TwoSoils => new("two-soils", Severity::Note).says(look.words.text(Text::TwoSoils)),
     }
 }

@@ -55,10 +55,13 @@ pub(crate) enum Command {
         #[arg(short, long)]
         output: PathBuf,
     },
-    /// Make a plan from a boundary in GeoJSON, or write a plan back.
+    /// Make a plan from a boundary in GeoJSON or from heights in an Esri ASCII grid or a GeoTIFF, or write a plan back.
     Import {
         /// The file.
         file: PathBuf,
+        /// The plan that takes the heights, over its own ground.
+        #[arg(long, value_name = "PLAN")]
+        into: Option<PathBuf>,
         /// Where to.
         #[arg(short, long)]
         output: PathBuf,

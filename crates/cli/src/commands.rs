@@ -95,7 +95,9 @@ pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
             let bytes = work_out(&plan, words)?.picture(to, &files::name(&plan))?;
             files::write(&output, &bytes, words)?;
         }
-        Command::Import { file, output } => files::write(&output, &import(&file, words)?, words)?,
+        Command::Import { file, into, output } => {
+            files::write(&output, &import(&file, into.as_deref(), words)?, words)?;
+        }
         Command::Fit { plan, run, double_back, json } => return crate::fit::run(&plan, &run, double_back, json, words),
         Command::Shapes { plan, nets, coop, walls, sides, json } => {
             let ask = Ask { coop, walls, free_sides: sides, ..Ask::new(nets) };
@@ -142,10 +144,13 @@ fn check(worked: &Worked) -> Result<ExitCode> {
     Ok(if danger { ExitCode::from(1) } else { ExitCode::SUCCESS })
 }
 
-/// A plan as it would be written back, or a new one from a boundary.
-fn import(path: &Path, words: Words) -> Result<Vec<u8>> {
+/// A plan as it would be written back, or a new one from a boundary, or one with heights.
+fn import(path: &Path, into: Option<&Path>, words: Words) -> Result<Vec<u8>> {
     let bytes = files::read(path, words)?;
     let file = files::name(path);
+    if exchange::heights::is_heights(&bytes) || into.is_some() {
+        return heights(&bytes, &file, into, words);
+    }
     match plan::read(&bytes) {
         Ok(opened) => return Ok(plan::write(&opened.plan)),
         // Not a plan, but perhaps a boundary.
@@ -158,4 +163,17 @@ fn import(path: &Path, words: Words) -> Result<Vec<u8>> {
         crate::complain(&exchange::refusal::note(words, note));
     }
     Ok(plan::write(&import.plan))
+}
+
+/// A plan with the heights of a file; without a plan, a new one that holds them and nothing else.
+fn heights(bytes: &[u8], file: &str, into: Option<&Path>, words: Words) -> Result<Vec<u8>> {
+    let mut plan = into.map(|path| open(path, words)).transpose()?.map(|opened| opened.plan).unwrap_or_default();
+    let import = exchange::heights::read(bytes, &plan)
+        .map_err(|error| anyhow!(exchange::heights::sentence(words, file, &error)))?;
+    for note in &import.notes {
+        crate::complain(&exchange::heights::note(words, note));
+    }
+    plan.origin = plan.origin.or(import.origin);
+    plan.ground.height_grid = Some(Box::new(import.grid));
+    Ok(plan::write(&plan))
 }

@@ -10,7 +10,7 @@ use egui::{Id, Key, Modal, Ui, vec2};
 use plan::Plan;
 use safekeeping::{Disk, Left};
 use words::Words;
-use words::texts::Files as Text;
+use words::texts::{Files as Text, Slope};
 
 use crate::chooser::{Choice, Chooser, Purpose};
 use crate::editor::{Editor, Message};
@@ -36,6 +36,8 @@ pub(crate) enum Ask {
     Example,
     /// Bring in a boundary.
     BringIn,
+    /// Bring in a grid of heights.
+    BringHeights,
     /// Save the table of runs and shapes.
     SaveTable,
     /// Close the window.
@@ -70,6 +72,8 @@ enum Question {
     Unsaved(Ask),
     /// What a crash left behind.
     Left(Vec<LeftBehind>),
+    /// What was noticed in a file that was brought in.
+    Noted(String),
     /// That something did not work; then back to the choice of a file, if it came from there.
     Told(String, Option<Chooser>),
 }
@@ -104,7 +108,7 @@ impl Asking {
     pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
         // What waited for an earlier save waits no more.
         self.then = None;
-        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn | Ask::SaveTable);
+        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn | Ask::BringHeights | Ask::SaveTable);
         if of_a_plan && editor.question().is_some() {
             // Nothing is laid out yet that could be saved or brought into.
             return;
@@ -125,6 +129,7 @@ impl Asking {
             Ask::SaveAs => self.choose(Purpose::Save, editor),
             Ask::Open => self.choose(Purpose::Open, editor),
             Ask::BringIn => self.choose(Purpose::BringIn, editor),
+            Ask::BringHeights => self.choose(Purpose::BringHeights, editor),
             Ask::SaveTable => self.choose(Purpose::SaveTable, editor),
             Ask::NewFromRolls => said.say(Message::AskRolls),
             Ask::NewEmpty => said.say(Message::StartEmpty),
@@ -144,7 +149,7 @@ impl Asking {
                 None => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::PLAN_ENDING),
             },
             Purpose::SaveTable => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::TABLE_ENDING),
-            Purpose::Open | Purpose::BringIn => String::new(),
+            Purpose::Open | Purpose::BringIn | Purpose::BringHeights => String::new(),
         };
         self.question = Some(Question::Choose(Chooser::new(purpose, shelf::first_folder(editor.file()), name)));
     }
@@ -180,6 +185,17 @@ impl Asking {
             }
             Purpose::Open => match shelf::open(&path, words) {
                 Ok(plan) => said.say(Message::Opened(Box::new(plan), Some(path))),
+                Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
+            },
+            Purpose::BringHeights => match shelf::heights(&path, editor.plan(), words) {
+                Ok(import) => {
+                    let notes: Vec<String> =
+                        import.notes.iter().map(|note| exchange::heights::note(words, note)).collect();
+                    if !notes.is_empty() {
+                        self.question = Some(Question::Noted(notes.join(" ")));
+                    }
+                    said.say(Message::BringHeights(Box::new(import)));
+                }
                 Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
             },
             Purpose::BringIn => match shelf::bring_in(&path, words) {
@@ -265,6 +281,12 @@ impl Asking {
                 // One plan is open at a time: once one is taken back, the others are offered at the next start.
                 let more = self.taken_back.is_none() && !all.is_empty();
                 return more.then_some(Question::Left(all));
+            }
+            Question::Noted(sentence) => {
+                words_of(ui, words.text(Slope::GridTitle), &sentence, p);
+                if buttons(ui, words, &[Text::Understood], p).is_none() {
+                    return Some(Question::Noted(sentence));
+                }
             }
             Question::Told(sentence, chooser) => {
                 words_of(ui, words.text(Text::CannotTitle), &sentence, p);

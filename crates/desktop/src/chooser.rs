@@ -21,6 +21,8 @@ pub(crate) enum Purpose {
     Save,
     /// To bring in a boundary.
     BringIn,
+    /// To bring in a grid of heights.
+    BringHeights,
     /// To save the table of runs and shapes.
     SaveTable,
 }
@@ -31,7 +33,7 @@ impl Purpose {
         match self {
             Purpose::Save => Some(shelf::PLAN_ENDING),
             Purpose::SaveTable => Some(shelf::TABLE_ENDING),
-            Purpose::Open | Purpose::BringIn => None,
+            Purpose::Open | Purpose::BringIn | Purpose::BringHeights => None,
         }
     }
 }
@@ -79,6 +81,7 @@ impl Chooser {
         match self.purpose {
             Purpose::Open | Purpose::Save => &[shelf::PLAN_ENDING],
             Purpose::BringIn => &shelf::BOUNDARY_ENDINGS,
+            Purpose::BringHeights => &shelf::HEIGHTS_ENDINGS,
             Purpose::SaveTable => &[shelf::TABLE_ENDING],
         }
     }
@@ -97,6 +100,7 @@ impl Chooser {
             Purpose::Open => (Text::OpenTitle, Text::DoOpen),
             Purpose::Save => (Text::SaveTitle, Text::DoSave),
             Purpose::BringIn => (Text::BringInTitle, Text::DoBringIn),
+            Purpose::BringHeights => (Text::BringHeightsTitle, Text::DoBringIn),
             Purpose::SaveTable => (Text::SaveTableTitle, Text::DoSave),
         };
         ui.set_width(460.0);

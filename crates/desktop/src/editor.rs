@@ -161,6 +161,8 @@ pub enum Message {
     Saved(PathBuf),
     /// Take a boundary and what it brings into the plan.
     BringIn(Box<Plan>),
+    /// Take a grid of heights into the plan.
+    BringHeights(Box<exchange::heights::Import>),
 }
 
 /// What an animal feels at the weakest post.
@@ -346,6 +348,7 @@ impl Editor {
             Message::Recovered(plan, file) => self.recovered(*plan, file),
             Message::Saved(file) => self.saved(file),
             Message::BringIn(plan) => self.bring_in(*plan),
+            Message::BringHeights(import) => self.bring_heights(*import),
         }
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
@@ -582,6 +585,14 @@ impl Editor {
         self.fit();
     }
 
+    /// Takes in heights that were read from a file, as one step.
+    fn bring_heights(&mut self, import: exchange::heights::Import) {
+        let origin = self.plan.origin.clone().or(import.origin);
+        self.history.begin();
+        self.make_all(vec![Edit::SetOrigin { origin }, Edit::SetHeightGrid { grid: Some(Box::new(import.grid)) }]);
+        self.history.end();
+    }
+
     fn hand(&mut self, hand: Hand) {
         let hand = self.caught(hand);
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
@@ -597,6 +608,7 @@ impl Editor {
                 }
                 Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },
                 Edit::SetHazards { hazards } => Thing::Hazard { hazard: hazards.len().saturating_sub(1) },
+                Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 Edit::SetGateway { .. } => Thing::Gateway,
                 _ => Thing::Boundary,
@@ -727,7 +739,8 @@ fn page_of(thing: Thing) -> Option<Page> {
         | Thing::KeepOutCorner { .. }
         | Thing::KeepOutSide { .. }
         | Thing::Hazard { .. }
-        | Thing::HazardCorner { .. } => Some(Page::Ground),
+        | Thing::HazardCorner { .. }
+        | Thing::Height { .. } => Some(Page::Ground),
         _ => None,
     }
 }

@@ -54,6 +54,8 @@ pub(crate) enum Icon {
     Double,
     /// A cross: taken out.
     TakeOut,
+    /// A cross over a slope: a height.
+    Height,
 }
 
 /// Corners of a regular polygon, the first one up.
@@ -207,6 +209,11 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::TakeOut => {
             line(&[(4.0, 4.0), (12.0, 12.0)]);
             line(&[(12.0, 4.0), (4.0, 12.0)]);
+        }
+        Icon::Height => {
+            line(&[(2.0, 13.5), (14.0, 9.0)]);
+            line(&[(8.0, 2.0), (8.0, 8.0)]);
+            line(&[(5.0, 5.0), (11.0, 5.0)]);
         }
     }
 }

@@ -172,6 +172,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::KeepOutCorner { .. }
         | Thing::Coop { .. }
         | Thing::Gateway
+        | Thing::Height { .. }
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } => picked == Some(thing),
@@ -359,6 +360,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
     Some(match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
         (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),
         (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {

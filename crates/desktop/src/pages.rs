@@ -14,6 +14,7 @@ mod setting_up;
 mod shapes;
 pub(crate) mod sheet;
 mod sides;
+mod slope;
 mod store;
 
 use std::sync::Arc;
@@ -150,6 +151,9 @@ fn page_of(finding: &Finding, of_plan: bool) -> Page {
         | "corners-contradict"
         | "keep-out-touched"
         | "keep-out-enclosed"
+        | "heights-coarse"
+        | "heights-elsewhere"
+        | "height-grid"
         | "leaves-paddock" => Page::Ground,
         id if of_plan && id.starts_with("outline-") => Page::Ground,
         _ => Page::Run,
@@ -226,6 +230,7 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
                 | Thing::HazardCorner { .. }
                 | Thing::Coop { .. }
                 | Thing::Gateway
+                | Thing::Height { .. }
                 | Thing::RunCorner { .. }
                 | Thing::BoundaryCorner { .. }
         );

@@ -17,6 +17,15 @@ pub(crate) const PLAN_ENDING: &str = ".netfold.json";
 /// How a boundary's file ends.
 pub(crate) const BOUNDARY_ENDINGS: [&str; 2] = [".geojson", ".json"];
 
+/// How a file of heights ends.
+pub(crate) const HEIGHTS_ENDINGS: [&str; 5] = [".asc", ".txt", ".tif", ".tiff", ".grd"];
+
+/// Reads heights for the ground of a plan.
+pub(crate) fn heights(path: &Path, plan: &Plan, words: Words) -> Result<exchange::heights::Import, String> {
+    let bytes = bytes(path, words)?;
+    exchange::heights::read(&bytes, plan).map_err(|error| exchange::heights::sentence(words, &shown(path), &error))
+}
+
 /// Reads a plan.
 pub(crate) fn open(path: &Path, words: Words) -> Result<Plan, String> {
     let bytes = bytes(path, words)?;

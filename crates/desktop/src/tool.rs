@@ -3,7 +3,7 @@
 //! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
 //! [`Edit`]. Esc leaves from every state.
 
-use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape};
+use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape, SpotHeight};
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,6 +39,8 @@ pub enum Drawn {
     Coop,
     /// The way into the paddock: one place.
     Gateway,
+    /// A spot whose height is known.
+    Height,
 }
 
 impl Drawn {
@@ -46,7 +48,7 @@ impl Drawn {
     pub fn fewest(self) -> usize {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
-            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway => 1,
+            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway | Self::Height => 1,
             Self::Hazard(_) => 2,
         }
     }
@@ -168,6 +170,15 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
             let at = outline.first().copied().unwrap_or_default();
             let rest = plan.ground.gateway.as_ref().map(|gateway| gateway.rest.clone()).unwrap_or_default();
             Edit::SetGateway { gateway: Some(Gateway { at, rest }) }
+        }
+        Drawn::Height => {
+            let at = outline.first().copied().unwrap_or_default();
+            // As high as the spot nearest to it until it is typed: nothing slopes that nobody stated.
+            let off_m = |height: &&SpotHeight| apart_m(height.at, at);
+            let nearest = plan.heights.iter().min_by(|a, b| off_m(a).total_cmp(&off_m(b)));
+            let up_m = nearest.map_or(0.0, |height| height.up_m);
+            let height = SpotHeight { at, up_m, rest: Rest::new() };
+            Edit::SetHeights { heights: with(&plan.heights, height) }
         }
         Drawn::Coop => {
             let at = outline.first().copied().unwrap_or_default();

@@ -14,6 +14,7 @@ pub(crate) mod net;
 pub(crate) mod pen;
 pub(crate) mod readings;
 pub(crate) mod signs;
+mod slope;
 mod states;
 pub(crate) mod trace;
 mod words;
@@ -225,6 +226,10 @@ impl<'a> Inker<'a> {
             Role::PulledPost => self.pulled_post(at, toward),
             Role::Pin { kept } => self.pin(at, toward, kept),
             Role::Gateway => self.gateway(at),
+            Role::Height => self.height(at),
+            Role::Dip => self.dip(at, toward),
+            Role::Ridge => self.ridge(at, toward),
+            Role::FurtherPost => self.further_post(at),
             _ => {}
         }
     }

@@ -7,6 +7,7 @@ pub mod readings;
 mod rivals;
 pub(crate) mod run;
 pub(crate) mod signs;
+mod slope;
 pub(crate) mod tags;
 pub(crate) mod track;
 
@@ -49,12 +50,14 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         ground::features(sheet);
         ground::coops(sheet);
         gates::gateway(sheet);
+        slope::heights(sheet);
     });
     sheet.each(&runs, gates::ways);
     sheet.each(&runs, |sheet, run| {
         // A guy starts beneath the net that it holds.
         signs::braces(sheet, run);
         run::netting(sheet, run);
+        slope::uneven(sheet, run);
         signs::power(sheet, run);
         signs::corners(sheet, run);
         run::draw_in(sheet, run);
@@ -65,7 +68,10 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.each(&runs, run::handles);
     sheet.part(|sheet| tags::tags(sheet, &runs));
     sheet.each(&runs, readings::signs);
-    sheet.part(legends::ground);
+    sheet.part(|sheet| {
+        legends::ground(sheet);
+        slope::labels(sheet);
+    });
     sheet.each(&runs, legends::run);
     Drawing {
         shapes: sheet.shapes,

@@ -114,7 +114,9 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                     (beyond <= 0.0).then_some((Rank::Corner, depth))
                 }
                 Role::Energizer => Some((Rank::Mark, (far - 8.0).max(0.0))),
-                Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } => Some((Rank::Mark, far)),
+                Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
+                    Some((Rank::Mark, far))
+                }
                 Role::PulledPost | Role::Pin { .. } => {
                     let reach = if matches!(role, Role::Pin { .. }) { 14.0 } else { 15.0 };
                     let head = trace::toward(at, trace::heading(*toward_rad), reach);

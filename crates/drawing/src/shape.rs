@@ -75,6 +75,11 @@ pub enum Thing {
         /// The coop.
         coop: usize,
     },
+    /// A spot height.
+    Height {
+        /// Its place in the plan's heights.
+        height: usize,
+    },
     /// A post on a run's line.
     Post {
         /// The run.
@@ -260,6 +265,14 @@ pub enum Role {
         /// Whether it was taken at an earth stake, whose own sign hangs there, and not on the net.
         on_earth: bool,
     },
+    /// A spot whose height is known.
+    Height,
+    /// Where the ground leaves a gap under the net; its mark points inward, as does a ridge's.
+    Dip,
+    /// Where the ground rises into the net.
+    Ridge,
+    /// Where a post beside the net's own goes.
+    FurtherPost,
     /// A finding's place; its mark points to where there is room.
     Tag {
         /// How much it weighs.
@@ -313,6 +326,8 @@ pub enum About {
     },
     /// An energizer.
     Energizer,
+    /// How high a spot is.
+    Height,
     /// Volts at a post.
     Post {
         /// Half the strip's width, metres, as for a side.

@@ -102,7 +102,8 @@ impl Page<'_> {
                 &[("posts", &lay.posts.len().to_string()), ("joins", &lay.joins().to_string())],
             ),
         );
-        for (label, figures) in crate::gates::lines(run, worked, words) {
+        let gates = crate::gates::lines(run, worked, words);
+        for (label, figures) in gates.into_iter().chain(crate::slope::rows(worked, words)) {
             self.lines.push(format!("  {label:LABEL$}{figures}"));
         }
         if let Some(strip) = &worked.strip {

@@ -46,7 +46,7 @@ struct Run {
     id: String,
     /// Its name, or its id.
     name: String,
-    /// Length of the line, metres.
+    /// Length of the line in plan, metres.
     line_m: Option<f64>,
     /// Area enclosed, square metres; 0 for an open line.
     area_m2: Option<f64>,
@@ -91,6 +91,9 @@ struct Run {
     /// Braces in detail, and wind.
     #[serde(flatten)]
     bracing: crate::bracing::keys::OfRun,
+    /// The ground along the line.
+    #[serde(flatten)]
+    slope: crate::slope::OfRun,
     /// The pulse.
     voltage: Option<Voltage>,
     /// What the keeper should know.
@@ -380,6 +383,7 @@ fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[
         work: crate::work::keys::of_run(worked),
         gates: crate::gates::of_run(stated, worked),
         bracing: crate::bracing::keys::of_run(plan, worked),
+        slope: crate::slope::of_run(worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
     }

@@ -5,6 +5,7 @@
 mod corners;
 mod packing;
 mod readings;
+mod slope;
 
 use care::Severity;
 use drawing::Scene;
@@ -73,7 +74,7 @@ impl<'a> Look<'a> {
     /// The contents of its sheet.
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
-        let left = [self.dangers(), Some(corners::block(self)), readings, Some(self.cautions())];
+        let left = [self.dangers(), Some(corners::block(self)), slope::block(self), readings, Some(self.cautions())];
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),

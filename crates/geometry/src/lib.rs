@@ -10,6 +10,7 @@
 //! 5. [`region`]: inside, overlap, distance and crossings of outlines.
 //! 6. [`ways`]: the shortest way round what may not be crossed.
 //! 7. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
+//! 8. [`slope`]: the ground's shape: metres of net along it, gaps under it, where it drags.
 //! 8. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
 //! 9. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
@@ -43,6 +44,7 @@ mod placement;
 mod point;
 pub mod region;
 pub mod shapes;
+pub mod slope;
 pub mod statics;
 mod strip;
 pub mod ways;

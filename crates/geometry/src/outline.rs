@@ -3,8 +3,10 @@
 //! `along_m` runs from the first vertex in the order stated; on a closed outline it lies in `[0, length)` and any other
 //! value is taken round the ring, on an open one it is held to `[0, length]`. A repeated closing vertex and vertices on
 //! top of their neighbour ([`SAME_PLACE_M`]) are dropped; [`Vertex::stated`] leads back to the vertex as stated.
-//! Lengths, places and turns are exact to rounding. Straight sides only; slopes are the caller's ([`crate::ground`]).
+//! Lengths, places and turns are exact to rounding. Straight sides only. An outline lies on level ground unless it was laid
+//! on a profile ([`Outline::over`]): then places along it are metres of ground, and its area and turns stay those in plan.
 
+use crate::slope::Profile;
 use crate::{Point, Vector};
 
 /// Neighbouring vertices nearer than this are one, metres: a nanometre, ten times the grain of `f64` at 1,000 km.
@@ -22,6 +24,8 @@ pub struct Outline {
     vertices: Vec<Vertex>,
     closed: bool,
     length_m: f64,
+    /// The ground under it, where it is not level.
+    ground: Option<Profile>,
 }
 
 /// A vertex of an outline.
@@ -82,7 +86,22 @@ impl Outline {
                 along_m += side(index).length();
             }
         }
-        Outline { vertices, closed, length_m: along_m }
+        Outline { vertices, closed, length_m: along_m, ground: None }
+    }
+
+    /// This line laid on the ground: places along it are then metres of ground, as a net that lies on it has them.
+    ///
+    /// `profile` is the ground along this very outline.
+    #[must_use]
+    pub fn over(&self, profile: &Profile) -> Outline {
+        let mut laid = self.clone();
+        for (index, vertex) in laid.vertices.iter_mut().enumerate() {
+            vertex.along_m =
+                if index < self.side_count() { profile.side(index).0.along_m } else { profile.surface_m() };
+        }
+        laid.length_m = profile.surface_m();
+        laid.ground = Some(profile.clone());
+        laid
     }
 
     /// Whether the line comes back to its first vertex.
@@ -173,8 +192,31 @@ impl Outline {
         let along_m = self.wrap_m(along_m);
         let index = self.side_at(along_m);
         let (from, to) = self.side(index);
-        let side_m = self.side_end_m(index) - self.vertices[index].along_m;
-        from.towards(to, ((along_m - self.vertices[index].along_m) / side_m).clamp(0.0, 1.0))
+        from.towards(to, self.share_of(index, along_m).clamp(0.0, 1.0))
+    }
+
+    /// Share of a side in plan at a place along the line.
+    fn share_of(&self, side: usize, along_m: f64) -> f64 {
+        let (start_m, end_m) = (self.vertices[side].along_m, self.side_end_m(side));
+        match &self.ground {
+            None => (along_m - start_m) / (end_m - start_m),
+            Some(ground) => {
+                let (start, end) = ground.side(side);
+                (ground.level_of(along_m) - start.level_m) / (end.level_m - start.level_m)
+            }
+        }
+    }
+
+    /// The place along the line at a share of a side in plan.
+    fn along_of(&self, side: usize, share: f64) -> f64 {
+        let (start_m, end_m) = (self.vertices[side].along_m, self.side_end_m(side));
+        match &self.ground {
+            None => start_m + share * (end_m - start_m),
+            Some(ground) => {
+                let (start, end) = ground.side(side);
+                ground.along_of(start.level_m + share * (end.level_m - start.level_m))
+            }
+        }
     }
 
     /// Direction of the line at `along_m`, length one; at a vertex that of the side that begins there.
@@ -216,8 +258,7 @@ impl Outline {
             let share = ((point - from).dot(way) / way.dot(way)).clamp(0.0, 1.0);
             let distance_m = from.towards(to, share).distance_m(point);
             if distance_m < best.1 {
-                let start_m = self.vertices[index].along_m;
-                best = (self.wrap_m(start_m + share * (self.side_end_m(index) - start_m)), distance_m);
+                best = (self.wrap_m(self.along_of(index, share)), distance_m);
             }
         }
         best

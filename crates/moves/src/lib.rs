@@ -88,6 +88,8 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         strip_left_m,
         strip_right_m,
         live_loop: run.live_loop,
+        // What the sides rise stays with the old ground; the birds, and the gap they go under, come along.
+        gap_under_net_m: run.gap_under_net_m,
         braces: run.braces.iter().map(|brace| StatedBrace { at: moved(brace.at), ..brace.clone() }).collect(),
         ..Run::default()
     };

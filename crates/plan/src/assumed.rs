@@ -142,6 +142,9 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
             let key = key(&format!("gates[{number}].width_m"));
             list.unless(gate.width_m.is_some(), key, gate.width_m(plan.coop_of(run)));
         }
+        if plan.knows_heights(run) {
+            list.unless(run.gap_under_net_m.is_some(), key("gap_under_net_m"), plan.gap_under_net_m(run));
+        }
         list.unless(run.drop_at.is_some(), key("drop_at"), json!(plan.drop_at(run)));
     }
     list.0

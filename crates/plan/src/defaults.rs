@@ -12,6 +12,10 @@ pub const COMMON_PRACTICE: &str = "common practice, no source";
 /// The source named for a default that was derived by arithmetic from another value.
 pub const DERIVED: &str = "derived; common practice for the inputs";
 
+/// The gap under the bottom line that is allowed with grown birds, metres: common practice (75 to 100 mm).
+pub const GAP_UNDER_NET_M: f64 = 0.075;
+/// The same with chicks or pullets in the run, metres: common practice.
+pub const GAP_UNDER_NET_YOUNG_M: f64 = 0.05;
 /// Soil resistivity, ohm metres: damp loam; IEC 60364-5-54 type tables give 20 to 300 for arable soil.
 pub const RESISTIVITY_OHM_M: f64 = 100.0;
 /// Undrained shear strength, kilopascals: the upper end of medium clay, US Army TM 5-818-1, table 2-2.

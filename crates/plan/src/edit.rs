@@ -8,10 +8,12 @@ use std::mem;
 use serde::{Deserialize, Serialize};
 
 use crate::file::{
-    CoopFile, GatewayFile, HazardFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile, SeasonFile, SoilFile,
-    StoreFile,
+    CoopFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile,
+    SeasonFile, SoilFile, SpotHeightFile, StoreFile,
 };
-use crate::model::{Coop, Gateway, Hazard, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, Store};
+use crate::model::{
+    Coop, Gateway, Hazard, HeightGrid, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, SpotHeight, Store,
+};
 
 /// An outline that has corners to be moved.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -115,6 +117,16 @@ pub enum Edit {
         /// All of them.
         keep_outs: Vec<KeepOut>,
     },
+    /// State the heights of spots anew.
+    SetHeights {
+        /// All of them.
+        heights: Vec<SpotHeight>,
+    },
+    /// State the grid of heights anew.
+    SetHeightGrid {
+        /// The grid, or none.
+        grid: Option<Box<HeightGrid>>,
+    },
     /// State the hazards anew.
     SetHazards {
         /// All of them.
@@ -198,7 +210,8 @@ macro_rules! written_as {
 // In the log an edit reads as the plan file does.
 written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
-    Hazard => HazardFile, Gateway => GatewayFile, Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
+    Hazard => HazardFile, HeightGrid => HeightGridFile, SpotHeight => SpotHeightFile, Gateway => GatewayFile,
+    Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
 );
 
 /// A part of the plan that an edit is about.
@@ -242,6 +255,8 @@ impl Edit {
             | Edit::SetStore { .. }
             | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }
+            | Edit::SetHeights { .. }
+            | Edit::SetHeightGrid { .. }
             | Edit::SetCoop { .. }
             | Edit::SetSeason { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
@@ -373,6 +388,17 @@ impl Plan {
                     finite(&[gateway.at])?;
                 }
                 Edit::SetGateway { gateway: mem::replace(&mut self.ground.gateway, gateway) }
+            }
+            Edit::SetHeights { heights } => {
+                heights.iter().try_for_each(|height| finite(&[height.at, Point::new(height.up_m, 0.0)]))?;
+                Edit::SetHeights { heights: mem::replace(&mut self.heights, heights) }
+            }
+            Edit::SetHeightGrid { grid } => {
+                if let Some(grid) = &grid {
+                    finite(&[grid.south_west, Point::new(grid.cell_m, 0.0)])?;
+                    grid.up_m.iter().flatten().try_for_each(|&up_m| finite(&[Point::new(up_m, 0.0)]))?;
+                }
+                Edit::SetHeightGrid { grid: mem::replace(&mut self.ground.height_grid, grid) }
             }
             Edit::SetCoop { coop } => {
                 if let Some(coop) = &coop {

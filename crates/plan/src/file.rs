@@ -11,9 +11,9 @@ use std::collections::BTreeSet;
 
 pub(crate) use mirror::Mirror;
 pub(crate) use v1::{
-    Coop as CoopFile, Gateway as GatewayFile, Hazard as HazardFile, KeepOut as KeepOutFile, Origin as OriginFile,
-    Plan as PlanFile, Reading as ReadingFile, Run as RunFile, Season as SeasonFile, Soil as SoilFile,
-    Store as StoreFile,
+    Coop as CoopFile, Gateway as GatewayFile, Hazard as HazardFile, HeightGrid as HeightGridFile,
+    KeepOut as KeepOutFile, Origin as OriginFile, Plan as PlanFile, Reading as ReadingFile, Run as RunFile,
+    Season as SeasonFile, Soil as SoilFile, SpotHeight as SpotHeightFile, Store as StoreFile,
 };
 
 use crate::keys::{self, UnknownKey};

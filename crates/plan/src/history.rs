@@ -79,7 +79,9 @@ impl Deed {
             | Edit::SetWind { .. }
             | Edit::SetKeepOuts { .. }
             | Edit::SetHazards { .. }
-            | Edit::SetGateway { .. } => Self::Ground,
+            | Edit::SetGateway { .. }
+            | Edit::SetHeights { .. }
+            | Edit::SetHeightGrid { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,
             Edit::SetCoop { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,

@@ -7,6 +7,7 @@ mod bracing;
 mod coop;
 mod gate;
 mod ground;
+mod heights;
 mod reading;
 mod run;
 mod season;
@@ -20,6 +21,7 @@ pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
 pub use coop::{Coop, CoopKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
+pub use heights::{HeightGrid, SideSlope, SpotHeight};
 pub use reading::{Reading, ReadingKind};
 pub use run::{BraceKind, EarthStakes, Fault, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace};
 pub use season::Season;
@@ -88,6 +90,8 @@ pub struct Plan {
     pub other_coops: Vec<Coop>,
     /// The runs, options and standing ones alike.
     pub runs: Vec<Run>,
+    /// Heights at single spots.
+    pub heights: Vec<SpotHeight>,
     /// What is asked of a season.
     pub season: Season,
     /// What the keeper measured.
@@ -134,6 +138,22 @@ impl Plan {
     pub fn pulled_spikes(&self, test: &PullTest) -> u32 {
         let first = self.store.nets.first();
         test.spikes.unwrap_or_else(|| first.map_or(defaults::SPIKES_PER_POST, NetKind::spikes_per_post))
+    }
+
+    /// The gap under a run's bottom line that is allowed, stated or by its birds, metres.
+    pub fn gap_under_net_m(&self, run: &Run) -> f64 {
+        let coop = match &run.coop {
+            Some(id) => self.coop(id),
+            None => self.coop.as_ref(),
+        };
+        let young = coop.is_some_and(|coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet));
+        let by_birds_m = if young { defaults::GAP_UNDER_NET_YOUNG_M } else { defaults::GAP_UNDER_NET_M };
+        run.gap_under_net_m.unwrap_or(by_birds_m)
+    }
+
+    /// Whether anything is known of the ground's height along a run.
+    pub fn knows_heights(&self, run: &Run) -> bool {
+        !run.side_slopes.is_empty() || self.heights.len() > 1 || self.ground.height_grid.is_some()
     }
 
     /// The run of that id.

@@ -64,7 +64,8 @@ impl Run {
         let braces = self.braces.iter_mut().map(|brace| &mut brace.at);
         let pins = self.pins.iter_mut().map(|pin| &mut pin.at);
         let gates = self.gates.iter_mut().filter_map(|gate| gate.at.as_mut());
-        self.outline.iter_mut().chain(signs).chain(faults).chain(braces).chain(pins).chain(gates)
+        let slopes = self.side_slopes.iter_mut().map(|slope| &mut slope.at);
+        self.outline.iter_mut().chain(signs).chain(faults).chain(braces).chain(pins).chain(gates).chain(slopes)
     }
 }
 

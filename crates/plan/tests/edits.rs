@@ -2,8 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
 use plan::{
-    ByFoot, Coop, CornerSeen, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, History, KeepOut, Pin, PinKind, Plan,
-    Point, PullTest, Reading, ReadingKind, Rest, Rolls, Run, Shape, Soil, SoilClass, SoilTable, SoilWord, read, write,
+    ByFoot, Coop, CornerSeen, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, HeightGrid, History, KeepOut, Pin,
+    PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Rolls, Run, Shape, SideSlope, Soil, SoilClass,
+    SoilTable, SoilWord, SpotHeight, read, write,
 };
 use proptest::prelude::*;
 
@@ -82,6 +83,18 @@ fn edits() -> impl Strategy<Value = Edit> {
         (1.0..100.0_f64)
             .prop_map(|kpa| Edit::SetSoil { soil: Soil { undrained_strength_kpa: Some(kpa), ..Soil::default() } }),
         proptest::collection::vec(places(), 0..3).prop_map(|path| Edit::SetHazards { hazards: vec![hazard(path)] }),
+        (places(), -9.0..9.0_f64)
+            .prop_map(|(at, up_m)| Edit::SetHeights { heights: vec![SpotHeight { at, up_m, rest: Rest::new() }] }),
+        (places(), 0..3_usize).prop_map(|(south_west, holes)| Edit::SetHeightGrid {
+            grid: (holes < 2).then(|| {
+                let up_m = vec![Some(1.0), None, Some(2.5), Some(-0.5)];
+                Box::new(HeightGrid { south_west, cell_m: 0.5, columns: 2, up_m, rest: Rest::new() })
+            })
+        }),
+        (prop_oneof!["square", "new"], places()).prop_map(|(id, at)| {
+            let slope = SideSlope { at, rises_m: Some(1.5), one_in: None, rest: Rest::new() };
+            Edit::SetRun { run: Box::new(Run { id, side_slopes: vec![slope], ..Run::default() }) }
+        }),
         (0.0..9.0_f64).prop_map(|kv| Edit::SetReadings { readings: vec![reading(kv)] }),
     ]
 }

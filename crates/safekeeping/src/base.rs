@@ -29,6 +29,7 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
             gateway: take(&mut ground, "gateway")?,
             wind_m_per_s: take(&mut ground, "wind_m_per_s")?,
             fouled_share: take(&mut ground, "fouled_share")?,
+            height_grid: take(&mut ground, "height_grid")?,
             rest: ground,
         },
         store: take(&mut keys, "store")?,
@@ -37,6 +38,7 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
         coop: take(&mut keys, "coop")?,
         other_coops: take(&mut keys, "other_coops")?,
         runs: take(&mut keys, "runs")?,
+        heights: take(&mut keys, "heights")?,
         readings: take(&mut keys, "readings")?,
         rest: keys,
     })
@@ -57,11 +59,14 @@ mod tests {
             "origin": {"latitude_deg": 52.1, "longitude_deg": -0.0, "seen": true}, "target_kv": 4.2,
             "ground": {"boundary": [[0, 0], [30.1, 0], [30, 20]], "soil": {"wet": false, "depth": 2}, "trees": 4,
               "keep_outs": [{"name": "Pond", "outline": [[1, 1], [2, 1], [2, 2]], "water": true}],
-              "hazards": [{"kind": "public_way", "path": [[0, -9]], "signed": true}], "gateway": {"at": [0, 9], "key": 1}},
+              "hazards": [{"kind": "public_way", "path": [[0, -9]], "signed": true}], "gateway": {"at": [0, 9], "key": 1},
+              "height_grid": {"south_west": [0, 0], "cell_m": 1, "columns": 2, "up_m": [1, null, 2, 3]}},
+            "heights": [{"at": [1, 2], "up_m": 3.5, "by": "eye"}],
             "store": {"nets": [{"id": "n", "length_m": 50, "panels": 14}], "shelf": "B",
               "energizers": [{"id": "e", "stored_j": 2}], "brace": {"stake_length_m": 0.9, "x": null}},
             "coop": {"id": "coop-1", "at": [3, 4], "birds": 12}, "other_coops": [{"id": "coop-2", "at": [5, 6]}],
-            "runs": [{"id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "nets": ["n"], "energizer": "e", "by": 7}],
+            "runs": [{"id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "nets": ["n"], "energizer": "e", "by": 7,
+              "side_slopes": [{"at": [4, 0], "one_in": 12}], "gap_under_net_m": 0.06}],
             "season": {"birds_rule": "own", "days": 210}, "readings": [{"run": "r", "kind": "fence_kv", "value": 4.5}]}"#;
         let mut plan = plan::read(text).unwrap().plan;
         assert_eq!(read(write(&plan)).unwrap(), plan);

@@ -18,6 +18,7 @@ mod rolls;
 mod setting_up;
 mod shaping;
 mod sheet;
+mod slope;
 mod store;
 mod window;
 
@@ -39,6 +40,7 @@ pub use rolls::Rolls;
 pub use setting_up::SettingUp;
 pub use shaping::Shaping;
 pub use sheet::Sheet;
+pub use slope::Slope;
 pub use store::Store;
 pub use window::Window;
 
@@ -66,6 +68,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     all.extend(of(SettingUp::ALL, language));
     all.extend(of(Shaping::ALL, language));
     all.extend(of(Sheet::ALL, language));
+    all.extend(of(Slope::ALL, language));
     all.extend(of(Store::ALL, language));
     all.extend(of(Window::ALL, language));
     all

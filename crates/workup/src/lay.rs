@@ -9,8 +9,9 @@ use plan::{Plan, Run, Shape};
 
 use crate::bracing::SoilFound;
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
+use crate::slope::Heights;
 use crate::values::Bad;
-use crate::{nets, outlines, pins::Pins, place, point};
+use crate::{nets, outlines, pins::Pins, place, point, slope};
 
 /// Minutes to set up: 5, 10 a net and 2 a brace (common practice, no source; facts of the trade).
 const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
@@ -23,7 +24,10 @@ const BRACE_REACH_M: f64 = 1.0;
 
 /// A run's line and what stands on it, in the types of `geometry`.
 pub(crate) struct Line {
+    /// The line on the ground, along which nets are laid.
     pub(crate) outline: Outline,
+    /// The same line in plan.
+    pub(crate) level: Outline,
     pub(crate) placement: Option<Placement>,
 }
 
@@ -31,22 +35,26 @@ pub(crate) struct Line {
 pub(crate) fn line(
     plan: &Plan,
     run: &Run,
+    heights: &Heights,
     bad: &Bad,
     soil: &SoilFound,
     chosen: &mut nets::Chosen,
     worked: &mut RunWorkup,
 ) -> Option<Line> {
     let shape = Shape::Run(run.id.clone());
-    let outline = outlines::build(&shape, &run.outline, run.closed(), &mut worked.troubles)?;
-    worked.line_m = Some(outline.length_m());
-    worked.area_m2 = Some(outline.area_m2());
+    let level = outlines::build(&shape, &run.outline, run.closed(), &mut worked.troubles)?;
+    worked.line_m = Some(level.length_m());
+    worked.area_m2 = Some(level.area_m2());
+    let ground = slope::ground(run, &level, heights);
+    let outline = ground.as_ref().map_or_else(|| level.clone(), |ground| level.over(&ground.profile));
     let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
     if let Some(placement) = &placement {
         let own = Bad::of(&worked.troubles);
         let soil = (soil, [".guy_", ".pegs", ".peg_"].iter().any(|name| own.any(name)));
         worked.lay = Some(lay(plan, run, &outline, placement, bad, &soil));
     }
-    Some(Line { outline, placement })
+    worked.slope = ground.map(|ground| ground.slope(plan, run, &outline, placement.as_ref()));
+    Some(Line { outline, level, placement })
 }
 
 fn placed(

@@ -6,6 +6,7 @@
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
+//! - [`slope`] lays the line on the ground where heights are known;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`bracing`] weighs what is known of the soil, judges each brace, finds the cheapest mend, and the wind;
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
@@ -33,6 +34,7 @@ mod nets;
 mod outlines;
 pub mod pins;
 pub mod setting_up;
+pub mod slope;
 pub mod stocking;
 mod values;
 mod volts;
@@ -46,6 +48,7 @@ pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
 pub use model::*;
 pub use mow::still_to_mow;
+pub use slope::{Evidence, Slope};
 
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -63,16 +66,17 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
     let ground = outlines::Ground::of(plan, &mut troubles);
     let (soil, of_soil) = bracing::soil(plan);
     troubles.extend(of_soil);
+    let heights = slope::Heights::of(plan, &mut troubles);
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
     let mut chosen = nets::Chosen::new();
     for run in &plan.runs {
         let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let line = lay::line(plan, run, &bad, &soil, &mut chosen, &mut worked);
+        let line = lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut worked);
         if let Some(line) = &line {
-            mow::strip(plan, run, &line.outline, &ground, &bad, &mut worked);
-            mow::walk(plan, run, &line.outline, &ground, &mut worked);
+            mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
+            mow::walk(plan, run, &line.level, &ground, &mut worked);
             worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
             bracing::add(plan, run, &line.outline, line.placement.as_ref(), &soil, &ground, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);

@@ -12,6 +12,7 @@ use crate::gates::GateWork;
 use crate::growth::GrassDays;
 use crate::pins::PinWork;
 use crate::setting_up::Work;
+use crate::slope::Slope;
 
 /// Everything that follows from a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -42,7 +43,7 @@ impl Workup {
 pub struct RunWorkup {
     /// The run's id.
     pub id: String,
-    /// Length of its line, metres, with or without nets.
+    /// Length of its line in plan, metres, with or without nets.
     pub line_m: Option<f64>,
     /// Area that it encloses, square metres; 0 for an open line.
     pub area_m2: Option<f64>,
@@ -52,6 +53,8 @@ pub struct RunWorkup {
     pub draw_in: Option<crate::DrawIn>,
     /// Its corners in detail, and the wind on it.
     pub bracing: Option<Bracing>,
+    /// The ground along its line; `None` where nothing is known of its heights.
+    pub slope: Option<Slope>,
     /// The ground to mow.
     pub strip: Option<Strip>,
     /// What is still to mow of it where nets that stand have been mown for already; `None` where that is all of it.
@@ -77,9 +80,10 @@ pub struct RunWorkup {
 pub struct Lay {
     /// Whether the outline closes.
     pub closed: bool,
-    /// The vertices, without repeats, with each one's place along the line, metres.
+    /// The vertices, without repeats, with each one's place along the line, metres. Along the line is along the ground
+    /// wherever heights are known of it.
     pub vertices: Vec<(Point, f64)>,
-    /// Length of the line, metres.
+    /// Length of the line along the ground, metres.
     pub line_m: f64,
     /// Area enclosed, square metres; 0 for an open line.
     pub area_m2: f64,
@@ -520,6 +524,13 @@ pub enum Trouble {
         /// The one that leaned, from 0.
         leaned: usize,
     },
+    /// A grid of heights that has no whole rows, or no cells.
+    HeightGrid {
+        /// Heights in it.
+        heights: usize,
+        /// Heights in a row.
+        columns: u32,
+    },
     /// A soil stated both as a clay and as a sand; the clay counts.
     TwoSoils,
 }
@@ -552,6 +563,8 @@ pub enum Must {
     BeATurn,
     /// A wind that blows on earth.
     BeAWind,
+    /// Anything but zero or next to it.
+    NotBeZero,
     /// Small enough to be worked out.
     BeSmaller,
 }

@@ -99,9 +99,10 @@ pub struct ToPost {
 pub fn corner_to_post(plan: &Plan, run: &Run, corner: usize) -> Option<ToPost> {
     let bad = crate::values::Bad::of(&crate::values::of_plan(plan));
     let (soil, _) = crate::bracing::soil(plan);
+    let heights = crate::slope::Heights::of(plan, &mut Vec::new());
     let laid = |run: &Run| {
         let mut worked = crate::model::RunWorkup::default();
-        crate::lay::line(plan, run, &bad, &soil, &mut crate::nets::Chosen::new(), &mut worked)?;
+        crate::lay::line(plan, run, &heights, &bad, &soil, &mut crate::nets::Chosen::new(), &mut worked)?;
         worked.lay
     };
     let lay = laid(run)?;

@@ -5,6 +5,7 @@
 use plan::{FaultKind, Plan, Run};
 
 use crate::model::{Must, Trouble};
+use crate::slope;
 
 /// Lengths of nets and sizes of things beyond this are a slip of the pen, metres.
 const LARGEST_M: f64 = 1e5;
@@ -71,6 +72,21 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
         if let Some(line_kv) = hazard.line_voltage_kv {
             look.positive(format!("ground.hazards[{index}].line_voltage_kv"), line_kv);
         }
+    }
+    look.must(plan.heights.len() <= slope::MOST_SPOTS, "heights".into(), plan.heights.len() as f64, Must::BeSmaller);
+    let grid = plan.ground.height_grid.as_ref();
+    if let Some(&up_m) = grid.and_then(|grid| grid.up_m.iter().flatten().find(|up_m| up_m.abs() > slope::HIGHEST_M)) {
+        look.must(false, "ground.height_grid.up_m".into(), up_m, Must::BeSmaller);
+    }
+    for (index, height) in plan.heights.iter().enumerate() {
+        let far_m = height.at.east_m.abs().max(height.at.north_m.abs());
+        look.must(far_m <= geometry::FARTHEST_M, format!("heights[{index}].at"), far_m, Must::BeSmaller);
+        look.must(
+            height.up_m.abs() <= slope::HIGHEST_M,
+            format!("heights[{index}].up_m"),
+            height.up_m,
+            Must::BeSmaller,
+        );
     }
     nets(plan, &mut look);
     for (index, unit) in plan.store.energizers.iter().enumerate() {
@@ -300,6 +316,22 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
     for (number, gate) in run.gates.iter().enumerate() {
         if let Some(width_m) = gate.width_m {
             look.size(key(&format!("gates[{number}].width_m")), width_m);
+        }
+    }
+    if let Some(gap_m) = run.gap_under_net_m {
+        look.not_negative(key("gap_under_net_m"), gap_m);
+    }
+    for (number, slope) in run.side_slopes.iter().enumerate() {
+        if let Some(rises_m) = slope.rises_m {
+            let name = key(&format!("side_slopes[{number}].rises_m"));
+            look.must(rises_m.abs() <= slope::MOST_RISE_M, name, rises_m, Must::BeSmaller);
+        } else if let Some(one_in) = slope.one_in {
+            look.must(
+                one_in.abs() >= slope::LEAST_ONE_IN,
+                key(&format!("side_slopes[{number}].one_in")),
+                one_in,
+                Must::NotBeZero,
+            );
         }
     }
     for (number, fault) in run.faults.iter().enumerate() {

@@ -269,6 +269,13 @@ impl Editor {
                     Edit::SetRun { run: Box::new(run) }
                 })
             }),
+            Some(Thing::Height { height }) => {
+                let mut heights = self.plan.heights.clone();
+                (height < heights.len()).then(|| {
+                    heights.remove(height);
+                    Edit::SetHeights { heights }
+                })
+            }
             Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
             Some(Thing::RunSide { .. } | Thing::BoundarySide { .. }) => {
                 self.notice = Some(Text::NoSideAlone);

@@ -21,7 +21,20 @@ pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> (Workup,
 /// The places of the runs that differ, with those on one circuit with them; `None` where more than that differs.
 fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     // Taken apart by name, so that a new part of a plan is thought of here.
-    let Plan { title: _, origin: _, ground, store, target_kv, coop, other_coops, runs, season, readings, rest } = plan;
+    let Plan {
+        title: _,
+        origin: _,
+        ground,
+        store,
+        target_kv,
+        coop,
+        other_coops,
+        runs,
+        heights,
+        season,
+        readings,
+        rest,
+    } = plan;
     // A corner seen whose turn is not stated turns as a run does: then a dragged run is the whole plan's matter.
     let seen_by_turn = ground.soil.corners_seen.iter().all(|seen| seen.turn_deg.is_some());
     let same_but_runs = *ground == was.ground
@@ -30,6 +43,7 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         && *target_kv == was.target_kv
         && *coop == was.coop
         && *other_coops == was.other_coops
+        && *heights == was.heights
         && *season == was.season
         && *readings == was.readings
         && *rest == was.rest
@@ -84,6 +98,7 @@ fn without_runs(plan: &Plan) -> Plan {
         coop: plan.coop.clone(),
         other_coops: plan.other_coops.clone(),
         runs: Vec::new(),
+        heights: plan.heights.clone(),
         season: plan.season.clone(),
         readings: plan.readings.clone(),
         rest: plan.rest.clone(),

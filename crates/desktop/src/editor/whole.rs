@@ -1,7 +1,7 @@
 //! Whole things: what moves and turns as one, with every place that belongs to it.
 
 use drawing::Thing;
-use plan::{Coop, Edit, Gateway, Hazard, KeepOut, Motion, Plan, Point, Run, Shape};
+use plan::{Coop, Edit, Gateway, Hazard, KeepOut, Motion, Plan, Point, Run, Shape, SpotHeight};
 
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
 #[derive(Clone, Debug, PartialEq)]
@@ -12,6 +12,7 @@ pub(super) enum Whole {
     KeepOut(usize, Vec<KeepOut>),
     Hazard(usize, Vec<Hazard>),
     Coop(Coop),
+    Height(usize, Vec<SpotHeight>),
     Feed(Box<Run>, Point),
     EarthStakes(Box<Run>, Point),
     Gateway(Gateway),
@@ -44,6 +45,7 @@ impl Whole {
             // Further coops are kept and not moved here.
             Thing::Coop { .. } => plan.coop.clone().map(Self::Coop),
             Thing::Gateway => plan.ground.gateway.clone().map(Self::Gateway),
+            Thing::Height { height } => plan.heights.get(height).map(|_| Self::Height(height, plan.heights.clone())),
             Thing::Feed { run: index } => {
                 let run = run(index)?;
                 let at = run.feed_at.or(run.outline.first().copied())?;
@@ -78,6 +80,11 @@ impl Whole {
                 Edit::SetHazards { hazards }
             }
             Self::Coop(coop) => Edit::SetCoop { coop: Some(coop.moved(motion)) },
+            Self::Height(index, heights) => {
+                let mut heights = heights.clone();
+                heights[*index].at = motion.of(heights[*index].at);
+                Edit::SetHeights { heights }
+            }
             Self::Feed(run, at) => {
                 Edit::SetRun { run: Box::new(Run { feed_at: Some(motion.of(*at)), ..(**run).clone() }) }
             }
@@ -111,6 +118,7 @@ impl Whole {
             Self::KeepOut(index, keep_outs) => keep_outs[*index].outline.clone(),
             Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
+            Self::Height(index, heights) => vec![heights[*index].at],
             Self::Feed(_, at) | Self::EarthStakes(_, at) => vec![*at],
             Self::Gateway(gateway) => vec![gateway.at],
         }
@@ -119,7 +127,7 @@ impl Whole {
     /// What a turn leaves where it is: the mean of its places, which turns of it do not move. `None` for what is
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
-        if matches!(self, Self::Feed(..) | Self::EarthStakes(..) | Self::Gateway(_)) {
+        if matches!(self, Self::Feed(..) | Self::EarthStakes(..) | Self::Gateway(_) | Self::Height(..)) {
             return None;
         }
         let places = self.places();
@@ -169,6 +177,7 @@ impl super::Editor {
             Thing::KeepOut { keep_out } => keep_out < plan.ground.keep_outs.len(),
             Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
             Thing::Coop { .. } => plan.coop.is_some() || !plan.other_coops.is_empty(),
+            Thing::Height { height } => height < plan.heights.len(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),
             Thing::Gateway => plan.ground.gateway.is_some(),
             Thing::Gate { run, gate } => plan.runs.get(run).is_some_and(|run| gate < run.gates.len()),

@@ -1,6 +1,7 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
 mod fields;
+mod heights;
 mod soil;
 
 use drawing::Thing;
@@ -56,6 +57,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     coop(ui, desk);
     keep_outs(ui, desk);
     hazards(ui, desk);
+    heights::show(ui, desk);
     soil(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Ground);

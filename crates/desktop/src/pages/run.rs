@@ -6,7 +6,9 @@ use plan::{NetKind, Run, Shape};
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
-use super::{Desk, assumed, bracing, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, store};
+use super::{
+    Desk, assumed, bracing, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, slope, store,
+};
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
 use crate::icons::{self, Icon};
@@ -58,6 +60,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if let Some(lay) = &worked.lay {
         bracing::show(ui, desk, run, lay, worked);
     }
+    slope::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);

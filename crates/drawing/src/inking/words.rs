@@ -271,6 +271,14 @@ impl Inker<'_> {
                     .map(|off| Layout::one(add(label.at, off), text, kind, Ground::Clear))
                     .into()
             }
+            About::Height => {
+                let kind = Type::new(11.0, Weight::Regular, colours.ink2);
+                let text = &label.texts[0];
+                let aside = kind.width(text) / 2.0 + 11.0;
+                [[aside, 0.0], [-aside, 0.0], [0.0, -16.0], [0.0, 16.0]]
+                    .map(|off| Layout::one(add(label.at, off), text, kind, Ground::Any))
+                    .into()
+            }
             About::Post { strip_m } => {
                 let kind = Type::new(11.0, Weight::Medium, colours.ink);
                 let text = self.figure(&label.texts[0]);

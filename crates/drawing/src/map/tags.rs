@@ -45,9 +45,19 @@ pub(super) fn tags(sheet: &mut Sheet<'_>, runs: &[RunLine<'_>]) {
     sheet.run = None;
 }
 
-/// Whether a sign of its own tells of a finding already: the kites of braces, the flag of the weakest post.
+/// Whether a sign of its own tells of a finding already: the kites of braces, the flag of the weakest post, the cups
+/// and peaks of dips and ridges.
 pub(crate) fn has_sign(finding: &Finding) -> bool {
-    ["corner-leans", "corner-may-lean", "end-needs-brace", "not-measured", "gate-power-off"].contains(&finding.id)
+    [
+        "corner-leans",
+        "corner-may-lean",
+        "end-needs-brace",
+        "not-measured",
+        "gate-power-off",
+        "dip-under-net",
+        "ridge-under-net",
+    ]
+    .contains(&finding.id)
 }
 
 /// Whether two places are one; asked of every two, so without a root.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use plan::{HazardKind, NetKind};
 use words::Words;
-use words::texts::Sheet as Text;
+use words::texts::{Sheet as Text, Slope};
 use workup::Lay;
 
 use super::{Block, Look, number};
@@ -39,6 +39,11 @@ pub(super) fn take_along(look: Look<'_>) -> Block {
                 items.push((count, look.text(if count == 1 { one } else { more }), String::new()));
             }
         }
+    }
+    let further = super::slope::further_posts(look);
+    if further > 0 {
+        let text = if further == 1 { Slope::SheetTakeOne } else { Slope::SheetTake };
+        items.push((further, look.words.text(text).to_owned(), String::new()));
     }
     let stakes = look.run.earth_stakes.count() as usize;
     let length = look.words.length(look.scene.plan.store.earth_stake.length_m());

@@ -6,6 +6,7 @@ mod bracing;
 mod coop;
 mod gate;
 mod ground;
+mod heights;
 mod reading;
 mod run;
 mod season;
@@ -17,6 +18,7 @@ use crate::model::Rest;
 pub(crate) use coop::Coop;
 pub(crate) use gate::{Gate, Gateway, Pin};
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
+pub(crate) use heights::{HeightGrid, SideSlope, SpotHeight};
 pub(crate) use reading::Reading;
 pub(crate) use run::Run;
 pub(crate) use season::Season;
@@ -57,6 +59,9 @@ pub(crate) struct Plan {
     /// The runs.
     #[serde(default)]
     runs: Vec<Run>,
+    /// Heights at single spots, over any level.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    heights: Vec<SpotHeight>,
     /// What is asked of a season.
     #[serde(default = "empty::<Season>", skip_serializing_if = "no_season")]
     season: Season,
@@ -80,6 +85,7 @@ impl Mirror for Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            heights: self.heights.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,
@@ -101,6 +107,7 @@ impl Mirror for crate::model::Plan {
             coop: self.coop.mirror(),
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
+            heights: self.heights.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,

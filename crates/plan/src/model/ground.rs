@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
-use super::{Gateway, Point, Rest};
+use super::{Gateway, HeightGrid, Point, Rest};
 use crate::defaults;
 
 /// A closed line of places.
@@ -26,6 +26,8 @@ pub struct Ground {
     pub wind_m_per_s: Option<f64>,
     /// Share of a fouled net's face that is strand, grass and leaves.
     pub fouled_share: Option<f64>,
+    /// Heights on a grid.
+    pub height_grid: Option<Box<HeightGrid>>,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Gate, Pin, Point, Rest};
+use super::{Gate, Pin, Point, Rest, SideSlope};
 use crate::defaults;
 
 /// Whether a run is a thought, a fence or a memory.
@@ -90,6 +90,10 @@ pub struct Run {
     pub pins: Vec<Pin>,
     /// Where it opens.
     pub gates: Vec<Gate>,
+    /// What sides rise, by hand.
+    pub side_slopes: Vec<SideSlope>,
+    /// The gap under the bottom line that is allowed, metres; `None` goes by the birds.
+    pub gap_under_net_m: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }

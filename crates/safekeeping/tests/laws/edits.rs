@@ -1,8 +1,8 @@
 //! Edits as a keeper may make them, out of what proptest gives.
 
 use plan::{
-    Coop, CoopKind, EarthStakes, Edit, Energizer, History, KeepOut, NetKind, Origin, Plan, Point, Reading, ReadingKind,
-    Rest, Run, RunStatus, Shape, Soil, Store,
+    Coop, CoopKind, EarthStakes, Edit, Energizer, HeightGrid, History, KeepOut, NetKind, Origin, Plan, Point, Reading,
+    ReadingKind, Rest, Run, RunStatus, Shape, Soil, SpotHeight, Store,
 };
 use proptest::prelude::*;
 
@@ -120,7 +120,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             ..run(id, outline.clone())
         })
     };
-    match seed.kind % 16 {
+    match seed.kind % 18 {
         0..=2 => Edit::MoveCorner { shape, corner: seed.corner, to: seed.at },
         3 => Edit::InsertCorner { shape, corner: seed.corner, at: seed.at },
         4 => Edit::RemoveCorner { shape, corner: seed.corner },
@@ -145,6 +145,14 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
         }
         14 => {
             Edit::SetSoil { soil: Soil { resistivity_ohm_m: Some(seed.at.east_m), wet: Some(true), ..Soil::default() } }
+        }
+        15 => Edit::SetHeights {
+            heights: vec![SpotHeight { at: seed.at, up_m: 2.5, rest: rest(&seed.text, 0.5) }; seed.which],
+        },
+        16 => {
+            let (up_m, rest) = (vec![Some(1.5), None, Some(-0.0), Some(2.0)], rest(&seed.text, 0.5));
+            let grid = HeightGrid { south_west: seed.at, cell_m: 0.5, columns: 2, up_m, rest };
+            Edit::SetHeightGrid { grid: (seed.corner > 0).then(|| Box::new(grid)) }
         }
         _ => {
             let value = Some(seed.at.east_m);

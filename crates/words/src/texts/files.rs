@@ -29,6 +29,7 @@ texts! {
         SaveTitle: "Save the plan",
         SaveTableTitle: "Save the table",
         BringInTitle: "Bring in a boundary",
+        BringHeightsTitle: "Bring in heights",
         Folder: "Folder",
         FileName: "File name",
         UpOneFolder: "Up one folder",

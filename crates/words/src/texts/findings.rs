@@ -60,6 +60,7 @@ texts! {
         MustBeAtLeastOne: "be at least one",
         MustBeAShare: "be zero or above and below one",
         MustBeAnAngle: "lie between 0 and 90 degrees",
+        MustNotBeZero: "not be zero or next to it",
         MustBeSmaller: "be smaller than that",
         PanelSum: "The panels of net {net} sum to {sum} and the net is {length} long: correct one of them.",
         NoNets: "{run} has no nets: put some in the store.",

@@ -40,7 +40,7 @@ pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], boundary: Option<&Outline
     let off = off::places(plan);
     let nets = road::Nets::of(plan, lines, runs);
     for (index, run) in plan.runs.iter().enumerate() {
-        let Some(Line { outline, placement: Some(placement) }) = &lines[index] else { continue };
+        let Some(Line { outline, placement: Some(placement), .. }) = &lines[index] else { continue };
         let bad = Bad::of(&runs[index].troubles);
         let site = Site { plan, run, index, outline, placement, off: &off, nets: &nets, boundary };
         let mut worked: Vec<GateWork> = Vec::with_capacity(run.gates.len());

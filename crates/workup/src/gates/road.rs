@@ -32,7 +32,7 @@ impl Nets {
         let (mut standing, mut guys) = (Vec::new(), Vec::new());
         for (index, (line, worked)) in lines.iter().zip(runs).enumerate() {
             let stands = plan.runs[index].status == RunStatus::Standing;
-            if let Some(Line { outline, placement: Some(placement) }) = line
+            if let Some(Line { outline, placement: Some(placement), .. }) = line
                 && stands
             {
                 standing.push((index, netting(outline, placement).0));

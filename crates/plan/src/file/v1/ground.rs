@@ -1,7 +1,7 @@
 //! The ground, in version 1.
 
 use super::bracing::{CornerSeen, PullTest, SoilClass};
-use super::{Gateway, empty};
+use super::{Gateway, HeightGrid, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{ByFoot, HazardKind, Point};
@@ -31,6 +31,9 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::bracing::FOULED_SHARE))]
         fouled_share: Option<f64>,
+        /// Heights on a grid.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        height_grid: Option<Box<HeightGrid>>,
     }
 
     /// A place that a run keeps off.

@@ -1,6 +1,6 @@
 //! A run, in version 1.
 
-use super::{Gate, Pin, empty};
+use super::{Gate, Pin, SideSlope, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{BraceKind, FaultKind, MowWay, Point, RunStatus};
@@ -97,6 +97,13 @@ mirrored! {
         /// Where it opens.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         gates: Vec<Gate>,
+        /// What sides rise, by hand; it counts before the heights of spots and grid.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        side_slopes: Vec<SideSlope>,
+        /// The gap under the bottom line that is allowed, metres; left out, 0.075, and 0.05 with young birds.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::GAP_UNDER_NET_M))]
+        gap_under_net_m: Option<f64>,
     }
 
     /// A run's earth stakes, in line.

@@ -1,0 +1,205 @@
+//! The slope of a run: what its line takes along the ground, what each side rises by hand, dips and ridges.
+
+use drawing::Thing;
+use egui::{Id, Ui};
+use plan::{Edit, Point, Run, SideSlope};
+use words::texts::Slope as Text;
+use words::{Measure, Range, Words};
+use workup::slope::{STEEP_OVER_M, Uneven};
+use workup::{Evidence, RunWorkup, Slope};
+
+use super::Desk;
+use crate::editor::Message;
+use crate::field::{self, Label, Shown};
+use crate::kit;
+use crate::theme::{self, colour};
+
+/// What a side may rise, metres; more is no field's.
+const RISE_M: Range = Range::between(-1_000.0, 1_000.0);
+/// One up in so many.
+const ONE_IN: Range = Range::up_to(10_000.0);
+const GAP_M: Range = Range::zero_to(1.0);
+/// More sides than this are a traced line: heights tell its slope.
+const MOST_SIDES: usize = 24;
+/// More panels than this are told by their number.
+const MOST_ROWS: usize = 10;
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
+    let (words, p) = (desk.words, desk.p);
+    let aside = match &worked.slope {
+        Some(slope) => words.say(Text::SurfaceAside, &[("surface", &words.length(slope.surface_m))]),
+        None => words.text(Text::Level).to_owned(),
+    };
+    desk.section(ui, words.text(Text::Head), &aside);
+    ui.add_space(6.0);
+    if let Some(slope) = &worked.slope {
+        desk.second(ui, &surface(words, slope));
+        ui.add_space(4.0);
+    }
+    let id = Id::unique(("sides rise", &run.id));
+    let open = ui.data(|data| data.get_temp::<bool>(id)).unwrap_or(!run.side_slopes.is_empty());
+    if kit::link(ui, words.text(if open { Text::FoldSides } else { Text::ShowSides }), p).clicked() {
+        ui.data_mut(|data| data.insert_temp(id, !open));
+    }
+    if open {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::RiseHint));
+        ui.add_space(4.0);
+        sides(ui, desk, run, worked);
+    }
+    if let Some(slope) = &worked.slope {
+        gap(ui, desk, run, slope);
+        uneven(ui, desk, worked, slope);
+    }
+}
+
+/// What the line takes, how far it climbs, and by what that is known.
+fn surface(words: Words, slope: &Slope) -> String {
+    let more_m = slope.surface_m - slope.level_m;
+    let (level, surface) = (words.length(slope.level_m), words.length(slope.surface_m));
+    let places = [("level", &*level), ("surface", &*surface), ("more", &*words.fine_length(more_m))];
+    let text = if more_m < 0.005 { Text::SurfaceEqual } else { Text::SurfaceSentence };
+    let steep = format!("{} %", words.number(slope.steepest.slope * 100.0, 0));
+    let over = words.length(STEEP_OVER_M.min(slope.level_m));
+    let places_of_range = [("range", &*words.length(slope.range_m)), ("over", &*over), ("steep", &*steep)];
+    let mut sentences = vec![words.say(text, &places), words.say(Text::RangeSentence, &places_of_range)];
+    let known = |evidence: Evidence| slope.sides.iter().filter(|side| side.evidence == evidence).count();
+    let all = [Evidence::ByHand, Evidence::Grid, Evidence::Spots, Evidence::Level];
+    let how: Vec<String> = all
+        .into_iter()
+        .filter(|&evidence| known(evidence) > 0)
+        .map(|evidence| {
+            let name = words.text(match evidence {
+                Evidence::ByHand => Text::ByHand,
+                Evidence::Grid => Text::ByGrid,
+                Evidence::Spots => Text::BySpots,
+                Evidence::Level => Text::ByLevel,
+            });
+            match known(evidence) {
+                count if count == slope.sides.len() => name.to_owned(),
+                1 => words.say(Text::KnownSide, &[("how", name)]),
+                count => words.say(Text::KnownSides, &[("how", name), ("count", &count.to_string())]),
+            }
+        })
+        .collect();
+    sentences.push(words.say(Text::Evidence, &[("how", &how.join(", "))]));
+    sentences.join(" ")
+}
+
+/// What a side is stated to rise.
+#[derive(Clone, Copy)]
+enum Rise {
+    Metres(f64),
+    OneIn(f64),
+}
+
+fn sides(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
+    let words = desk.words;
+    let corners = run.outline.len();
+    let sides = if run.closed() { corners } else { corners.saturating_sub(1) };
+    if corners < 2 || sides > MOST_SIDES {
+        return;
+    }
+    for side in 0..sides {
+        let (from, to) = (side, (side + 1) % corners);
+        let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
+        let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
+        let (label, said) = (words.say(Text::RisesField, &numbers), words.say(Text::RisesLabel, &numbers));
+        let found = worked.slope.as_ref().and_then(|slope| slope.sides.iter().find(|one| one.vertex == side));
+        let stated = run.side_slope(side);
+        let shown = match (stated.and_then(|slope| slope.rises_m), stated.and_then(|slope| slope.one_in), found) {
+            (Some(rises_m), ..) => Shown::of(words, Measure::Length, rises_m, false),
+            (None, Some(one_in), _) => Shown { figure: one_in_shown(words, one_in), unit: "", assumed: false },
+            (None, None, Some(found)) => Shown::of(words, Measure::Length, found.rises_m, true),
+            (None, None, None) => Shown::of(words, Measure::Length, 0.0, true),
+        };
+        let id = Id::unique(("side rises", &run.id, side));
+        let read = field::or_nothing(|text: &str| rise(words, text));
+        let top = ui.cursor().top();
+        if let Some(rise) = field::line(ui, desk.p, id, Label { shown: &label, said: &said }, &shown, read) {
+            let (one, other) = (run.outline[from], run.outline[to]);
+            let middle = Point::new(f64::midpoint(one.east_m, other.east_m), f64::midpoint(one.north_m, other.north_m));
+            let stated = rise.map(|rise| match rise {
+                Rise::Metres(rises_m) => SideSlope { rises_m: Some(rises_m), ..SideSlope::at(middle) },
+                Rise::OneIn(one_in) => SideSlope { one_in: Some(one_in), ..SideSlope::at(middle) },
+            });
+            desk.said.say(Message::Make(Edit::SetRun { run: Box::new(run.with_side_slope(side, stated)) }));
+        }
+        let row = egui::Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
+        if ui.rect_contains_pointer(row) {
+            desk.said.hovered = desk.said.hovered.or(Some(Thing::RunSide { run: desk.editor.run_index(), side }));
+        }
+    }
+}
+
+fn one_in_shown(words: Words, one_in: f64) -> String {
+    let so_many = words.typed_parts(Measure::Number, one_in.abs()).0;
+    let text = if one_in < 0.0 { Text::OneDownIn } else { Text::OneUpIn };
+    words.say(text, &[("count", &so_many)])
+}
+
+/// Reads `1.2`, `4 ft`, `1 in 8`, `1:8`, `-1 in 8` or `12 %`.
+fn rise(words: Words, text: &str) -> Result<Rise, String> {
+    let plain: String = text.trim().replace(['−', '–'], "-").to_lowercase();
+    let (down, rest) = match plain.strip_prefix('-') {
+        Some(rest) => (-1.0, rest.trim_start()),
+        None => (1.0, plain.as_str()),
+    };
+    let one = rest.strip_prefix('1').map(str::trim_start);
+    let so_many = one.and_then(|rest| rest.strip_prefix(':').or_else(|| rest.strip_prefix("in "))).map(str::trim);
+    if let Some(so_many) = so_many.filter(|rest| !rest.is_empty()) {
+        let read = words.read(Measure::Number, so_many, ONE_IN).map_err(|refused| refused.sentence(words))?;
+        return Ok(Rise::OneIn(down * read));
+    }
+    if let Some(percent) = rest.strip_suffix('%') {
+        let read = words.read(Measure::Number, percent.trim(), ONE_IN).map_err(|refused| refused.sentence(words))?;
+        return Ok(Rise::OneIn(down * 100.0 / read));
+    }
+    words.read(Measure::Length, text, RISE_M).map(Rise::Metres).map_err(|refused| refused.sentence(words))
+}
+
+fn gap(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, slope: &Slope) {
+    let words = desk.words;
+    ui.add_space(4.0);
+    let shown = Shown::of(words, Measure::Small, slope.allowed_gap_m, run.gap_under_net_m.is_none());
+    let read = field::or_nothing(field::figure(words, Measure::Small, GAP_M));
+    let id = Id::unique(("gap under net", &run.id));
+    if let Some(gap_under_net_m) = field::line(ui, desk.p, id, words.text(Text::GapField), &shown, read) {
+        let run = Run { gap_under_net_m, ..run.clone() };
+        desk.said.say(Message::Make(Edit::SetRun { run: Box::new(run) }));
+    }
+}
+
+fn uneven(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup, slope: &Slope) {
+    let (words, p) = (desk.words, desk.p);
+    if worked.lay.is_none() {
+        return;
+    }
+    let count = slope.uneven.len().to_string();
+    desk.section(ui, words.text(Text::DipsHead), if slope.uneven.is_empty() { "" } else { &count });
+    ui.add_space(6.0);
+    if slope.uneven.is_empty() {
+        let gap = words.typed_parts(Measure::Small, slope.allowed_gap_m);
+        desk.second(ui, &words.say(Text::NoneUneven, &[("gap", &format!("{} {}", gap.0, gap.1))]));
+        return;
+    }
+    kit::rule(ui, p);
+    for panel in slope.uneven.iter().take(MOST_ROWS) {
+        let top = ui.cursor().top();
+        ui.add_space(5.0);
+        kit::prose(ui, &care::panel_said(words, panel), theme::regular(13.0), colour(p.ink));
+        ui.add_space(3.0);
+        let row = egui::Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
+        if ui.rect_contains_pointer(row) {
+            desk.said.hovered = desk.said.hovered.or(Some(post(desk, panel)));
+        }
+    }
+    if slope.uneven.len() > MOST_ROWS {
+        let more = (slope.uneven.len() - MOST_ROWS).to_string();
+        desk.second(ui, &words.say(Text::MoreUneven, &[("count", &more)]));
+    }
+}
+
+fn post(desk: &Desk<'_>, panel: &Uneven) -> Thing {
+    Thing::Post { run: desk.editor.run_index(), post: panel.post }
+}

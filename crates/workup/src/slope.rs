@@ -1,0 +1,307 @@
+//! The ground along a run: metres of net on slopes, gaps and ridges under its bottom line, through `geometry`.
+//!
+//! What is stated by hand of a side counts for that side before any height. For the other sides one source counts: the
+//! grid where it knows the whole line, else the spot heights where there are two, else what the grid knows, with its
+//! holes bridged straight. The two are never mixed along a line: they may be heights over different levels. Where
+//! nothing is known the ground is level, and without any height a run has no [`Slope`] at all.
+
+use geometry::slope::{Grid, Profile, SideHeights, Spots, Surface, UnevenRequest};
+use geometry::{Outline, Placement};
+use plan::{Plan, Point, Run, SideSlope};
+
+use crate::model::Trouble;
+use crate::{place, point};
+
+/// Ground steeper than this over two metres is taken for a slip of the pen: common practice, no source.
+pub const STEEPEST: f64 = 0.6;
+
+/// The stretch over which steepness is judged, metres: the least usual distance between posts.
+pub const STEEP_OVER_M: f64 = 2.0;
+
+/// Heights beyond this are a slip of the pen, metres.
+pub(crate) const HIGHEST_M: f64 = 1e5;
+
+/// More spot heights than this are a survey: a grid holds them.
+pub(crate) const MOST_SPOTS: usize = 2_000;
+
+/// What is known of the ground along a side.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Evidence {
+    /// Nothing: it is taken as level.
+    #[default]
+    Level,
+    /// What the keeper stated of the side.
+    ByHand,
+    /// Heights of spots.
+    Spots,
+    /// A grid of heights.
+    Grid,
+}
+
+/// The ground along a run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Slope {
+    /// Length of the line in plan, metres.
+    pub level_m: f64,
+    /// Length of the line along the ground, metres: the net that it takes.
+    pub surface_m: f64,
+    /// From the lowest to the highest place of the line, metres.
+    pub range_m: f64,
+    /// The steepest two metres.
+    pub steepest: Steepest,
+    /// The sides in order.
+    pub sides: Vec<SideGround>,
+    /// Metres of the line of which no height is known, taken as straight.
+    pub unknown_m: f64,
+    /// Metres of the line beyond the outermost spot heights, with the height of their edge.
+    pub beyond_m: f64,
+    /// How much higher a closed line would end than it began by what its sides are stated to rise, metres.
+    pub closing_m: f64,
+    /// The gap under the bottom line that is allowed, metres.
+    pub allowed_gap_m: f64,
+    /// Panels under which the ground dips or rises too far, in chain order.
+    pub uneven: Vec<Uneven>,
+}
+
+impl Slope {
+    /// Panels with a dip.
+    pub fn dips(&self) -> impl Iterator<Item = (&Uneven, &Worst)> {
+        self.uneven.iter().filter_map(|panel| Some((panel, panel.dip.as_ref()?)))
+    }
+
+    /// Panels with a ridge.
+    pub fn ridges(&self) -> impl Iterator<Item = (&Uneven, &Worst)> {
+        self.uneven.iter().filter_map(|panel| Some((panel, panel.ridge.as_ref()?)))
+    }
+
+    /// Places for further posts.
+    pub fn posts(&self) -> impl Iterator<Item = Point> {
+        self.uneven.iter().flat_map(|panel| panel.posts.iter().map(|post| post.at))
+    }
+}
+
+/// A steep stretch of the line.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Steepest {
+    /// Rise over run, without sign.
+    pub slope: f64,
+    /// Its middle.
+    pub at: Point,
+    /// Along the line, metres.
+    pub along_m: f64,
+}
+
+/// The ground along a side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SideGround {
+    /// The side's first vertex as stated, from 0.
+    pub vertex: usize,
+    /// How its ground is known.
+    pub evidence: Evidence,
+    /// How much its end lies above its start, metres.
+    pub rises_m: f64,
+    /// Its length in plan, metres.
+    pub level_m: f64,
+    /// Its length along the ground, metres.
+    pub surface_m: f64,
+}
+
+/// A panel over uneven ground.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Uneven {
+    /// The post where it begins: its place in [`crate::Lay::posts`].
+    pub post: usize,
+    /// The widest gap, where it is more than is allowed.
+    pub dip: Option<Worst>,
+    /// The highest ground, where it is above the lowest live line.
+    pub ridge: Option<Worst>,
+    /// Where further posts go; empty where no three of them mend it.
+    pub posts: Vec<FurtherPost>,
+}
+
+/// Where the ground is farthest from the bottom line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Worst {
+    /// Where.
+    pub at: Point,
+    /// Along the line, metres.
+    pub along_m: f64,
+    /// How far, metres.
+    pub by_m: f64,
+}
+
+/// A post beside the net's own.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FurtherPost {
+    /// Where.
+    pub at: Point,
+    /// Along the line, metres.
+    pub along_m: f64,
+    /// From the post where the panel begins, along the net, metres.
+    pub from_post_m: f64,
+}
+
+/// What a plan knows of heights, ready to be looked up.
+#[derive(Default)]
+pub(crate) struct Heights {
+    grid: Option<Grid>,
+    spots: Option<Spots>,
+}
+
+impl Heights {
+    /// The heights of a plan; a grid that is none adds a trouble.
+    pub(crate) fn of(plan: &Plan, troubles: &mut Vec<Trouble>) -> Self {
+        let mut heights = Self::default();
+        let near = |at: Point| at.east_m.abs().max(at.north_m.abs()) <= geometry::FARTHEST_M;
+        let sound = |up_m: f64| up_m.abs() <= HIGHEST_M;
+        let grid = plan.ground.height_grid.as_ref();
+        if let Some(grid) = grid.filter(|grid| grid.up_m.iter().flatten().all(|&up_m| sound(up_m))) {
+            heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, grid.up_m.clone());
+            if heights.grid.is_none() {
+                troubles.push(Trouble::HeightGrid { heights: grid.up_m.len(), columns: grid.columns });
+            }
+        }
+        if plan.heights.len() > 1 {
+            let stated = plan.heights.iter().take(MOST_SPOTS).filter(|height| sound(height.up_m) && near(height.at));
+            heights.spots = Spots::new(&stated.map(|height| (point(height.at), height.up_m)).collect::<Vec<_>>());
+        }
+        heights
+    }
+
+    /// The source that counts for a line, and what it is.
+    fn along(&self, level: &Outline) -> (Evidence, Option<&dyn Surface>) {
+        let by_grid = self.grid.as_ref().map(|grid| (grid, unknown_m(level, grid)));
+        match (by_grid, &self.spots) {
+            (Some((grid, 0.0)), _) => (Evidence::Grid, Some(grid)),
+            (_, Some(spots)) => (Evidence::Spots, Some(spots)),
+            // A grid that the line never meets says nothing of it.
+            (Some((grid, unknown_m)), None) if unknown_m < level.length_m() - geometry::MEET_M => {
+                (Evidence::Grid, Some(grid))
+            }
+            _ => (Evidence::Level, None),
+        }
+    }
+}
+
+fn unknown_m(level: &Outline, surface: &dyn Surface) -> f64 {
+    Profile::new(level, |_| SideHeights::Over(surface)).map_or(0.0, |profile| profile.unknown_m)
+}
+
+/// The ground along a line, and what it is known by.
+pub(crate) struct Ground {
+    pub(crate) profile: Profile,
+    sides: Vec<Evidence>,
+}
+
+/// The ground along a run's line; `None` where nothing is known of it.
+pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Ground> {
+    let by_hand = by_hand(&run.side_slopes, level);
+    let (evidence, surface) = heights.along(level);
+    if surface.is_none() && by_hand.iter().all(Option::is_none) {
+        return None;
+    }
+    let profile = Profile::new(level, |side| match (by_hand[side], surface) {
+        (Some(rises_m), _) => SideHeights::Rises(rises_m),
+        (None, Some(surface)) => SideHeights::Over(surface),
+        (None, None) => SideHeights::Level,
+    })?;
+    let sides = by_hand.iter().map(|stated| if stated.is_some() { Evidence::ByHand } else { evidence }).collect();
+    Some(Ground { profile, sides })
+}
+
+/// What each side is stated to rise, metres.
+fn by_hand(stated: &[SideSlope], level: &Outline) -> Vec<Option<f64>> {
+    let mut rises = vec![None; level.side_count()];
+    for slope in stated {
+        let at = point(slope.at);
+        let apart_m = |side: &usize| {
+            let (from, to) = level.side(*side);
+            geometry::region::distance_to_m(&Outline::open(&[from, to]), at)
+        };
+        let Some(side) = (0..rises.len()).min_by(|a, b| apart_m(a).total_cmp(&apart_m(b))) else { continue };
+        let (from, to) = level.side(side);
+        if let Some(rises_m) = rises_m(slope, from.distance_m(to)) {
+            rises[side] = Some(rises_m);
+        }
+    }
+    rises
+}
+
+/// What a side of that length rises, metres; `None` where nothing is stated that can be worked with.
+fn rises_m(slope: &SideSlope, side_m: f64) -> Option<f64> {
+    match (slope.rises_m, slope.one_in) {
+        (Some(rises_m), _) => (rises_m.abs() <= MOST_RISE_M).then_some(rises_m),
+        (None, Some(one_in)) => (one_in.abs() >= LEAST_ONE_IN).then(|| side_m / one_in),
+        (None, None) => None,
+    }
+}
+
+/// One in less than this is next to nothing, and no slope.
+pub(crate) const LEAST_ONE_IN: f64 = 0.01;
+
+/// A side that rises more than this is a slip of the pen, metres.
+pub(crate) const MOST_RISE_M: f64 = 10_000.0;
+
+impl Ground {
+    /// What follows for the run, once its nets are laid on `outline`.
+    pub(crate) fn slope(&self, plan: &Plan, run: &Run, outline: &Outline, placement: Option<&Placement>) -> Slope {
+        let profile = &self.profile;
+        let steepest = profile.steepest(STEEP_OVER_M);
+        let allowed_gap_m = plan.gap_under_net_m(run);
+        let steep_along_m = outline.vertices().first().map_or(0.0, |_| profile.along_of(steepest.level_m));
+        let sides = self.sides.iter().enumerate().map(|(side, &evidence)| {
+            let (from, to) = profile.side(side);
+            SideGround {
+                vertex: outline.vertices()[side].stated,
+                evidence,
+                rises_m: to.up_m - from.up_m,
+                level_m: to.level_m - from.level_m,
+                surface_m: to.along_m - from.along_m,
+            }
+        });
+        Slope {
+            level_m: profile.level_m(),
+            surface_m: profile.surface_m(),
+            range_m: profile.range_m(),
+            steepest: Steepest {
+                slope: steepest.slope.abs(),
+                at: place(outline.at(steep_along_m)),
+                along_m: steep_along_m,
+            },
+            sides: sides.collect(),
+            unknown_m: profile.unknown_m,
+            beyond_m: profile.beyond_m,
+            closing_m: if self.sides.iter().all(|side| *side == Evidence::ByHand) { profile.closing_m() } else { 0.0 },
+            allowed_gap_m,
+            uneven: placement.map_or_else(Vec::new, |placement| {
+                uneven(plan, &UnevenRequest { outline, profile, placement, gap_m: allowed_gap_m, live_m: &[] })
+            }),
+        }
+    }
+}
+
+fn uneven(plan: &Plan, request: &UnevenRequest<'_>) -> Vec<Uneven> {
+    let lowest_m = |net: &plan::NetKind| net.live_line_heights_m().iter().copied().fold(f64::INFINITY, f64::min);
+    let placement = request.placement;
+    let live_m: Vec<f64> = plan.store.nets.iter().map(lowest_m).map(|height_m| height_m.max(0.0)).collect();
+    let worst =
+        |worst: &geometry::slope::Worst| Worst { at: place(worst.at), along_m: worst.along_m, by_m: worst.by_m };
+    geometry::slope::uneven(&UnevenRequest { live_m: &live_m, ..*request })
+        .into_iter()
+        .map(|panel| {
+            let further = |&(along_m, at): &(f64, geometry::Point)| {
+                let from_post_m = placement.chain_at_m(along_m) - placement.posts[panel.post].chain_m;
+                FurtherPost { at: place(at), along_m, from_post_m }
+            };
+            let mut posts: Vec<FurtherPost> = panel.posts.iter().map(further).collect();
+            // A chain that runs against the outline comes to them the other way round.
+            posts.sort_by(|a, b| a.from_post_m.total_cmp(&b.from_post_m));
+            Uneven {
+                post: panel.post,
+                dip: panel.dip.as_ref().map(worst),
+                ridge: panel.ridge.as_ref().map(worst),
+                posts,
+            }
+        })
+        .collect()
+}
