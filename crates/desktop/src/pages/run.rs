@@ -49,12 +49,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         nets(ui, desk, lay);
         corners(ui, desk, run, lay);
         gates::to_posts(ui, desk, run, lay);
-        gates::pins(ui, desk, run, lay);
-        gates::gates(ui, desk, run, worked, lay);
     }
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
+    if let Some(lay) = &worked.lay {
+        gates::pins(ui, desk, run, lay);
+        gates::gates(ui, desk, run, worked, lay);
+    }
     mow::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);
