@@ -119,9 +119,14 @@ impl One<'_> {
             );
         }
         for near in &opening.near {
-            let OffKind::Water(index) = near.kind;
-            let name = self.look.plan.ground.keep_outs.get(index).map_or("", |keep_out| keep_out.name.as_str());
-            let name = if name.is_empty() { words.text(Gates::TheWater) } else { name };
+            let name = match near.kind {
+                OffKind::Dip => words.text(Gates::TheDip),
+                OffKind::Water(index) => {
+                    let keep_out = self.look.plan.ground.keep_outs.get(index);
+                    let name = keep_out.map_or("", |keep_out| keep_out.name.as_str());
+                    if name.is_empty() { words.text(Gates::TheWater) } else { name }
+                }
+            };
             found.push(
                 Finding::new("gate-wet", Severity::Warning, COMMON_PRACTICE)
                     .says(self.says(Gates::FindWet, &[("keep_out", name)]))

@@ -87,10 +87,10 @@ struct Gate {
 /// Ground that a gate should keep off.
 #[derive(Serialize, JsonSchema)]
 struct Near {
-    /// `water`.
+    /// `water` or `dip`.
     kind: &'static str,
-    /// Its place in the plan's keep-outs.
-    keep_out: usize,
+    /// Water's place in the plan's keep-outs.
+    keep_out: Option<usize>,
     /// Straight distance, metres; 0 within.
     apart_m: f64,
 }
@@ -133,8 +133,11 @@ fn gate(gate: &GateWork) -> Gate {
             .iter()
             .flat_map(|opening| &opening.near)
             .map(|near| {
-                let OffKind::Water(keep_out) = near.kind;
-                Near { kind: "water", keep_out, apart_m: near.apart_m }
+                let (kind, keep_out) = match near.kind {
+                    OffKind::Water(keep_out) => ("water", Some(keep_out)),
+                    OffKind::Dip => ("dip", None),
+                };
+                Near { kind, keep_out, apart_m: near.apart_m }
             })
             .collect(),
         gateway: road.map(|road| road.gateway),

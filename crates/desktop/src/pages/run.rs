@@ -51,8 +51,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         nets(ui, desk, lay);
         corners(ui, desk, run, lay);
         gates::to_posts(ui, desk, run, lay);
-        gates::pins(ui, desk, run, lay);
-        gates::gates(ui, desk, run, worked, lay);
     }
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
@@ -60,8 +58,12 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if let Some(lay) = &worked.lay {
         bracing::show(ui, desk, run, lay, worked);
     }
-    slope::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
+    if let Some(lay) = &worked.lay {
+        gates::gates(ui, desk, run, worked, lay);
+        gates::pins(ui, desk, run, lay);
+    }
+    slope::show(ui, desk, run, worked);
     setting_up::show(ui, desk, worked);
     store::on_run_page(ui, desk);
     findings(ui, desk);

@@ -83,5 +83,6 @@ texts! {
         FindCoopNarrow: "{run}: gate {number} is {width} wide, and the coop is {limit}.",
         FindPowerOff: "{run} opens at a gate: energizer off and unclipped before it is untied, birds shut in, and nothing on wheels over a net.",
         TheWater: "the water",
+        TheDip: "the dip",
     }
 }

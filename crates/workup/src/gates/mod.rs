@@ -37,11 +37,12 @@ pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], boundary: Option<&Outline
     if plan.runs.iter().all(|run| run.gates.is_empty()) {
         return;
     }
-    let off = off::places(plan);
+    let wet = off::places(plan);
     let nets = road::Nets::of(plan, lines, runs);
     for (index, run) in plan.runs.iter().enumerate() {
         let Some(Line { outline, placement: Some(placement), .. }) = &lines[index] else { continue };
         let bad = Bad::of(&runs[index].troubles);
+        let off: Vec<off::Off> = wet.iter().cloned().chain(off::dips(&runs[index])).collect();
         let site = Site { plan, run, index, outline, placement, off: &off, nets: &nets, boundary };
         let mut worked: Vec<GateWork> = Vec::with_capacity(run.gates.len());
         for number in 0..run.gates.len() {

@@ -71,6 +71,8 @@ pub struct Near {
 pub enum OffKind {
     /// Water, and the wet ground about it: a keep-out, by its place in the list.
     Water(usize),
+    /// A dip under the net, where water stands.
+    Dip,
 }
 
 /// The way from the gateway to the gate, and for a coop from the coop to the gate.

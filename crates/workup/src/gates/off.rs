@@ -4,19 +4,39 @@ use geometry::{Outline, Point, region};
 use plan::Plan;
 
 use super::OffKind;
+use crate::model::RunWorkup;
 use crate::point;
+use crate::slope::Slope;
 
 /// The ground about water is wet this far, metres (common practice, no source).
 pub(super) const WET_M: f64 = 3.0;
 
 /// An area that a gate keeps off, and how far.
+#[derive(Clone)]
 pub(super) struct Off {
     pub(super) kind: OffKind,
     area: Outline,
     apart_m: f64,
 }
 
-/// Everything that a gate keeps off. Whoever knows of more such ground, a dip that water stands in, adds it here.
+/// The ground about a dip's lowest place is wet this far, metres (common practice, no source).
+const DIP_M: f64 = 1.5;
+
+/// Dips under a run's own net, where heights are known.
+pub(super) fn dips(worked: &RunWorkup) -> Vec<Off> {
+    let slope = worked.slope.iter();
+    let lowest = slope.flat_map(Slope::dips).map(|(_, dip)| point(dip.at));
+    lowest
+        .map(|at| {
+            // As small a ring as an outline may be: what counts is how far a gate is from it.
+            let corner = |east_m: f64, north_m: f64| Point::new(at.east_m + east_m, at.north_m + north_m);
+            let ring = [corner(-0.05, -0.05), corner(0.05, -0.05), corner(0.0, 0.05)];
+            Off { kind: OffKind::Dip, area: Outline::closed(&ring), apart_m: DIP_M }
+        })
+        .collect()
+}
+
+/// The water that a gate keeps off.
 pub(super) fn places(plan: &Plan) -> Vec<Off> {
     let water = plan.ground.keep_outs.iter().enumerate().filter(|(_, keep_out)| keep_out.water);
     let water = water.filter_map(|(index, keep_out)| {
