@@ -53,7 +53,7 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
     };
     let soil = &plan.ground.soil;
     let any_wet = soil.wet()
-        || soil.pull_test.as_ref().is_some_and(crate::PullTest::wet)
+        || soil.pull_test.as_deref().is_some_and(crate::PullTest::wet)
         || soil.corners_seen.iter().any(crate::CornerSeen::wet);
     add(
         soil.wet_factor.is_some() || !any_wet,

@@ -73,7 +73,7 @@ fn edits() -> impl Strategy<Value = Edit> {
                 soil: Soil {
                     by_foot: Some(ByFoot::NeedsBar),
                     class: Some(class),
-                    pull_test: turn_deg.map(|_| test),
+                    pull_test: turn_deg.map(|_| Box::new(test)),
                     corners_seen: vec![seen],
                     wet_factor: turn_deg.map(|deg| deg / 180.0),
                     ..Soil::default()

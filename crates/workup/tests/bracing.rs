@@ -97,7 +97,7 @@ fn a_word_that_the_table_does_not_have_is_passed_over_and_said() {
 fn the_keepers_own_pull_is_broms_the_other_way_round() {
     // N17: 40 N at 0.5 m on a spike of 200 by 10 mm: 31.7 kPa, printed to three digits (closed form of Broms 1964, D).
     let test = PullTest { pull_n: Some(40.0), height_m: Some(0.5), ..PullTest::default() };
-    let pulled = |test: &PullTest| found(&with(|plan| plan.ground.soil.pull_test = Some(test.clone())));
+    let pulled = |test: &PullTest| found(&with(|plan| plan.ground.soil.pull_test = Some(Box::new(test.clone()))));
     assert!((kpa(&pulled(&test)) - 31.7).abs() < 0.05, "N17");
     // The same on a scale in kilograms; 40 N weigh 4.0789 kg (standard gravity).
     let in_kg = PullTest { pull_n: None, pull_kg: Some(40.0 / 9.806_65), ..test.clone() };
@@ -108,7 +108,7 @@ fn the_keepers_own_pull_is_broms_the_other_way_round() {
     let two = PullTest { spikes: Some(2), ..test.clone() };
     assert!((kpa(&pulled(&two)) - 0.5 * kpa(&pulled(&test))).abs() < 1e-9);
     // What is held by it is what was pulled: the corner's post in that ground holds 40 N at half the net's height.
-    let lay = worked(&with(|plan| plan.ground.soil.pull_test = Some(test))).lay.unwrap();
+    let lay = worked(&with(|plan| plan.ground.soil.pull_test = Some(Box::new(test)))).lay.unwrap();
     assert!((lay.corners[0].hold_n - 40.0).abs() < 1e-9);
 }
 
@@ -175,7 +175,7 @@ fn evidence_counts_in_its_order() {
     order.push(found(&plan).evidence);
     plan.ground.soil.undrained_strength_kpa = Some(40.0);
     order.push(found(&plan).evidence);
-    plan.ground.soil.pull_test = Some(PullTest { pull_n: Some(40.0), ..PullTest::default() });
+    plan.ground.soil.pull_test = Some(Box::new(PullTest { pull_n: Some(40.0), ..PullTest::default() }));
     order.push(found(&plan).evidence);
     plan.ground.soil.corners_seen = vec![seen(true, 90.0)];
     order.push(found(&plan).evidence);
@@ -391,7 +391,7 @@ fn strengths() -> impl Strategy<Value = Plan> {
             with(|plan| {
                 plan.ground.soil.class = class(table, name);
                 plan.ground.soil.pull_test =
-                    pull_n.map(|pull_n| PullTest { pull_n: Some(pull_n), ..PullTest::default() });
+                    pull_n.map(|pull_n| Box::new(PullTest { pull_n: Some(pull_n), ..PullTest::default() }));
                 plan.ground.soil.wet = Some(wet);
             })
         },

@@ -121,7 +121,7 @@ pub struct Soil {
     /// A class of a named table.
     pub class: Option<SoilClass>,
     /// The keeper's own pull.
-    pub pull_test: Option<PullTest>,
+    pub pull_test: Option<Box<PullTest>>,
     /// Corners without a brace that stood or leaned.
     pub corners_seen: Vec<CornerSeen>,
     /// Unknown keys.

@@ -128,7 +128,7 @@ fn pull(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
     kit::prose(ui, words.text(Text::PullTest), theme::medium(13.0), colour(p.ink));
     desk.second(ui, words.text(Text::PullTestWhy));
     ui.add_space(4.0);
-    let test = soil.pull_test.clone().unwrap_or_default();
+    let test = soil.pull_test.as_deref().cloned().unwrap_or_default();
     let kilograms = test.pull_n().map(|pull_n| pull_n / NEWTONS_PER_KILOGRAM);
     let shown = match kilograms {
         Some(kilograms) => Shown::of(words, Measure::Mass, kilograms, false),
@@ -138,17 +138,17 @@ fn pull(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
     let read = field::or_nothing(field::figure(words, Measure::Mass, PULL_KG));
     if let Some(pull_kg) = field::line(ui, p, id.with("pull"), words.text(Text::PulledAt), &shown, read) {
         let test = pull_kg.map(|pull_kg| PullTest { pull_n: None, pull_kg: Some(pull_kg), ..test.clone() });
-        changed = Some(Soil { pull_test: test, ..soil.clone() });
+        changed = Some(Soil { pull_test: test.map(Box::new), ..soil.clone() });
     }
     if soil.pull_test.is_some() {
         let shown = Shown::of(words, Measure::Small, test.height_m(), test.height_m.is_none());
         let read = field::or_nothing(field::figure(words, Measure::Small, HEIGHT_M));
         if let Some(height_m) = field::line(ui, p, id.with("height"), words.text(Text::PulledHeight), &shown, read) {
-            changed = Some(Soil { pull_test: Some(PullTest { height_m, ..test.clone() }), ..soil.clone() });
+            changed = Some(Soil { pull_test: Some(Box::new(PullTest { height_m, ..test.clone() })), ..soil.clone() });
         }
         let options = [(true, words.text(Ground::Wet)), (false, words.text(Ground::NotWet))];
         if let Some(wet) = field::choice(ui, p, words.text(Text::PulledGround), &options, Some(test.wet())) {
-            changed = Some(Soil { pull_test: Some(PullTest { wet: Some(wet), ..test }), ..soil.clone() });
+            changed = Some(Soil { pull_test: Some(Box::new(PullTest { wet: Some(wet), ..test })), ..soil.clone() });
         }
     }
     let shown = Shown::of(words, Measure::Percent, soil.wet_factor(), soil.wet_factor.is_none());

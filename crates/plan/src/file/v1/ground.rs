@@ -110,7 +110,7 @@ mirrored! {
         class: Option<SoilClass>,
         /// The keeper's own pull; counts before every strength that is only stated.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        pull_test: Option<PullTest>,
+        pull_test: Option<Box<PullTest>>,
         /// Corners without a brace that stood or leaned; they outweigh everything else.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         corners_seen: Vec<CornerSeen>,
