@@ -60,6 +60,16 @@ fn a_quiet_plan_has_only_what_is_always_said() {
 }
 
 #[test]
+fn a_rule_for_birds_that_counts_none_is_said() {
+    for rule in ["own", "eu_free_range", "us_organic_layer"] {
+        lacks(&with(|plan| plan["season"] = json!({ "birds_rule": rule })), "birds-rule");
+    }
+    let unknown = has(&with(|plan| plan["season"] = json!({ "birds_rule": "mine" })), "birds-rule", Severity::Note);
+    assert!(unknown.message.contains("“mine”"), "{}", unknown.message);
+    has(&with(|plan| plan["season"] = json!({ "min_m2_per_bird": 0 })), "birds-rule", Severity::Note);
+}
+
+#[test]
 fn braces_that_hold_settle_their_corners() {
     let corners = [[40, 40], [65, 40], [65, 65], [40, 65]];
     let braces: Vec<Value> = corners.iter().map(|at| json!({ "at": at })).collect();

@@ -12,6 +12,7 @@ mod hazards;
 mod limits;
 mod nets;
 mod say;
+mod season;
 mod slope;
 mod troubles;
 mod volts;
@@ -68,6 +69,7 @@ impl Rounds {
         plan_wide.extend(nets::of_plan(look));
         plan_wide.extend(bracing::of_plan(look));
         plan_wide.extend(slope::of_plan(look));
+        plan_wide.extend(season::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }

@@ -14,7 +14,7 @@ use words::{Units, Words};
 type Opened = hand::Desk;
 
 fn open(plan: Plan, page: Page, units: Units) -> Opened {
-    hand::on_page(plan, page, [1280.0, 2600.0], Words { units, ..Words::default() })
+    hand::on_page(plan, page, [1280.0, 5200.0], Words { units, ..Words::default() })
 }
 
 fn plan_of(harness: &Opened) -> Plan {

@@ -36,7 +36,7 @@ fn the_steps_open_on_demand_and_are_those_of_the_report() {
 
 #[test]
 fn hands_and_weather_change_the_minutes_and_every_rate_can_be_typed() {
-    let mut desk = on_page(example(), Page::Run, [1280.0, 3200.0], Words::default());
+    let mut desk = on_page(example(), Page::Run, [1280.0, 5200.0], Words::default());
     settle(&mut desk);
     let minutes = |desk: &hand::Desk| window(desk).editor().workup().runs[0].set_up.as_ref().unwrap().minutes_low;
     let before = minutes(&desk);
@@ -65,7 +65,7 @@ fn hands_and_weather_change_the_minutes_and_every_rate_can_be_typed() {
 
 #[test]
 fn the_strip_is_typed_on_either_side_and_the_mower_whole() {
-    let mut desk = on_page(example(), Page::Run, [1280.0, 3200.0], Words::default());
+    let mut desk = on_page(example(), Page::Run, [1280.0, 5200.0], Words::default());
     settle(&mut desk);
     let plan = |desk: &hand::Desk| -> Plan { window(desk).editor().plan().clone() };
     let before = window(&desk).editor().workup().runs[0].strip.clone().unwrap();

@@ -74,6 +74,8 @@ texts! {
         SheetNoCircuit: "Energizer {energizer}: no circuit gives the volts and joules of its data sheet together; read it again.",
         LiveLines: "Net {net}: the heights of its live lines leave two of them touching each other or the ground; correct them.",
         TwoSoils: "The soil is stated as a clay and as a sand; the clay counts.",
+        UnknownBirdsRule: "Birds are not counted against ground: season.birds_rule names “{rule}”, which is no rule known here; pick one on the Run page under Other shapes.",
+        NoGroundABird: "Birds are not counted against ground: season.min_m2_per_bird has to be above zero.",
         UnknownKey: "The file has a key {key} that means nothing here; did you mean {meant}?",
         BuriedServices: "Ask about buried pipes and cables before you drive a stake: they are not on this map.",
         LocalCodesFirst: "Local codes and licensed practice come before anything that this plan says.",
