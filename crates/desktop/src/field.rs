@@ -21,7 +21,7 @@ const ROW: f32 = 28.0;
 const TALL: f32 = 24.0;
 /// Width of a field for a figure, of the column for units after it, of a field for a name.
 const FIGURE: f32 = 72.0;
-const UNIT: f32 = 28.0;
+const UNIT: f32 = 32.0;
 const NAME: f32 = 156.0;
 /// From a field's edge to its text.
 const INSIDE: f32 = 6.0;

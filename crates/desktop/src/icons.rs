@@ -245,6 +245,13 @@ pub(crate) fn cut_plate(rect: Rect, cut: f32) -> Vec<Pos2> {
     ]
 }
 
+/// The last post of a line that is open: what stands for an end where a corner has its number.
+pub(crate) fn end_post(painter: &Painter, middle: Pos2, p: &Palette) {
+    let pen = Stroke::new(1.75, colour(p.ink));
+    painter.vline(middle.x, middle.y - 7.0..=middle.y + 7.0, pen);
+    painter.hline(middle.x - 5.0..=middle.x + 5.0, middle.y - 7.0, pen);
+}
+
 /// Paints a corner's plate: its number, filled where it is picked.
 pub(crate) fn number_plate(painter: &Painter, rect: Rect, number: &str, picked: bool, p: &Palette) {
     let (fill, edge, ink) = if picked { (p.pick, p.pick, p.sheet) } else { (p.sheet, p.ink, p.ink) };

@@ -133,8 +133,10 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     }
     let y = rect.center().y;
     let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
-    let number = one.number.map_or_else(String::new, |number| number.to_string());
-    icons::number_plate(ui.painter(), plate, &number, dealt, p);
+    match one.number {
+        Some(number) => icons::number_plate(ui.painter(), plate, &number.to_string(), dealt, p),
+        None => icons::end_post(ui.painter(), plate.center(), p),
+    }
     let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
     let room = right.left() - rect.left() - 42.0;
     let galley = kit::shortened(ui, &way, theme::regular(13.0), colour(p.ink), room);

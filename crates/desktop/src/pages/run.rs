@@ -287,9 +287,7 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
     if let Some(number) = &number {
         icons::number_plate(ui.painter(), plate, number, picked, p);
     } else {
-        let (x, pen) = (plate.center().x, Stroke::new(1.75, colour(p.ink)));
-        ui.painter().vline(x, y - 7.0..=y + 7.0, pen);
-        ui.painter().hline(x - 5.0..=x + 5.0, y - 7.0, pen);
+        icons::end_post(ui.painter(), plate.center(), p);
     }
     let weight = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
     let Some(ends) = ends else {

@@ -2,7 +2,7 @@
 //!
 //! - [`Spots`] and [`Grid`] are two ways of knowing heights, both continuous and made of flat triangles;
 //! - [`Profile`] is the ground along an outline, from heights or from what each side rises;
-//! - [`Outline::over`] lays an outline on its profile, so that places along it are metres of net;
+//! - [`crate::Outline::over`] lays an outline on its profile, so that places along it are metres of net;
 //! - [`uneven`] finds the panels under which the ground dips or rises too far, and where a post mends it.
 //!
 //! Heights are metres above any level; only their differences count. Everything is piecewise flat, so that lengths are
