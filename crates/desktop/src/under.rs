@@ -56,7 +56,7 @@ pub(crate) fn height(editor: &Editor, window: f32) -> f32 {
         Shown::Line => LINE,
         Shown::Volts if small => WITH_VOLTS_SMALL,
         Shown::Volts => WITH_VOLTS,
-        Shown::Compare => compare::height(editor.compared().len(), window),
+        Shown::Compare => compare::height(editor.compared_count(), window),
     }
 }
 

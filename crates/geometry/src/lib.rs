@@ -11,8 +11,8 @@
 //! 6. [`ways`]: the shortest way round what may not be crossed.
 //! 7. [`statics`], [`ground`], [`mowing`], [`shapes`]: the small formulas of the trade.
 //! 8. [`slope`]: the ground's shape: metres of net along it, gaps under it, where it drags.
-//! 8. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
-//! 9. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
+//! 9. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
+//! 10. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.

@@ -30,7 +30,9 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
     }
     list.unless(soil.resistivity_ohm_m.is_some(), "ground.soil.resistivity_ohm_m", defaults::RESISTIVITY_OHM_M);
-    let told = soil.by_foot.is_some() || soil.class.is_some() || soil.pull_test.is_some();
+    // A word that its table does not have tells nothing.
+    let classed = soil.class.as_ref().is_some_and(|class| class.table.class(class.name).is_some());
+    let told = soil.by_foot.is_some() || classed || soil.pull_test.is_some();
     if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_none() && !told {
         list.with(
             "ground.soil.undrained_strength_kpa",
@@ -97,11 +99,13 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         defaults::BRACE_STAKE_DIAMETER_M,
     );
     list.unless(store.brace.loop_height_m.is_some(), "store.brace.loop_height_m", defaults::BRACE_LOOP_HEIGHT_M);
-    list.unless(store.brace.stand_off_m.is_some(), "store.brace.stand_off_m", defaults::STAND_OFF_M);
+    let off = store.brace.stand_off_m.is_some() || store.brace.guy_angle_deg.is_some();
+    list.unless(off, "store.brace.stand_off_m", defaults::STAND_OFF_M);
     list.0.extend(crate::bracing::assumed(plan));
     list.unless(store.mower.width_m.is_some(), "store.mower.width_m", defaults::MOWER_WIDTH_M);
     list.unless(store.mower.overlap.is_some(), "store.mower.overlap", defaults::MOWER_OVERLAP);
     list.unless(store.mower.speed_m_per_s.is_some(), "store.mower.speed_m_per_s", defaults::MOWER_SPEED_M_PER_S);
+    list.unless(store.mower.efficiency.is_some(), "store.mower.efficiency", defaults::MOWER_EFFICIENCY);
     list.unless(store.earth_stake.length_m.is_some(), "store.earth_stake.length_m", defaults::EARTH_STAKE_LENGTH_M);
     list.unless(
         store.earth_stake.diameter_m.is_some(),

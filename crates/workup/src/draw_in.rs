@@ -1,8 +1,8 @@
 //! The corner to draw in where hardly any netting is spare: ground is never level, and a net that is just long enough on
 //! the map is short in the field.
 //!
-//! It is the corner that is set last of those that bulge: drawn in it moves to the inside of the run, off no ground that
-//! the run was clear of. Metres.
+//! It is the corner that is set last of those that bulge: drawn in it moves to the inside of the run. What stands inside,
+//! right at that corner, is not looked at. Metres.
 
 use geometry::{CORNER_TURN_RAD, MEET_M, Outline, Point, Vertex};
 
@@ -33,20 +33,36 @@ pub(crate) fn of_lay(lay: &Lay) -> Option<DrawIn> {
         return None;
     }
     let places: Vec<Point> = lay.vertices.iter().map(|vertex| point(vertex.0)).collect();
-    of_ring(&Outline::closed(&places), lay.start_m, lay.reversed, lay.spare_m)
+    let along_m: Vec<f64> = lay.vertices.iter().map(|vertex| vertex.1).collect();
+    let chain = Chain { along_m: &along_m, line_m: lay.line_m, start_m: lay.start_m, reversed: lay.reversed };
+    of_chain(&Outline::closed(&places), &chain, lay.spare_m)
 }
 
-/// For a ring whose chain starts so far along it and leaves so much netting spare.
+/// For a ring on level ground whose chain starts so far along it and leaves so much netting spare.
 pub(crate) fn of_ring(ring: &Outline, start_m: f64, reversed: bool, spare_m: f64) -> Option<DrawIn> {
-    let line_m = ring.length_m();
+    let along_m: Vec<f64> = ring.vertices().iter().map(|vertex| vertex.along_m).collect();
+    of_chain(ring, &Chain { along_m: &along_m, line_m: ring.length_m(), start_m, reversed }, spare_m)
+}
+
+/// How a chain lies on a ring, in metres of ground.
+struct Chain<'a> {
+    /// Of each vertex.
+    along_m: &'a [f64],
+    line_m: f64,
+    start_m: f64,
+    reversed: bool,
+}
+
+fn of_chain(ring: &Outline, chain: &Chain<'_>, spare_m: f64) -> Option<DrawIn> {
+    let Chain { along_m, line_m, start_m, reversed } = *chain;
     let needed_m = SPARE_SHARE * line_m - spare_m;
     if needed_m.is_nan() || needed_m <= 0.0 {
         return None;
     }
     let vertices = ring.vertices();
     let leftward = if ring.is_counter_clockwise() { 1.0 } else { -1.0 };
-    let set_at_m = |vertex: &Vertex| {
-        let from_start_m = if reversed { start_m - vertex.along_m } else { vertex.along_m - start_m };
+    let set_at_m = |corner: usize| {
+        let from_start_m = if reversed { start_m - along_m[corner] } else { along_m[corner] - start_m };
         let chain_m = from_start_m.rem_euclid(line_m);
         // A corner at the chain's start is its end, too, and was set first.
         if line_m - chain_m < MEET_M { 0.0 } else { chain_m }
@@ -56,7 +72,7 @@ pub(crate) fn of_ring(ring: &Outline, start_m: f64, reversed: bool, spare_m: f64
         .iter()
         .enumerate()
         .filter(|(_, vertex)| bulges(vertex))
-        .max_by(|(_, one), (_, other)| set_at_m(one).total_cmp(&set_at_m(other)))?;
+        .max_by(|(one, _), (other, _)| set_at_m(*one).total_cmp(&set_at_m(*other)))?;
     let count = vertices.len();
     let neighbours = [vertices[(corner + count - 1) % count].at, vertices[(corner + 1) % count].at];
     let (at, to) = (vertex.at, drawn(vertex.at, neighbours, needed_m));

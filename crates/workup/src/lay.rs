@@ -179,11 +179,10 @@ impl Parts {
             spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
         };
         let brace = &plan.store.brace;
-        let stand_off_m = |stated: &plan::StatedBrace| {
-            let tied_m = stated.guy_height_m.unwrap_or(brace.guy_height_m());
-            let by_angle = stated.guy_angle_deg.map(|deg| tied_m / deg.to_radians().tan());
-            stated.stand_off_m.or(by_angle).unwrap_or(brace.stand_off_m())
-        };
+        let named = run.nets.as_ref().and_then(|nets| nets.first()).and_then(|id| plan.net_kind(id));
+        let net = named.or(plan.store.nets.first());
+        let net_height_m = net.map_or(f64::INFINITY, plan::NetKind::height_m);
+        let stand_off_m = |stated: &plan::StatedBrace| brace.guy_of(stated, net_height_m).1;
         Self {
             kinds: plan.store.nets.iter().map(forces).collect(),
             stake: StakeKind {

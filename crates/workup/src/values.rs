@@ -64,6 +64,9 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
         );
         look.positive("ground.soil.unit_weight_kn_per_m3".into(), soil.unit_weight_kn_per_m3());
     }
+    let efficiency = plan.store.mower.efficiency();
+    let key = "store.mower.efficiency".to_owned();
+    look.must(efficiency > 0.0 && efficiency <= 1.0, key, efficiency, Must::BeAPart);
     bracing(plan, &mut look);
     for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
         look.not_negative(format!("ground.keep_outs[{index}].clearance_m"), keep_out.clearance_m());
@@ -197,7 +200,7 @@ fn guy(look: &mut Look, angle_key: &str, angle_deg: Option<f64>, pegs_key: &str,
 const MOST_PEGS: u32 = 4;
 
 /// No wind on record near the ground is stronger, metres a second.
-const STRONGEST_WIND: f64 = 120.0;
+pub(crate) const STRONGEST_WIND: f64 = 120.0;
 
 fn rates(rates: &plan::Rates, look: &mut Look) {
     let key = |name: &str| format!("store.rates.{name}");

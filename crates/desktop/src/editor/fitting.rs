@@ -1,6 +1,6 @@
 //! The run in hand made of whole panels: the worker looks for the outline, the editor takes it as one step.
 
-use plan::{Deed, Edit, Shape};
+use plan::{Deed, Edit, PinKind, Shape};
 use workup::{FitRefusal, Fitted};
 
 use super::Editor;
@@ -87,12 +87,16 @@ impl Editor {
     fn lay_fitted(&mut self, id: &str, fitted: &Fitted) {
         let Some(run) = self.plan.runs.iter().find(|run| run.id == id) else { return };
         let outline = fitted.outline.clone();
-        let edit = if run.start_m.is_some() {
+        let edit = if run.start_m.is_some() || !run.pins.is_empty() {
             let mut run = run.clone();
             run.outline = outline;
-            run.start_m = Some(fitted.start_m);
-            run.reversed = Some(fitted.reversed);
-            run.nets = Some(fitted.nets.clone());
+            if run.start_m.is_some() {
+                run.start_m = Some(fitted.start_m);
+                run.reversed = Some(fitted.reversed);
+                run.nets = Some(fitted.nets.clone());
+            }
+            // Pins of the sketch would pull the chain off the corners that it was fitted to.
+            run.pins.retain(|pin| pin.kind == PinKind::Net);
             Edit::SetRun { run: Box::new(run) }
         } else {
             Edit::SetOutline { shape: Shape::Run(id.to_owned()), outline }

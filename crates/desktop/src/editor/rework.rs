@@ -35,8 +35,9 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         readings,
         rest,
     } = plan;
-    // A corner seen whose turn is not stated turns as a run does: then a dragged run is the whole plan's matter.
-    let seen_by_turn = ground.soil.corners_seen.iter().all(|seen| seen.turn_deg.is_some());
+    // A corner seen turns as its run does where its turn is not stated, and pulled as that run's net: then the soil is
+    // a matter of the whole plan's runs.
+    let seen_by_turn = ground.soil.corners_seen.iter().all(|seen| seen.turn_deg.is_some() && seen.run.is_none());
     let same_but_runs = *ground == was.ground
         && seen_by_turn
         && *store == was.store
@@ -59,7 +60,10 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     };
     // A way to a gate leads round the nets of every other run.
     let opens = runs.iter().chain(&was.runs).any(|run| !run.gates.is_empty());
-    if opens || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+    // What is left to mow of a run that is thought of depends on those that stand.
+    let has = |status: RunStatus| runs.iter().any(|run| run.status == status);
+    let mown = has(RunStatus::Standing) && has(RunStatus::Option);
+    if opens || mown || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
         return None;
     }
     let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();

@@ -3,7 +3,7 @@
 use drawing::Ghost;
 use exchange::compare::{self, Column, Entry};
 use exchange::shapes;
-use plan::{Coop, Deed, Edit, Ground, Plan, Run, Store};
+use plan::{Coop, Deed, Edit, Ground, Plan, Run, SpotHeight, Store};
 use serde_json::Value;
 use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, FREE_SIDES, Family};
 use workup::stocking;
@@ -66,12 +66,36 @@ struct Basis {
     ground: Ground,
     store: Store,
     coop: Option<Coop>,
+    heights: Vec<SpotHeight>,
     walls: Option<Value>,
+    /// The run in hand as far as shapes are like it: not where it lies.
+    like: Option<Run>,
+}
+
+/// A run without what a found shape does not take over from it.
+fn likeness(run: &Run) -> Run {
+    let Run { energizer, feed_at, earth_stakes, earth_ohm, leakage_s_per_m, join_ohm, lead_ohm, .. } = run.clone();
+    let (strip_width_m, strip_left_m, strip_right_m) = (run.strip_width_m, run.strip_left_m, run.strip_right_m);
+    Run {
+        energizer,
+        feed_at,
+        earth_stakes,
+        earth_ohm,
+        leakage_s_per_m,
+        join_ohm,
+        lead_ohm,
+        strip_width_m,
+        strip_left_m,
+        strip_right_m,
+        ..Run::default()
+    }
 }
 
 impl Basis {
-    fn of(plan: &Plan) -> Self {
+    fn of(plan: &Plan, like: Option<&Run>) -> Self {
         Self {
+            like: like.map(likeness),
+            heights: plan.heights.clone(),
             ground: plan.ground.clone(),
             store: plan.store.clone(),
             coop: plan.coop.clone(),
@@ -80,8 +104,10 @@ impl Basis {
     }
 
     /// Whether the plan is still like that; looked at after every change, so nothing is copied for it.
-    fn holds(&self, plan: &Plan) -> bool {
-        self.ground == plan.ground
+    fn holds(&self, plan: &Plan, like: Option<&Run>) -> bool {
+        self.like == like.map(likeness)
+            && self.heights == plan.heights
+            && self.ground == plan.ground
             && self.store == plan.store
             && self.coop == plan.coop
             && self.walls.as_ref() == plan.rest.get("walls")
@@ -248,6 +274,11 @@ impl Editor {
         u32::try_from(facts::owned(&self.plan)).unwrap_or(u32::MAX)
     }
 
+    /// How many rows the table has.
+    pub fn compared_count(&self) -> usize {
+        self.plan.runs.len() + if self.shapes.open { self.shapes.found.len() } else { 0 }
+    }
+
     /// The table: the plan's runs and what was found, in the order that was asked for.
     pub fn compared(&self) -> Vec<Row> {
         let runs = compare::runs(&self.plan, &self.workup).into_iter().enumerate();
@@ -301,7 +332,7 @@ impl Editor {
             self.shapes.number += 1;
             self.shapes.progress = Progress::Looks;
             self.shapes.to_stop = false;
-            self.shapes.of = Some(Basis::of(&self.plan));
+            self.shapes.of = Some(Basis::of(&self.plan, self.run().map(|(run, _)| run)));
             let Shapes { coop, walls, sides, number, .. } = self.shapes;
             let like = self.run().map(|(run, _)| run.id.clone());
             let ask = Ask { nets: self.shapes_nets(), coop, walls, free_sides: sides, like };
@@ -363,10 +394,15 @@ impl Editor {
         self.shapes.progress = Progress::ToAsk;
     }
 
+    /// Whether what was found is of the ground, the store and the run as they are.
+    fn found_for_this(&self) -> bool {
+        self.shapes.of.as_ref().is_some_and(|of| of.holds(&self.plan, self.run().map(|(run, _)| run)))
+    }
+
     /// The page was opened: what was found for this ground before is good still.
     fn open_shapes(&mut self) {
         self.shapes.open = true;
-        if !self.shapes.of.as_ref().is_some_and(|of| of.holds(&self.plan)) || self.shapes.found.is_empty() {
+        if !self.found_for_this() || self.shapes.found.is_empty() {
             self.look_for_shapes();
         }
     }
@@ -377,7 +413,7 @@ impl Editor {
         for candidate in &mut self.shapes.found {
             candidate.compared = std::mem::take(&mut candidate.compared).counted(rule);
         }
-        if self.shapes.of.as_ref().is_none_or(|of| of.holds(&self.plan)) {
+        if self.shapes.of.is_none() || self.found_for_this() {
             return;
         }
         self.shapes.of = None;

@@ -27,7 +27,7 @@ enum Said {
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 51] = [
+const TABLE: [(&str, Page, Text, Said); 54] = [
     ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
     ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
     ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),
@@ -79,10 +79,14 @@ const TABLE: [(&str, Page, Text, Said); 51] = [
     ("people", Page::Run, Text::KeyPeople, Said::Count),
     ("cut_height_m", Page::Run, Text::KeyCutHeight, Said::FineLength),
     ("drop_at", Page::Run, Text::KeyDrop, Said::Nothing),
+    ("efficiency", Page::Run, Text::KeyEfficiency, Said::Share),
+    ("gateway.at", Page::Ground, Text::KeyGateway, Said::Nothing),
+    ("gap_under_net_m", Page::Run, Text::KeyGap, Said::FineLength),
 ];
 
 /// Keys whose last part means something else in another place.
-const ELSEWHERE: [(&str, &str, Page, Text, Said); 4] = [
+const ELSEWHERE: [(&str, &str, Page, Text, Said); 5] = [
+    ("runs[", "width_m", Page::Run, Text::KeyGateWidth, Said::Length),
     ("store.nets", "count", Page::Run, Text::KeyNetCount, Said::Count),
     ("store.energizers", "count", Page::Power, Text::KeyEnergizerCount, Said::Count),
     ("store.earth_stake.length_m", "length_m", Page::Power, Text::KeyEarthLength, Said::Length),
@@ -209,12 +213,14 @@ mod tests {
             "ground": { "hazards": [ { "kind": "overhead_line", "path": [[0, 0], [9, 9]] } ],
                         "soil": { "friction_angle_deg": 30.0 } },
             "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14 } ], "energizers": [ { "id": "e" } ] },
-            "runs": [ { "id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "earth_stakes": { "count": 2 } } ] }"#;
+            "heights": [ { "at": [0, 0], "up_m": 1 }, { "at": [9, 0], "up_m": 2 } ],
+            "runs": [ { "id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "earth_stakes": { "count": 2 },
+                        "gates": [ { "kind": "foot" } ] } ] }"#;
         let mut keys: Vec<String> = Vec::new();
         for plan in [
             plan::read(text.as_bytes()).map(|opened| opened.plan).ok(),
             plan::read(text.replace("\"friction_angle_deg\": 30.0", "").as_bytes()).map(|opened| opened.plan).ok(),
-            plan::read(text.replace(", \"earth_stakes\": { \"count\": 2 }", "").as_bytes())
+            plan::read(text.replace("\"earth_stakes\": { \"count\": 2 },", "").as_bytes())
                 .map(|opened| opened.plan)
                 .ok(),
         ] {

@@ -53,8 +53,8 @@ fn show_on_map(ui: &Ui, ghost: Option<Ghost>) {
     }
 }
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, worked: &RunWorkup) {
-    let Some(bracing) = &worked.bracing else {
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
+    let (Some(lay), Some(bracing)) = (&worked.lay, &worked.bracing) else {
         show_on_map(ui, None);
         return;
     };

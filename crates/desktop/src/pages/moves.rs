@@ -10,7 +10,6 @@ use std::sync::Arc;
 use care::Severity;
 use drawing::{Ghost, GhostMark, Palette, Thing};
 use egui::{Align2, Id, Rect, Shape, Stroke, Ui, Vec2, pos2, vec2};
-use exchange::work::sentences;
 use moves::{Motion, Stays};
 use plan::Edit;
 use words::texts::{Moves as Text, Window};
@@ -205,8 +204,8 @@ fn facts(ui: &mut Ui, desk: &Desk<'_>, ahead: &Ahead) {
         kit::fact(ui, words.text(Text::GrazedAgain), &words.area(ahead.next.grazed_m2), p);
     }
     if let Some(left) = &ahead.still_to_mow {
-        let (label, figures) = sentences::still_to_mow(left, words);
-        kit::fact(ui, label, &figures, p);
+        let figures = [("area", &*words.area(left.area_m2)), ("minutes", &*words.minutes_figure(left.minutes))];
+        kit::fact(ui, words.text(Text::LeftToMow), &words.say(Text::LeftToMowFigures, &figures), p);
     }
     let paddock = if ground.boundary.len() < 3 {
         Text::NoPaddock

@@ -55,9 +55,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
     sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
-    if let Some(lay) = &worked.lay {
-        bracing::show(ui, desk, run, lay, worked);
-    }
+    bracing::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
     if let Some(lay) = &worked.lay {
         gates::gates(ui, desk, run, worked, lay);

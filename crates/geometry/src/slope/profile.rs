@@ -265,9 +265,14 @@ impl Profile {
         } else {
             0..=0
         };
-        let all = rounds.flat_map(|round| self.knots.iter().map(move |knot| knot.level_m + round as f64 * whole_m));
-        let mut breaks: Vec<f64> =
-            all.filter(|at_m| *at_m > from_m + SAME_PLACE_M && *at_m < to_m - SAME_PLACE_M).collect();
+        let mut breaks: Vec<f64> = Vec::new();
+        for round in rounds {
+            let shift_m = round as f64 * whole_m;
+            // Knots lie in order: only those between are looked at.
+            let first = self.knots.partition_point(|knot| knot.level_m + shift_m <= from_m + SAME_PLACE_M);
+            let last = self.knots.partition_point(|knot| knot.level_m + shift_m < to_m - SAME_PLACE_M);
+            breaks.extend(self.knots[first..last.max(first)].iter().map(|knot| knot.level_m + shift_m));
+        }
         breaks.dedup_by(|next, kept| *next - *kept <= SAME_PLACE_M);
         breaks
     }

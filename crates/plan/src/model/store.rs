@@ -1,6 +1,6 @@
 //! What the keeper owns.
 
-use super::Rest;
+use super::{Rest, StatedBrace};
 use crate::defaults;
 use crate::rates::Rates;
 
@@ -245,10 +245,22 @@ impl BraceRule {
         self.loop_height_m.unwrap_or(defaults::BRACE_LOOP_HEIGHT_M)
     }
 
-    /// The stand-off, stated, made by the guy's stated angle, or assumed, metres.
+    /// The stand-off made by the guy's stated angle, else stated, else assumed, metres.
     pub fn stand_off_m(&self) -> f64 {
-        let by_angle = || self.guy_angle_deg.map(|deg| self.guy_height_m() / deg.to_radians().tan());
-        self.stand_off_m.or_else(by_angle).unwrap_or(defaults::STAND_OFF_M)
+        self.off_m(self.guy_height_m())
+    }
+
+    fn off_m(&self, tied_m: f64) -> f64 {
+        let by_angle = self.guy_angle_deg.map(|deg| tied_m / deg.to_radians().tan());
+        by_angle.or(self.stand_off_m).unwrap_or(defaults::STAND_OFF_M)
+    }
+
+    /// Where the guy of a stated brace is tied, no higher than the net, and its stand-off, metres: what the brace states
+    /// counts before what all of them are, and an angle before a stand-off.
+    pub fn guy_of(&self, brace: &StatedBrace, net_height_m: f64) -> (f64, f64) {
+        let tied_m = brace.guy_height_m.unwrap_or(self.guy_height_m()).min(net_height_m);
+        let by_angle = brace.guy_angle_deg.map(|deg| tied_m / deg.to_radians().tan());
+        (tied_m, by_angle.or(brace.stand_off_m).unwrap_or_else(|| self.off_m(tied_m)))
     }
 
     /// Height at which a guy is tied, stated or assumed, metres.

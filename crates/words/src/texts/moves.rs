@@ -34,6 +34,8 @@ texts! {
         NetsPart: "{part} in part",
         NetsNone: "none",
         FreshGround: "Fresh ground",
+        LeftToMow: "Left to mow",
+        LeftToMowFigures: "{area}, {minutes} min",
         GrazedAgain: "Grazed twice",
         Paddock: "The paddock",
         PaddockInside: "it lies inside",

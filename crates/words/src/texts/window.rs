@@ -254,5 +254,9 @@ texts! {
         KeyPeople: "People at work",
         KeyCutHeight: "Height of the cut",
         KeyDrop: "Where the rolls lie",
+        KeyEfficiency: "Share of the time the mower cuts",
+        KeyGateway: "The way into the paddock",
+        KeyGap: "Gap allowed under the net",
+        KeyGateWidth: "Width of a gate",
     }
 }

@@ -1,11 +1,12 @@
 //! A cut corner on the ground: whether it may lie there, and the run that comes of taking it.
 
 use geometry::{Outline, Point, region};
-use plan::{Run, StatedBrace};
+use plan::{Pin, PinKind, Run, StatedBrace};
 
 use super::Site;
 use super::mends::builds;
 use super::model::CutMend;
+use crate::pins::CORNER_REACH_M;
 use crate::point;
 
 /// A brace stands at a corner within this distance, metres.
@@ -83,6 +84,9 @@ pub fn cut_run(run: &Run, cut: &CutMend) -> Option<Run> {
     let mut cut_run = run.clone();
     cut_run.outline.splice(cut.vertex..=cut.vertex, cut.places.iter().copied());
     cut_run.start_m = run.start_m.map(carried);
+    // The corner that a pin kept on a post is no more.
+    let kept = |pin: &Pin| pin.kind != PinKind::Corner || point(pin.at).distance_m(point(corner)) > CORNER_REACH_M;
+    cut_run.pins.retain(kept);
     for zone in &mut cut_run.leakage_zones {
         zone.from_m = carried(zone.from_m);
         zone.to_m = carried(zone.to_m);

@@ -81,15 +81,13 @@ fn judge(site: &Site<'_>, corner: &geometry::Corner, brace: &StatedBrace, wanted
         let safety = if corner.pull_n > 0.0 { hold_n / corner.pull_n } else { f64::INFINITY };
         return Judged { kind: brace.kind, guy: None, hold_n: Some(hold_n), safety, holds: enough(safety) };
     }
-    let tied_m = brace.guy_height_m.unwrap_or(rule.guy_height_m()).min(own.height_m);
-    let angle_deg = brace.guy_angle_deg.or(if brace.stand_off_m.is_none() { rule.guy_angle_deg } else { None });
-    let stand_off_m = brace.stand_off_m.unwrap_or(rule.stand_off_m());
+    let (tied_m, stand_off_m) = rule.guy_of(brace, own.height_m);
     let forces = guy(&Guy {
         soil: site.request.soil,
         pull_n: corner.pull_n,
         pull_height_m: own.height_m / 2.0,
         tied_m,
-        angle_rad: angle_deg.map_or_else(|| tied_m.atan2(stand_off_m), f64::to_radians),
+        angle_rad: tied_m.atan2(stand_off_m),
         peg: Spike {
             length_m: brace.peg_length_m.unwrap_or(rule.stake_length_m()),
             diameter_m: brace.peg_diameter_m.unwrap_or(rule.stake_diameter_m()),

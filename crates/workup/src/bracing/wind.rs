@@ -9,6 +9,7 @@ use super::Site;
 use super::model::{GoesOver, Wind};
 use crate::lay::Parts;
 use crate::place;
+use crate::values::STRONGEST_WIND;
 
 pub(super) fn wind(site: &Site<'_>, parts: &Parts, corners: &[geometry::Corner]) -> Wind {
     let nets = &site.plan.store.nets;
@@ -17,7 +18,7 @@ pub(super) fn wind(site: &Site<'_>, parts: &Parts, corners: &[geometry::Corner])
     // Grass only ever adds to the strands that are there.
     let fouled: Vec<f64> = clean.iter().map(|&share| share.max(fouled_share)).collect();
     // One that blows nowhere is a finding, and nothing is reckoned with it.
-    let wanted_m_per_s = site.plan.ground.wind_m_per_s.filter(|wind| *wind >= 0.0);
+    let wanted_m_per_s = site.plan.ground.wind_m_per_s.filter(|wind| (0.0..=STRONGEST_WIND).contains(wind));
     let over = |shares: &[f64]| {
         let found = stretches(&GustRequest {
             outline: site.outline,

@@ -6,9 +6,9 @@ use care::{Finding, Severity};
 use drawing::Thing;
 use egui::{Id, Ui};
 use moves::{Motion, Next, over_side};
-use plan::{Plan, Run};
+use plan::{Plan, Run, RunStatus};
 use words::texts::Window;
-use workup::{Depth, RunWorkup, StillToMow, still_to_mow};
+use workup::{Depth, RunWorkup, StillToMow, Strip, still_to_mow};
 
 use crate::editor::{Editor, Page};
 use crate::pages::page_of;
@@ -155,7 +155,12 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         let mut workup = workup::workup(&plan, Depth::Quick);
         let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();
         let of_next = workup.runs.pop().unwrap_or_default();
-        let still_to_mow = still_to_mow(&plan, &next.run, &of_next, worked.strip.as_slice());
+        // The strip of the run in hand is mown when the flock moves on, as are those of runs that stand.
+        let stand = editor.plan().runs.iter().zip(&editor.workup().runs);
+        let stand = stand.filter(|(other, _)| other.status == RunStatus::Standing && other.id != run.id);
+        let mut mown: Vec<Strip> = stand.filter_map(|(_, worked)| worked.strip.clone()).collect();
+        mown.extend(worked.strip.clone());
+        let still_to_mow = still_to_mow(&plan, &next.run, &of_next, &mown);
         Some(Arc::new(Ahead { next, worked: of_next, still_to_mow, findings }))
     });
     (*ahead).clone()
