@@ -165,6 +165,26 @@ mod tests {
     }
 
     #[test]
+    fn what_rests_on_another_run_is_the_whole_plans_matter() {
+        let named = || {
+            let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+            let kind = plan.store.nets[0].id.clone();
+            plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone(); 2]));
+            plan
+        };
+        // What is left to mow beside a run that stands.
+        let mut plan = named();
+        (plan.runs[0].status, plan.runs[1].status) = (RunStatus::Standing, RunStatus::Option);
+        assert_eq!(drag(plan), 0);
+        // The soil by a corner of a run that was seen.
+        let mut plan = named();
+        let run = Some(plan.runs[0].id.clone());
+        let seen = plan::CornerSeen { run, stood: true, turn_deg: Some(90.0), ..plan::CornerSeen::default() };
+        plan.ground.soil.corners_seen = vec![seen];
+        assert_eq!(drag(plan), 0);
+    }
+
+    #[test]
     fn another_store_is_the_whole_plans_matter() {
         let was = plan::read(TWO_RUNS).unwrap().plan;
         let mut plan = was.clone();
