@@ -102,7 +102,8 @@ impl One<'_> {
             );
         }
         if !self.gate.is_wide_enough() {
-            let figures = [("width", &*words.length(self.gate.width_m)), ("clear", &*words.length(opening.clear_m))];
+            let figures =
+                [("width", &*words.length(self.gate.width_m)), ("clear", &*words.fine_length(opening.clear_m))];
             found.push(
                 Finding::new("gate-too-wide", Severity::Warning, TRADE)
                     .says(self.says(Gates::FindNarrow, &figures))

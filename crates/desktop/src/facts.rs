@@ -19,7 +19,8 @@ pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
 pub(crate) fn birds_by_rule(words: Words, plan: &Plan) -> String {
     match workup::stocking::chosen(plan) {
         Some(rule) => {
-            let name = words.text(rule_name(rule.id));
+            let assumed = rule.id == workup::stocking::OWN && plan.season.min_m2_per_bird.is_none();
+            let name = words.text(if assumed { Compare::AssumedRule } else { rule_name(rule.id) });
             words.say(Compare::BirdsBy, &[("each", &words.area_each(rule.m2_per_bird)), ("rule", name)])
         }
         None => words.text(Compare::NoRule).to_owned(),

@@ -83,6 +83,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     switches(ui, Rect::from_min_max(pos2(rect.right() - margin - RIGHT, rect.top()), rect.max), editor, said);
 }
 
+/// Less than this is missing to rounding, metres.
+const LEAST_SHORT_M: f64 = 0.005;
+
 fn ones(editor: &Editor) -> Vec<One> {
     let words = editor.words();
     let one = |kind, label: Text, figure: String, unit: String, opens| One {
@@ -111,7 +114,7 @@ fn ones(editor: &Editor) -> Vec<One> {
     ones.push(one(Kind::Line, Text::Length, line, unit.to_owned(), Page::Run));
     let short_m = lay.map_or(0.0, |lay| lay.short_m);
     let (label, metres) =
-        if short_m > 0.0 { (Text::Short, Some(short_m)) } else { (Text::Spare, lay.map(|lay| lay.spare_m)) };
+        if short_m >= LEAST_SHORT_M { (Text::Short, Some(short_m)) } else { (Text::Spare, lay.map(|lay| lay.spare_m)) };
     let (spare, unit) = length(metres);
     ones.push(one(Kind::Spare, label, spare, unit.to_owned(), Page::Run));
     let posts = lay.map_or_else(none, |lay| words.number(lay.posts.len() as f64, 0));

@@ -75,7 +75,7 @@ fn gates_are_added_set_at_a_join_widened_and_taken_out() {
     press(&mut desk, "A gate for a quad");
     assert_eq!(plan(&desk).runs[0].gates[0].kind, GateKind::Wheels);
     assert_eq!(window(&desk).editor().picked(), Some(Thing::Gate { run: 0, gate: 0 }));
-    desk.get_by_label_contains("3.0 m clear, at the join");
+    desk.get_by_label_contains("3.00 m clear, at the join");
     desk.get_by_label("1 post pulled, 1 panel laid back");
     desk.get_by_label_contains("from the gateway");
     fill(&mut desk, "Clear width of gate 1", "5");

@@ -181,7 +181,7 @@ pub fn kind(kind: GateKind, words: Words) -> &'static str {
 pub fn figures(gate: &GateWork, words: Words) -> Vec<String> {
     let Some(opening) = &gate.opening else { return vec![words.text(Text::NoJoin).to_owned()] };
     let at = care::place_on_line(words, opening.join_along_m);
-    let opens = words.say(Text::OpensAt, &[("clear", &words.length(opening.clear_m)), ("at", &at)]);
+    let opens = words.say(Text::OpensAt, &[("clear", &words.fine_length(opening.clear_m)), ("at", &at)]);
     let pulled = match (opening.pulled.len(), opening.panels) {
         (1, 1) => words.text(Text::OnePulled).to_owned(),
         (posts, panels) => words.say(Text::Pulled, &[("posts", &posts.to_string()), ("panels", &panels.to_string())]),

@@ -11,7 +11,7 @@ pub struct Compared {
     pub birds: Option<u32>,
     /// Nets in the chain.
     pub nets: Option<usize>,
-    /// Netting beyond the line, metres.
+    /// Netting beyond the line, metres; below zero what is missing of it.
     pub spare_m: Option<f64>,
     /// Posts on the line.
     pub posts: Option<usize>,
@@ -40,7 +40,7 @@ impl Compared {
             area_m2,
             birds: rule.zip(area_m2).map(|(rule, area_m2)| rule.birds(area_m2)),
             nets: lay.map(|lay| lay.nets.len()),
-            spare_m: lay.map(|lay| lay.spare_m),
+            spare_m: lay.map(|lay| if lay.short_m >= geometry::MEET_M { -lay.short_m } else { lay.spare_m }),
             posts: lay.map(|lay| lay.posts.len()),
             on_posts: judged.map(crate::Lay::corners_on_posts),
             braces: judged.map(crate::Lay::braces),

@@ -479,9 +479,13 @@ impl Editor {
         let index = self.plan.runs.len();
         let run = Run { id, name, ..candidate.run };
         self.history.begin_called(Deed::TakeShape);
+        let in_hand = self.run;
         self.make_all(vec![Edit::AddRun { index, run: Box::new(run) }]);
         self.history.end();
-        self.run = index;
-        self.drawing.foremost = Some(index);
+        // The keeper's own stays the one that the others are weighed against.
+        if index > 0 {
+            self.run = in_hand;
+            self.drawing.foremost = Some(in_hand);
+        }
     }
 }

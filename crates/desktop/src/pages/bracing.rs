@@ -143,9 +143,9 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
 }
 
-/// A mend's cost in one figure.
+/// A mend's minutes of work.
 fn minutes(desk: &Desk<'_>, mend: &Mend) -> String {
-    format!("{} {}", desk.words.number(mend.cost_minutes, 1), desk.words.text(Window::MinutesUnit))
+    format!("{} {}", desk.words.number(mend.minutes, 1), desk.words.text(Window::MinutesUnit))
 }
 
 /// What the corner that is dealt with may get, one click each; the ghost of its cut.

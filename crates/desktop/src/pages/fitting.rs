@@ -13,6 +13,8 @@ use crate::icons::Icon;
 use crate::kit;
 use crate::theme::{self, colour};
 
+/// Less than this is missing to rounding, metres.
+const LEAST_SHORT_M: f64 = 0.005;
 /// More panels doubled back are for another net.
 const MOST_DOUBLED_BACK: u32 = 4;
 /// Corners that moved by less than this did not move, metres.
@@ -38,6 +40,11 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         match answer {
             Ok(fitted) => done(ui, desk, fitted),
             Err(refusal) => refused(ui, desk, refusal),
+        }
+        let short_m = worked.lay.as_ref().map_or(0.0, |lay| lay.short_m);
+        if worked.slope.is_some() && short_m >= LEAST_SHORT_M {
+            ui.add_space(4.0);
+            desk.second(ui, &words.say(Text::ShortOnSlope, &[("short", &words.fine_length(short_m))]));
         }
         doubled_back(ui, desk, double_back);
     }

@@ -169,6 +169,11 @@ fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
         }
     }
     facts_of(ui, desk, candidate);
+    let leaves = |run: &plan::Run| !run.gates.is_empty() || !run.pins.is_empty() || !run.braces.is_empty();
+    if editor.run().is_some_and(|(run, _)| leaves(run)) {
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::LeavesBehind));
+    }
     ui.add_space(12.0);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(6.0, 6.0);

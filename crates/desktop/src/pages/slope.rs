@@ -17,7 +17,8 @@ use crate::theme::{self, colour};
 /// What a side may rise, metres; more is no field's.
 const RISE_M: Range = Range::between(-1_000.0, 1_000.0);
 /// One up in so many.
-const ONE_IN: Range = Range::up_to(10_000.0);
+const ONE_IN: Range = Range::between(1.0, 10_000.0);
+const PERCENT: Range = Range::between(0.01, 100.0);
 const GAP_M: Range = Range::zero_to(1.0);
 /// More sides than this are a traced line: heights tell its slope.
 const MOST_SIDES: usize = 24;
@@ -114,10 +115,11 @@ fn sides(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
             (None, None, None) => Shown::of(words, Measure::Length, 0.0, true),
         };
         let id = Id::unique(("side rises", &run.id, side));
-        let read = field::or_nothing(|text: &str| rise(words, text));
+        let (one, other) = (run.outline[from], run.outline[to]);
+        let level_m = (other.east_m - one.east_m).hypot(other.north_m - one.north_m);
+        let read = field::or_nothing(|text: &str| rise(words, text, level_m));
         let top = ui.cursor().top();
         if let Some(rise) = field::line(ui, desk.p, id, Label { shown: &label, said: &said }, &shown, read) {
-            let (one, other) = (run.outline[from], run.outline[to]);
             let middle = Point::new(f64::midpoint(one.east_m, other.east_m), f64::midpoint(one.north_m, other.north_m));
             let stated = rise.map(|rise| match rise {
                 Rise::Metres(rises_m) => SideSlope { rises_m: Some(rises_m), ..SideSlope::at(middle) },
@@ -139,7 +141,7 @@ fn one_in_shown(words: Words, one_in: f64) -> String {
 }
 
 /// Reads `1.2`, `4 ft`, `1 in 8`, `1:8`, `-1 in 8` or `12 %`.
-fn rise(words: Words, text: &str) -> Result<Rise, String> {
+fn rise(words: Words, text: &str, level_m: f64) -> Result<Rise, String> {
     let plain: String = text.trim().replace(['−', '–'], "-").to_lowercase();
     let (down, rest) = match plain.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim_start()),
@@ -152,10 +154,15 @@ fn rise(words: Words, text: &str) -> Result<Rise, String> {
         return Ok(Rise::OneIn(down * read));
     }
     if let Some(percent) = rest.strip_suffix('%') {
-        let read = words.read(Measure::Number, percent.trim(), ONE_IN).map_err(|refused| refused.sentence(words))?;
+        let read = words.read(Measure::Number, percent.trim(), PERCENT).map_err(|refused| refused.sentence(words))?;
         return Ok(Rise::OneIn(down * 100.0 / read));
     }
-    words.read(Measure::Length, text, RISE_M).map(Rise::Metres).map_err(|refused| refused.sentence(words))
+    // Steeper than one in one is no ground that a net stands on.
+    let most_m = RISE_M.most.min(level_m);
+    words
+        .read(Measure::Length, text, Range::between(-most_m, most_m))
+        .map(Rise::Metres)
+        .map_err(|refused| refused.sentence(words))
 }
 
 fn gap(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, slope: &Slope) {

@@ -261,7 +261,9 @@ fn cell(ui: &Ui, place: Rect, right: f32, column: Column, row: &Row, rows: &[Row
         Better::Neither => None,
     };
     // What reads the same as the best is as good.
-    let is_best = best.and_then(shown).as_ref() == Some(&figure);
+    let of_best = best.and_then(|best| column.value(&best.entry.figures));
+    let is_best = best.and_then(shown).as_ref() == Some(&figure)
+        || (of_best.is_some() && of_best == column.value(&row.entry.figures));
     let (font, ink) = if alike {
         (theme::regular(13.0), p.ink2)
     } else if is_best {

@@ -9,6 +9,7 @@ texts! {
         Looking: "Looking for the nearest outline of whole panels …",
         IsWhole: "Every side is whole panels now: {sides}. The corners moved by {moved} or so.",
         WasWhole: "Every side is whole panels: {sides}.",
+        ShortOnSlope: "That is on the map: along the ground the line is {short} longer than its nets, so the run stays open. Double one panel more back.",
         PanelsDoubled: "Panels doubled back",
         DoubledBack: "{panels}, {spare}, doubled back along the line.",
         CannotFit: "No outline of whole panels: {reason}.",

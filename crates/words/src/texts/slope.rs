@@ -42,6 +42,7 @@ texts! {
         HeightsHead: "Heights",
         HeightsNone: "No heights are known, so the ground is level. Put down two or more, or bring in a grid.",
         HeightsOne: "One height says nothing of a slope: put down another.",
+        HeightsMore: "The first {count} are not listed: click one on the map.",
         HeightsSome: "{count} spot heights; only their differences count.",
         PutHeight: "Put down a height",
         BringGrid: "Bring in a grid …",

@@ -245,7 +245,7 @@ texts! {
         KeyWalk: "Walking with empty hands",
         KeyCarry: "Walking with a roll",
         KeyFirstTime: "The first time, times as long",
-        KeyTwoPeople: "Share of the minutes that two need",
+        KeyTwoPeople: "Two people, share of the minutes",
         KeyStony: "Stony ground, times as long",
         KeyLongGrass: "Long grass, times as long",
         KeyRain: "Rain, times as long",

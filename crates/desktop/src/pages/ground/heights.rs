@@ -16,7 +16,7 @@ use crate::tool::Drawn;
 
 /// Heights over any level, metres.
 const UP_M: Range = Range::between(-10_000.0, 10_000.0);
-/// More spots than this are not listed: they are picked on the map.
+/// Of more spots than this the last ones are listed: the others are picked on the map.
 const MOST_ROWS: usize = 24;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
@@ -36,8 +36,19 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         desk.second(ui, &sentence);
         ui.add_space(4.0);
     }
-    for index in 0..heights.len().min(MOST_ROWS) {
+    // Of many the last ones: what was just put down is among them; and the one that is picked.
+    let first = heights.len().saturating_sub(MOST_ROWS);
+    if let Some(Thing::Height { height }) = desk.editor.picked().filter(|_| first > 0)
+        && height < first
+    {
+        spot(ui, desk, height);
+    }
+    for index in first..heights.len() {
         spot(ui, desk, index);
+    }
+    if first > 0 {
+        ui.add_space(4.0);
+        desk.second(ui, &words.say(Text::HeightsMore, &[("count", &first.to_string())]));
     }
     if let Some(grid) = &ground.height_grid {
         let holes = grid.up_m.iter().filter(|up_m| up_m.is_none()).count();
