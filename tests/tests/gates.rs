@@ -122,6 +122,17 @@ fn every_rule_of_gates_and_pins_is_broken_by_one_plan_and_kept_by_another() {
 }
 
 #[test]
+fn a_gateway_amid_the_paddock_is_said() {
+    let off = |at: [f64; 2]| {
+        let plan = with(|plan| plan["ground"]["gateway"]["at"] = json!(at));
+        findings(&plan).into_iter().find(|finding| finding.id == "gateway-off-boundary")
+    };
+    assert!(off([50.0, 0.0]).is_none() && off([50.0, 1.9]).is_none() && off([50.0, -1.9]).is_none());
+    let said = off([50.0, 20.0]).unwrap();
+    assert!(said.severity == Severity::Note && said.message.contains("20.0 m off"), "{}", said.message);
+}
+
+#[test]
 fn the_report_tells_of_pins_and_gates_as_its_schema_says_and_the_page_in_words() {
     let plan = plan::read(with(|plan| plan["runs"][0]["pins"][0]["at"] = json!([51, 35])).to_string().as_bytes())
         .unwrap()

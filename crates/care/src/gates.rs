@@ -1,5 +1,6 @@
 //! Pins that cannot be kept, and gates that stand where none should.
 
+use geometry::region;
 use plan::{GateKind, Run, defaults::COMMON_PRACTICE};
 use words::texts::Gates;
 use workup::RunWorkup;
@@ -37,6 +38,22 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     }
     found
 }
+
+/// A gateway that is no way into the paddock: the ways begin there all the same.
+pub(crate) fn of_plan(look: Look<'_>) -> Option<Finding> {
+    let gateway = look.plan.ground.gateway.as_ref()?;
+    let boundary = crate::ground::closed(&look.plan.ground.boundary)?;
+    let off_m = region::distance_to_m(&boundary, crate::point(gateway.at));
+    (off_m > GATEWAY_REACH_M).then(|| {
+        let off = look.words.length(off_m);
+        Finding::new("gateway-off-boundary", Severity::Note, OWN_FORMAT)
+            .says(look.words.say(Gates::FindGatewayOff, &[("off", &off)]))
+            .at([gateway.at])
+    })
+}
+
+/// A gateway stands in the paddock's edge; drawn by hand it lies within this distance of it, metres.
+const GATEWAY_REACH_M: f64 = 2.0;
 
 fn pins(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = &worked.lay else { return Vec::new() };

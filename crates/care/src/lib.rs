@@ -70,6 +70,7 @@ impl Rounds {
         plan_wide.extend(bracing::of_plan(look));
         plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(season::of_plan(look));
+        plan_wide.extend(gates::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }

@@ -121,6 +121,12 @@ fn ones(editor: &Editor) -> Vec<One> {
     ones.push(one(Kind::Posts, Text::Posts, posts, String::new(), Page::Run));
     let (needed, advised) = lay.map_or((0, 0), facts::braces);
     let more = match advised {
+        0 if lay.is_some_and(|lay| {
+            needed > 0 && lay.corners.iter().filter(|one| one.needs_brace()).all(|one| one.braced)
+        }) =>
+        {
+            words.text(Text::BracesSet).to_owned()
+        }
         0 => words.text(Text::BracesNeeded).to_owned(),
         _ => words.say(Text::PlusAdvised, &[("advised", &advised.to_string())]),
     };

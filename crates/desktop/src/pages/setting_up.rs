@@ -3,8 +3,8 @@
 use egui::{Id, Ui};
 use exchange::work::sentences;
 use words::texts::SettingUp as Text;
-use workup::RunWorkup;
 use workup::setting_up::Work;
+use workup::{Lay, RunWorkup};
 
 use super::{Desk, store};
 use crate::kit;
@@ -15,17 +15,17 @@ const NUMBER: f32 = 26.0;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
     if let Some(work) = &worked.set_up {
-        part(ui, desk, [Text::SettingUp, Text::ShowSetUp, Text::FoldSetUp], work);
+        part(ui, desk, [Text::SettingUp, Text::ShowSetUp, Text::FoldSetUp], work, worked.lay.as_ref());
     }
     if let Some(work) = &worked.taking_down {
-        part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work);
+        part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work, worked.lay.as_ref());
     }
     if worked.set_up.is_some() {
         store::rates(ui, desk);
     }
 }
 
-fn part(ui: &mut Ui, desk: &mut Desk<'_>, [head, show, fold]: [Text; 3], work: &Work) {
+fn part(ui: &mut Ui, desk: &mut Desk<'_>, [head, show, fold]: [Text; 3], work: &Work, lay: Option<&Lay>) {
     let (words, p) = (desk.words, desk.p);
     let steps = work.steps.len().to_string();
     desk.section(ui, words.text(head), &words.say(Text::StepsCount, &[("count", &steps)]));
@@ -50,7 +50,7 @@ fn part(ui: &mut Ui, desk: &mut Desk<'_>, [head, show, fold]: [Text; 3], work: &
             let (rect, _) = ui.allocate_exact_size(egui::vec2(NUMBER - 8.0, 18.0), egui::Sense::hover());
             let (font, ink) = (theme::semi_bold(13.0), colour(p.ink));
             kit::cell(ui, rect.left_top(), egui::Align2::LEFT_TOP, &number, font, ink);
-            kit::prose(ui, &sentences::timed(work, step, words), theme::regular(13.0), ink);
+            kit::prose(ui, &sentences::timed(work, step, lay, words), theme::regular(13.0), ink);
         });
     }
 }

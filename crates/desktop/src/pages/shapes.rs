@@ -9,14 +9,15 @@ use exchange::compare::Column;
 use exchange::shapes;
 use words::texts::Compare as Text;
 use workup::Compared;
-use workup::candidates::{Candidate, MOST_FREE_SIDES};
+use workup::candidates::{Candidate, CandidateFault, MOST_FREE_SIDES};
 
 use super::Desk;
 use crate::asking::Ask;
-use crate::editor::{Message, Progress, ShapeKey, ShapesMessage};
+use crate::editor::{Message, Page, Progress, ShapeKey, ShapesMessage};
 use crate::icons::Icon;
 use crate::kit;
 use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool};
 
 /// The most counts of nets that are offered side by side.
 const MOST_COUNTS: u32 = 8;
@@ -32,6 +33,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if let Some(fault) = desk.editor.shapes().fault() {
         ui.add_space(10.0);
         kit::prose(ui, &shapes::refused(fault, words), theme::medium(13.0), colour(p.danger));
+        if matches!(fault, CandidateFault::NoBoundary) {
+            ui.add_space(6.0);
+            if kit::link(ui, words.text(Text::DrawPaddock), p).clicked() {
+                say(desk, ShapesMessage::Open(false));
+                desk.said.say(Message::Open(Page::Ground));
+                desk.said.say(Message::Use(Tool::outline(Drawn::Paddock)));
+            }
+        }
     }
     for note in desk.editor.shapes().notes() {
         ui.add_space(6.0);

@@ -2,12 +2,16 @@
 
 use plan::{MowWay, Point};
 use words::{Words, texts::SettingUp as Text};
-use workup::RunWorkup;
-use workup::StillToMow;
 use workup::setting_up::{Doing, Step, Work};
+use workup::{Lay, RunWorkup, StillToMow};
 
 /// What lies nearer than this is at hand, metres: no way is walked.
 const AT_HAND_M: f64 = 1.0;
+/// What lies no farther from the line than this is told by its corners, metres.
+const ON_LINE_M: f64 = 0.5;
+/// What lies no farther past a corner than this is at it, metres; and no farther before it.
+const AT_CORNER_M: f64 = 0.1;
+const ON_CORNER_M: f64 = 0.05;
 
 /// The lines of the readable report on a run's work, without indent; empty where none could be worked out.
 pub fn lines(worked: &RunWorkup, words: Words) -> Vec<String> {
@@ -22,14 +26,15 @@ pub fn lines(worked: &RunWorkup, words: Words) -> Vec<String> {
             lines.push(String::new());
         }
         let drop = if work.drop_assumed { assumed } else { drop };
-        let drop = words.say(drop, &[("at", &place(work.drop_at, words))]);
+        let drop = words.say(drop, &[("at", &place(work.drop_at, worked.lay.as_ref(), words))]);
         lines.push(words.text(title).to_owned());
         lines.extend([format!("  {}", time(work, words)), format!("  {drop}")]);
         for (index, step) in work.steps.iter().enumerate() {
             let number = format!("{:>2}", index + 1);
             lines.push(format!(
                 "  {}",
-                words.say(Text::Steps, &[("number", &number), ("step", &timed(work, step, words))])
+                words
+                    .say(Text::Steps, &[("number", &number), ("step", &timed(work, step, worked.lay.as_ref(), words))])
             ));
         }
     }
@@ -81,8 +86,8 @@ pub fn grass(worked: &RunWorkup, words: Words) -> Option<(&'static str, String)>
 }
 
 /// One step as a sentence, with its minutes where it takes some.
-pub fn timed(work: &Work, step: &Step, words: Words) -> String {
-    let sentence = sentence(work, step, words);
+pub fn timed(work: &Work, step: &Step, lay: Option<&Lay>, words: Words) -> String {
+    let sentence = sentence(work, step, lay, words);
     // Half a minute and less is not worth a figure.
     if step.minutes < 0.5 {
         return sentence;
@@ -91,8 +96,8 @@ pub fn timed(work: &Work, step: &Step, words: Words) -> String {
 }
 
 /// One step of a piece of work as a sentence.
-pub fn sentence(work: &Work, step: &Step, words: Words) -> String {
-    let at = |index: usize| step.places.get(index).map(|&at| place(at, words)).unwrap_or_default();
+pub fn sentence(work: &Work, step: &Step, lay: Option<&Lay>, words: Words) -> String {
+    let at = |index: usize| step.places.get(index).map(|&at| place(at, lay, words)).unwrap_or_default();
     let last = at(step.places.len().saturating_sub(1));
     let count = step.places.len().to_string();
     let roll = step.net.and_then(|net| work.order.iter().find(|roll| roll.net == net));
@@ -105,7 +110,7 @@ pub fn sentence(work: &Work, step: &Step, words: Words) -> String {
     let text = match step.what {
         Doing::Look if step.places.is_empty() => Text::Look,
         Doing::Look => {
-            let all: Vec<String> = step.places.iter().map(|&at| place(at, words)).collect();
+            let all: Vec<String> = step.places.iter().map(|&at| place(at, lay, words)).collect();
             return words.say(Text::LookUp, &[("at", &all.join("; "))]);
         }
         Doing::Canes => Text::Canes,
@@ -144,8 +149,49 @@ fn second_of_trip(work: &Work, step: &Step) -> bool {
     mine.is_some_and(|index| index > 0 && work.order[index - 1].trip == work.order[index].trip)
 }
 
-fn place(at: Point, words: Words) -> String {
+/// A place as it is found in the field: by the corner before it on the line, else by the map's metres.
+fn place(at: Point, lay: Option<&Lay>, words: Words) -> String {
+    if let Some((number, past_m)) = lay.and_then(|lay| past_corner(at, lay)) {
+        let number = number.to_string();
+        return if past_m < AT_CORNER_M {
+            words.say(Text::AtCorner, &[("number", &number)])
+        } else {
+            words.say(Text::PastCorner, &[("length", &words.length(past_m)), ("number", &number)])
+        };
+    }
     words.say(Text::At, &[("east", &words.length(at.east_m)), ("north", &words.length(at.north_m))])
+}
+
+/// The number of the corner before a place of the line, and how far past it, metres; `None` off the line, and before the
+/// first corner of one that is open.
+fn past_corner(at: Point, lay: &Lay) -> Option<(usize, f64)> {
+    let ends = lay.vertices.iter().copied();
+    let back = lay.vertices.first().map(|first| (first.0, lay.line_m)).filter(|_| lay.closed);
+    let next = ends.clone().skip(1).chain(back);
+    let (off_m, along_m) = ends
+        .zip(next)
+        .map(|((from, from_m), (to, to_m))| {
+            let (east, north) = (to.east_m - from.east_m, to.north_m - from.north_m);
+            let (right, up) = (at.east_m - from.east_m, at.north_m - from.north_m);
+            let squared = east.mul_add(east, north * north).max(f64::MIN_POSITIVE);
+            let share = (right.mul_add(east, up * north) / squared).clamp(0.0, 1.0);
+            ((right - share * east).hypot(up - share * north), from_m + share * (to_m - from_m))
+        })
+        .min_by(|one, other| one.0.total_cmp(&other.0))?;
+    if off_m > ON_LINE_M {
+        return None;
+    }
+    let past_m = |corner: &&workup::Corner| {
+        let past_m = along_m - corner.along_m;
+        let past_m = if lay.closed { past_m.rem_euclid(lay.line_m) } else { past_m };
+        // A place at a corner may lie a hair before it.
+        let before_m = if lay.closed { lay.line_m - past_m } else { -past_m };
+        if before_m.abs() < ON_CORNER_M { 0.0 } else { past_m }
+    };
+    let corners = lay.corners.iter().filter(|corner| !corner.end && corner.vertex.is_some());
+    let corner =
+        corners.filter(|corner| past_m(corner) >= 0.0).min_by(|one, other| past_m(one).total_cmp(&past_m(other)))?;
+    Some((corner.vertex? + 1, past_m(&corner)))
 }
 
 #[cfg(test)]
@@ -168,6 +214,15 @@ mod tests {
         assert!(down[3].contains("tested dead before anyone touches it"), "{}", down[3]);
         assert!(down[4].contains("gate join"), "{}", down[4]);
         assert!(text.iter().all(|line| !line.contains('{')), "every place is filled");
+        // Two nets of a square end at its corners 1 and 3; nothing on the line is told in metres east.
+        assert!(text.iter().any(|line| line.contains("Roll it out to corner 3")), "{text:#?}");
+        assert!(text.iter().all(|line| !line.contains(" east")), "{text:#?}");
+        let lay = worked.runs[0].lay.as_ref();
+        let told = |east_m: f64, north_m: f64| place(Point::new(east_m, north_m), lay, Words::default());
+        assert_eq!(told(10.0, 0.2), "10.0 m past corner 1");
+        assert_eq!(told(0.0, 0.02), "corner 1", "a hair before it");
+        assert_eq!(told(0.0, 20.0), "5.0 m past corner 4");
+        assert_eq!(told(-3.0, 4.0), "−3.0 m east, 4.0 m north");
         let grass = grass(&worked.runs[0], Words::default()).map(|row| row.1);
         assert_eq!(
             grass.as_deref(),

@@ -42,6 +42,7 @@ texts! {
         Looking: "Looking. What is found so far grows on the map and in the table.",
         LookingCounts: "Looking with other counts of nets.",
         Stop: "Stop looking",
+        DrawPaddock: "Draw the paddock",
         LookAgain: "Look again",
 
         GroundByProportion: "Ground by proportion",

@@ -78,6 +78,7 @@ texts! {
         FindNoWayMend: "Set the gate at another join, or move what stands between",
         FindCoopBlocked: "{run}: no way as wide as gate {number} leads there from the coop.",
         FindOutOfSteps: "{run}: the way to gate {number} was not worked out, so much stands about; walk it before anything drives there.",
+        FindGatewayOff: "The gateway lies {off} off the paddock's edge, where nobody comes in: put it on the edge.",
         FindNoGateway: "{run}: say where the gateway is, so that the way to its gates can be drawn.",
         FindWheelsNarrow: "{run}: gate {number} is {width} wide, and a quad wants {limit}.",
         FindCoopNarrow: "{run}: gate {number} is {width} wide, and the coop is {limit}.",

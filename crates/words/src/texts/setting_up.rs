@@ -21,6 +21,8 @@ texts! {
         DropAssumed: "The rolls are taken to lie at {at}.",
         LayAt: "The rolls go to {at}.",
         LayAtAssumed: "The rolls are taken to go back to {at}.",
+        AtCorner: "corner {number}",
+        PastCorner: "{length} past corner {number}",
         At: "{east} east, {north} north",
         Roll: "roll {number}",
         NetOfKind: "net {net}, {kind}",

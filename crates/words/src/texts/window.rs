@@ -46,6 +46,7 @@ texts! {
         Posts: "Posts",
         Braces: "Braces",
         BracesNeeded: "needed",
+        BracesSet: "set",
         PlusAdvised: "+ {advised} advised",
         Strip: "Strip",
         AreaAndMinutes: "{unit} · {minutes} min",
