@@ -174,8 +174,10 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
     if all.len() < 2 {
         return;
     }
-    let x = round_range(all.iter().map(|dot| dot.0));
-    let y = round_range(all.iter().map(|dot| dot.1));
+    // A dot at the very edge would be cut in half.
+    let beside = |value: f64| [value * 0.99, value * 1.01];
+    let x = round_range(all.iter().flat_map(|dot| beside(dot.0)));
+    let y = round_range(all.iter().flat_map(|dot| beside(dot.1)));
     desk.section(ui, words.text(Text::WorkByGround), "");
     let frame = frame(ui, desk, words.text(Text::WorkByGround), x, y);
     let (loud, quiet): (Vec<_>, Vec<_>) = all.iter().partition(|dot| dot.3);
@@ -196,7 +198,8 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
         let size = galley.size();
         let rightward = spot + vec2(8.0, -size.y / 2.0);
         let leftward = spot + vec2(-8.0 - size.x, -size.y / 2.0);
-        let wide = frame.rect.left() - LEFT..=frame.rect.right() + RIGHT;
+        // Right of the figures of the ground, up to the page's edge.
+        let wide = frame.rect.left()..=frame.rect.right() + RIGHT;
         let place = [rightward, leftward].into_iter().map(|at| Rect::from_min_size(at, size)).find(|place| {
             wide.contains(&place.left())
                 && wide.contains(&place.right())
