@@ -331,18 +331,7 @@ fn n33_and_n34_ground() {
     row("N33", slope_factor(0.2), 1.019_80, 1e-4, "sqrt(1 + s^2), D");
     row("N33", 50.0 / slope_factor(0.2), 49.03, 1e-4, "D");
     row("N34", sagitta_m(3.5, 20.0) * 1e3, 76.56, 1e-3, "s^2 / 8 R, D");
-    // docs/sources.md, husbandry 7, D.
-    let table = [
-        (5.0, 1.00125, 49.94),
-        (10.0, 1.00499, 49.75),
-        (15.0, 1.01119, 49.45),
-        (20.0, 1.01980, 49.03),
-        (25.0, 1.03078, 48.51),
-        (30.0, 1.04403, 47.89),
-        (40.0, 1.07703, 46.42),
-        (50.0, 1.11803, 44.72),
-    ];
-    for (slope_percent, factor, covers_m) in table {
+    for (slope_percent, factor, covers_m) in checks::SLOPE_TABLE {
         cell("slope", slope_factor(slope_percent / 100.0), factor, 1e-5);
         cell("roll", 50.0 / slope_factor(slope_percent / 100.0), covers_m, 0.01);
     }

@@ -111,17 +111,7 @@ fn grid(
 
 #[test]
 fn the_factors_are_those_of_the_facts() {
-    // Percent, factor, metres of plan that a roll of 50 m covers: docs/sources.md, husbandry 7.
-    for (percent, factor, covers_m) in [
-        (5.0, 1.00125, 49.94),
-        (10.0, 1.00499, 49.75),
-        (15.0, 1.01119, 49.45),
-        (20.0, 1.01980, 49.03),
-        (25.0, 1.03078, 48.51),
-        (30.0, 1.04403, 47.89),
-        (40.0, 1.07703, 46.42),
-        (50.0, 1.11803, 44.72),
-    ] {
+    for (percent, factor, covers_m) in checks::SLOPE_TABLE {
         let (_, worked, _) = with(|plan| {
             plan["runs"][0]["outline"] = json!([[0, 0], [40, 0]]);
             plan["runs"][0]["closed"] = json!(false);

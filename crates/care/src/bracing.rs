@@ -70,12 +70,13 @@ pub fn soil_line(words: Words, soil: &SoilFound) -> String {
         }
         (Evidence::ByFoot, ..) => words.text(Text::LineRefuses).to_owned(),
         (Evidence::Class, Some(SoilTable::Sands), Some(word)) => {
-            let class = capital(&class(word));
+            let class = words::capital(&class(word));
             words.say(Text::LineSand, &[("class", &class), ("source", SoilTable::Sands.source())])
         }
         (Evidence::Class, Some(table), Some(word)) => {
             let set = if table == SoilTable::British { Text::SetBritish } else { Text::SetAmerican };
-            let places = [("class", &capital(&class(word))[..]), ("set", words.text(set)), ("source", table.source())];
+            let places =
+                [("class", &words::capital(&class(word))[..]), ("set", words.text(set)), ("source", table.source())];
             words.say(Text::LineClass, &places)
         }
         (Evidence::Class | Evidence::Stated, ..) => words.text(Text::LineStated).to_owned(),
@@ -87,11 +88,6 @@ pub fn soil_line(words: Words, soil: &SoilFound) -> String {
     }
     let share = format!("{} %", words.number(soil.wet_factor * 100.0, 0));
     format!("{line} {}", words.say(Text::WetAs, &[("share", &share)]))
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 /// A mend in a few words, such as `guy to a peg of 0.30 m`.

@@ -11,6 +11,7 @@
 mod asking;
 mod chooser;
 pub mod editor;
+mod errand;
 mod facts;
 mod field;
 mod figures;

@@ -5,6 +5,7 @@ mod book;
 mod bracing;
 mod fitting;
 mod gates;
+mod ghosts;
 mod ground;
 mod moves;
 mod mow;

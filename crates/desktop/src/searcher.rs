@@ -4,11 +4,10 @@
 //! where it is. What is found is told while it grows. When the nets that were asked for are searched, the other counts
 //! of nets up to what the store has follow, for the curve of ground by nets.
 
-use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
-use std::thread::JoinHandle;
-
 use plan::Plan;
 use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, CandidateSearch, Family};
+
+use crate::errand::{self, Errand};
 
 /// More counts of nets than this are not searched for the curve.
 pub const MOST_COUNTS: u32 = 12;
@@ -44,110 +43,38 @@ pub struct Found {
     pub all_done: bool,
 }
 
-#[derive(Default)]
-struct Slot {
-    job: Option<Job>,
-    found: Option<Found>,
-    stopped: bool,
-    closed: bool,
-}
-
-#[derive(Default)]
-struct Desk {
-    slot: Mutex<Slot>,
-    bell: Condvar,
-}
-
-impl Desk {
-    fn slot(&self) -> MutexGuard<'_, Slot> {
-        // The slot holds whole values only, so a searcher that stopped in panic leaves none half written.
-        self.slot.lock().unwrap_or_else(PoisonError::into_inner)
-    }
-
-    /// Whether the job that is being searched is of use no more.
-    fn is_over(&self) -> bool {
-        let slot = self.slot();
-        slot.stopped || slot.closed || slot.job.is_some()
-    }
-}
+/// The thread's side of the window.
+type Desk = errand::Desk<Job, Found>;
 
 /// The searcher's thread; it ends when this is dropped.
-pub struct Searcher {
-    desk: Arc<Desk>,
-    thread: Option<JoinHandle<()>>,
-}
+pub struct Searcher(Errand<Job, Found>);
 
 impl Searcher {
     /// Starts the thread; `told` is called from it whenever more was found.
-    #[allow(clippy::disallowed_methods, reason = "threads stay in desktop")]
     pub fn start(told: impl Fn() + Send + 'static) -> Self {
-        let desk = Arc::new(Desk::default());
-        let theirs = Arc::clone(&desk);
-        let thread = std::thread::spawn(move || work(&theirs, &told));
-        Self { desk, thread: Some(thread) }
+        Self(Errand::start(move |desk, job| search(desk, &job, &told)))
     }
 
     /// Searches something, in place of what is being searched.
     pub fn search(&self, job: Job) {
-        let mut slot = self.desk.slot();
-        slot.stopped = false;
-        slot.found = None;
-        slot.job = Some(job);
-        drop(slot);
-        self.desk.bell.notify_one();
+        self.0.give(job);
     }
 
     /// Lets go of what is being searched.
     pub fn stop(&self) {
-        let mut slot = self.desk.slot();
-        slot.stopped = true;
-        slot.job = None;
+        self.0.stop();
     }
 
     /// What was found since this was last asked.
     pub fn found(&self) -> Option<Found> {
-        self.desk.slot().found.take()
-    }
-}
-
-impl Drop for Searcher {
-    fn drop(&mut self) {
-        self.desk.slot().closed = true;
-        self.desk.bell.notify_one();
-        if let Some(thread) = self.thread.take()
-            && thread.join().is_err()
-        {
-            tracing::error!("the searcher stopped in panic");
-        }
-    }
-}
-
-fn work(desk: &Desk, told: &impl Fn()) {
-    loop {
-        let mut slot = desk.slot();
-        while slot.job.is_none() && !slot.closed {
-            slot = desk.bell.wait(slot).unwrap_or_else(PoisonError::into_inner);
-        }
-        if slot.closed {
-            return;
-        }
-        let job = slot.job.take();
-        slot.stopped = false;
-        drop(slot);
-        if let Some(job) = job {
-            search(desk, &job, told);
-        }
+        self.0.taken()
     }
 }
 
 /// Searches until the end or until the job is over.
 fn search(desk: &Desk, job: &Job, told: &impl Fn()) {
     let tell = |found: Found| {
-        let mut slot = desk.slot();
-        if !slot.stopped && slot.job.is_none() {
-            slot.found = Some(found);
-        }
-        drop(slot);
+        desk.answer_if_wanted(found);
         told();
     };
     let mut found = Found {

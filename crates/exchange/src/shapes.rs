@@ -26,9 +26,7 @@ pub fn name(one: &Candidate, words: Words) -> String {
 
 /// The same as a head of its own.
 pub fn title(one: &Candidate, words: Words) -> String {
-    let name = name(one, words);
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    words::capital(&name(one, words))
 }
 
 /// What should be known, as one sentence.

@@ -182,9 +182,20 @@ fn join((figure, unit): (String, &'static str)) -> String {
     format!("{figure} {unit}")
 }
 
+/// Words as a sentence begins.
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{Units, Words};
+    use super::{Units, Words, capital};
+
+    #[test]
+    fn a_sentence_begins_with_a_capital() {
+        assert_eq!([capital("öre"), capital(""), capital("Six sides")], ["Öre", "", "Six sides"]);
+    }
 
     #[test]
     fn figures_are_rounded_once_and_carry_their_unit() {

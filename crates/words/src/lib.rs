@@ -9,6 +9,6 @@ mod message;
 pub mod texts;
 mod typed;
 
-pub use figures::{Units, Words};
+pub use figures::{Units, Words, capital};
 pub use message::{Language, Message};
 pub use typed::{Measure, Range, Typed};

@@ -19,9 +19,6 @@ const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
 /// Nets longer together than this are a slip of the pen, metres: the pulse needs a node every two metres.
 const LONGEST_CHAIN_M: f64 = 1e5;
 
-/// A stated brace belongs to a corner or end within this distance, metres.
-const BRACE_REACH_M: f64 = 1.0;
-
 /// A run's line and what stands on it, in the types of `geometry`.
 pub(crate) struct Line {
     /// The line on the ground, along which nets are laid.
@@ -294,7 +291,7 @@ fn nearest_corners(run: &Run, corners: &[geometry::Corner]) -> Vec<bool> {
     for brace in &run.braces {
         let apart_m = |corner: &geometry::Corner| corner.at.distance_m(point(brace.at));
         let least_m = corners.iter().map(apart_m).fold(f64::INFINITY, f64::min);
-        if least_m > BRACE_REACH_M {
+        if least_m > plan::StatedBrace::REACH_M {
             continue;
         }
         for (corner, braced) in corners.iter().zip(&mut braced) {

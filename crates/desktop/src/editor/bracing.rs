@@ -6,9 +6,6 @@ use workup::bracing::{Detail, Mend, cut_run};
 use super::Editor;
 use crate::tool::apart_m;
 
-/// A brace stands at a corner within this distance, metres.
-const BRACE_REACH_M: f64 = 1.0;
-
 /// What a view says about braces of the run in hand; corners are places in its lay's list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BracingMessage {
@@ -64,7 +61,7 @@ impl Editor {
             return;
         }
         let mut run = run.clone();
-        let near = |one: &StatedBrace| braces.iter().any(|brace| apart_m(one.at, brace.at) <= BRACE_REACH_M);
+        let near = |one: &StatedBrace| braces.iter().any(|brace| apart_m(one.at, brace.at) <= StatedBrace::REACH_M);
         run.braces.retain(|one| !near(one));
         run.braces.extend(braces);
         self.one_step_called(Deed::Brace, run);

@@ -13,7 +13,7 @@ use words::{Measure, Range};
 use workup::bracing::{Detail, Mend, Wind};
 use workup::{Corner, Lay, RunWorkup};
 
-use super::Desk;
+use super::{Desk, ghosts};
 use crate::editor::{BracingMessage, Editor, Message, Page};
 use crate::facts;
 use crate::field::{self, Shown};
@@ -40,22 +40,13 @@ struct Wanting<'a> {
 
 /// The ghost of a cut corner, while the page about runs is open.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
-    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(Id::unique(GHOST)));
-    shown.flatten().filter(|_| editor.page() == Page::Run && !editor.shapes().is_open() && editor.run().is_some())
-}
-
-fn show_on_map(ui: &Ui, ghost: Option<Ghost>) {
-    let id = Id::unique(GHOST);
-    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(id)).flatten();
-    if shown.as_deref() != ghost.as_ref() {
-        ui.data_mut(|data| data.insert_temp(id, ghost.map(Arc::new)));
-        ui.ctx().request_repaint();
-    }
+    ghosts::given(ui, GHOST)
+        .filter(|_| editor.page() == Page::Run && !editor.shapes().is_open() && editor.run().is_some())
 }
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup) {
     let (Some(lay), Some(bracing)) = (&worked.lay, &worked.bracing) else {
-        show_on_map(ui, None);
+        ghosts::give(ui, GHOST, None);
         return;
     };
     let wanting: Vec<Wanting<'_>> = lay
@@ -73,7 +64,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         .collect();
     let picked = picked_corner(desk.editor, run, lay);
     let ghost = mends(ui, desk, run, &wanting, picked);
-    show_on_map(ui, ghost);
+    ghosts::give(ui, GHOST, ghost);
     if let Some(index) = picked.filter(|&index| !lay.corners[index].braced && !lay.corners[index].end) {
         logged(ui, desk, index, &lay.corners[index]);
     }
@@ -194,18 +185,13 @@ fn actions(
     if let Some((_, mend, _)) = cut {
         ui.add_space(4.0);
         let figures = care::bracing::mend(words, mend);
-        desk.second(ui, &format!("{}: {}.", capital(&figures), care::bracing::mend_cost(words, mend)));
+        desk.second(ui, &format!("{}: {}.", words::capital(&figures), care::bracing::mend_cost(words, mend)));
     }
     if dealt.detail.stated.is_some() {
         ui.add_space(4.0);
-        desk.second(ui, &format!("{}.", capital(words.text(Text::BraceHoldsNot))));
+        desk.second(ui, &format!("{}.", words::capital(words.text(Text::BraceHoldsNot))));
     }
     shown
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 /// Every way that was looked at, on demand.

@@ -15,7 +15,7 @@ use plan::Edit;
 use words::texts::{Moves as Text, Window};
 
 use self::ahead::{Ahead, Side};
-use super::{Desk, quiet};
+use super::{Desk, ghosts, quiet};
 use crate::editor::{Editor, Message, Page};
 use crate::icons::{self, Icon};
 use crate::kit::{self, Figure};
@@ -43,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let sides = ahead::sides(ui, editor);
     let aheads = ahead::all(ui, editor, &sides, motion);
     let Some(side) = ahead::chosen(ui, editor, &sides, &aheads) else {
-        show_on_map(ui, None);
+        ghosts::give(ui, GHOST, None);
         ui.add_space(12.0);
         desk.second(ui, words.text(Text::CannotMove));
         runs(ui, desk);
@@ -74,8 +74,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         next(ui, desk, side, motion, ahead);
     }
     let new = ahead.filter(|ahead| ahead::kept_as(editor.plan(), &ahead.next.run).is_none());
-    show_on_map(
+    ghosts::give(
         ui,
+        GHOST,
         new.map(|ahead| Ghost {
             outline: ahead.next.run.outline.clone(),
             closed: ahead.next.run.closed(),
@@ -268,18 +269,7 @@ fn keep(ui: &mut Ui, desk: &mut Desk<'_>, ahead: &Ahead) {
 
 /// The ghost that the map shows while this page is open.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
-    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(Id::unique(GHOST)));
-    shown.flatten().filter(|_| editor.page() == Page::Moves && editor.run().is_some())
-}
-
-/// Gives the map a ghost to show from the next frame on.
-fn show_on_map(ui: &Ui, ghost: Option<Ghost>) {
-    let id = Id::unique(GHOST);
-    let shown = ui.data(|data| data.get_temp::<Option<Arc<Ghost>>>(id)).flatten();
-    if shown.as_deref() != ghost.as_ref() {
-        ui.data_mut(|data| data.insert_temp(id, ghost.map(Arc::new)));
-        ui.ctx().request_repaint();
-    }
+    ghosts::given(ui, GHOST).filter(|_| editor.page() == Page::Moves && editor.run().is_some())
 }
 
 /// The runs of the plan, to take one in hand.

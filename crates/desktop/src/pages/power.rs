@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         return;
     };
     let unit = store::energizer_of(editor.plan(), run);
-    let name = unit.map_or_else(|| words.text(Text::AnEnergizer).to_owned(), |unit| capital(&unit.id));
+    let name = unit.map_or_else(|| words.text(Text::AnEnergizer).to_owned(), |unit| words::capital(&unit.id));
     let assumed_unit = Energizer::assumed();
     let sheet = unit.unwrap_or(&assumed_unit);
     let sentence = words.say(
@@ -56,11 +56,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     findings(ui, desk);
     assumed::show(ui, desk, Page::Power);
-}
-
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 fn joules(desk: &Desk<'_>, joules: f64) -> String {

@@ -151,12 +151,6 @@ fn free_name(wish: &str, taken: &[&str]) -> String {
     names.find(|name| !taken.contains(&name.as_str())).unwrap_or_else(|| wish.to_owned())
 }
 
-/// A name as a sentence begins.
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
-}
-
 /// The names of the runs for which something holds, for a sentence; `None` where there is none.
 fn runs_that(plan: &Plan, holds: impl Fn(&Run) -> bool) -> Option<String> {
     let names: Vec<&str> = plan.runs.iter().filter(|run| holds(run)).map(care::run_name).collect();
@@ -242,13 +236,11 @@ fn deeds(ui: &mut Ui, desk: &Desk<'_>, in_use: Option<&str>) -> (bool, bool) {
 
 #[cfg(test)]
 mod tests {
-    use super::{capital, free_name};
+    use super::free_name;
 
     #[test]
     fn a_new_name_is_none_of_the_old() {
         assert_eq!(free_name("net", &[]), "net");
         assert_eq!(free_name("net", &["net", "net 2"]), "net 3");
-        assert_eq!(capital("öre"), "Öre");
-        assert_eq!(capital(""), "");
     }
 }

@@ -111,6 +111,11 @@ impl PullTest {
         self.pull_n.or(self.pull_kg.map(|kilograms| kilograms * NEWTONS_PER_KILOGRAM))
     }
 
+    /// The pull, kilograms; `None` where none is stated.
+    pub fn pull_kg(&self) -> Option<f64> {
+        self.pull_kg.filter(|_| self.pull_n.is_none()).or(self.pull_n.map(|newtons| newtons / NEWTONS_PER_KILOGRAM))
+    }
+
     /// Whether the ground was wet, stated or assumed.
     pub fn wet(&self) -> bool {
         self.wet.unwrap_or(defaults::SEEN_WET)

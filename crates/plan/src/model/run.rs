@@ -212,6 +212,11 @@ pub struct StatedBrace {
     pub rest: Rest,
 }
 
+impl StatedBrace {
+    /// A brace belongs to a corner or end within this distance, metres.
+    pub const REACH_M: f64 = 1.0;
+}
+
 /// What is wrong at a place of the fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "snake_case")]

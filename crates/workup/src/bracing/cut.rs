@@ -9,9 +9,6 @@ use super::model::CutMend;
 use crate::pins::CORNER_REACH_M;
 use crate::point;
 
-/// A brace stands at a corner within this distance, metres.
-const BRACE_REACH_M: f64 = 1.0;
-
 /// Distances that meet to rounding, metres.
 const GRAIN_M: f64 = 1e-6;
 
@@ -92,7 +89,7 @@ pub fn cut_run(run: &Run, cut: &CutMend) -> Option<Run> {
         zone.to_m = carried(zone.to_m);
     }
     let off_m = |brace: &StatedBrace| point(brace.at).distance_m(point(corner));
-    cut_run.braces.retain(|brace| off_m(brace) > BRACE_REACH_M);
+    cut_run.braces.retain(|brace| off_m(brace) > StatedBrace::REACH_M);
     Some(cut_run)
 }
 

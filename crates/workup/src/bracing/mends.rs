@@ -17,9 +17,6 @@ use crate::place;
 /// Longer pegs that are had, metres (common practice, no source).
 const LONGER_M: [f64; 2] = [0.45, 0.6];
 
-/// A brace belongs to a corner or end within this distance, metres.
-const BRACE_REACH_M: f64 = 1.0;
-
 /// Share by which a ratio may fall short, room for rounding.
 const GRAIN: f64 = 1e-9;
 
@@ -44,7 +41,7 @@ pub(super) fn detail(site: &Site<'_>, corner: &geometry::Corner) -> Detail {
 /// The brace that the keeper stated for this corner: the nearest within a step.
 fn stated_brace<'a>(site: &Site<'a>, corner: &geometry::Corner) -> Option<&'a StatedBrace> {
     let off_m = |brace: &StatedBrace| corner.at.distance_m(crate::point(brace.at));
-    let near = site.run.braces.iter().filter(|brace| off_m(brace) <= BRACE_REACH_M);
+    let near = site.run.braces.iter().filter(|brace| off_m(brace) <= StatedBrace::REACH_M);
     near.min_by(|a, b| off_m(a).total_cmp(&off_m(b)))
 }
 

@@ -129,8 +129,7 @@ fn pull(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
     desk.second(ui, words.text(Text::PullTestWhy));
     ui.add_space(4.0);
     let test = soil.pull_test.as_deref().cloned().unwrap_or_default();
-    let kilograms = test.pull_n().map(|pull_n| pull_n / NEWTONS_PER_KILOGRAM);
-    let shown = match kilograms {
+    let shown = match test.pull_kg() {
         Some(kilograms) => Shown::of(words, Measure::Mass, kilograms, false),
         None => Shown::nothing(words, Measure::Mass),
     };
@@ -158,9 +157,6 @@ fn pull(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
     }
     changed
 }
-
-/// Newtons that a kilogram weighs (standard gravity).
-const NEWTONS_PER_KILOGRAM: f64 = 9.806_65;
 
 /// Corners seen, each to be taken out again.
 fn seen(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {

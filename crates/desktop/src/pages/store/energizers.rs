@@ -8,8 +8,8 @@ use words::{Measure, Range, Words};
 use workup::{RunWorkup, SheetTrouble, Trouble};
 
 use super::{
-    Desk, Figure, MOST_OF_A_KIND, Owner, capital, deeds, free_name, inset, kind_row, runs_that, set_store,
-    set_store_and_runs, unfold, unfolded,
+    Desk, Figure, MOST_OF_A_KIND, Owner, deeds, free_name, inset, kind_row, runs_that, set_store, set_store_and_runs,
+    unfold, unfolded,
 };
 use crate::editor::Message;
 use crate::field;
@@ -168,7 +168,7 @@ fn fit(ui: &mut Ui, desk: &Desk<'_>, run: &Run, worked: &RunWorkup) {
     let sentence = words.say(
         text,
         &[
-            ("name", &capital(name)),
+            ("name", &words::capital(name)),
             ("free", &words.kilovolts(unit.no_load_kv())),
             ("loaded", &words.kilovolts(unit.kv_at_500_ohm())),
             ("stored", &joules(unit.stored_j())),

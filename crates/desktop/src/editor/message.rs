@@ -1,0 +1,110 @@
+//! What the views, the keyboard and the threads beside the window say to the editor.
+
+use std::path::PathBuf;
+
+use drawing::{Theme, Thing};
+use plan::{Edit, Plan, Point, Rolls, Shape};
+use words::Units;
+
+use super::{BracingMessage, Lesson, Page, ShapesMessage};
+use crate::tool::{Hand, Tool};
+use crate::worker::Answer;
+
+/// What a view, the keyboard or the worker says to the editor.
+#[derive(Clone, Debug)]
+pub enum Message {
+    /// Open a page.
+    Open(Page),
+    /// Pick something, or nothing.
+    Pick(Option<Thing>),
+    /// Something is under the pointer, or nothing.
+    Hover(Option<Thing>),
+    /// Make an edit, as a step of its own or within the open one.
+    Make(Edit),
+    /// The edits that follow are one step, until [`Message::End`].
+    Begin,
+    /// The step is done.
+    End,
+    /// Take a tool to hand.
+    Use(Tool),
+    /// The hand did something with the tool.
+    Hand(Hand),
+    /// Take hold of a corner, of a side by its middle to make a corner of it, or of a whole, at a place.
+    Grab(Thing, Point),
+    /// Take hold of what is picked by its turning ring.
+    GrabTurn(Point),
+    /// What is held goes to a place.
+    Drag(Point),
+    /// Let go.
+    Drop,
+    /// Move what is picked by so many metres east and north.
+    Nudge(f64, f64),
+    /// Turn what is picked by so many degrees clockwise.
+    Turn(f64),
+    /// Give a side of an outline a length, metres.
+    SideLength(Shape, usize, f64),
+    /// Make the run in hand of whole panels, with so many doubled back.
+    FitNets(u32),
+    /// Take the nearest outline where none of whole panels exists.
+    TakeNearest,
+    /// Something about what holds the corners.
+    Bracing(BracingMessage),
+    /// Something about other shapes of the same nets.
+    Shapes(ShapesMessage),
+    /// Move a corner of the run in hand, by its place in the outline, to a post.
+    ToPost(usize),
+    /// Make a second one of what is picked.
+    Duplicate,
+    /// Take out what is picked.
+    Remove,
+    /// Esc: let go of what is held, leave the tool, or pick nothing.
+    Escape,
+    /// Take the last step back.
+    Undo,
+    /// Do it again.
+    Redo,
+    /// Go to a place in the list of what was done: so many steps.
+    GoTo(usize),
+    /// Show figures in those units.
+    Units(Units),
+    /// Show that theme.
+    Theme(Theme),
+    /// Show or fold the figures behind the corners' sentences.
+    Why(bool),
+    /// Show or fold the table of all runs.
+    Compare(bool),
+    /// The map has that size, and something lies on those parts of it.
+    Size([f32; 2], [Option<[f32; 4]>; 2]),
+    /// Show all of the plan.
+    Fit,
+    /// Zoom about a spot of the map.
+    Zoom(f64, drawing::Spot),
+    /// Move the map right and down by so many pixels.
+    Pan(f32, f32),
+    /// The worker's answer.
+    Worked(Box<Answer>),
+    /// Ask the keeper how many rolls there are.
+    AskRolls,
+    /// The answer, as it is typed.
+    Rolls(Rolls),
+    /// Lay the rolls out.
+    LayOut,
+    /// Back from the question.
+    LeaveQuestion,
+    /// Begin with an empty plan.
+    StartEmpty,
+    /// The lesson on the map was learnt, or is not wanted.
+    Learnt(Lesson),
+    /// The example farm is open.
+    Example(Box<Plan>),
+    /// Another plan is open, from that file.
+    Opened(Box<Plan>, Option<PathBuf>),
+    /// What a crash left behind is open.
+    Recovered(Box<Plan>, Option<PathBuf>),
+    /// The plan was written to that file.
+    Saved(PathBuf),
+    /// Take a boundary and what it brings into the plan.
+    BringIn(Box<Plan>),
+    /// Take a grid of heights into the plan.
+    BringHeights(Box<exchange::heights::Import>),
+}
