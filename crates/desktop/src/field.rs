@@ -163,7 +163,12 @@ struct Look {
 struct Draft {
     text: String,
     before: String,
-    refusal: Option<String>,
+    refused: bool,
+}
+
+/// What stands in a field: where it changes, in its unit too, what was refused before it goes.
+fn standing(shown: &Shown) -> String {
+    format!("{} {}", shown.figure, shown.unit)
 }
 
 fn row<T>(
@@ -201,10 +206,13 @@ fn row<T>(
     }
     let typing = response.has_focus() || response.lost_focus() || response.changed();
     // What stood there has changed meanwhile, or the field went out of sight before it could commit.
-    if draft.take_if(|draft| !typing && (draft.refusal.is_none() || draft.before != shown.figure)).is_some() {
+    if draft
+        .take_if(|draft| !typing && (!draft.refused || draft.before != standing(shown) || read(&draft.text).is_ok()))
+        .is_some()
+    {
         ui.ctx().request_repaint();
     }
-    let refused = draft.as_ref().is_some_and(|draft| draft.refusal.is_some());
+    let refused = draft.as_ref().is_some_and(|draft| draft.refused);
     frame(ui, place, &response, refused, p);
     if shown.assumed && draft.is_none() && !response.has_focus() {
         let galley = ui.painter().layout_no_wrap(text.clone(), theme::regular(13.0), Color32::PLACEHOLDER);
@@ -213,8 +221,8 @@ fn row<T>(
     }
 
     if response.changed() {
-        let refusal = draft.and_then(|draft| draft.refusal).filter(|_| read(&text).is_err());
-        draft = Some(Draft { text: text.clone(), before: shown.figure.clone(), refusal });
+        let refused = draft.is_some_and(|draft| draft.refused) && read(&text).is_err();
+        draft = Some(Draft { text: text.clone(), before: standing(shown), refused });
     }
     let mut read_now = None;
     if response.has_focus() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
@@ -223,23 +231,20 @@ fn row<T>(
     } else if response.lost_focus() || (response.changed() && !response.has_focus()) {
         let entered = ui.input(|input| input.key_pressed(Key::Enter));
         draft = draft.filter(|draft| shown.assumed || draft.text.trim() != shown.figure).and_then(|draft| {
-            match read(&draft.text) {
-                Ok(value) => {
-                    read_now = Some(value);
-                    None
-                }
-                Err(sentence) => {
-                    if entered {
-                        response.request_focus();
-                    }
-                    Some(Draft { refusal: Some(sentence), ..draft })
-                }
+            if let Ok(value) = read(&draft.text) {
+                read_now = Some(value);
+                return None;
             }
+            if entered {
+                response.request_focus();
+            }
+            Some(Draft { refused: true, ..draft })
         });
     }
-    if let Some(sentence) = draft.as_ref().and_then(|draft| draft.refusal.as_deref()) {
+    // Read anew, so that the sentence speaks of what holds now.
+    if let Some(sentence) = draft.as_ref().filter(|draft| draft.refused).and_then(|draft| read(&draft.text).err()) {
         ui.add_space(2.0);
-        kit::prose(ui, sentence, theme::regular(12.0), colour(p.danger));
+        kit::prose(ui, &sentence, theme::regular(12.0), colour(p.danger));
         ui.add_space(8.0);
     }
     ui.data_mut(|data| match draft {

@@ -148,19 +148,16 @@ pub(crate) fn title(ui: &mut Ui, title: &str, aside: &str, sentence: &str, p: &P
 pub(crate) fn section(ui: &mut Ui, head: &str, aside: &str, p: &Palette) -> Response {
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
     name(&response, Role::Heading, head);
-    if !ui.is_rect_visible(rect) {
-        return response;
-    }
-    let painter = ui.painter();
-    let drawn = painter.text(rect.left_center(), Align2::LEFT_CENTER, head, theme::semi_bold(13.0), colour(p.ink));
-    if !aside.is_empty() {
-        let room = rect.right() - drawn.right() - 12.0;
-        let text = shortened(ui, aside, theme::regular(12.0), colour(p.ink2), room);
-        ui.painter().galley(
-            pos2(rect.right() - text.size().x, rect.center().y - text.size().y / 2.0),
-            text,
-            colour(p.ink2),
-        );
+    let head = put(ui, head, theme::semi_bold(13.0), colour(p.ink));
+    let text = put(ui, aside, theme::regular(12.0), colour(p.ink2));
+    let beside = text.size().x <= rect.width() - head.size().x - 12.0;
+    let middle = |galley: &Galley| rect.center().y - galley.size().y / 2.0;
+    let at = pos2(rect.right() - text.size().x, middle(&text));
+    ui.painter().galley(pos2(rect.left(), middle(&head)), head, colour(p.ink));
+    if beside {
+        ui.painter().galley(at, text, colour(p.ink2));
+    } else {
+        prose(ui, aside, theme::regular(12.0), colour(p.ink2));
     }
     response
 }
@@ -310,22 +307,26 @@ pub(crate) fn row(
     (rect, response.on_hover_cursor(egui::CursorIcon::PointingHand))
 }
 
-/// A row that only tells: words at the left, words at the right.
+/// A row that only tells: words at the left, words at the right, or below them where both find no room on one line.
 pub(crate) fn fact(ui: &mut Ui, left: &str, right: &str, p: &Palette) -> Rect {
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
-    name(&response, Role::Label, &format!("{left}: {right}"));
+    let wide = ui.available_width();
+    let said = format!("{left}: {right}");
+    let left = put(ui, left, theme::regular(13.0), colour(p.ink2));
+    let mut job = LayoutJob::simple(right.to_owned(), theme::regular(13.0), colour(p.ink), wide);
+    job.halign = egui::Align::RIGHT;
+    let right = ui.painter().layout_job(job);
+    let beside = left.size().x + 12.0 + right.size().x <= wide;
+    let tall = if beside { ROW } else { ROW + right.size().y };
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
+    name(&response, Role::Label, &said);
     if !ui.is_rect_visible(rect) {
         return rect;
     }
     ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.hairline)));
-    let right = shortened(ui, right, theme::regular(13.0), colour(p.ink), rect.width() * 0.62);
-    let left = shortened(ui, left, theme::regular(13.0), colour(p.ink2), rect.width() - right.size().x - 12.0);
-    ui.painter().galley(pos2(rect.left(), rect.center().y - left.size().y / 2.0), left, colour(p.ink2));
-    ui.painter().galley(
-        pos2(rect.right() - right.size().x, rect.center().y - right.size().y / 2.0),
-        right,
-        colour(p.ink),
-    );
+    let middle = rect.top() + ROW / 2.0;
+    let below = if beside { middle - right.size().y / 2.0 } else { rect.top() + ROW - 5.0 };
+    ui.painter().galley(pos2(rect.left(), middle - left.size().y / 2.0), left, colour(p.ink2));
+    ui.painter().galley(pos2(rect.right(), below), right, colour(p.ink));
     rect
 }
 

@@ -51,11 +51,17 @@ pub(crate) struct Desk<'a> {
 }
 
 impl Desk<'_> {
-    /// Begins a section, with space before it.
+    /// Begins a section, with space before it; comes in sight where it was asked for at the foot of the page.
     fn section(&mut self, ui: &mut Ui, head: &str, aside: &str) -> Response {
         ui.add_space(BETWEEN);
         self.sections.push((ui.cursor().top(), head.to_owned()));
-        kit::section(ui, head, aside, self.p)
+        let response = kit::section(ui, head, aside, self.p);
+        let asked = Id::unique(TO_SECTION);
+        if ui.data(|data| data.get_temp::<String>(asked)).is_some_and(|asked| asked == head) {
+            ui.data_mut(|data| data.remove_temp::<String>(asked));
+            response.scroll_to_me(Some(egui::Align::TOP));
+        }
+        response
     }
 
     /// Words in ink2.
@@ -106,8 +112,13 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
     }
 }
 
-/// The last line of a page that goes on: what lies below.
-fn below(ui: &Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
+/// Under this name the foot of a page leaves word which section is to come in sight.
+const TO_SECTION: &str = "to the section";
+/// Space between two names at the foot.
+const NAMES_APART: f32 = 12.0;
+
+/// The last line of a page that goes on: what lies below, each name a way there; what finds no room is counted.
+fn below(ui: &mut Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
     let names: Vec<&str> = desk
         .sections
         .iter()
@@ -126,11 +137,42 @@ fn below(ui: &Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
         Stroke::new(1.0, colour(p.hairline)),
     );
     icons::chevron(ui.painter(), strip.left_center() + vec2(margin + 6.0, 0.0), colour(p.ink2));
-    let text = desk.words.say(Text::Below, &[("names", &names.join(", ").to_lowercase())]);
-    let room = strip.width() - 2.0 * margin - 24.0;
-    let galley = kit::shortened(ui, &text, theme::regular(12.0), colour(p.ink2), room);
-    let at = pos2(strip.left() + margin + 22.0, strip.center().y - galley.size().y / 2.0);
-    ui.painter().galley(at, galley, colour(p.ink2));
+    let width = |ui: &Ui, text: &str| {
+        ui.painter().layout_no_wrap(text.to_owned(), theme::regular(12.0), colour(p.ink2)).size().x
+    };
+    let more = |count: usize| desk.words.say(Text::BelowMore, &[("count", &count.to_string())]);
+    let right = strip.right() - margin;
+    let mut left = strip.left() + margin + 22.0;
+    for (index, name) in names.iter().enumerate() {
+        let rest = names.len() - index - 1;
+        let kept = if rest == 0 { 0.0 } else { NAMES_APART + width(ui, &more(rest)) };
+        let fits = left + width(ui, &name.to_lowercase()) + kept <= right;
+        let label = if fits { name.to_lowercase() } else { more(rest + 1) };
+        left = way_to(ui, pos2(left, strip.center().y), &label, name, p) + NAMES_APART;
+        if !fits {
+            break;
+        }
+    }
+}
+
+/// A name that brings its section in sight; where it ends.
+fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) -> f32 {
+    let text = ui.painter().layout_no_wrap(label.to_owned(), theme::regular(12.0), colour(p.ink2));
+    let place = Rect::from_min_size(at - vec2(0.0, text.size().y / 2.0), text.size());
+    let response = ui.interact(place.expand2(vec2(4.0, 6.0)), Id::unique(("way to", section)), egui::Sense::click());
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, label));
+    let ink = if response.hovered() { p.ink } else { p.ink2 };
+    if response.hovered() {
+        ui.painter().hline(place.x_range(), place.bottom() + 0.5, Stroke::new(1.0, colour(ink)));
+    }
+    ui.painter().galley(place.min, text, colour(ink));
+    kit::focus_ring(ui, &response, p);
+    if response.clicked() {
+        ui.data_mut(|data| data.insert_temp(Id::unique(TO_SECTION), section.to_owned()));
+        ui.ctx().request_repaint();
+    }
+    response.on_hover_cursor(egui::CursorIcon::PointingHand);
+    place.right()
 }
 
 /// The page that a finding stands on; one of the whole plan is about the ground where it is about an outline.

@@ -107,9 +107,18 @@ impl Words {
 
     /// An area's figure and unit.
     pub fn area_parts(self, square_metres: f64) -> (String, &'static str) {
+        let unit = match self.units {
+            Units::Metric => "m²",
+            Units::Feet => "ft²",
+        };
+        (self.number(square_metres / self.area_unit_m2(), 0), unit)
+    }
+
+    /// Square metres in the unit of areas.
+    pub fn area_unit_m2(self) -> f64 {
         match self.units {
-            Units::Metric => (self.number(square_metres, 0), "m²"),
-            Units::Feet => (self.number(square_metres / (METRES_PER_FOOT * METRES_PER_FOOT), 0), "ft²"),
+            Units::Metric => 1.0,
+            Units::Feet => METRES_PER_FOOT * METRES_PER_FOOT,
         }
     }
 

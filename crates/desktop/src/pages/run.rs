@@ -289,11 +289,13 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
     }
     let weight = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
     let Some(ends) = ends else {
-        kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, sentence, weight.clone(), colour(p.ink));
+        let told =
+            kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, sentence, weight.clone(), colour(p.ink));
         if let Some(brace) = brace {
-            let left = rect.right() - 96.0;
+            // In one column, but never into the words before it.
+            let left = (rect.right() - 96.0).max(told.right() + 28.0);
             icons::kite(ui.painter(), pos2(left - 12.0, y), kite_of(corner), p);
-            kit::cell(ui, pos2(rect.right() - 96.0, y), Align2::LEFT_CENTER, words.text(brace), weight, colour(p.ink));
+            kit::cell(ui, pos2(left, y), Align2::LEFT_CENTER, words.text(brace), weight, colour(p.ink));
         }
         return;
     };

@@ -16,6 +16,11 @@ const NUMBER: f32 = 26.0;
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
     if let Some(work) = &worked.set_up {
         part(ui, desk, [Text::SettingUp, Text::ShowSetUp, Text::FoldSetUp], work, worked.lay.as_ref());
+        let rule = worked.lay.as_ref().and_then(|lay| sentences::rule_of_thumb(work, lay, desk.words));
+        if let Some(rule) = rule {
+            ui.add_space(4.0);
+            desk.second(ui, &rule);
+        }
     }
     if let Some(work) = &worked.taking_down {
         part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work, worked.lay.as_ref());

@@ -62,6 +62,12 @@ pub fn time(work: &Work, words: Words) -> String {
     parts.join(" ")
 }
 
+/// The rule of thumb's minutes where the table and the sheet still say those and not the steps'.
+pub fn rule_of_thumb(work: &Work, lay: &Lay, words: Words) -> Option<String> {
+    let other = (lay.set_up_minutes - work.minutes_low).abs() >= 0.5;
+    other.then(|| words.say(Text::RuleOfThumb, &[("minutes", &words.minutes_figure(lay.set_up_minutes))]))
+}
+
 /// The row on the walk behind the mower: its label and figures; `None` where it could not be worked out.
 pub fn mowing(worked: &RunWorkup, words: Words) -> Option<(&'static str, String)> {
     let walk = worked.mow_walk.as_ref()?;

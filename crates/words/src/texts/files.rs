@@ -51,13 +51,13 @@ texts! {
         SaveFailed: "{reason} The plan is still open here, and the file is as it was.",
 
         CloseTitle: "Save what you changed?",
-        CloseText: "{name} has changes that are on no disk.",
+        CloseText: "{name} has changes that are not saved.",
         CloseDiscard: "Close without saving",
         LeaveDiscard: "Go on without saving",
         KeepWorking: "Keep working",
 
         LeftTitle: "Netfold ended without saving",
-        LeftText: "{name} was left with {count} that are on no disk.",
+        LeftText: "{name} was left with {count} that are not saved.",
         LeftNeverSaved: "{name} was left and had never been saved.",
         LeftPart: "The last of it could not be read and is kept aside, not deleted.",
         LeftOneChange: "1 change",

@@ -22,7 +22,7 @@ texts! {
         Units: "Units",
         Metres: "metres",
         Feet: "feet",
-        Below: "below: {names}",
+        BelowMore: "{count} more",
 
         HintFirstCorners: "Click where each corner stands. Backspace takes up the last one, Esc leaves.",
         HintMoreCorners: "Enter or a double click closes it. Backspace takes up the last corner, Esc leaves.",
@@ -98,7 +98,7 @@ texts! {
         Stands: "stands",
         MayLean: "may lean",
         WillLean: "will lean in",
-        EndOfNetting: "the netting ends here",
+        EndOfNetting: "netting ends here",
         NeedsBrace: "needs a brace",
         BraceAdvised: "brace advised",
         Braced: "braced",

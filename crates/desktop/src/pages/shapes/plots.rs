@@ -72,7 +72,7 @@ fn by_proportion(ui: &mut Ui, desk: &mut Desk<'_>) {
         .collect();
     let own = own_m2(desk);
     let values = lines.iter().map(|line| line.1).chain(own).chain(curve.iter().map(|at| at[1]));
-    let y = round_range(values);
+    let y = round_range(values, words.area_unit_m2());
     let aside = words.text(Text::OpenGround);
     desk.section(ui, words.text(Text::GroundByProportion), aside);
     let frame = frame(ui, desk, words.text(Text::GroundByProportion), (1.0, LONGEST), y);
@@ -123,7 +123,7 @@ fn by_nets(ui: &mut Ui, desk: &mut Desk<'_>) {
     let lines: Vec<(Family, Vec<[f64; 2]>)> = families.into_iter().map(|family| (family, line_of(family))).collect();
     let most = by_nets.iter().map(|(nets, _)| *nets).max().unwrap_or(2);
     let values = lines.iter().flat_map(|(_, points)| points.iter().map(|at| at[1])).chain([0.0]);
-    let y = round_range(values);
+    let y = round_range(values, words.area_unit_m2());
     let owned = words.say(Text::YouOwn, &[("count", &editor.nets_owned().to_string())]);
     desk.section(ui, words.text(Text::GroundByNets), &owned);
     let frame = frame(ui, desk, words.text(Text::GroundByNets), (1.0, f64::from(most)), y);
@@ -176,8 +176,8 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     // A dot at the very edge would be cut in half.
     let beside = |value: f64| [value * 0.99, value * 1.01];
-    let x = round_range(all.iter().flat_map(|dot| beside(dot.0)));
-    let y = round_range(all.iter().flat_map(|dot| beside(dot.1)));
+    let x = round_range(all.iter().flat_map(|dot| beside(dot.0)), 1.0);
+    let y = round_range(all.iter().flat_map(|dot| beside(dot.1)), words.area_unit_m2());
     desk.section(ui, words.text(Text::WorkByGround), "");
     let frame = frame(ui, desk, words.text(Text::WorkByGround), x, y);
     let (loud, quiet): (Vec<_>, Vec<_>) = all.iter().partition(|dot| dot.3);
@@ -216,18 +216,18 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
 }
 
-/// A range with round ends about some values.
-fn round_range(values: impl Iterator<Item = f64>) -> (f64, f64) {
+/// A range about some values whose ends are round in the unit that is shown.
+fn round_range(values: impl Iterator<Item = f64>, unit: f64) -> (f64, f64) {
     let (low, high) =
         values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
-    let step = round_step((high - low).max(high.abs() * 0.02).max(1e-9));
+    let step = round_step((high - low).max(high.abs() * 0.02).max(1e-9), unit);
     let (low, high) = ((low / step).floor() * step, (high / step).ceil() * step);
     if high > low { (low, high) } else { (low, low + step) }
 }
 
-/// A round step that divides a range into two to five.
-fn round_step(range: f64) -> f64 {
-    let power = 10_f64.powf((range / 4.0).log10().floor());
+/// A step that divides a range into two to five, round in a unit.
+fn round_step(range: f64, unit: f64) -> f64 {
+    let power = 10_f64.powf((range / unit / 4.0).log10().floor()) * unit;
     [1.0, 2.0, 5.0, 10.0]
         .into_iter()
         .map(|times| times * power)
@@ -243,7 +243,7 @@ fn frame(ui: &mut Ui, desk: &Desk<'_>, name: &str, x: (f64, f64), y: (f64, f64))
     response.widget_info(|| WidgetInfo::labeled(egui::Role::Image, true, name));
     let rect = Rect::from_min_max(all.min + vec2(LEFT, 6.0), all.max - vec2(RIGHT, BELOW));
     let frame = Frame { rect, x, y };
-    let step = round_step(y.1 - y.0);
+    let step = round_step(y.1 - y.0, words.area_unit_m2());
     let mut at = y.0;
     while at <= y.1 + step * 1e-6 {
         let height = frame.y_of(at);
