@@ -259,6 +259,30 @@ fn a_refused_figure_stays_until_it_is_mended() {
 }
 
 #[test]
+fn a_refusal_speaks_in_the_unit_that_is_shown() {
+    let mut harness = open(example(), Page::Run, Units::Metric);
+    enter(&mut harness, "Width of a cut, Mower", "900000 m");
+    assert!(says(&harness, " cm or less."));
+    harness.state_mut().as_mut().unwrap().say(Message::Units(Units::Feet));
+    harness.run();
+    harness.run();
+    assert!(!says(&harness, " cm or less."), "the centimetres are gone with the unit");
+}
+
+#[test]
+fn the_names_at_the_foot_of_a_page_lead_there() {
+    let mut harness = hand::on_page(example(), Page::Run, [1280.0, 800.0], Words::default());
+    let head = |harness: &Opened, name: &str| harness.get_by_label(name).rect().top();
+    assert!(head(&harness, "Wind") > 680.0, "it lies below");
+    let at = harness.get_by_role_and_label(egui::accesskit::Role::Link, "wind").rect().center();
+    hand::click(&mut harness, at);
+    for _ in 0..40 {
+        harness.step();
+    }
+    assert!(head(&harness, "Wind") < 300.0, "a click brought them in sight: {}", head(&harness, "Wind"));
+}
+
+#[test]
 fn a_kind_of_net_is_added_copied_renamed_and_taken_out() {
     let mut harness = open(example(), Page::Run, Units::Metric);
     let first = plan_of(&harness);
