@@ -100,6 +100,17 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Find which energizer keeps the target on how many nets.
+    Power {
+        /// The plan.
+        plan: PathBuf,
+        /// Which run; the first where none is named.
+        #[arg(long, value_name = "ID")]
+        run: Option<String>,
+        /// As JSON for other programs.
+        #[arg(long)]
+        json: bool,
+    },
     /// Print the JSON Schema of a file.
     Schema {
         /// Which.

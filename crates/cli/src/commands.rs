@@ -13,7 +13,7 @@ use workup::candidates::Ask;
 use workup::{Depth, Workup};
 
 use crate::arguments::{Arguments, Command, Described, Format};
-use crate::{example, files, shapes, window};
+use crate::{example, files, power, shapes, window};
 
 /// Size of an exported map, pixels.
 const PICTURE: [f32; 2] = [1440.0, 1080.0];
@@ -103,6 +103,7 @@ pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
             let ask = Ask { coop, walls, free_sides: sides, ..Ask::new(nets) };
             shapes::run(&plan, &ask, json, words)?;
         }
+        Command::Power { plan, run, json } => power::run(&plan, run.as_deref(), json, words)?,
         Command::Schema { of } => {
             let schema = match of {
                 Described::Plan => plan::schema::plan(),

@@ -8,6 +8,7 @@ mod commands;
 mod example;
 mod files;
 mod fit;
+mod power;
 mod shapes;
 mod window;
 

@@ -12,6 +12,7 @@ pub mod heights;
 pub mod page;
 pub mod picture;
 pub mod png;
+pub mod power;
 pub mod projection;
 pub mod refusal;
 pub mod report;

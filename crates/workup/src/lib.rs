@@ -13,6 +13,7 @@
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`pins`] are kept while the nets are laid; [`gates`] opens the run where it goes, with the way to the gateway;
 //! - [`volts`] works out the pulse, through `electrical`;
+//! - [`power`] works out on demand which energizer would hold, and what the pulse does;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
@@ -33,6 +34,7 @@ mod mow;
 mod nets;
 mod outlines;
 pub mod pins;
+pub mod power;
 pub mod setting_up;
 pub mod slope;
 pub mod stocking;

@@ -101,14 +101,14 @@ fn groups(plan: &Plan, lines: &[Option<Line>]) -> Vec<Vec<usize>> {
 }
 
 /// The energizer that a run names, else the store's first.
-fn energizer<'a>(plan: &'a Plan, run: &Run) -> Option<&'a Energizer> {
+pub(crate) fn energizer<'a>(plan: &'a Plan, run: &Run) -> Option<&'a Energizer> {
     match &run.energizer {
         Some(id) => plan.store.energizers.iter().find(|unit| unit.id == *id),
         None => plan.store.energizers.first(),
     }
 }
 
-fn fit(unit: Option<&Energizer>) -> Result<Fit, Trouble> {
+pub(crate) fn fit(unit: Option<&Energizer>) -> Result<Fit, SheetTrouble> {
     let assumed = Energizer::assumed();
     let unit = unit.unwrap_or(&assumed);
     let nothing_stated =
@@ -120,18 +120,15 @@ fn fit(unit: Option<&Energizer>) -> Result<Fit, Trouble> {
         v_at_500_ohm: unit.kv_at_500_ohm() * 1e3,
         output_j_at_500_ohm: unit.output_j_at_500_ohm(),
     };
-    electrical::fit(&sheet).map_err(|fault| Trouble::DataSheet {
-        energizer: unit.id.clone(),
-        fault: match fault {
-            SheetFault::NoDrop { .. } => SheetTrouble::LoadedAboveNoLoad,
-            SheetFault::MoreThanStored { .. } => SheetTrouble::OutputAboveStored,
-            SheetFault::NotPositive { .. } | SheetFault::PeakOutOfReach { .. } => SheetTrouble::NoCircuit,
-        },
+    electrical::fit(&sheet).map_err(|fault| match fault {
+        SheetFault::NoDrop { .. } => SheetTrouble::LoadedAboveNoLoad,
+        SheetFault::MoreThanStored { .. } => SheetTrouble::OutputAboveStored,
+        SheetFault::NotPositive { .. } | SheetFault::PeakOutOfReach { .. } => SheetTrouble::NoCircuit,
     })
 }
 
 /// Resistance of a run's earth: measured, or its stakes' by the matrix.
-fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
+pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     if run.earth_ohm.is_some() {
         return run.earth_ohm;
     }
@@ -156,7 +153,11 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     if let Some(key) = not_yet(plan, members) {
         return Err(Trouble::NotYet { key });
     }
-    let fitted = fit(energizer(plan, members[0].run))?;
+    let unit = energizer(plan, members[0].run);
+    let fitted = fit(unit).map_err(|fault| Trouble::DataSheet {
+        energizer: unit.map_or_else(String::new, |unit| unit.id.clone()),
+        fault,
+    })?;
     let earths: Option<Vec<f64>> = members.iter().map(|member| earth_ohm(plan, member.run)).collect();
     let earths = earths.ok_or(BEYOND)?;
     // The runs' earth stakes are joined at the one terminal and far apart.

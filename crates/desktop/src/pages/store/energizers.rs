@@ -2,10 +2,12 @@
 //! with itself.
 
 use egui::{Id, Ui};
+use exchange::power::data_sheet;
 use plan::{Edit, Energizer, Plan, Run, Store};
 use words::texts::Store as Text;
 use words::{Measure, Range, Words};
-use workup::{RunWorkup, SheetTrouble, Trouble};
+use workup::power::SourceModel;
+use workup::{RunWorkup, Trouble};
 
 use super::{
     Desk, Figure, MOST_OF_A_KIND, Owner, deeds, free_name, inset, kind_row, runs_that, set_store, set_store_and_runs,
@@ -156,48 +158,14 @@ fn fit(ui: &mut Ui, desk: &Desk<'_>, run: &Run, worked: &RunWorkup) {
         Trouble::DataSheet { energizer, fault } if *energizer == unit.id => Some(*fault),
         _ => None,
     });
-    let text = match (fault, &worked.volts) {
-        (Some(fault), _) => contradiction(unit, fault),
-        (None, Some(volts)) if volts.source.l_mh > 0.0 => Text::FitsSlowly,
-        (None, Some(_)) if stated(unit) == [true; 4] => Text::Fits,
-        (None, Some(_)) => Text::FitsAssumed,
+    let model = match (fault, &worked.volts) {
+        (Some(fault), _) => Err(fault),
+        (None, Some(volts)) if volts.source.l_mh > 0.0 => Ok(SourceModel::Rlc),
+        (None, Some(_)) => Ok(SourceModel::Rc),
         (None, None) => return,
     };
-    let name = if unit.id.is_empty() { words.text(Text::TheAssumedOne) } else { &unit.id };
-    let joules = |value: f64| words.typed_parts(Measure::Joules, value).0;
-    let sentence = words.say(
-        text,
-        &[
-            ("name", &words::capital(name)),
-            ("free", &words.kilovolts(unit.no_load_kv())),
-            ("loaded", &words.kilovolts(unit.kv_at_500_ohm())),
-            ("stored", &joules(unit.stored_j())),
-            ("out", &joules(unit.output_j_at_500_ohm())),
-        ],
-    );
+    let sentence = data_sheet(unit, model, words);
     let ink = if fault.is_some() { p.danger } else { p.ink2 };
     kit::prose(ui, &sentence, theme::regular(12.0), colour(ink));
     ui.add_space(8.0);
-}
-
-/// Which figures of the sheet are stated: stored, without a load, volts and joules at 500 ohms.
-fn stated(unit: &Energizer) -> [bool; 4] {
-    [
-        unit.stored_j.is_some(),
-        unit.no_load_kv.is_some(),
-        unit.kv_at_500_ohm.is_some(),
-        unit.output_j_at_500_ohm.is_some(),
-    ]
-}
-
-fn contradiction(unit: &Energizer, fault: SheetTrouble) -> Text {
-    let [stored, free, loaded, out] = stated(unit);
-    match fault {
-        SheetTrouble::LoadedAboveNoLoad if free && loaded => Text::LoadedNotLess,
-        SheetTrouble::LoadedAboveNoLoad => Text::LoadedNotLessAssumed,
-        // What comes out is held against a stated store alone.
-        SheetTrouble::OutputAboveStored => Text::MoreOut,
-        SheetTrouble::NoCircuit if stored && free && loaded && out => Text::NoCircuit,
-        SheetTrouble::NoCircuit => Text::NoCircuitAssumed,
-    }
 }
