@@ -80,9 +80,8 @@ fn the_least_stored_energy_holds_and_a_little_less_does_not() {
         plan.target_kv = Some(target_kv);
         let least = of(&plan).least_stored_j;
         let mut looked_at = 0;
-        let rows: [(&Vec<Option<f64>>, fn(&ByGrass<f64>) -> f64); 2] =
-            [(&least.likely, |kv| kv.likely), (&least.clean, |kv| kv.clean)];
-        for (row, grass) in rows {
+        let grasses: [fn(&ByGrass<f64>) -> f64; 2] = [|kv| kv.likely, |kv| kv.clean];
+        for (row, grass) in [&least.likely, &least.clean].into_iter().zip(grasses) {
             assert!(row.windows(2).all(|pair| pair[1].is_none() || pair[0].unwrap() <= pair[1].unwrap()));
             for (nets, found) in row.iter().enumerate().step_by(3) {
                 // At the very least that is looked at, less was not asked.

@@ -14,6 +14,7 @@ use geometry::{FixedStart, Net, Outline, PlacementRequest, Point};
 use plan::{Energizer, Plan, Run, defaults};
 
 use crate::model::SheetTrouble;
+use crate::values::{self, Bad};
 use crate::{chain, nets, volts};
 
 /// The most nets that are looked at.
@@ -88,6 +89,13 @@ impl UnitChoice {
 /// Works the choice out for a run; `None` where the plan has no such run, no nets, or figures that no fence has.
 pub fn choice(plan: &Plan, run: &str) -> Option<Choice> {
     let run = plan.runs.iter().find(|other| other.id == run)?;
+    let mut troubles = values::of_plan(plan);
+    troubles.extend(values::of_run(plan, run));
+    let bad = Bad::of(&troubles);
+    if ["store.nets[", "store.earth_stake.", "resistivity", "leakage", "earth", "_ohm"].iter().any(|part| bad.any(part))
+    {
+        return None;
+    }
     let earth_ohm = volts::earth_ohm(plan, run)?;
     let fences = Fences::of(plan, run, earth_ohm)?;
     let mut solver = PulseSolver::new();
