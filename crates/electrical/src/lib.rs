@@ -7,6 +7,7 @@
 //! - [`circuit`]: what the keeper has built, as plain types: chains of netting, joins, breaks, shorts.
 //! - [`mod@steady`]: the same circuit with the capacitor held at its voltage; resistances only.
 //! - [`mod@pulse`]: the pulse in time: the greatest voltage at every mark, energy and charge.
+//! - [`curve`]: the pulse over time at every place.
 //! - [`earth`]: how far the energizer's earth pole rises.
 //! - [`animal`]: what a touching animal takes, at every mark.
 //! - [`impulse`]: duration, root mean square and the limit line of one impulse.
@@ -26,6 +27,7 @@ pub mod capacitance;
 pub mod circuit;
 mod complex;
 mod contour;
+pub mod curve;
 mod dense;
 pub mod earth;
 mod front;
@@ -49,6 +51,7 @@ pub use circuit::{
     Branch, Chain, ChainReadings, Circuit, CircuitFault, Closing, Join, Line, LineReadings, Mesh, Place, Short, Side,
     Stretch,
 };
+pub use curve::{Curves, curves};
 pub use earth::{EarthRise, earth_rise};
 pub use pulse::{Accuracy, Energy, Peak, Pulse, PulseSolver, pulse};
 pub use source::{DataSheet, Fit, SheetFault, Source, SourceModel, fit};

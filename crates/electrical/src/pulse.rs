@@ -329,13 +329,13 @@ fn all_fall(net: &Network, tracks: &[Track]) -> bool {
 
 /// How the inductance bounds the step.
 #[derive(Debug, Clone, Copy)]
-struct Ringing {
+pub(crate) struct Ringing {
     longest_step_s: f64,
     until_s: f64,
 }
 
 impl Ringing {
-    fn of(net: &Network) -> Self {
+    pub(crate) fn of(net: &Network) -> Self {
         let Some(Oscillation { pole, .. }) = Finder::default().find(net, TERMINAL, None) else {
             return Self { longest_step_s: f64::INFINITY, until_s: 0.0 };
         };
@@ -348,7 +348,7 @@ impl Ringing {
         }
     }
 
-    fn step_s(&self, time_s: f64) -> f64 {
+    pub(crate) fn step_s(&self, time_s: f64) -> f64 {
         if time_s < self.until_s { self.longest_step_s } else { f64::INFINITY }
     }
 }
