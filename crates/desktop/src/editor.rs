@@ -12,6 +12,7 @@ mod fitting;
 mod hold;
 mod message;
 mod pins;
+mod reckoning;
 mod rework;
 mod shapes;
 mod snap;
@@ -95,6 +96,7 @@ pub struct Editor {
     to_ask: bool,
     fitting: Fitting,
     shapes: Shapes,
+    reckoning: reckoning::Reckoning,
     run: usize,
     picked: Option<Thing>,
     page: Page,
@@ -132,6 +134,7 @@ impl Editor {
             to_ask: false,
             fitting: Fitting::default(),
             shapes: Shapes::default(),
+            reckoning: reckoning::Reckoning::default(),
             run: 0,
             picked: None,
             page: Page::default(),
@@ -159,7 +162,10 @@ impl Editor {
 
     /// Takes a message.
     pub fn receive(&mut self, message: Message) {
-        if !matches!(message, Message::Hover(_) | Message::Size(..) | Message::Worked(_) | Message::Shapes(_)) {
+        if !matches!(
+            message,
+            Message::Hover(_) | Message::Size(..) | Message::Worked(_) | Message::Reckoned(_) | Message::Shapes(_)
+        ) {
             self.notice = None;
         }
         // The last lesson goes when the keeper goes on.
@@ -237,6 +243,7 @@ impl Editor {
                 self.fitted = false;
             }
             Message::Worked(answer) => self.worked(*answer),
+            Message::Reckoned(reckoned) => self.reckoned(*reckoned),
             Message::AskRolls => self.ask_rolls(),
             Message::Rolls(rolls) => self.answer_rolls(rolls),
             Message::LayOut => self.lay_out(),

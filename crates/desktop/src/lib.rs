@@ -24,6 +24,7 @@ mod map_view;
 mod menus;
 mod pages;
 mod pen;
+pub mod reckoner;
 mod said;
 pub mod searcher;
 mod settings;

@@ -9,6 +9,7 @@ mod ghosts;
 mod ground;
 mod moves;
 mod mow;
+mod plot;
 mod power;
 mod run;
 mod setting_up;

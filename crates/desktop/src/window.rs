@@ -17,6 +17,7 @@ use crate::editor::{Editor, Message, ShapesMessage};
 use crate::journal::Keeper;
 use crate::map_view::{self, MapSheet};
 use crate::pages::{self, sheet::Paper};
+use crate::reckoner::Reckoner;
 use crate::said::Said;
 use crate::searcher::Searcher;
 use crate::settings::Settings;
@@ -62,6 +63,7 @@ pub struct Window {
     editor: Editor,
     worker: Worker,
     searcher: Searcher,
+    reckoner: Reckoner,
     map: MapSheet,
     line: LineSheet,
     paper: Paper,
@@ -93,7 +95,7 @@ impl Window {
     pub fn open(ctx: &egui::Context, opening: Opening) -> Self {
         let Opening { plan, path, words, is_example, example, folder, notice } = opening;
         theme::set_up(ctx);
-        let (waker, caller) = (ctx.clone(), ctx.clone());
+        let [waker, caller, reckoned] = [ctx.clone(), ctx.clone(), ctx.clone()];
         let settings = folder.as_deref().map(Settings::read).unwrap_or_default();
         let words = if folder.is_some() { Words { units: settings.units(), ..words } } else { words };
         let mut editor = Editor::new(plan, words);
@@ -115,6 +117,7 @@ impl Window {
             editor,
             worker: Worker::start(move || waker.request_repaint()),
             searcher: Searcher::start(move || caller.request_repaint()),
+            reckoner: Reckoner::start(move || reckoned.request_repaint()),
             map: MapSheet::default(),
             line: LineSheet::default(),
             paper: Paper::new(),
@@ -165,6 +168,9 @@ impl Window {
         }
         if let Some(found) = self.searcher.found() {
             self.editor.receive(Message::Shapes(ShapesMessage::Found(Box::new(found))));
+        }
+        if let Some(reckoned) = self.reckoner.reckoned() {
+            self.editor.receive(Message::Reckoned(Box::new(reckoned)));
         }
         theme::show(ui.ctx(), self.editor.theme());
         bound_size(ui.ctx(), all);
@@ -274,6 +280,9 @@ impl Window {
     fn ask(&mut self) {
         if let Some(request) = self.editor.request() {
             self.worker.ask(request);
+        }
+        if let Some(job) = self.editor.reckon_request() {
+            self.reckoner.reckon(job);
         }
         match self.editor.search_request() {
             Some(Some(job)) => self.searcher.search(job),

@@ -110,6 +110,11 @@ impl History {
         self.revision
     }
 
+    /// Whether a step is open.
+    pub fn is_open(&self) -> bool {
+        self.open.is_some()
+    }
+
     /// Makes an edit, as a step of its own or as part of the open one.
     ///
     /// # Errors

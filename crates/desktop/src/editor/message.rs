@@ -7,6 +7,7 @@ use plan::{Edit, Plan, Point, Rolls, Shape};
 use words::Units;
 
 use super::{BracingMessage, Lesson, Page, ShapesMessage};
+use crate::reckoner::Reckoned;
 use crate::tool::{Hand, Tool};
 use crate::worker::Answer;
 
@@ -83,6 +84,8 @@ pub enum Message {
     Pan(f32, f32),
     /// The worker's answer.
     Worked(Box<Answer>),
+    /// The reckoner's answer.
+    Reckoned(Box<Reckoned>),
     /// Ask the keeper how many rolls there are.
     AskRolls,
     /// The answer, as it is typed.

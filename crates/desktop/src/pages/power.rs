@@ -1,5 +1,7 @@
 //! The page about volts: the energizer and its earth in words, the weakest post, what an animal would feel.
 
+mod choice;
+
 use egui::Ui;
 use plan::{Edit, Energizer, Run, defaults};
 use words::texts::Window as Text;
@@ -51,6 +53,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     grass(ui, desk, run);
     store::earth(ui, desk, run);
     store::energizers(ui, desk);
+    choice::show(ui, desk);
     if let Some(volts) = &worked.volts {
         animal(ui, desk, run, volts);
     }

@@ -1,0 +1,145 @@
+//! Which energizer holds: the weakest post against the count of nets, one line an energizer, and the least stored
+//! energy in a sentence.
+
+use egui::{Align2, Stroke, Ui};
+use egui_plot::{FilledArea, HLine, LineStyle, VLine};
+use words::texts::{Map, Power as Text};
+use words::{Measure, Words};
+use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice};
+
+use crate::pages::plot::{Name, below, frame, line, name_lines, plot};
+use crate::pages::{Desk, store};
+use crate::theme::{self, colour};
+
+/// Opacity of the band from long wet grass to clean.
+const BAND: f32 = 0.13;
+/// Counts of nets that are named under the plot.
+const NAMED: [usize; 5] = [1, 5, 10, 15, 20];
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p) = (desk.words, desk.p);
+    let head = words.text(Text::Choice);
+    let Some((choice, _)) = desk.editor.choice().map(|(choice, stale)| (choice.clone(), stale)) else {
+        desk.section(ui, head, "");
+        ui.add_space(6.0);
+        desk.second(ui, words.text(Text::ChoiceLook));
+        return;
+    };
+    desk.section(ui, head, words.text(Text::ChoiceAside));
+    let Some((run, _)) = desk.editor.run() else { return };
+    let own = store::energizer_of(desk.editor.plan(), run).map_or("", |unit| unit.id.as_str());
+    let fits: Vec<&UnitChoice> = choice.units.iter().filter(|unit| unit.model.is_ok()).collect();
+    let Some(mine) = fits.iter().find(|unit| unit.id == own).or(fits.first()).copied() else { return };
+    let values = fits.iter().flat_map(|unit| &unit.weakest_kv).map(|kv| kv.clean);
+    let top_kv = values.fold(choice.target_kv, f64::max).ceil();
+    let x = (1.0, MOST_NETS as f64);
+    let frame = frame(ui, desk, head, x, (0.0, top_kv), 1.0, |kv| words.number(kv, 0));
+    let counts: Vec<f64> = (1..=MOST_NETS).map(|count| count as f64).collect();
+    let row =
+        |unit: &UnitChoice, of: fn(&ByGrass<f64>) -> f64| -> Vec<f64> { unit.weakest_kv.iter().map(of).collect() };
+    plot(ui, "which energizer", &frame, |plot| {
+        let (low, high) = (row(mine, |kv| kv.overgrown), row(mine, |kv| kv.clean));
+        plot.add(
+            FilledArea::new("grass", &counts, &low, &high)
+                .fill_color(theme::thinned(p.ink, BAND))
+                .stroke(Stroke::NONE)
+                .allow_hover(false),
+        );
+        plot.hline(
+            HLine::new("target", choice.target_kv)
+                .stroke(Stroke::new(1.75, colour(p.green)))
+                .style(LineStyle::Dashed { length: 7.0 })
+                .allow_hover(false),
+        );
+        if choice.own_nets > 0 {
+            let here = Stroke::new(1.0, colour(p.ink2));
+            let at = VLine::new("own nets", choice.own_nets as f64);
+            plot.vline(at.stroke(here).style(LineStyle::Dotted { spacing: 4.0 }).allow_hover(false));
+        }
+        for unit in &fits {
+            let loud = std::ptr::eq(*unit, mine);
+            let points = unit.weakest_kv.iter().zip(&counts).map(|(kv, &count)| [count, kv.likely]).collect();
+            let pen = Stroke::new(if loud { 2.25 } else { 1.25 }, colour(if loud { p.ink } else { p.ink2 }));
+            plot.line(line(&unit.id, points).stroke(pen));
+        }
+    });
+    // Named in the middle of the plot's right, where the lines have parted.
+    let mut names: Vec<Name> = fits
+        .iter()
+        .filter_map(|unit| {
+            let at = unit.weakest_kv.last()?.likely;
+            Some(Name { at, text: name(unit, words), loud: false })
+        })
+        .collect();
+    names.push(Name { at: choice.target_kv, text: words.text(Map::Target).to_owned(), loud: false });
+    name_lines(ui, desk, &frame, names);
+    for count in NAMED {
+        let here = count == choice.own_nets;
+        below(ui, desk, &frame, count as f64, &count.to_string(), Align2::CENTER_TOP, here);
+    }
+    ui.add_space(6.0);
+    desk.second(ui, words.text(Text::ShadedGrass));
+    ui.add_space(6.0);
+    for unit in &fits {
+        desk.second(ui, &keeps(unit, &choice, words));
+        ui.add_space(4.0);
+    }
+    if choice.own_nets > 0 && choice.own_nets <= MOST_NETS {
+        desk.second(ui, &least(&choice, words));
+        ui.add_space(4.0);
+    }
+    desk.second(ui, words.text(Text::ChoiceRing));
+}
+
+fn name(unit: &UnitChoice, words: Words) -> String {
+    if unit.id.is_empty() { words.text(words::texts::Window::AnEnergizer).to_owned() } else { unit.id.clone() }
+}
+
+/// On how many nets an energizer keeps the target, in a sentence.
+fn keeps(unit: &UnitChoice, choice: &Choice, words: Words) -> String {
+    let count = |of: fn(&ByGrass<f64>) -> f64| match unit.holds(choice.target_kv, of) {
+        0 => words.text(Text::KeepsNone).to_owned(),
+        1 => words.text(Text::KeepsOne).to_owned(),
+        MOST_NETS => words.say(Text::KeepsAll, &[("most", &MOST_NETS.to_string())]),
+        count => words.say(Text::KeepsMany, &[("count", &count.to_string())]),
+    };
+    words.say(
+        Text::Keeps,
+        &[
+            ("name", &words::capital(&name(unit, words))),
+            ("target", &words.kilovolts(choice.target_kv)),
+            ("likely", &count(|kv| kv.likely)),
+            ("clean", &count(|kv| kv.clean)),
+            ("overgrown", &count(|kv| kv.overgrown)),
+        ],
+    )
+}
+
+/// The least stored energy for the run's own count of nets, in a sentence.
+fn least(choice: &Choice, words: Words) -> String {
+    let nets = match choice.own_nets {
+        1 => words.text(Text::OneNet).to_owned(),
+        count => words.say(Text::OfNets, &[("count", &count.to_string())]),
+    };
+    let joules = |row: &[Option<f64>]| match row[choice.own_nets - 1] {
+        Some(joules) => {
+            // To two figures: more would be a promise.
+            let decimals = if joules < 1.0 { 2 } else { usize::from(joules < 10.0) };
+            words.say(Text::LeastJoules, &[("joules", &words.number(joules, decimals))])
+        }
+        None => {
+            let most = words.typed_parts(Measure::Joules, MOST_STORED_J).0;
+            words.say(Text::LeastOver, &[("most", &most)])
+        }
+    };
+    let least = &choice.least_stored_j;
+    words.say(
+        Text::LeastFor,
+        &[
+            ("nets", &nets),
+            ("likely", &joules(&least.likely)),
+            ("clean", &joules(&least.clean)),
+            ("overgrown", &joules(&least.overgrown)),
+        ],
+    )
+}
