@@ -88,7 +88,7 @@ pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String 
 /// The soil in plain words.
 pub(crate) fn soil(words: Words, plan: &Plan, workup: &Workup) -> String {
     let kind = workup.soil.as_ref().map_or_else(String::new, |soil| care::bracing::kind(words, soil));
-    let wet = words.text(if plan.ground.soil.wet() { Text::SoilWet } else { Text::SoilNotWet });
+    let wet = words.text(if plan.ground.wet() { Text::SoilWet } else { Text::SoilNotWet });
     words.say(Text::Soil, &[("kind", &kind), ("wet", wet)])
 }
 

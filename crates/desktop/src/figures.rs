@@ -7,13 +7,15 @@ use std::sync::Arc;
 use care::Severity;
 use drawing::Theme;
 use egui::{Align2, Galley, Id, Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use plan::Today;
 use words::Units;
-use words::texts::Window as Text;
+use words::texts::{Power, Window as Text};
 
 use crate::editor::{Editor, Message, Page};
 use crate::facts;
 use crate::icons::{self, Icon};
 use crate::kit::{self, Measure};
+use crate::menus;
 use crate::pages;
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -23,7 +25,9 @@ pub(crate) const HEIGHT: f32 = 48.0;
 /// Space between two figures.
 const GAP: f32 = 28.0;
 /// Width of units and theme at the right.
-const RIGHT: f32 = 118.0;
+const RIGHT: f32 = TODAY + 118.0;
+/// Width of the ground today.
+const TODAY: f32 = 92.0;
 
 struct One {
     label: &'static str,
@@ -256,8 +260,35 @@ fn spoken(severity: Severity) -> Text {
     }
 }
 
+/// The ground today: its word, which opens the four.
+fn today(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let place = rect.shrink2(vec2(0.0, 3.0));
+    let response = ui.interact(place, Id::unique("ground today"), Sense::click());
+    let now = editor.plan().ground.today;
+    let head = words.text(Power::GroundToday);
+    let word = words.text(menus::today_words(now.unwrap_or(Today::Damp)).0);
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{head} {word}")));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(place, theme::RADIUS, colour(p.paper));
+    }
+    let left = place.left() + 6.0;
+    painter.text(pos2(left, rect.top() + 7.0), Align2::LEFT_TOP, head, theme::regular(11.0), colour(p.ink2));
+    let at = pos2(left, rect.top() + 23.0);
+    let drawn = painter.text(at, Align2::LEFT_TOP, word, theme::semi_bold(13.0), colour(p.ink));
+    if now.is_none() {
+        kit::dots(painter, drawn.left(), drawn.right(), drawn.bottom(), p);
+    }
+    icons::chevron(painter, pos2(drawn.right() + 10.0, drawn.center().y + 1.0), colour(p.ink2));
+    kit::focus_ring(ui, &response, p);
+    menus::today(&response.on_hover_cursor(egui::CursorIcon::PointingHand), editor, said);
+}
+
 fn switches(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
+    let (of_today, rect) = rect.split_left_right_at_x(rect.left() + TODAY);
+    today(ui, of_today, editor, said);
     let units = Rect::from_min_max(rect.min, pos2(rect.right() - 40.0, rect.bottom())).shrink2(vec2(0.0, 3.0));
     let response = ui.interact(units, Id::unique("units"), Sense::click());
     let (now, other) = match words.units {

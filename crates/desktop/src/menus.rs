@@ -1,8 +1,8 @@
 //! The menus of the head: the plan's own, and the list of what was done.
 
 use egui::{Align2, Id, Popup, PopupCloseBehavior, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
-use plan::{Deed, Edit};
-use words::texts::{Files, Shaping, Window as Text};
+use plan::{Deed, Edit, Today};
+use words::texts::{Files, Power, Shaping, Window as Text};
 
 use crate::asking::Ask;
 use crate::editor::{Editor, Message};
@@ -63,6 +63,38 @@ pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
             }
         });
     });
+}
+
+/// The menu of the ground today, under its word.
+pub(crate) fn today(button: &Response, editor: &Editor, said: &mut Said) {
+    let words = editor.words();
+    let now = editor.plan().ground.today;
+    Popup::menu(button).show(|ui| {
+        frame(ui);
+        for today in Today::ALL {
+            let (word, means) = today_words(today);
+            let here = now.unwrap_or(Today::Damp) == today;
+            if item(ui, words.text(word), words.text(means), here, editor) {
+                if now != Some(today) {
+                    said.say(Message::Make(Edit::SetToday { today: Some(today) }));
+                }
+                ui.close();
+            }
+        }
+        rule(ui, editor);
+        let p = editor.theme().palette();
+        kit::prose(ui, words.text(Power::TodayWhy), theme::regular(12.0), colour(p.ink2));
+    });
+}
+
+/// The word for the ground today, and what it means.
+pub(crate) fn today_words(today: Today) -> (Power, Power) {
+    match today {
+        Today::Dry => (Power::Dry, Power::DryMeans),
+        Today::Damp => (Power::Damp, Power::DampMeans),
+        Today::Wet => (Power::Wet, Power::WetMeans),
+        Today::Frozen => (Power::Frozen, Power::FrozenMeans),
+    }
 }
 
 /// The button that opens the list of what was done, and the list.

@@ -52,7 +52,7 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
         }
     };
     let soil = &plan.ground.soil;
-    let any_wet = soil.wet()
+    let any_wet = plan.ground.wet()
         || soil.pull_test.as_deref().is_some_and(crate::PullTest::wet)
         || soil.corners_seen.iter().any(crate::CornerSeen::wet);
     add(

@@ -14,6 +14,7 @@ use crate::file::{
 use crate::model::{
     Coop, Gateway, Hazard, HeightGrid, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, SpotHeight, Store,
 };
+use crate::today::Today;
 
 /// An outline that has corners to be moved.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -106,6 +107,11 @@ pub enum Edit {
         wind_m_per_s: Option<f64>,
         /// A share, or none for the default.
         fouled_share: Option<f64>,
+    },
+    /// Say how the ground is today.
+    SetToday {
+        /// The word, or none.
+        today: Option<Today>,
     },
     /// State the store anew.
     SetStore {
@@ -252,6 +258,7 @@ impl Edit {
             | Edit::SetTarget { .. }
             | Edit::SetSoil { .. }
             | Edit::SetWind { .. }
+            | Edit::SetToday { .. }
             | Edit::SetStore { .. }
             | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }
@@ -374,6 +381,7 @@ impl Plan {
                     fouled_share: mem::replace(&mut ground.fouled_share, fouled_share),
                 }
             }
+            Edit::SetToday { today } => Edit::SetToday { today: mem::replace(&mut self.ground.today, today) },
             Edit::SetStore { store } => Edit::SetStore { store: Box::new(mem::replace(&mut self.store, *store)) },
             Edit::SetKeepOuts { keep_outs } => {
                 keep_outs.iter().try_for_each(|keep_out| finite(&keep_out.outline))?;

@@ -77,6 +77,7 @@ impl Deed {
             Edit::SetRun { .. } => Self::Run,
             Edit::SetSoil { .. }
             | Edit::SetWind { .. }
+            | Edit::SetToday { .. }
             | Edit::SetKeepOuts { .. }
             | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }

@@ -25,6 +25,7 @@ pub mod rates;
 pub mod rolls;
 pub mod schema;
 pub mod soils;
+pub mod today;
 
 pub use assumed::{Assumed, assumed};
 pub use edit::{Edit, EditError, Shape};
@@ -39,3 +40,4 @@ pub use model::{
 pub use motion::Motion;
 pub use rates::Rates;
 pub use rolls::Rolls;
+pub use today::Today;

@@ -4,7 +4,7 @@
 use plan::{
     ByFoot, Coop, CornerSeen, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, HeightGrid, History, KeepOut, Pin,
     PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Rolls, Run, Shape, SideSlope, Soil, SoilClass,
-    SoilTable, SoilWord, SpotHeight, read, write,
+    SoilTable, SoilWord, SpotHeight, Today, read, write,
 };
 use proptest::prelude::*;
 
@@ -65,6 +65,8 @@ fn edits() -> impl Strategy<Value = Edit> {
             .prop_map(|at| Edit::SetGateway { gateway: at.map(|at| Gateway { at, rest: Rest::new() }) }),
         (proptest::option::of(0.0..60.0_f64), proptest::option::of(0.01..1.0_f64))
             .prop_map(|(wind_m_per_s, fouled_share)| Edit::SetWind { wind_m_per_s, fouled_share }),
+        proptest::option::of(prop_oneof![Just(Today::Dry), Just(Today::Frozen)])
+            .prop_map(|today| Edit::SetToday { today }),
         (places(), any::<bool>(), proptest::option::of(1.0..170.0_f64)).prop_map(|(at, stood, turn_deg)| {
             let seen = CornerSeen { run: Some("square".to_owned()), at, stood, turn_deg, ..CornerSeen::default() };
             let test = PullTest { pull_kg: turn_deg, ..PullTest::default() };

@@ -51,7 +51,15 @@ pub(crate) fn netting(
     }
 
     let covered_m = placement.covered_m();
-    let build = Build { run, outline, placement, kinds: &kinds, covered_m, leakage_s_per_m };
+    let build = Build {
+        run,
+        outline,
+        placement,
+        kinds: &kinds,
+        covered_m,
+        leakage_s_per_m,
+        leakage_factor: plan.ground.factors().leakage,
+    };
     let faults: Vec<(f64, f64)> = run.faults.iter().map(|fault| build.chain_place(fault.at)).collect();
     let broken = build.broken_lines(&faults);
 
@@ -113,6 +121,8 @@ struct Build<'a> {
     kinds: &'a [Kind],
     covered_m: f64,
     leakage_s_per_m: Option<f64>,
+    /// What the ground today multiplies the stated leakage by.
+    leakage_factor: f64,
 }
 
 impl Build<'_> {
@@ -218,7 +228,7 @@ impl Build<'_> {
                 along_m >= zone.from_m || along_m < zone.to_m
             }
         });
-        zone.map_or(self.run.leakage_s_per_m(), |zone| zone.s_per_m)
+        zone.map_or(self.run.leakage_s_per_m(), |zone| zone.s_per_m) * self.leakage_factor
     }
 
     /// The netting beyond the line's end, an open branch there.
@@ -226,7 +236,7 @@ impl Build<'_> {
         if !self.placement.has_spare() {
             return None;
         }
-        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m());
+        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m() * self.leakage_factor);
         let mut chain = Chain::default();
         let mut from_m = 0.0;
         for (index, net) in self.placement.nets.iter().enumerate().filter(|(_, net)| net.end_m > self.covered_m) {

@@ -156,7 +156,8 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
         corners_judged,
         bends,
     };
-    lay.set_up_minutes = base + a_net * lay.nets.len() as f64 + a_brace * lay.braces() as f64;
+    let rule = base + a_net * lay.nets.len() as f64 + a_brace * lay.braces() as f64;
+    lay.set_up_minutes = rule * plan.ground.factors().minutes;
     lay
 }
 

@@ -134,7 +134,7 @@ pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     }
     let stake = &plan.store.earth_stake;
     electrical::stakes_ohm(
-        plan.ground.soil.resistivity_ohm_m(),
+        plan.ground.resistivity_today_ohm_m(),
         stake.length_m(),
         stake.diameter_m(),
         run.earth_stakes.count() as usize,
@@ -198,7 +198,7 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     let animals = match depth {
         Depth::Quick => None,
         Depth::Full => {
-            let feet_ohm = electrical::foot_ohm(plan.ground.soil.resistivity_ohm_m(), FOOT_RADIUS_M, FEET);
+            let feet_ohm = electrical::foot_ohm(plan.ground.resistivity_today_ohm_m(), FOOT_RADIUS_M, FEET);
             electrical::animals(&likely, &Animal { body_ohm: BODY_OHM, feet_ohm }, &accuracy.mesh).ok()
         }
     };

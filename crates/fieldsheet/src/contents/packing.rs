@@ -24,7 +24,7 @@ pub(super) fn take_along(look: Look<'_>) -> Block {
         let several = kinds.len() > 1;
         for (kind, count) in kinds {
             let Some(net) = look.scene.plan.store.nets.iter().find(|net| net.id == kind) else { continue };
-            let net_mass_kg = net.mass_kg() * count as f64;
+            let net_mass_kg = look.scene.plan.mass_today_kg(net) * count as f64;
             mass_kg += net_mass_kg;
             items.push((
                 count,

@@ -46,7 +46,8 @@ same_on_both_sides!(
     ReadingKind,
     ByFoot,
     SoilTable,
-    SoilWord
+    SoilWord,
+    crate::today::Today
 );
 
 impl<T: Mirror> Mirror for Option<T> {

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
 use super::{Gateway, HeightGrid, Point, Rest};
 use crate::defaults;
+use crate::today::Today;
 
 /// A closed line of places.
 pub type Boundary = Vec<Point>;
@@ -26,6 +27,8 @@ pub struct Ground {
     pub wind_m_per_s: Option<f64>,
     /// Share of a fouled net's face that is strand, grass and leaves.
     pub fouled_share: Option<f64>,
+    /// How the ground is today; `None` multiplies nothing.
+    pub today: Option<Today>,
     /// Heights on a grid.
     pub height_grid: Option<Box<HeightGrid>>,
     /// Unknown keys.

@@ -148,9 +148,9 @@ pub fn soil(plan: &Plan) -> (SoilFound, Vec<Trouble>) {
         table: base.class.map(|(table, _)| table),
         word: base.class.map(|(_, class)| class.name),
         by_foot: base.by_foot,
-        wet: stated.wet(),
+        wet: plan.ground.wet(),
         wet_factor: stated.wet_factor(),
-        refuses: base.by_foot == Some(ByFoot::Refuses),
+        refuses: base.by_foot == Some(ByFoot::Refuses) || plan.ground.is_frozen(),
         source: base.source,
         seen: stated.corners_seen.iter().map(|seen| says(plan, seen)).collect(),
     };

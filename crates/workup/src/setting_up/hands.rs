@@ -1,9 +1,9 @@
 //! The keeper's rates with every hindrance in: minutes for each thing that hands do.
 //!
-//! Stony ground slows posts and braces, long grass the net and the walk, rain and dark everything; two people share
+//! Stony ground slows posts and braces, long grass the net and the walk, rain, dark and the ground today everything; two people share
 //! everything. Factors multiply. Source: the plan's rate table.
 
-use plan::Rates;
+use plan::{Ground, Rates};
 
 /// Minutes of a practised keeper today.
 #[derive(Clone, Copy, Debug)]
@@ -27,9 +27,10 @@ pub(crate) struct Hands {
 }
 
 impl Hands {
-    pub(crate) fn of(rates: &Rates) -> Self {
+    pub(crate) fn of(rates: &Rates, ground: &Ground) -> Self {
         let when = |holds: bool, factor: f64| if holds { factor } else { 1.0 };
-        let all = when(rates.rain(), rates.rain_factor())
+        let all = ground.factors().minutes
+            * when(rates.rain(), rates.rain_factor())
             * when(rates.dark(), rates.dark_factor())
             * when(rates.people() > 1, rates.two_people_factor());
         let ground = all * when(rates.stony(), rates.stony_factor());

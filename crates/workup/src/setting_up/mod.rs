@@ -75,7 +75,7 @@ pub(crate) fn add(
         run,
         outline,
         placement,
-        hands: Hands::of(&plan.store.rates),
+        hands: Hands::of(&plan.store.rates, &plan.ground),
         rolls: rolls(plan, placement, &braced),
         joins: joins::of(placement),
         braced,

@@ -75,7 +75,7 @@ fn by_foot(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
 fn wet(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
     let words = desk.words;
     let options = [(true, words.text(Ground::Wet)), (false, words.text(Ground::NotWet))];
-    let wet = field::choice(ui, desk.p, words.text(Ground::SoilWet), &options, Some(soil.wet()))?;
+    let wet = field::choice(ui, desk.p, words.text(Ground::SoilWet), &options, Some(desk.editor.plan().ground.wet()))?;
     Some(Soil { wet: Some(wet), ..soil.clone() })
 }
 

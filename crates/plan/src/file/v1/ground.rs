@@ -5,6 +5,7 @@ use super::{Gateway, HeightGrid, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{ByFoot, HazardKind, Point};
+use crate::today::Today;
 
 mirrored! {
     /// The ground that the flock may use, and what stands on it.
@@ -31,6 +32,9 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::bracing::FOULED_SHARE))]
         fouled_share: Option<f64>,
+        /// How the ground is today: it multiplies resistivity, leakage, hold, mass of the nets and minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        today: Option<Today>,
         /// Heights on a grid.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         height_grid: Option<Box<HeightGrid>>,
