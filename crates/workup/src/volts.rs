@@ -61,7 +61,7 @@ struct Member<'a> {
 /// Whether a figure that these runs' volts need is bad; a finding has said so.
 fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[Bad]) -> bool {
     const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
-    const OF_NET: [&str; 2] = ["line_resistance", "live_line_heights"];
+    const OF_NET: [&str; 3] = ["line_resistance", "live_line_heights", "earthed_line_heights"];
     let stakes = members.iter().any(|member| member.run.earth_ohm.is_none());
     bad.any("resistivity")
         || (stakes && bad.any("store.earth_stake."))
@@ -74,6 +74,7 @@ fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[Bad]) ->
             };
             unit.is_some_and(|unit| bad.any(&format!("store.energizers[{unit}].")))
                 || member.placement.nets.iter().any(bad_net)
+                || member.line.branches.iter().any(|branch| branch.placement.nets.iter().any(bad_net))
         })
 }
 
@@ -153,9 +154,6 @@ const UNBALANCED: f64 = 1e-3;
 fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volts>, Trouble> {
     // Each figure was looked at; what the circuit still refuses are figures that do not go together.
     const BEYOND: Trouble = Trouble::Beyond { part: Part::Volts };
-    if let Some(key) = not_yet(plan, members) {
-        return Err(Trouble::NotYet { key });
-    }
     let fitted = fit(energizer(plan, members[0].run))?;
     let earths: Option<Vec<f64>> = members.iter().map(|member| earth_ohm(plan, member.run)).collect();
     let earths = earths.ok_or(BEYOND)?;
@@ -166,10 +164,7 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
         earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip()
     };
     let nettings = |leakage: Option<f64>| -> Result<Vec<Netting>, Trouble> {
-        members
-            .iter()
-            .map(|member| chain::netting(plan, member.run, &member.line.outline, member.placement, leakage))
-            .collect()
+        members.iter().map(|member| chain::netting(plan, member.run, member.line, member.placement, leakage)).collect()
     };
     let built = nettings(None)?;
     let as_circuit = |lines: Vec<electrical::Line>| Circuit { source: fitted.source, earth_ohm, lines };
@@ -212,15 +207,14 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
             touches: animals.as_ref().map(|animals| &animals[place]),
             no_load_v,
         };
-        let lowest = |peaks: &LineReadings<Peak>| {
-            peaks.chain.marks[..read.posts].iter().map(|peak| peak.volts).fold(f64::INFINITY, f64::min)
-        };
-        let weakest = read.weakest().map(|post| Weakest {
-            post,
-            along_m: member.placement.posts[post].along_m,
-            peak_kv: kv(pulse.lines[place].chain.marks[post].volts),
-            low_kv: kv(lowest(&low[place])),
-            high_kv: kv(lowest(&high[place])),
+        let weakest = read.weakest(&pulse.lines[place]).map(|found| Weakest {
+            post: found.post,
+            branch: found.branch,
+            at: found.at,
+            along_m: found.along_m,
+            peak_kv: kv(found.volts),
+            low_kv: kv(read.least_v(&low[place])),
+            high_kv: kv(read.least_v(&high[place])),
             measured: plan
                 .readings
                 .iter()
@@ -239,27 +233,11 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
                 l_mh: fitted.source.l_henry * 1e3,
             },
             samples: read.samples(),
+            branches: read.branches(),
             weakest,
         }
     });
     Ok(volts.collect())
-}
-
-/// A published key that this version keeps and whose volts it does not work out yet.
-fn not_yet(plan: &Plan, members: &[Member<'_>]) -> Option<String> {
-    let stated = |rest: &plan::Rest, key: &str| {
-        rest.get(key).is_some_and(|value| value.as_array().is_none_or(|list| !list.is_empty()) && !value.is_null())
-    };
-    members.iter().find_map(|member| {
-        if stated(&member.run.rest, "branches") {
-            return Some("branches".to_owned());
-        }
-        let kinds = member.placement.nets.iter().map(|net| &plan.store.nets[net.kind]);
-        kinds
-            .into_iter()
-            .find(|net| stated(&net.rest, "earthed_line_heights_m"))
-            .map(|_| "earthed_line_heights_m".to_owned())
-    })
 }
 
 /// What was read on one run.
@@ -272,11 +250,63 @@ struct Read<'a> {
     no_load_v: f64,
 }
 
+/// The weakest post.
+struct Found {
+    post: usize,
+    branch: Option<usize>,
+    at: plan::Point,
+    along_m: f64,
+    volts: f64,
+}
+
 impl Read<'_> {
-    fn weakest(&self) -> Option<usize> {
-        let peaks = &self.peaks.chain.marks[..self.posts];
-        let least = peaks.iter().map(|peak| peak.volts).min_by(f64::total_cmp)?;
-        peaks.iter().position(|peak| peak.volts <= least + EQUAL_SHARE * self.no_load_v)
+    /// Peaks of all posts on the line, then of those on each branch, with the branch.
+    fn posts<'b, T: Copy>(
+        &self,
+        of: &'b LineReadings<T>,
+    ) -> impl Iterator<Item = (Option<usize>, usize, T)> + use<'b, '_, T> {
+        let on_line = of.chain.marks[..self.posts].iter().enumerate().map(|(post, figure)| (None, post, *figure));
+        let on_branches = self.line.branches.iter().enumerate().flat_map(move |(branch, line)| {
+            let marks = &of.branches[self.netting.first_branch + branch].marks[..line.placement.posts.len()];
+            marks.iter().enumerate().map(move |(post, figure)| (Some(branch), post, *figure))
+        });
+        on_line.chain(on_branches)
+    }
+
+    fn least_v(&self, peaks: &LineReadings<Peak>) -> f64 {
+        self.posts(peaks).map(|(_, _, peak)| peak.volts).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The weakest post over line and branches; of equals the first.
+    fn weakest(&self, peaks: &LineReadings<Peak>) -> Option<Found> {
+        let most_v = self.least_v(peaks) + EQUAL_SHARE * self.no_load_v;
+        let (branch, post, peak) = self.posts(peaks).find(|(_, _, peak)| peak.volts <= most_v)?;
+        let (at, along_m) = match branch {
+            None => {
+                let stands = self.line.placement.as_ref()?.posts.get(post)?;
+                (stands.at, stands.along_m)
+            }
+            Some(branch) => {
+                let line = &self.line.branches[branch];
+                (line.placement.posts.get(post)?.at, line.from_m)
+            }
+        };
+        Some(Found { post, branch, at: place(at), along_m, volts: peak.volts })
+    }
+
+    /// A sample for every post of each branch.
+    fn branches(&self) -> Vec<Vec<Sample>> {
+        let mut touches = self.touches.map(|touches| self.posts(touches));
+        let mut samples: Vec<Vec<Sample>> = self.line.branches.iter().map(|_| Vec::new()).collect();
+        for (branch, post, peak) in self.posts(self.peaks) {
+            let touch = touches.as_mut().and_then(Iterator::next).map(|(_, _, touch)| touch);
+            if let Some(branch) = branch {
+                let stands = &self.line.branches[branch].placement.posts[post];
+                let sample = self.sample(SampleOf::Post(post), (stands.along_m, stands.chain_m), peak, touch);
+                samples[branch].push(Sample { at: place(stands.at), ..sample });
+            }
+        }
+        samples
     }
 
     fn sample(&self, of: SampleOf, (along_m, chain_m): (f64, f64), peak: Peak, touch: Option<Touch>) -> Sample {
