@@ -1,70 +1,115 @@
-"""The same network without time steps: by its eigenvalues, to judge ngspice's stepping.
+"""The same network without time steps: by the matrix exponential.
 
-Between the jumps at t = 0 the network is linear: C dv/dt = -G v for the fence, the source's
-charge and, with an inductance, its current as further states; the earth pole is eliminated.
-Every voltage is a sum of exponentials, here evaluated on a fine logarithmic grid of times.
-Dense matrices: for networks of some hundred nodes.
+Between the jumps at t = 0 the network is linear: C dv/dt = -G v for the fence, the source's charge and, with an
+inductance, its current as further states, so x(t + h) = expm(A h) x(t). One exponential by SciPy for the shortest h,
+squared for each octave of time; many samples an octave, whose peaks and energies are read as ngspice's are. The earth
+pole is a node where earthed lines give it capacitance, else it is eliminated.
+Dense matrices: for networks of some hundred nodes, of one run.
 """
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
-from scipy.linalg import eig, eigh
+from scipy.integrate import simpson
+from scipy.linalg import expm
 
 from fence_network import BODY_OHM
-from fence_spice import peak, settle_s
+from fence_spice import all_farad, all_ohm, merged, peak
 
-TIMES_A_DECADE = 1500
+SAMPLES_AN_OCTAVE = 96
+FIRST_S = 1e-9
+SPENT = 1e-7  # of the greatest voltage
 
 
 def states(net, animal=None):
     """(matrix, index of node, start): x' = matrix x, source voltage and current last."""
-    index = {n: k for k, n in enumerate(range(2, net.nodes))}
+    (feed, lead_ohm), = net.feeds
+    alias = merged(net)
+    # The lead stands in series with the source: the terminal is the feed.
+    feed, pole = alias(feed), alias(1)
+    farad = {}
+    for node, f in [*net.shunt_f.items(), *net.earthed_f.items()]:
+        farad[alias(node)] = farad.get(alias(node), 0.0) + f
+    pairs = [(alias(a), alias(b), f) for a, b, f in net.coupling]
+    held = {n for n, f in farad.items() if f > 0} | {n for a, b, f in pairs for n in (a, b)}
+    index = {n: k for k, n in enumerate(sorted(held - {0}))}
     n, src = len(index), net.source
-    g, c = np.zeros((n, n)), np.zeros(n)
-    for a, b, ohm in net.resistors:
-        i = index[a]
-        g[i, i] += 1 / ohm
-        if b != 0:
-            j = index[b]
-            g[j, j] += 1 / ohm
-            g[i, j] -= 1 / ohm
-            g[j, i] -= 1 / ohm
+    g, c = np.zeros((n, n)), np.zeros((n, n))
+
+    def add(m, a, b, value):
+        for i in (a, b):
+            if i:
+                m[index[i], index[i]] += value
+        if a and b:
+            m[index[a], index[b]] -= value
+            m[index[b], index[a]] -= value
+
+    for a, b, ohm in [*net.resistors, *net.earthed]:
+        if ohm > 0:
+            add(g, alias(a), alias(b), 1 / ohm)
     for node, s in net.shunt_s.items():
-        g[index[node], index[node]] += s
-    for node, f in net.shunt_f.items():
-        c[index[node]] += f
+        add(g, alias(node), 0, s)
+    for node, f in farad.items():
+        add(c, node, 0, f)
+    for a, b, f in pairs:
+        add(c, a, b, f)
+    pole_is_node = pole in index
+    if pole_is_node:
+        add(g, pole, 0, 1 / net.earth_ohm)
     if animal is not None:
-        g[index[animal], index[animal]] += 1 / (BODY_OHM + net.feet_ohm)
-    ohm, feed = src.rs + net.lead_ohm + net.earth_ohm, index[net.feed]
+        a, b = animal
+        add(g, alias(a), alias(b), 1 / (BODY_OHM + (net.feet_ohm if b == 0 else 0.0)))
+    ohm = src.rs + lead_ohm + (0.0 if pole_is_node else net.earth_ohm)
     size = n + 1 + (src.ls > 0)
-    big, mass = np.zeros((size, size)), np.concatenate([c, [src.cs], [src.ls] * (src.ls > 0)])
-    big[:n, :n] = g
+    k, mass = np.zeros((size, size)), np.zeros((size, size))
+    k[:n, :n], mass[:n, :n] = g, c
+    mass[n, n] = src.cs
+    across = np.zeros(size)  # what drives the current: source, less feed, plus pole
+    across[n], across[index[feed]] = 1.0, -1.0
+    if pole_is_node:
+        across[index[pole]] = 1.0
     if src.ls:
-        big[feed, n + 1], big[n, n + 1] = -1.0, 1.0
-        big[n + 1, n], big[n + 1, feed], big[n + 1, n + 1] = -1.0, 1.0, ohm
+        mass[n + 1, n + 1] = src.ls
+        k[n + 1] = -across
+        k[n + 1, n + 1] = ohm
+        k[:, n + 1] += across
     else:
-        for i, j, sign in ((feed, feed, 1), (n, n, 1), (feed, n, -1), (n, feed, -1)):
-            big[i, j] += sign / ohm
+        k += np.outer(across, across) / ohm
     start = np.zeros(size)
     start[n] = src.v0
-    return big, mass, index, start
+    return -np.linalg.solve(mass, k), index, start
 
 
-def peaks_v(net, nodes, animal=None):
-    """Peak volts of each of `nodes`, as ngspice is asked for them."""
-    big, mass, index, start = states(net, animal)
-    root = np.sqrt(mass)
-    scaled = big / root[:, None] / root[None, :]
-    if net.source.ls:
-        values, vectors = eig(-scaled)
-        weight = np.linalg.solve(vectors, start * root)
-    else:
-        values, vectors = eigh(-scaled)
-        weight = vectors.T @ (start * root)
-    stop = 4 * settle_s(net)
-    time_s = np.geomspace(1e-10, stop, int(TIMES_A_DECADE * np.log10(stop / 1e-10)))
-    growth = weight[:, None] * np.exp(np.outer(values, time_s))
-    rows = [index[n] for n in nodes]
-    waves = ((vectors[rows] @ growth) / root[rows, None]).real
-    return {n: peak(time_s, w)[0] for n, w in zip(nodes, waves)}
+def waves(net, nodes, animal=None):
+    """Peak volts of each of `nodes`; with an animal between two nodes, peak volts and joules of its body."""
+    a, index, x = states(net, animal)
+    alias = merged(net)
+    row = lambda node: index.get(alias(node))
+    # Beyond this even the slowest part has come to rest.
+    slowest = max((-v.real for v in np.linalg.eigvals(a) if -v.real > 1e-9), default=1.0, key=lambda r: -r)
+    stop = max(20 / slowest, 30 * all_ohm(net) * all_farad(net))
+    h = FIRST_S / SAMPLES_AN_OCTAVE
+    step = expm(a * h)
+    times, samples, now = [0.0], [x], 0.0
+    while now < stop:
+        for _ in range(SAMPLES_AN_OCTAVE):
+            x = step @ x
+            now += h
+            times.append(now)
+            samples.append(x)
+        step, h = step @ step, 2 * h
+    times, samples = np.array(times), np.array(samples)
+    volts = lambda node: samples[:, row(node)] if node and row(node) is not None else np.zeros(len(times))
+    body = None
+    if animal is not None:
+        v = (volts(animal[0]) - volts(animal[1])) * (BODY_OHM / (BODY_OHM + net.feet_ohm) if animal[1] == 0 else 1.0)
+        body = (peak(times, v)[0], energy(times, v) / BODY_OHM)
+    return [peak(times, volts(node))[0] for node in nodes], body
+
+
+def energy(times, v):
+    """The integral of v squared, octave by octave, each of even steps."""
+    n = SAMPLES_AN_OCTAVE
+    return math.fsum(float(simpson(v[k:k + n + 1] ** 2, x=times[k:k + n + 1])) for k in range(0, len(times) - 1, n))

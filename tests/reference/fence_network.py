@@ -1,7 +1,12 @@
-"""One fence of a plan as a network of resistors and capacitors.
+"""The fences of a plan as a network of resistors and capacitors.
 
-Reads the first run of a plan file and nothing else, and places posts, feed, faults and
-leakage zones along the chain of nets. Lengths in metres, ohms, siemens, farads, volts.
+Reads the runs of a plan file, all on one energizer, and nothing else, and places posts, feed,
+faults and leakage zones along the chain of nets. Lengths in metres, ohms, siemens, farads, volts.
+
+Where the model's page is silent the choice stands here: the runs' earths lie side by side; all
+leakage runs from live lines to remote earth; joins with ohms stand in live and earthed lines,
+faults in live ones alone, the loop that is not clipped in neither; a branch is tied to the line
+without ohms, takes the run's leakage and no fault.
 
 `along_m` is measured on the outline from its first vertex; `s` is measured along the chain
 from its start. The placement must be fixed in the plan: `start_m` of a closed run, `reversed`
@@ -68,15 +73,16 @@ class Line:
 # --- per metre, source, earth -------------------------------------------------------------------
 
 
-def capacitance_f_per_m(heights_m):
-    """All live lines together to earth: 1' P^-1 1 with Maxwell's potential coefficients."""
-    h = np.array(heights_m, float)
+def capacitance_f_per_m(live_m, earthed_m=()):
+    """Live lines to earth, earthed lines to earth, live to earthed: partial Maxwell capacitances."""
+    h = np.array([*live_m, *earthed_m], float)
     total = h[:, None] + h[None, :]
     apart = np.abs(h[:, None] - h[None, :])
     np.fill_diagonal(apart, CONDUCTOR_RADIUS_M)
-    p = np.log(total / apart) / (2 * math.pi * VACUUM_F_PER_M)
-    ones = np.ones(len(h))
-    return float(ones @ np.linalg.solve(p, ones))
+    q = np.linalg.inv(np.log(total / apart) / (2 * math.pi * VACUUM_F_PER_M))
+    n = len(live_m)
+    mutual = -q[:n, n:].sum()
+    return float(q[:n, :n].sum() - mutual), float(q[n:, n:].sum() - mutual), float(mutual)
 
 
 def loaded_peak_v(v0, rs, cs, ls, load):
@@ -189,8 +195,9 @@ class Chain:
         return next(i for i in range(len(self.kinds)) if s <= self.bounds[i + 1] + SAME_PLACE_M)
 
 
-def chain_of(plan):
-    run = plan["runs"][0]
+def chain_of(plan, run=None):
+    """The chain of the plan's first run, or of a run or branch of it."""
+    run = run or plan["runs"][0]
     store = {n["id"]: n for n in plan["store"]["nets"]}
     line = Line(run["outline"], run.get("closed", True))
     kinds = [store[i] for i in run["nets"]]
@@ -211,19 +218,22 @@ def chain_of(plan):
 
 @dataclass
 class Network:
-    """Node 0 is remote earth, 1 the energizer's earth pole; the fence has the rest."""
+    """Node 0 is remote earth, 1 the energizer's earth pole, 2 its live terminal."""
 
     source: Source
     earth_ohm: float
-    lead_ohm: float
     feet_ohm: float
-    nodes: int = 2
+    nodes: int = 3
     resistors: list = field(default_factory=list)  # (node, node, ohm)
+    earthed: list = field(default_factory=list)  # likewise, of the earthed lines
     shunt_s: dict = field(default_factory=dict)
     shunt_f: dict = field(default_factory=dict)
-    feed: int = 0
-    posts: list = field(default_factory=list)  # (net, post, along_m, node)
-    faults: list = field(default_factory=list)  # (kind, along_m, node before, node after)
+    earthed_f: dict = field(default_factory=dict)
+    coupling: list = field(default_factory=list)  # (live node, earthed node, farad)
+    feeds: list = field(default_factory=list)  # (node, lead ohm) of each run
+    # (run, branch or None, net, post, along_m, node, earthed node or None)
+    posts: list = field(default_factory=list)
+    faults: list = field(default_factory=list)  # (run, kind, along_m, node before, node after)
 
     def node(self):
         self.nodes += 1
@@ -239,7 +249,8 @@ class Network:
             if b != 0:
                 links.setdefault(a, []).append(b)
                 links.setdefault(b, []).append(a)
-        seen, todo = {self.feed}, [self.feed]
+        todo = [feed for feed, _ in self.feeds]
+        seen = set(todo)
         while todo:
             for n in links.get(todo.pop(), []):
                 if n not in seen:
@@ -265,19 +276,88 @@ def leakage_s_per_m(run, chain, s):
     return g
 
 
-def build(plan, section_m=0.5):
-    """The network of the plan's first run; sections of at most `section_m`, None: a section a panel."""
-    run, chain = plan["runs"][0], chain_of(plan)
-    sheet = next(e for e in plan["store"]["energizers"] if e["id"] == run["energizer"])
-    net = Network(fit_source(sheet), earth_ohm(run, plan), run.get("lead_ohm", 0.0), feet_ohm(plan))
+class Netting:
+    """Sections of netting one after the other, live lines and earthed ones side by side."""
 
+    def __init__(self, net, section_m):
+        self.net, self.section_m = net, section_m
+        self.node, self.earth = net.node(), None
+        self.first_earth = None
+        self.rows = []  # (s, live before, live after, earthed)
+
+    def mark(self, s, after=None, earth=None):
+        self.rows.append((s, self.node, self.node if after is None else after, self.earth if earth is None else earth))
+
+    def join(self, ohm, earthed_ohm, earthed):
+        """Between two nets, of which the second has earthed lines or none."""
+        if ohm > 0:
+            node = self.net.node()
+            self.net.resistor(self.node, node, ohm)
+            self.node = node
+        if not earthed:
+            self.earth = None
+        elif self.earth is None:
+            self.earth = self.net.node()
+        elif earthed_ohm > 0:
+            node = self.net.node()
+            self.net.earthed.append((self.earth, node, earthed_ohm))
+            self.earth = node
+
+    def part(self):
+        """Every live line open here."""
+        self.node = self.net.node()
+
+    def lay(self, length_m, kind, broken, g, onto=(None, None)):
+        """One span of one net; its far ends may be nodes that are there already."""
+        live, earthed = kind["live_line_heights_m"], kind.get("earthed_line_heights_m", [])
+        r = kind["line_resistance_ohm_per_m"] / (len(live) - broken)
+        if self.section_m == "model":
+            coarse = r * g * length_m**2 > 1e-3
+            count = math.ceil(length_m / 2.0) if coarse else 1
+        else:
+            count = max(1, math.ceil(length_m / self.section_m - 1e-9)) if self.section_m else 1
+        d, (c, c_earthed, c_between) = length_m / count, capacitance_f_per_m(live, earthed)
+        for k in range(count):
+            last = k == count - 1
+            node = onto[0] if last and onto[0] is not None else self.net.node()
+            self.net.resistor(self.node, node, r * d)
+            for end in (self.node, node):
+                self.net.shunt(end, g * d / 2, c * d / 2)
+            if self.earth is not None:
+                earth = onto[1] if last and onto[1] is not None else self.net.node()
+                self.net.earthed.append((self.earth, earth, kind["line_resistance_ohm_per_m"] / len(earthed) * d))
+                for end, beside in ((self.earth, self.node), (earth, node)):
+                    self.net.earthed_f[end] = self.net.earthed_f.get(end, 0.0) + c_earthed * d / 2
+                    self.net.coupling.append((beside, end, c_between * d / 2))
+                self.earth = earth
+            self.node = node
+
+    def find(self, s):
+        return next(row for row in self.rows if abs(row[0] - s) < SAME_PLACE_M)
+
+
+def build(plan, section_m=0.5):
+    """The network of the plan's runs, and the first one's chain.
+
+    Sections of at most `section_m`; None: a section a panel; "model": as coarse as the model's page allows.
+    """
+    sheet = next(e for e in plan["store"]["energizers"] if e["id"] == plan["runs"][0]["energizer"])
+    earths = [earth_ohm(run, plan) for run in plan["runs"]]
+    net = Network(fit_source(sheet), 1 / sum(1 / ohm for ohm in earths), feet_ohm(plan))
+    for n, run in enumerate(plan["runs"]):
+        add_run(net, plan, n, run, section_m)
+    return net, chain_of(plan)
+
+
+def add_run(net, plan, number, run, section_m):
+    chain = chain_of(plan, run)
     place = lambda point: chain.s_of(chain.line.nearest(point)[0])
     feed_s = place(run["feed_at"])
     faults = [(f, place(f["at"])) for f in run.get("faults", [])]
-    breaks = [s for f, s in faults if f["kind"] == "break"]
-    zone_ends = [chain.s_of(z[k]) for z in run.get("leakage_zones", []) for k in ("from_m", "to_m")]
     ring_end = chain.on_line_m if chain.line.closed and chain.short_m < MEET_M else None
-    marks = [feed_s, *zone_ends, *(s for f, s in faults if f["kind"] != "join")]
+    zone_ends = [chain.s_of(z[k]) for z in run.get("leakage_zones", []) for k in ("from_m", "to_m")]
+    branches = [(b, chain.s_of(b["from_m"])) for b in run.get("branches", [])]
+    marks = [feed_s, *zone_ends, *(s for f, s in faults if f["kind"] != "join"), *(s for _, s in branches)]
     marks += [chain.on_line_m] if chain.spare_m >= MEET_M else []
 
     broken = {}
@@ -285,11 +365,17 @@ def build(plan, section_m=0.5):
         if fault["kind"] == "line_break":
             i = chain.net_at(s)
             broken[i] = broken.get(i, 0) + fault["lines"]
+    whole = {i for i, n in broken.items() if n >= len(chain.kinds[i]["live_line_heights_m"])}
+    breaks = [s for f, s in faults
+              if f["kind"] == "break" or (f["kind"] == "line_break" and chain.net_at(s) in whole)]
+    for i in whole:
+        broken[i] = 0
 
     # Joins: join k lies at the end of net k; the last one closes the ring.
     joins = list(range(len(chain.kinds) - 1 + (ring_end is not None)))
     join_s = [ring_end if k == len(chain.kinds) - 1 else chain.bounds[k + 1] for k in joins]
-    join_ohm = [run.get("join_ohm", 0.0) for _ in joins]
+    every_ohm = run.get("join_ohm", 0.0)
+    join_ohm = [every_ohm for _ in joins]
     join_of_fault = {}
     for n, (fault, s) in enumerate(faults):
         if fault["kind"] == "join":
@@ -299,63 +385,83 @@ def build(plan, section_m=0.5):
             join_ohm[k] += fault["ohm"]
             join_of_fault[n] = k
 
-    at = []  # for each net: list of (s, node before, node after) in chain order
+    netting = Netting(net, section_m)
     looped = ring_end is not None and run.get("live_loop", True)
-    first = None
+    has_earthed = [bool(kind.get("earthed_line_heights_m")) for kind in chain.kinds]
+    first = netting.node
+    first_earth = None
+    sides = {}  # join k: (before, after)
+    closing = None
     for i, kind in enumerate(chain.kinds):
         lo, hi = chain.bounds[i], chain.bounds[i + 1]
         here = sorted([*chain.posts[i], *(s for s in marks if lo < s < hi)])
         here = [s for k, s in enumerate(here) if k == 0 or s - here[k - 1] > SAME_PLACE_M]
-        lines = len(kind["live_line_heights_m"])
-        r = kind["line_resistance_ohm_per_m"] / (lines - broken.get(i, 0))
-        c = capacitance_f_per_m(kind["live_line_heights_m"])
-        # The net's first node: the end of the net before unless the join has ohms.
-        if i > 0 and join_ohm[i - 1] == 0:
-            node = at[-1][-1][2]
+        before = netting.node
+        netting.join(join_ohm[i - 1] if i else 0.0, every_ohm if i else 0.0, has_earthed[i])
+        if i == 0:
+            first_earth = netting.earth
         else:
-            node = net.node()
-            if i > 0:
-                net.resistor(at[-1][-1][2], node, join_ohm[i - 1])
-        first = node if first is None else first
-        row = [(lo, node, node)]
+            sides[i - 1] = (before, netting.node)
+        start = len(netting.rows)
+        netting.mark(lo)
         for s0, s1 in zip(here, here[1:]):
-            count = 1 if section_m is None else max(1, math.ceil((s1 - s0) / section_m - 1e-9))
-            d, g = (s1 - s0) / count, leakage_s_per_m(run, chain, (s0 + s1) / 2)
-            for k in range(count):
-                closing = ring_end is not None and looped and join_ohm[-1] == 0 and abs(s1 - ring_end) < SAME_PLACE_M
-                new = first if k == count - 1 and closing else net.node()
-                net.resistor(node, new, r * d)
-                for end in (node, new):
-                    net.shunt(end, g * d / 2, c * d / 2)
-                node = new
-            is_break = any(abs(s1 - s) < SAME_PLACE_M for s in breaks)
-            after = net.node() if is_break else node
-            row.append((s1, node, after))
-            node = after
-        at.append(row)
+            g = leakage_s_per_m(run, chain, (s0 + s1) / 2)
+            ends = looped and abs(s1 - ring_end) < SAME_PLACE_M
+            live_onto = first if ends and join_ohm[-1] == 0 else None
+            earth_onto = first_earth if ends and every_ohm == 0 and has_earthed[i] else None
+            netting.lay(s1 - s0, kind, broken.get(i, 0), g, (live_onto, earth_onto))
+            if ends:
+                closing = (netting.node, netting.earth)
+            after = net.node() if any(abs(s1 - s) < SAME_PLACE_M for s in breaks) else None
+            netting.mark(s1, after)
+            netting.node = netting.rows[-1][2]
+        for j, s in enumerate(chain.posts[i]):
+            if s <= chain.on_line_m + SAME_PLACE_M:
+                row = next(row for row in netting.rows[start:] if abs(row[0] - s) < SAME_PLACE_M)
+                net.posts.append((number, None, i, j, chain.along_of(min(s, chain.line.length_m)), row[1], row[3]))
+    if closing and join_ohm[-1] > 0:
+        net.resistor(closing[0], first, join_ohm[-1])
+    if closing and every_ohm > 0 and closing[1] is not None and first_earth is not None:
+        net.earthed.append((closing[1], first_earth, every_ohm))
+    if ring_end is not None:
+        sides[len(chain.kinds) - 1] = (closing[0] if closing else None, first)
 
-    def find(s, prefer_last=False):
-        hits = [row for rows in at for row in rows if abs(row[0] - s) < SAME_PLACE_M]
-        return hits[-1 if prefer_last else 0]
-
-    if looped and join_ohm[-1] > 0:
-        net.resistor(find(ring_end)[2], first, join_ohm[-1])
-
-    net.feed = find(feed_s)[1]
+    _, _, feed, earth = netting.find(feed_s)
+    net.feeds.append((feed, run.get("lead_ohm", 0.0)))
+    if earth is not None:
+        net.earthed.append((1, earth, 0.0))
     for n, (fault, s) in enumerate(faults):
         if fault["kind"] == "join":
             k = join_of_fault[n]
-            before = find(join_s[k])[1]
-            after = first if join_s[k] == ring_end else find(join_s[k], prefer_last=True)[2]
+            before, after = sides[k]
             s = join_s[k]
         else:
-            _, before, after = find(s)
+            _, before, after, _ = netting.find(s)
         if fault["kind"] == "short":
             net.resistor(before, 0, fault["ohm"])
-        net.faults.append((fault["kind"], chain.along_of(s), before, after))
-    for i, stands in enumerate(chain.posts):
-        for j, s in enumerate(stands):
+        net.faults.append((number, fault["kind"], chain.along_of(s), before, after))
+    for k, (branch, s) in enumerate(branches):
+        add_branch(net, plan, number, k, run, branch, netting.find(s), section_m)
+
+
+def add_branch(net, plan, number, k, run, branch, root, section_m):
+    chain = chain_of(plan, {**branch, "closed": False})
+    netting = Netting(net, section_m)
+    net.resistor(root[2], netting.node, 0.0)
+    for i, kind in enumerate(chain.kinds):
+        has_earthed = bool(kind.get("earthed_line_heights_m"))
+        ohm = run.get("join_ohm", 0.0) if i else 0.0
+        netting.join(ohm, ohm, has_earthed)
+        if i == 0 and has_earthed and root[3] is not None:
+            net.earthed.append((root[3], netting.earth, 0.0))
+        start = len(netting.rows)
+        netting.mark(chain.bounds[i])
+        for s0, s1 in zip(chain.posts[i], chain.posts[i][1:]):
+            cut = [s0, *([chain.on_line_m] if s0 < chain.on_line_m < s1 else []), s1]
+            for a, b in zip(cut, cut[1:]):
+                netting.lay(b - a, kind, 0, run["leakage_s_per_m"])
+            netting.mark(s1)
+        for j, s in enumerate(chain.posts[i]):
             if s <= chain.on_line_m + SAME_PLACE_M:
-                node = next(row for row in at[i] if abs(row[0] - s) < SAME_PLACE_M)[1]
-                net.posts.append((i, j, chain.along_of(min(s, chain.line.length_m)), node))
-    return net, chain
+                row = next(row for row in netting.rows[start:] if abs(row[0] - s) < SAME_PLACE_M)
+                net.posts.append((number, k, i, j, chain.along_of(min(s, chain.line.length_m)), row[1], row[3]))

@@ -1,4 +1,5 @@
-"""Draws fences as plan files: rings and open lines, nets, grass, faults, energizers, earths.
+"""Draws fences as plan files: rings and open lines, nets, grass, faults, energizers, earths, branches,
+netting wired alternately, and two runs on one energizer.
 
 Everything is invented and follows from one seed. Each plan is as small as a plan can be and
 fixes its placement, so that two programs place the same posts. Metres, ohms, siemens.
@@ -13,7 +14,7 @@ import random
 from fence_network import MEET_M, Line, chain_of
 
 SEED = 20270401
-COUNT = 80
+COUNT = 300
 CLEAR_M = 0.05  # least distance between places that must not fall together
 
 NETS = [
@@ -47,8 +48,10 @@ CLOSURES = ["ring-exact", "ring-spare", "ring-spare", "ring-opened", "ring-short
 GRASS_S_PER_M = [2e-7, 1e-5, 1e-4, 2e-6, 5e-5]
 ZONES_S_PER_M = [0.0, 5e-6, 3e-5, 2e-4]
 FAULTS = [[], ["short"], ["break"], ["break", "short"], ["line_break"], [], ["short", "short"],
-          ["break", "break"], ["join"], ["line_break", "short", "line_break"], ["short"]]
-NET_COUNTS = [2, 1, 3, 4, 2, 6, 1, 5, 2, 3, 10, 2, 8]
+          ["break", "break"], ["join"], ["line_break", "short", "line_break"], ["short"], ["all_lines"]]
+NET_COUNTS = [2, 1, 3, 2, 2, 4, 1, 3, 2, 1, 5, 2, 3]
+LONG_EVERY, LONG_NETS = 60, 10  # every so many fences one of ten nets
+ALTERNATE_EVERY, BRANCHED_EVERY, DOUBLE_EVERY = 4, 3, 5  # how often which of them comes
 EARTHS = [1, 2, 3, "measured"]
 SHORT_OHM = [30.0, 120.0, 500.0, 1500.0, 5000.0]
 SOILS_OHM_M = [100.0, 30.0, 300.0, 1000.0, 150.0]
@@ -98,6 +101,56 @@ def outline(dice, length_m, closed):
     x0, y0 = points[0]
     shift = (10 * int(dice.uniform(1, 9)), 10 * int(dice.uniform(1, 9)))
     return [[k * (x - x0) + shift[0], k * (y - y0) + shift[1]] for x, y in points]
+
+
+def alternate(net):
+    """The same net with every second line earthed."""
+    lines = net["live_line_heights_m"]
+    return {**net, "live_line_heights_m": lines[::2], "earthed_line_heights_m": lines[1::2]}
+
+
+def add_branches(dice, plan, places, chain, woven):
+    """One or two lines of netting that hang on the first run; False where the dice fell badly."""
+    run, store = plan["runs"][0], plan["store"]["nets"]
+    run["branches"] = []
+    for _ in range(dice.pick([1, 1, 2])):
+        along = round(chain.along_of(places.draw(0.03, 0.97)), 3)
+        x, y = chain.line.at(along)
+        ids = []
+        for _ in range(dice.pick([1, 1, 2])):
+            net = dice.pick(NETS)
+            if net["id"] not in [n["id"] for n in store]:
+                net = alternate(net) if woven and dice.chance(0.6) else net
+                store.append({**net, "count": 1, "height_m": 1.1})
+            ids.append(net["id"])
+        length = sum(n["length_m"] for i in ids for n in store if n["id"] == i)
+        line_m = length + dice.pick([0.0, -dice.uniform(0.5, 8.0), dice.uniform(0.5, 8.0)])
+        turn = dice.uniform(0, 2 * math.pi)
+        legs = [(0.6, turn), (0.4, turn + dice.uniform(-1.0, 1.0))] if dice.chance(0.5) else [(1.0, turn)]
+        points = [[x, y]]
+        for share, way in legs:
+            points.append([points[-1][0] + share * line_m * math.cos(way), points[-1][1] + share * line_m * math.sin(way)])
+        line = Line(points, False)
+        stands = [s for row in chain_of(plan, {"outline": points, "closed": False, "nets": ids}).posts for s in row]
+        if abs(line_m - length) > 1e-9 and any(abs(s - line.length_m) < 0.2 for s in stands):
+            return False
+        run["branches"].append({"from_m": along, "outline": points, "nets": ids})
+    return True
+
+
+def second_run(dice, plan):
+    """Another standing run on the same energizer, a ring of its own some way off."""
+    store = plan["store"]["nets"]
+    ids = [dice.pick(store)["id"] for _ in range(dice.pick([1, 2]))]
+    length = sum(n["length_m"] for i in ids for n in store if n["id"] == i)
+    side = math.floor(4 * length * dice.uniform(0.15, 0.3)) / 4
+    other = length / 2 - side - dice.uniform(0.3, 1.5)
+    x, y = 1000.0, 10.0
+    return {"id": "run-2", "outline": [[x, y], [x + side, y], [x + side, y + other], [x, y + other]], "closed": True,
+            "nets": ids, "start_m": round(dice.uniform(1.0, 3.0), 2), "reversed": dice.chance(0.5), "energizer": "field",
+            "status": "standing", "feed_at": [x + side / 2 + 0.123, y], "live_loop": dice.chance(0.7),
+            "earth_stakes": {"count": dice.pick([1, 2]), "spacing_m": 3.0, "at": [x - 1.0, y - 1.0]},
+            "leakage_s_per_m": dice.pick([2e-7, 2e-6, 1e-5]), "lead_ohm": dice.pick([0.0, 8.0, 40.0])}
 
 
 def misses_m(plan):
@@ -182,8 +235,11 @@ def draw_fence(k, seed):
     dice = Dice(seed)
     closure, grass = CLOSURES[k % len(CLOSURES)], GRASS_S_PER_M[k % len(GRASS_S_PER_M)]
     kinds_of_fault, count = FAULTS[k % len(FAULTS)], NET_COUNTS[k % len(NET_COUNTS)]
-    if k == 33:
+    if k % 100 == 33:
         grass = 0.0  # nothing leaks: the peak is an asymptote
+    woven, branched = k % ALTERNATE_EVERY == 1, k % BRANCHED_EVERY == 2
+    if k % LONG_EVERY == 10:
+        count = LONG_NETS
     closed = closure.startswith("ring")
     if not closed:
         count = min(count, 5)
@@ -193,6 +249,10 @@ def draw_fence(k, seed):
     first, second = dice.pick(NETS), dice.pick(NETS)
     ids = [first["id"] if dice.chance(0.6) else second["id"] for _ in range(count)]
     used = [n for n in NETS if n["id"] in ids]
+    if woven:
+        # Where kinds differ one of them may stay without earthed lines.
+        plain = dice.pick(used)["id"] if len(used) > 1 and dice.chance(0.5) else None
+        used = [n if n["id"] == plain else alternate(n) for n in used]
     total = sum(next(n["length_m"] for n in NETS if n["id"] == i) for i in ids)
     spare = dice.uniform(0.5, min(30.0, 0.3 * total)) if "spare" in closure or closure == "ring-opened" else 0.0
     if closure == "ring-opened" and dice.chance(0.5):
@@ -243,7 +303,7 @@ def draw_fence(k, seed):
         run["earth_stakes"] = {"count": earth, "spacing_m": dice.pick([3.0, 2.0, 4.5]),
                                "at": [round(run["feed_at"][0] + 1.0, 3), round(run["feed_at"][1] + 1.0, 3)]}
     run["leakage_s_per_m"] = grass
-    if dice.chance(0.3):
+    if dice.chance(0.4):
         run["leakage_zones"] = []
         for _ in range(dice.pick([1, 2])):
             a, b = (round(chain.along_of(places.draw()), 3) for _ in range(2))
@@ -265,7 +325,10 @@ def draw_fence(k, seed):
             fault = {"ohm": dice.pick([20.0, 100.0, 1000.0, 10000.0])}
         else:
             s = places.post() if kind == "short" and dice.chance(0.3) else places.draw()
-            fault = {"short": {"ohm": dice.pick(SHORT_OHM)}, "break": {}, "line_break": {"lines": 1 + int(dice.uniform(0, 3))}}[kind]
+            lines = len(chain.kinds[chain.net_at(s)]["live_line_heights_m"])
+            fault = {"short": {"ohm": dice.pick(SHORT_OHM)}, "break": {}, "all_lines": {"lines": lines},
+                     "line_break": {"lines": 1 + int(dice.uniform(0, 3))}}[kind]
+            kind = "line_break" if kind == "all_lines" else kind
         at = places.point(s)
         if at is None:
             return None
@@ -274,13 +337,20 @@ def draw_fence(k, seed):
         run["faults"] = faults
     # Stay clear of what the model calls otherwise or leaves without an answer: every line of a
     # net broken, and a stretch cut off that nothing leaks from.
-    if sum(f.get("lines", 0) for f in faults) >= min(len(n["live_line_heights_m"]) for n in used):
+    some = sum(f.get("lines", 0) for f in faults) >= min(len(n["live_line_heights_m"]) for n in used)
+    if some and "all_lines" not in kinds_of_fault:
         return None
-    if "break" in kinds_of_fault and any(z["s_per_m"] == 0 for z in run.get("leakage_zones", [])):
+    if {"break", "all_lines"} & {*kinds_of_fault} and any(z["s_per_m"] == 0 for z in run.get("leakage_zones", [])):
         return None
     if not closed and not settled(plan):
         return None
-    name = f"{k + 1:02d} {closure}, {count} net{'s' * (count > 1)}, {'+'.join(kinds_of_fault) or 'sound'}"
+    if branched and not add_branches(dice, plan, places, chain, woven):
+        return None
+    if k % DOUBLE_EVERY == 3:
+        run["status"] = "standing"
+        plan["runs"].append(second_run(dice, plan))
+    more = ", alternate" * woven + ", branched" * branched + ", two runs" * (len(plan["runs"]) > 1)
+    name = f"{k + 1:03d} {closure}, {count} net{'s' * (count > 1)}, {'+'.join(kinds_of_fault) or 'sound'}{more}"
     return {"name": name, "plan": plan}
 
 
@@ -290,7 +360,9 @@ def draw_fences():
 
 
 def animal_posts(posts, k):
-    """Two posts of the list at which an animal touches the fence, far apart."""
+    """Three posts of the list at which an animal touches the fence, far apart; every post of two fences."""
+    if k in (1, 2):
+        return list(range(len(posts)))
     dice = Dice(SEED + k)
-    half = len(posts) // 2
-    return [int(dice.uniform(0, half)), half + int(dice.uniform(0, len(posts) - half))]
+    third = len(posts) / 3
+    return [min(len(posts) - 1, int(third * n + dice.uniform(0, third))) for n in range(3)]

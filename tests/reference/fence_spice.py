@@ -29,7 +29,7 @@ LONGEST_RUN_S = 1e3
 class Settings:
     """How closely ngspice follows the equations."""
 
-    reltol: float = 2e-8
+    reltol: float = 2e-7
     trtol: float = 1.0
     method: str = "gear"
     section_m: float | None = 0.5
@@ -52,22 +52,47 @@ def version():
 
 
 def elements(net, capacitance=True, animal=None):
-    """The netlist's elements, one a line; an animal touches the node `animal`."""
-    name = lambda n: "0" if n == 0 else f"n{n}"
+    """The netlist's elements, one a line; an animal touches `animal`, a node against its feet or a pair of nodes."""
+    alias = merged(net)
+    name = lambda n: "0" if alias(n) == 0 else f"n{alias(n)}"
     src = net.source
     rows = [f"cs top n1 {src.cs!r} ic={src.v0!r}"]
-    after = "mid" if src.ls else name(net.feed)
-    rows.append(f"rs top {after} {src.rs + net.lead_ohm!r}")
+    after = "mid" if src.ls else name(2)
+    rows.append(f"rs top {after} {src.rs!r}")
     if src.ls:
-        rows.append(f"ls mid {name(net.feed)} {src.ls!r} ic=0")
+        rows.append(f"ls mid {name(2)} {src.ls!r} ic=0")
     rows.append(f"re n1 0 {net.earth_ohm!r}")
-    rows += [f"r{k} {name(a)} {name(b)} {ohm!r}" for k, (a, b, ohm) in enumerate(net.resistors)]
+    rows += [f"rl{k} {name(2)} {name(node)} {ohm!r}" for k, (node, ohm) in enumerate(net.feeds) if ohm > 0]
+    rows += [f"r{k} {name(a)} {name(b)} {ohm!r}" for k, (a, b, ohm) in enumerate(net.resistors) if ohm > 0]
     rows += [f"rg{n} {name(n)} 0 {1 / g!r}" for n, g in net.shunt_s.items() if g > 0]
     if capacitance:
         rows += [f"cg{n} {name(n)} 0 {c!r} ic=0" for n, c in net.shunt_f.items()]
-    if animal is not None:
+        # Without capacitance nothing leads to the earthed lines: they carry nothing and are left out.
+        rows += [f"ra{k} {name(a)} {name(b)} {ohm!r}" for k, (a, b, ohm) in enumerate(net.earthed) if ohm > 0]
+        rows += [f"ca{n} {name(n)} 0 {c!r} ic=0" for n, c in net.earthed_f.items()]
+        rows += [f"cb{k} {name(a)} {name(b)} {c!r} ic=0" for k, (a, b, c) in enumerate(net.coupling)]
+    if isinstance(animal, tuple):
+        rows += [f"rbody {name(animal[0])} {name(animal[1])} {BODY_OHM!r}"]
+    elif animal is not None:
         rows += [f"rbody {name(animal)} feet {BODY_OHM!r}", f"rfeet feet 0 {net.feet_ohm!r}"]
     return rows
+
+
+def merged(net):
+    """The node that stands for each: what no ohm keeps apart is one."""
+    parent = {}
+
+    def root(n):
+        while parent.get(n, n) != n:
+            n = parent[n]
+        return n
+
+    ideal = [(a, b) for a, b, ohm in [*net.resistors, *net.earthed] if ohm == 0]
+    ideal += [(2, node) for node, ohm in net.feeds if ohm == 0]
+    for a, b in ideal:
+        a, b = root(a), root(b)
+        parent[max(a, b)] = min(a, b)
+    return root
 
 
 def read_raw(path):
@@ -116,16 +141,30 @@ def peak(time_s, v):
     return float(b + slope * t / 2), float(tb + t)
 
 
+def all_ohm(net):
+    """Every resistance that current can have to pass, in series."""
+    return (net.source.rs + net.earth_ohm + sum(ohm for _, ohm in net.feeds)
+            + sum(x[2] for x in net.resistors if x[1] != 0) + sum(x[2] for x in net.earthed))
+
+
+def all_farad(net):
+    return sum(net.shunt_f.values()) + sum(net.earthed_f.values()) + sum(x[2] for x in net.coupling)
+
+
 def settle_s(net):
     """A time by which every part of the fence has been reached; peaks come before it."""
-    ohm = net.source.rs + net.lead_ohm + net.earth_ohm + sum(x[2] for x in net.resistors if x[1] != 0)
-    farad = sum(net.shunt_f.values())
-    return 30 * (ohm * farad + math.sqrt(net.source.ls * farad))
+    return 30 * (all_ohm(net) * all_farad(net) + math.sqrt(net.source.ls * all_farad(net)))
+
+
+def read_nodes(net):
+    sides = [n for f in net.faults for n in f[3:] if n is not None]
+    return {n for n, _ in net.feeds} | {p[5] for p in net.posts} | set(sides)
 
 
 def peaks_v(net, settings=REFERENCE):
     """Peak volts to remote earth of every node that is read, node -> volts."""
-    wanted = sorted({net.feed, *(p[3] for p in net.posts), *(n for f in net.faults for n in f[2:])})
+    alias = merged(net)
+    wanted = sorted({alias(n) for n in read_nodes(net)})
     saves, stop = [f"n{n}" for n in wanted], settle_s(net)
     while True:
         time_s, volts, _ = run(elements(net), saves, stop, settings)
@@ -134,7 +173,7 @@ def peaks_v(net, settings=REFERENCE):
         late = [n for n, (v, t) in found.items() if v > 1e-6 and t > 0.8 * stop]
         risen = [n for n in late if found[n][0] > np.interp(stop / 4, time_s, volts[f"v(n{n})"]) * (1 + 1e-6)]
         if not risen:
-            return {n: v for n, (v, t) in found.items()}
+            return {n: found[alias(n)][0] for n in read_nodes(net)}
         stop *= 4
         if stop > LONGEST_RUN_S:
             raise RuntimeError("no peak found")
@@ -153,11 +192,14 @@ def earth_peak_v(net, settings=REFERENCE):
 
 
 def animal(net, node, settings=REFERENCE):
-    """Peak volts across, and joules in, the body of an animal that touches `node`."""
-    src = net.source
-    ohm = (src.rs + net.lead_ohm + net.earth_ohm + BODY_OHM + net.feet_ohm
-           + sum(x[2] for x in net.resistors if x[1] != 0))
-    stop = 25 * (ohm * (src.cs + sum(net.shunt_f.values())) + math.sqrt(src.ls * src.cs))
-    time_s, volts, _ = run(elements(net, animal=node), [f"n{node}", "feet"], stop, settings)
-    body = volts[f"v(n{node})"] - volts["v(feet)"]
+    """Peak volts across, and joules in, the body of an animal at a node, or between a pair of nodes."""
+    src, alias = net.source, merged(net)
+    ohm = all_ohm(net) + BODY_OHM + net.feet_ohm
+    stop = 25 * (ohm * (src.cs + all_farad(net)) + math.sqrt(src.ls * src.cs))
+    if isinstance(node, tuple):
+        ends = [f"n{alias(n)}" for n in node]
+    else:
+        ends = [f"n{alias(node)}", "feet"]
+    time_s, volts, _ = run(elements(net, animal=node), ends, stop, settings)
+    body = volts[f"v({ends[0]})"] - volts[f"v({ends[1]})"]
     return peak(time_s, body)[0], float(simpson(body * body, x=time_s) / BODY_OHM)

@@ -35,7 +35,7 @@ from pathlib import Path
 import numpy as np
 
 from fence_network import BODY_OHM, build
-from fence_spice import REFERENCE, animal, elements, peak, read_raw, run, version
+from fence_spice import REFERENCE, animal, elements, merged, peak, read_raw, run, version
 
 REPEATS = 9
 ALLOWED = 1e-3
@@ -142,7 +142,8 @@ def worst(got, want):
 def report():
     """Prints settings, analysis time and wall time."""
     net, _ = build(PLAN, section_m=None)
-    nodes = list(dict.fromkeys(p[3] for p in net.posts))
+    alias = merged(net)
+    nodes = list(dict.fromkeys(alias(p[5]) for p in net.posts))
     print(f"{version()}; ring of 500 m, {len(nodes)} places of posts, {net.nodes} nodes")
 
     time_s, volts, _ = run(elements(net), [f"n{n}" for n in nodes], 4e-4, REFERENCE)

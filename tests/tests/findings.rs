@@ -208,11 +208,15 @@ fn what_a_reader_of_the_file_may_miss_is_said() {
     // A brace far from every corner settles none, and one at the place of an end settles it.
     let far = with(|plan| plan["runs"][0]["braces"] = json!([ { "at": [500, 500] } ]));
     assert!(has(&far, "corner-leans", Severity::Warning).message.contains("1, 2, 3 and 4"));
-    // What this version keeps but does not work with leaves the volts out and is no slip of the pen.
-    let branches =
-        with(|plan| plan["runs"][0]["branches"] = json!([ { "from_m": 10, "outline": [[65, 50], [80, 50]] } ]));
-    has(&branches, "not-worked-out-yet", Severity::Warning);
-    lacks(&branches, "unknown-key");
+    // A branch needs nets, a line, and to start where it hangs.
+    let branch = |branch: Value| with(|plan| plan["runs"][0]["branches"] = json!([branch]));
+    let bare = branch(json!({ "from_m": 10, "outline": [[65, 50], [80, 50]] }));
+    has(&bare, "branch-no-nets", Severity::Warning);
+    lacks(&bare, "unknown-key");
+    let no_line = branch(json!({ "from_m": 10, "outline": [[65, 50]], "nets": ["long"] }));
+    has(&no_line, "branch-no-line", Severity::Warning);
+    let off = branch(json!({ "from_m": 10, "outline": [[650, 50], [700, 50]], "nets": ["long"] }));
+    assert!(has(&off, "branch-off-line", Severity::Warning).at.len() == 1);
     // A bad net that nobody uses hinders nothing.
     let unused = with(|plan| {
         let nets = plan["store"]["nets"].as_array_mut().unwrap();

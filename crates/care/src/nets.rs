@@ -34,7 +34,7 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
     for (run, worked) in look.plan.runs.iter().zip(&look.workup.runs) {
         if let (RunStatus::Standing, Some(lay)) = (run.status, &worked.lay) {
             runs += 1;
-            for net in &lay.nets {
+            for net in lay.nets.iter().chain(lay.branches.iter().flat_map(|branch| &branch.nets)) {
                 *standing.entry(&net.kind).or_insert(0) += 1;
             }
         }

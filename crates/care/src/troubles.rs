@@ -2,7 +2,7 @@
 
 use plan::{Run, Shape};
 use words::texts::{Bracing, Findings as Text};
-use workup::{Must, OutlineTrouble, Part, RunWorkup, SheetTrouble, Trouble};
+use workup::{BranchTrouble, Must, OutlineTrouble, Part, RunWorkup, SheetTrouble, Trouble};
 
 use crate::limits::OWN_FORMAT;
 use crate::{Finding, Look, Severity, run_name};
@@ -65,8 +65,16 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             .says(look.say(Text::TooManyPosts, &[("run", run), ("posts", &look.words.number(*posts as f64, 0))])),
         Trouble::ChainTooLong { length_m } => new("chain-too-long", warning)
             .says(look.say(Text::ChainTooLong, &[("run", run), ("length", &look.words.far(*length_m))])),
-        Trouble::NotYet { key } => {
-            new("not-worked-out-yet", warning).says(look.say(Text::NotYet, &[("run", run), ("key", key)]))
+        Trouble::Branch { branch, fault } => {
+            let number = (branch + 1).to_string();
+            let said = |text, off: &str| look.say(text, &[("run", run), ("branch", &number), ("off", off)]);
+            match fault {
+                BranchTrouble::NoNets => new("branch-no-nets", warning).says(said(Text::BranchNoNets, "")),
+                BranchTrouble::NoLine => new("branch-no-line", warning).says(said(Text::BranchNoLine, "")),
+                BranchTrouble::OffLine { off_m, at } => new("branch-off-line", warning)
+                    .says(said(Text::BranchOffLine, &look.words.length(*off_m)))
+                    .at([*at]),
+            }
         }
         Trouble::Beyond { part } => {
             let (id, text) = match part {

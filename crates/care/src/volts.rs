@@ -8,11 +8,11 @@ use crate::limits::{FAULT_KV, FAULT_SOURCE};
 use crate::{Finding, Look, Severity, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
-    let (Some(volts), Some(lay)) = (&worked.volts, &worked.lay) else { return Vec::new() };
+    let Some(volts) = &worked.volts else { return Vec::new() };
     let Some(weakest) = volts.weakest else { return Vec::new() };
     let mut found = Vec::new();
     let words = look.words;
-    let at = lay.posts[weakest.post].at;
+    let at = weakest.at;
     let target_kv = look.plan.target_kv();
     let (text, id, source) = if weakest.peak_kv < FAULT_KV && target_kv >= FAULT_KV {
         (Text::FaultyPost, "weak-post", FAULT_SOURCE)
@@ -40,7 +40,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         );
     }
     if !weakest.measured {
-        let post = look.say(Text::Post, &[("number", &(weakest.post + 1).to_string())]);
+        let post = look.say(Text::Post, &[("number", &words.post_number(weakest.post, weakest.branch))]);
         found.push(
             Finding::new("not-measured", Severity::Note, defaults::COMMON_PRACTICE)
                 .says(look.say(

@@ -632,7 +632,7 @@ fn bounds<'a>(places: impl Iterator<Item = &'a Point>) -> Option<(Point, Point)>
 
 fn touch(run: &RunWorkup) -> Option<(String, Touch)> {
     let volts = run.volts.as_ref()?;
-    let sample = volts.samples.get(volts.weakest?.post)?;
+    let sample = volts.weakest_sample()?;
     Some((run.id.clone(), Touch { kv: sample.animal_kv?, j: sample.animal_j? }))
 }
 

@@ -4,6 +4,9 @@
 //! How all places are found at once stands in `touch`; where that method doubts itself, the pulse is
 //! stepped in time for that place with the branch in it.
 //!
+//! Where the netting is wired alternately it may also stand between a live and an earthed line, its feet apart from it: a
+//! branch of the body alone. It then takes the greater of both, volts and joules each.
+//!
 //! Source of the model: docs/sources.md, electrical §7. Volts across, and joules in, the body alone.
 //! Measured error of both: below 1e-4 (see `tests/exact.rs`).
 
@@ -11,6 +14,7 @@ use crate::circuit::{Circuit, CircuitFault, LineReadings, Mesh};
 use crate::network::{LEAST_SHORT_OHM, Network, deal};
 use crate::pulse::{Accuracy, PulseSolver};
 use crate::touch::touches;
+use crate::woven;
 
 /// A touching animal: its body in series with its feet.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,6 +55,9 @@ pub fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result<Animal
         if !(value >= 0.0 && value.is_finite()) {
             return Err(CircuitFault::Figure { what, value, must: "zero or above" });
         }
+    }
+    if circuit.is_woven() {
+        return woven::animals(circuit, animal, mesh);
     }
     let mut net = Network::default();
     net.lay_out(circuit, mesh)?;

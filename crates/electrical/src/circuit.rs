@@ -79,6 +79,33 @@ pub struct Short {
     pub ohm: f64,
 }
 
+/// Earthed lines beside the live ones over a piece of a chain: a ladder of its own.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EarthedStretch {
+    /// Start, metres along the chain.
+    pub from_m: f64,
+    /// End, metres along the chain.
+    pub to_m: f64,
+    /// Resistance of all earthed lines in parallel, ohms per metre; 0 is allowed.
+    pub r_ohm_per_m: f64,
+    /// Capacitance to remote earth, farads per metre; 0 is allowed.
+    pub c_f_per_m: f64,
+    /// Capacitance to the live lines, farads per metre; 0 is allowed.
+    pub to_live_f_per_m: f64,
+}
+
+/// The earthed lines of a chain that is wired alternately. They are tied to the energizer's earth pole where the feed
+/// lies; where netting without them comes between, what lies beyond floats.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Earthed {
+    /// Where there are any, in order; gaps are netting without earthed lines.
+    pub stretches: Vec<EarthedStretch>,
+    /// Resistances in series with them.
+    pub joins: Vec<Join>,
+    /// Resistance of the closing join of a ring, ohms.
+    pub closing_ohm: f64,
+}
+
 /// A row of netting from end to end with what lies on it.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Chain {
@@ -92,6 +119,8 @@ pub struct Chain {
     pub shorts: Vec<Short>,
     /// Where voltages are wanted: posts, and whatever else is to be read. Each is a node.
     pub marks: Vec<Place>,
+    /// Earthed lines; a stretch's capacitance is then that of its live lines to remote earth beside them.
+    pub earthed: Earthed,
 }
 
 impl Chain {
@@ -168,6 +197,14 @@ pub struct Circuit {
     pub earth_ohm: f64,
     /// The runs on its terminals; at least one.
     pub lines: Vec<Line>,
+}
+
+impl Circuit {
+    /// Whether any of its netting is wired alternately.
+    pub fn is_woven(&self) -> bool {
+        let woven = |chain: &Chain| !chain.earthed.stretches.is_empty();
+        self.lines.iter().any(|line| woven(&line.chain) || line.branches.iter().any(|branch| woven(&branch.chain)))
+    }
 }
 
 /// Where nodes are laid besides the places that a chain names.

@@ -24,6 +24,39 @@ pub(crate) fn sum_of_inverse(n: usize, entry: impl Fn(usize, usize) -> f64) -> O
     Some(y.iter().map(|y| y * y).sum())
 }
 
+/// The matrix that adds up the elements of the inverse of `entry` by groups: with `g` the group of each row, element
+/// `(a, b)` is the sum over rows of `a` and columns of `b`. `None` where `entry` is not positive definite.
+pub(crate) fn sums_of_inverse(
+    n: usize,
+    entry: impl Fn(usize, usize) -> f64,
+    group: impl Fn(usize) -> usize,
+) -> Option<[[f64; 2]; 2]> {
+    // With M = L Lᵀ and L y = 1 on one group, 0 on the other, they are the products of the two y.
+    let mut factor = vec![0.0; n * n];
+    let mut y = vec![[0.0; 2]; n];
+    for i in 0..n {
+        for j in 0..=i {
+            let dot: f64 = (0..j).map(|k| factor[i * n + k] * factor[j * n + k]).sum();
+            let rest = entry(i, j) - dot;
+            if i == j {
+                if !(rest.is_finite() && rest > 0.0) {
+                    return None;
+                }
+                factor[i * n + i] = rest.sqrt();
+            } else {
+                factor[i * n + j] = rest / factor[j * n + j];
+            }
+        }
+        y[i] = [0, 1].map(|side| {
+            let dot: f64 = (0..i).map(|k| factor[i * n + k] * y[k][side]).sum();
+            let own = if group(i) == side { 1.0 } else { 0.0 };
+            (own - dot) / factor[i * n + i]
+        });
+    }
+    let product = |a: usize, b: usize| y.iter().map(|y| y[a] * y[b]).sum();
+    Some([[product(0, 0), product(0, 1)], [product(1, 0), product(1, 1)]])
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

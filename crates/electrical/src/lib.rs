@@ -18,6 +18,8 @@
 //! that an inductance can make (`ringing`). The two ways check each other in the tests, and both are
 //! held against dense eigenvectors there.
 //!
+//! Netting wired alternately live and earthed is no row of nodes: it goes its own, slower way (`woven`).
+//!
 //! No geometry: a place is metres along a chain. No file, no screen. The model's assumptions: the
 //! line has no inductance (netting of some hundred metres against pulses of tens of microseconds),
 //! the source is linear, earth is one remote node.
@@ -44,12 +46,13 @@ mod stepper;
 mod touch;
 mod validate;
 pub mod wire;
+mod woven;
 
 pub use animal::{Animal, Animals, Touch, animals};
-pub use capacitance::{CapacitanceFault, capacitance_per_m};
+pub use capacitance::{CapacitanceFault, PartialCapacitance, capacitance_per_m, partial_capacitance_per_m};
 pub use circuit::{
-    Branch, Chain, ChainReadings, Circuit, CircuitFault, Closing, Join, Line, LineReadings, Mesh, Place, Short, Side,
-    Stretch,
+    Branch, Chain, ChainReadings, Circuit, CircuitFault, Closing, Earthed, EarthedStretch, Join, Line, LineReadings,
+    Mesh, Place, Short, Side, Stretch,
 };
 pub use curve::{Curves, curves};
 pub use earth::{EarthRise, earth_rise};

@@ -19,6 +19,7 @@ use crate::circuit::{Circuit, CircuitFault, LineReadings, Mesh};
 use crate::network::{Network, TERMINAL, deal};
 use crate::ringing::{Finder, Oscillation};
 use crate::stepper::Stepper;
+use crate::woven;
 
 /// How finely the pulse is integrated. The default keeps every figure within 0.01 % or so.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -145,6 +146,9 @@ impl PulseSolver {
 
     /// As [`pulse()`], into a result that is used again.
     pub fn pulse_into(&mut self, circuit: &Circuit, accuracy: &Accuracy, out: &mut Pulse) -> Result<(), CircuitFault> {
+        if circuit.is_woven() {
+            return woven::pulse(circuit, accuracy, out);
+        }
         self.net.lay_out(circuit, &accuracy.mesh)?;
         self.solve(accuracy, out);
         out.no_load_v = circuit.source.v0;

@@ -22,7 +22,8 @@ pub struct Steady {
 
 /// Solves the circuit with `V0` held behind the source's resistance and the earth's.
 ///
-/// Exact to rounding for the nodes that `mesh` lays.
+/// Exact to rounding for the nodes that `mesh` lays. Earthed lines beside the live ones carry nothing in it, since only
+/// capacitance leads to them: they are passed over.
 ///
 /// ```
 /// use electrical::{Chain, Circuit, Line, Mesh, Source, steady};

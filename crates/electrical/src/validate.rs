@@ -1,6 +1,6 @@
 //! Whether a circuit's figures can be computed with at all: finite, of the right sign, in place.
 
-use crate::circuit::{Chain, Circuit, CircuitFault, Closing, Line, PLACE_TOLERANCE_M};
+use crate::circuit::{Chain, Circuit, CircuitFault, Closing, Earthed, Line, PLACE_TOLERANCE_M};
 
 /// Above this a figure is taken for an error, in its SI unit: products would overflow.
 const LARGEST: f64 = 1e15;
@@ -110,5 +110,21 @@ fn chain(whose: Whose, chain: &Chain) -> Result<(), CircuitFault> {
     for mark in &chain.marks {
         whose.place("a mark", mark.at_m, wanted_m)?;
     }
+    earthed(whose, &chain.earthed, wanted_m)
+}
+
+fn earthed(whose: Whose, earthed: &Earthed, length_m: f64) -> Result<(), CircuitFault> {
+    for stretch in &earthed.stretches {
+        whose.place("an earthed stretch", stretch.from_m, length_m)?;
+        whose.place("an earthed stretch", stretch.to_m, length_m)?;
+        whose.figure("the earthed lines' resistance", stretch.r_ohm_per_m)?;
+        whose.figure("the earthed lines' capacitance", stretch.c_f_per_m)?;
+        whose.figure("the capacitance between live and earthed lines", stretch.to_live_f_per_m)?;
+    }
+    for join in &earthed.joins {
+        whose.place("an earthed join", join.at_m, length_m)?;
+        whose.figure("an earthed join's resistance", join.ohm)?;
+    }
+    whose.figure("the earthed closing join's resistance", earthed.closing_ohm)?;
     Ok(())
 }

@@ -173,14 +173,14 @@ impl Page<'_> {
     fn volts(&mut self, volts: &Volts) {
         let words = self.words;
         if let Some(weakest) = volts.weakest {
-            let post = words.say(Text::Post, &[("number", &(weakest.post + 1).to_string())]);
+            let post = words.say(Text::Post, &[("number", &words.post_number(weakest.post, weakest.branch))]);
             let likely = words.kilovolts(weakest.peak_kv);
             // A reading does not narrow the range yet: it is not fitted.
             let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
             let text = if weakest.measured { Text::WeakestMeasured } else { Text::WeakestNotMeasured };
             let figures = words.say(text, &[("range", &range), ("post", &post), ("likely", &likely)]);
             self.row(Text::Weakest, figures);
-            if let Some(animal_kv) = volts.samples.get(weakest.post).and_then(|sample| sample.animal_kv) {
+            if let Some(animal_kv) = volts.weakest_sample().and_then(|sample| sample.animal_kv) {
                 self.row(Text::Animal, words.say(Text::AnimalFigures, &[("volts", &words.kilovolts(animal_kv))]));
             }
         }

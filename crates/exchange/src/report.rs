@@ -76,6 +76,9 @@ struct Run {
     posts: Option<Vec<Post>>,
     /// Posts folded back beyond the line's end.
     spare_posts: Option<Vec<Post>>,
+    /// Lines of netting that hang on it; absent where there are none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    branches: Vec<Branch>,
     /// Corners along the outline, and ends of the netting.
     corners: Option<Vec<Corner>>,
     /// The ground to mow.
@@ -136,6 +139,28 @@ struct Post {
     net: usize,
     /// Its number on that net, from 0.
     post: usize,
+}
+
+/// A line of netting that hangs on a run's.
+#[derive(Serialize, JsonSchema)]
+#[expect(clippy::struct_field_names, reason = "the file's own word")]
+struct Branch {
+    /// Its place in the run's list, from 0.
+    branch: usize,
+    /// Where it hangs along the run's outline, metres.
+    from_m: f64,
+    /// That place.
+    at: Point,
+    /// Length of its line, metres.
+    line_m: f64,
+    /// Netting beyond it, metres.
+    spare_m: f64,
+    /// Line without netting, metres.
+    short_m: f64,
+    /// Its nets, from the run on.
+    nets: Vec<Net>,
+    /// Its posts on its line; `along_m` is along its own outline.
+    posts: Vec<Post>,
 }
 
 /// A corner or an end.
@@ -210,7 +235,7 @@ struct Voltage {
     earth_rush_kv: f64,
     /// Resistance of the earth stakes, ohms.
     earth_ohm: f64,
-    /// Posts on the line in their order, then the feed, then the faults.
+    /// Posts on the line in their order, then the feed, then the faults, then the posts of branches.
     samples: Vec<Sample>,
     /// The weakest post.
     weakest: Option<Weakest>,
@@ -233,6 +258,9 @@ struct Sample {
     /// The post's number on its net, from 0.
     #[serde(skip_serializing_if = "Option::is_none")]
     post: Option<usize>,
+    /// The branch that its post stands on, from 0; absent on the line. `along_m` is then along the branch's outline.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    branch: Option<usize>,
     /// `feed` or `fault`; absent at a post.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = ["feed", "fault", null]))]
@@ -256,6 +284,9 @@ struct Weakest {
     net: usize,
     /// Its number on that net, from 0.
     post: usize,
+    /// The branch that it stands on, from 0; absent on the line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    branch: Option<usize>,
 }
 
 /// What the keeper should know.
@@ -341,7 +372,6 @@ fn report(plan: &Plan, workup: &Workup, findings: &Findings) -> Report {
 
 fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> Run {
     let lay = worked.lay.as_ref();
-    let post = |post: &workup::Post| Post { at: post.at, along_m: post.along_m, net: post.net, post: post.post };
     Run {
         id: worked.id.clone(),
         name: care::run_name(stated).to_owned(),
@@ -366,12 +396,10 @@ fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[
             nets: best.nets.clone(),
             corner_miss_m: best.corner_miss_m,
         }),
-        nets: lay.map(|lay| {
-            let net = |net: &workup::LaidNet| Net { kind: net.kind.clone(), start_m: net.start_m, end_m: net.end_m };
-            lay.nets.iter().map(net).collect()
-        }),
+        nets: lay.map(|lay| lay.nets.iter().map(net).collect()),
         posts: lay.map(|lay| lay.posts.iter().map(post).collect()),
         spare_posts: lay.map(|lay| lay.spare_posts.iter().map(post).collect()),
+        branches: lay.map(|lay| lay.branches.iter().map(branch).collect()).unwrap_or_default(),
         corners: lay.filter(|lay| lay.corners_judged).map(|lay| lay.corners.iter().map(corner).collect()),
         strip: worked.strip.as_ref().map(|strip| Strip {
             area_m2: strip.area_m2,
@@ -386,6 +414,27 @@ fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[
         slope: crate::slope::of_run(worked),
         voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
         findings: findings.iter().map(finding).collect(),
+    }
+}
+
+fn post(post: &workup::Post) -> Post {
+    Post { at: post.at, along_m: post.along_m, net: post.net, post: post.post }
+}
+
+fn net(net: &workup::LaidNet) -> Net {
+    Net { kind: net.kind.clone(), start_m: net.start_m, end_m: net.end_m }
+}
+
+fn branch(branch: &workup::LaidBranch) -> Branch {
+    Branch {
+        branch: branch.branch,
+        from_m: branch.from_m,
+        at: branch.at,
+        line_m: branch.line_m,
+        spare_m: branch.spare_m,
+        short_m: branch.short_m,
+        nets: branch.nets.iter().map(net).collect(),
+        posts: branch.posts.iter().map(post).collect(),
     }
 }
 
@@ -408,9 +457,14 @@ fn corner(corner: &workup::Corner) -> Corner {
 }
 
 fn voltage(volts: &workup::Volts, lay: &workup::Lay) -> Voltage {
-    let sample = |sample: &workup::Sample| {
+    let number = |branch: usize| lay.branches.get(branch).map(|branch| branch.branch);
+    let sample = |branch: Option<usize>, sample: &workup::Sample| {
+        let posts = match branch {
+            None => Some(&lay.posts),
+            Some(branch) => lay.branches.get(branch).map(|branch| &branch.posts),
+        };
         let (post, of) = match sample.of {
-            SampleOf::Post(index) => (lay.posts.get(index), None),
+            SampleOf::Post(index) => (posts.and_then(|posts| posts.get(index)), None),
             SampleOf::Feed => (None, Some("feed")),
             SampleOf::Fault(_) => (None, Some("fault")),
         };
@@ -421,6 +475,7 @@ fn voltage(volts: &workup::Volts, lay: &workup::Lay) -> Voltage {
             animal_j: sample.animal_j,
             net: post.map(|post| post.net),
             post: post.map(|post| post.post),
+            branch: branch.and_then(number),
             of,
         }
     };
@@ -429,15 +484,22 @@ fn voltage(volts: &workup::Volts, lay: &workup::Lay) -> Voltage {
         earth_kv: volts.earth_kv,
         earth_rush_kv: volts.earth_rush_kv,
         earth_ohm: volts.earth_ohm,
-        samples: volts.samples.iter().map(sample).collect(),
+        samples: {
+            let on_branches = volts.branches.iter().enumerate();
+            let on_branches =
+                on_branches.flat_map(|(branch, samples)| samples.iter().map(move |one| (Some(branch), one)));
+            let all = volts.samples.iter().map(|one| (None, one)).chain(on_branches);
+            all.map(|(branch, one)| sample(branch, one)).collect()
+        },
         weakest: volts.weakest.map(|weakest| Weakest {
             along_m: weakest.along_m,
             peak_kv: weakest.peak_kv,
             low_kv: weakest.low_kv,
             high_kv: weakest.high_kv,
             measured: weakest.measured,
-            net: lay.posts[weakest.post].net,
-            post: lay.posts[weakest.post].post,
+            net: lay.weakest(&weakest).map_or(0, |post| post.net),
+            post: lay.weakest(&weakest).map_or(0, |post| post.post),
+            branch: weakest.branch.and_then(number),
         }),
     }
 }

@@ -112,7 +112,7 @@ impl<'a> Look<'a> {
                 None => none(),
                 // A reading does not narrow the range yet: it is not fitted.
                 Some(weakest) => {
-                    let post = (weakest.post + 1).to_string();
+                    let post = self.words.post_number(weakest.post, weakest.branch);
                     let text = if weakest.measured {
                         self.say(Text::WeakestMeasured, &[("post", &post)])
                     } else {

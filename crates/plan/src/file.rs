@@ -244,6 +244,11 @@ fn check_ids(plan: &Plan) -> Result<(), ReadError> {
         for (place, net) in run.nets.iter().flatten().enumerate() {
             known(&nets, net, format!("runs[{index}].nets[{place}]"))?;
         }
+        for (number, branch) in run.branches.iter().enumerate() {
+            for (place, net) in branch.nets.iter().enumerate() {
+                known(&nets, net, format!("runs[{index}].branches[{number}].nets[{place}]"))?;
+            }
+        }
         for (number, pin) in run.pins.iter().enumerate() {
             if let Some(net) = &pin.net {
                 known(&nets, net, format!("runs[{index}].pins[{number}].net"))?;

@@ -21,9 +21,7 @@ pub struct UnknownKey {
 const CLOSE: f64 = 0.9;
 
 /// Keys of the published file that later versions will work with; they are kept and are no slip of the pen.
-const LATER: [&str; 15] = [
-    "branches",
-    "earthed_line_heights_m",
+const LATER: [&str; 13] = [
     "fault_prior",
     "high",
     "low",

@@ -32,9 +32,9 @@ pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
-    Boundary, BraceKind, BraceRule, ByFoot, Coop, CoopKind, CornerSeen, EarthStake, EarthStakes, Energizer, Fault,
-    FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut, LeakageZone, MowWay, Mower,
-    NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season,
+    Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, EarthStake, EarthStakes, Energizer,
+    Fault, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut, LeakageZone, MowWay,
+    Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season,
     SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store,
 };
 pub use motion::Motion;

@@ -36,6 +36,16 @@ const NEWTONS_PER_KILOGRAM: f64 = 9.806_65;
 const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
 
 impl Words {
+    /// A post's number for the keeper, from 1; on a branch with that branch's number.
+    pub fn post_number(self, post: usize, branch: Option<usize>) -> String {
+        let number = (post + 1).to_string();
+        let on = |branch: usize| {
+            let branch = (branch + 1).to_string();
+            self.say(crate::texts::Findings::OnBranch, &[("post", &number), ("branch", &branch)])
+        };
+        branch.map_or_else(|| number.clone(), on)
+    }
+
     /// A text without places.
     pub fn text(self, message: impl Message) -> &'static str {
         message.wording(self.language)

@@ -2,21 +2,27 @@
 //!
 //! Places on the plan act at the nearest point of the line. Along the outline they are `along_m`, along the
 //! chain `chain_m`; a ring's closing join is at the chain's start and counts as a join, and spare netting
-//! hangs before it.
+//! hangs before it. Branches follow it in the order in which they were laid; faults and zones are the line's alone.
+//! Joins with a resistance stand in the earthed lines as well, faults do not.
 
-use electrical::{Branch, Chain, Closing, Join, Line, Place, Short, Stretch};
+use electrical::{Branch, Chain, Closing, EarthedStretch, Join, Line, PartialCapacitance, Place, Short, Stretch};
 use geometry::{Outline, Placement};
 use plan::{FaultKind, Plan, Run};
 
+use crate::branches::BranchLine;
+use crate::lay;
 use crate::model::Trouble;
 use crate::point;
 
 /// Radius of a twine of hair-fine wires, metres: the filaments lie on its surface (docs/sources.md, electrical 4.1).
 const LINE_RADIUS_M: f64 = 1e-3;
 
-/// A run's netting and what of it is to be read: its marks are the posts in order, then one a fault.
+/// A run's netting and what of it is to be read: its marks are the posts in order, then one a fault; those of a branch its
+/// posts, then those folded back.
 pub(crate) struct Netting {
     pub(crate) line: Line,
+    /// Of the line's branches the first that was stated: spare netting comes before.
+    pub(crate) first_branch: usize,
     /// The feed's place along the outline and the chain, metres.
     pub(crate) feed: (f64, f64),
     /// Each fault's place along the outline and the chain, metres.
@@ -27,28 +33,64 @@ pub(crate) struct Netting {
 struct Kind {
     lines: usize,
     r_line_ohm_per_m: f64,
+    /// Of the live lines to earth.
     c_f_per_m: f64,
+    /// Of lines that are earthed: how many, and their capacitances.
+    earthed: Option<(usize, PartialCapacitance)>,
+}
+
+impl Kind {
+    fn stretch(&self, (from_m, to_m): (f64, f64), r_ohm_per_m: f64, g_s_per_m: f64) -> Stretch {
+        Stretch { from_m, to_m, r_ohm_per_m, g_s_per_m, c_f_per_m: self.c_f_per_m }
+    }
+
+    /// The earthed lines beside a stretch.
+    fn earthed(&self, from_m: f64, to_m: f64) -> Option<EarthedStretch> {
+        let (lines, c) = self.earthed?;
+        Some(EarthedStretch {
+            from_m,
+            to_m,
+            r_ohm_per_m: self.r_line_ohm_per_m / lines as f64,
+            c_f_per_m: c.earthed,
+            to_live_f_per_m: c.between,
+        })
+    }
+}
+
+/// The electrical figures of all kinds, as far as the run uses them.
+fn kinds(plan: &Plan, used: impl Fn(usize) -> bool) -> Result<Vec<Kind>, Trouble> {
+    let mut kinds = Vec::with_capacity(plan.store.nets.len());
+    for (index, net) in plan.store.nets.iter().enumerate() {
+        let (live_m, earthed_m) = (net.live_line_heights_m(), net.earthed_line_heights_m());
+        let c = if earthed_m.is_empty() {
+            electrical::capacitance_per_m(live_m, LINE_RADIUS_M).map(|c| (c, None))
+        } else {
+            let partial = electrical::partial_capacitance_per_m(live_m, earthed_m, LINE_RADIUS_M);
+            partial.map(|c| (c.live, Some((earthed_m.len(), c))))
+        };
+        let (c_f_per_m, earthed) = match c {
+            Ok(c) => c,
+            Err(_) if used(index) => return Err(Trouble::LiveLines { net: net.id.clone() }),
+            Err(_) => (0.0, None),
+        };
+        let r_line_ohm_per_m = net.line_resistance_ohm_per_m();
+        kinds.push(Kind { lines: live_m.len(), r_line_ohm_per_m, c_f_per_m, earthed });
+    }
+    Ok(kinds)
 }
 
 /// Turns a run into netting with the leakage that it states, or with one leakage everywhere.
 pub(crate) fn netting(
     plan: &Plan,
     run: &Run,
-    outline: &Outline,
+    laid: &lay::Line,
     placement: &Placement,
     leakage_s_per_m: Option<f64>,
 ) -> Result<Netting, Trouble> {
-    let mut kinds = Vec::with_capacity(plan.store.nets.len());
-    for (index, net) in plan.store.nets.iter().enumerate() {
-        let heights_m = net.live_line_heights_m();
-        let used = placement.nets.iter().any(|laid| laid.kind == index);
-        let c_f_per_m = match electrical::capacitance_per_m(heights_m, LINE_RADIUS_M) {
-            Ok(c_f_per_m) => c_f_per_m,
-            Err(_) if used => return Err(Trouble::LiveLines { net: net.id.clone() }),
-            Err(_) => 0.0,
-        };
-        kinds.push(Kind { lines: heights_m.len(), r_line_ohm_per_m: net.line_resistance_ohm_per_m(), c_f_per_m });
-    }
+    let outline = &laid.outline;
+    let uses = |placement: &Placement, kind: usize| placement.nets.iter().any(|net| net.kind == kind);
+    let kinds =
+        kinds(plan, |kind| uses(placement, kind) || laid.branches.iter().any(|branch| uses(&branch.placement, kind)))?;
 
     let covered_m = placement.covered_m();
     let build = Build {
@@ -63,7 +105,10 @@ pub(crate) fn netting(
     let faults: Vec<(f64, f64)> = run.faults.iter().map(|fault| build.chain_place(fault.at)).collect();
     let broken = build.broken_lines(&faults);
 
-    let mut chain = Chain { stretches: build.stretches(&broken), ..Chain::default() };
+    let mut chain = Chain::default();
+    build.stretches(&broken, &mut chain);
+    chain.earthed.joins = build.earthed_joins(build.joins().into_iter());
+    chain.earthed.closing_ohm = run.join_ohm.unwrap_or(0.0);
     let mut breaks: Vec<f64> = Vec::new();
     for (fault, &(_, chain_m)) in run.faults.iter().zip(&faults) {
         let all_broken = fault.kind == FaultKind::LineBreak && build.all_broken(&broken, chain_m);
@@ -104,14 +149,17 @@ pub(crate) fn netting(
     }
 
     let feed = build.chain_place(run.feed_at.or(run.outline.first().copied()).unwrap_or_default());
+    let mut branches: Vec<Branch> = build.spare(&broken).into_iter().collect();
+    let first_branch = branches.len();
+    branches.extend(laid.branches.iter().map(|branch| build.branch(branch)));
     let line = Line {
-        branches: build.spare(&broken).into_iter().collect(),
+        branches,
         chain,
         closing: if ring { Closing::Ring { ohm: closing_ohm } } else { Closing::Open },
         feed: Place::after(feed.1),
         lead_ohm: run.lead_ohm(),
     };
-    Ok(Netting { line, feed, faults })
+    Ok(Netting { line, first_branch, feed, faults })
 }
 
 struct Build<'a> {
@@ -130,12 +178,17 @@ impl Build<'_> {
     /// that falls short acts at the nearer end of the netting.
     fn chain_place(&self, at: plan::Point) -> (f64, f64) {
         let (along_m, _) = self.outline.nearest_along(point(at));
+        (along_m, self.chain_m_at(along_m))
+    }
+
+    /// The place along the chain of one along the outline.
+    fn chain_m_at(&self, along_m: f64) -> f64 {
         let chain_m = self.placement.chain_at_m(along_m);
         if chain_m <= self.covered_m {
-            return (along_m, chain_m);
+            return chain_m;
         }
         let to_start_m = if self.outline.is_closed() { self.placement.line_m - chain_m } else { f64::INFINITY };
-        (along_m, if to_start_m < chain_m - self.covered_m { 0.0 } else { self.covered_m })
+        if to_start_m < chain_m - self.covered_m { 0.0 } else { self.covered_m }
     }
 
     fn side_of(&self, chain_m: f64) -> Place {
@@ -185,8 +238,15 @@ impl Build<'_> {
         kind.r_line_ohm_per_m / whole as f64
     }
 
+    /// Joins of the earthed lines; one beside netting that has none joins nothing.
+    fn earthed_joins(&self, at_m: impl Iterator<Item = f64>) -> Vec<Join> {
+        let ohm = self.run.join_ohm.filter(|&ohm| ohm > 0.0 && self.kinds.iter().any(|kind| kind.earthed.is_some()));
+        let Some(ohm) = ohm else { return Vec::new() };
+        at_m.map(|at_m| Join { at_m, ohm }).collect()
+    }
+
     /// The netting on the line, cut where a net or a zone of leakage ends.
-    fn stretches(&self, broken: &[usize]) -> Vec<Stretch> {
+    fn stretches(&self, broken: &[usize], chain: &mut Chain) {
         let mut cuts_m = vec![0.0, self.covered_m];
         cuts_m.extend(self.placement.nets.iter().map(|net| net.end_m));
         if self.leakage_s_per_m.is_none() {
@@ -200,20 +260,15 @@ impl Build<'_> {
         if let Some(last) = cuts_m.last_mut() {
             *last = self.covered_m;
         }
-        cuts_m
-            .windows(2)
-            .filter_map(|pair| {
-                let middle_m = 0.5 * (pair[0] + pair[1]);
-                let net = self.net_at(middle_m)?;
-                Some(Stretch {
-                    from_m: pair[0],
-                    to_m: pair[1],
-                    r_ohm_per_m: self.r_ohm_per_m(net, broken[net]),
-                    g_s_per_m: self.leakage_at(self.placement.along_m(middle_m)),
-                    c_f_per_m: self.kinds[self.placement.nets[net].kind].c_f_per_m,
-                })
-            })
-            .collect()
+        for pair in cuts_m.windows(2) {
+            let middle_m = 0.5 * (pair[0] + pair[1]);
+            let Some(net) = self.net_at(middle_m) else { continue };
+            let kind = &self.kinds[self.placement.nets[net].kind];
+            let g_s_per_m = self.leakage_at(self.placement.along_m(middle_m));
+            let between_m = (pair[0], pair[1]);
+            chain.stretches.push(kind.stretch(between_m, self.r_ohm_per_m(net, broken[net]), g_s_per_m));
+            chain.earthed.stretches.extend(kind.earthed(pair[0], pair[1]));
+        }
     }
 
     /// Leakage at a place along the outline; of overlapping zones the later counts.
@@ -243,19 +298,41 @@ impl Build<'_> {
             let to_m = net.end_m - self.covered_m;
             if let Some(ohm) = self.run.join_ohm.filter(|&ohm| ohm > 0.0 && net.start_m >= self.covered_m) {
                 chain.joins.push(Join { at_m: from_m, ohm });
+                chain.earthed.joins.push(Join { at_m: from_m, ohm });
             }
-            chain.stretches.push(Stretch {
-                from_m,
-                to_m,
-                r_ohm_per_m: self.r_ohm_per_m(index, broken[index]),
-                g_s_per_m,
-                c_f_per_m: self.kinds[net.kind].c_f_per_m,
-            });
+            let kind = &self.kinds[net.kind];
+            chain.stretches.push(kind.stretch((from_m, to_m), self.r_ohm_per_m(index, broken[index]), g_s_per_m));
+            chain.earthed.stretches.extend(kind.earthed(from_m, to_m));
             from_m = to_m;
         }
         // Every post is a node, read or not: long spare of high resistance is cut there.
         let posts = self.placement.spare_posts.iter().map(|post| post.chain_m - self.covered_m);
         chain.marks.extend(posts.filter(|&at_m| at_m > 0.0 && at_m <= from_m).map(Place::before));
         (!chain.stretches.is_empty()).then(|| Branch { at: Place::before(self.covered_m), chain })
+    }
+
+    /// A branch: all of its netting, doubled back or not; its first net is tied to the line without a join's resistance.
+    fn branch(&self, branch: &BranchLine) -> Branch {
+        let placement = &branch.placement;
+        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m());
+        let mut chain = Chain::default();
+        for net in &placement.nets {
+            let kind = &self.kinds[net.kind];
+            let r_ohm_per_m = kind.r_line_ohm_per_m / kind.lines as f64;
+            chain.stretches.push(kind.stretch((net.start_m, net.end_m), r_ohm_per_m, g_s_per_m));
+            chain.earthed.stretches.extend(kind.earthed(net.start_m, net.end_m));
+        }
+        let joins = || placement.nets.iter().skip(1).map(|net| net.start_m);
+        if let Some(ohm) = self.run.join_ohm.filter(|&ohm| ohm > 0.0) {
+            chain.joins.extend(joins().map(|at_m| Join { at_m, ohm }));
+        }
+        chain.earthed.joins = self.earthed_joins(joins());
+        let length_m = chain.length_m();
+        let side = |post: &geometry::Post| {
+            let at_m = post.chain_m.min(length_m);
+            if post.post == 0 { Place::after(at_m) } else { Place::before(at_m) }
+        };
+        chain.marks.extend(placement.posts.iter().chain(&placement.spare_posts).map(side));
+        Branch { at: self.side_of(self.chain_m_at(branch.from_m)), chain }
     }
 }

@@ -8,6 +8,7 @@ use geometry::{
 use plan::{Plan, Run, Shape};
 
 use crate::bracing::SoilFound;
+use crate::branches::{self, BranchLine};
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
 use crate::slope::Heights;
 use crate::values::Bad;
@@ -17,7 +18,7 @@ use crate::{nets, outlines, pins::Pins, place, point, slope};
 const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
 
 /// Nets longer together than this are a slip of the pen, metres: the pulse needs a node every two metres.
-const LONGEST_CHAIN_M: f64 = 1e5;
+pub(crate) const LONGEST_CHAIN_M: f64 = 1e5;
 
 /// A run's line and what stands on it, in the types of `geometry`.
 pub(crate) struct Line {
@@ -26,6 +27,8 @@ pub(crate) struct Line {
     /// The same line in plan.
     pub(crate) level: Outline,
     pub(crate) placement: Option<Placement>,
+    /// What hangs on it, where its own nets are laid.
+    pub(crate) branches: Vec<BranchLine>,
 }
 
 /// Builds the line, lays the nets on it and judges the corners.
@@ -45,13 +48,16 @@ pub(crate) fn line(
     let ground = slope::ground(run, &level, heights);
     let outline = ground.as_ref().map_or_else(|| level.clone(), |ground| level.over(&ground.profile));
     let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
+    let mut branches = Vec::new();
     if let Some(placement) = &placement {
+        branches = branches::lines(plan, run, &outline, bad, &mut worked.troubles);
         let own = Bad::of(&worked.troubles);
         let soil = (soil, [".guy_", ".pegs", ".peg_"].iter().any(|name| own.any(name)));
-        worked.lay = Some(lay(plan, run, &outline, placement, bad, &soil));
+        let laid = branches.iter().map(|branch| branches::laid(plan, &outline, branch)).collect();
+        worked.lay = Some(lay(plan, run, &outline, placement, bad, &soil).with_branches(laid, SET_UP_MINUTES.1));
     }
     worked.slope = ground.map(|ground| ground.slope(plan, run, &outline, placement.as_ref()));
-    Some(Line { outline, level, placement })
+    Some(Line { outline, level, placement, branches })
 }
 
 fn placed(
@@ -155,6 +161,7 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
         corners,
         corners_judged,
         bends,
+        branches: Vec::new(),
     };
     let rule = base + a_net * lay.nets.len() as f64 + a_brace * lay.braces() as f64;
     lay.set_up_minutes = rule * plan.ground.factors().minutes;

@@ -5,7 +5,7 @@
 //!
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
-//! - [`lay`] puts the nets on the line and judges the corners, through `geometry`;
+//! - [`lay`] puts the nets on the line and judges the corners, through `geometry`; [`branches`] lays those that hang on it;
 //! - [`slope`] lays the line on the ground where heights are known;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`bracing`] weighs what is known of the soil, judges each brace, finds the cheapest mend, and the wind;
@@ -21,6 +21,7 @@
 //! `plan`'s defaults.
 
 pub mod bracing;
+mod branches;
 pub mod candidates;
 mod chain;
 pub mod compare;
@@ -45,6 +46,7 @@ use std::collections::BTreeMap;
 
 use plan::{Plan, RunStatus};
 
+pub use branches::BRANCH_REACH_M;
 pub use compare::Compared;
 pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};

@@ -117,14 +117,37 @@ pub struct Lay {
     pub corners_judged: bool,
     /// Gentle bends whose posts will lean.
     pub bends: Vec<Bend>,
+    /// Lines of netting that hang on it, as far as they could be laid.
+    pub branches: Vec<LaidBranch>,
     /// Minutes to set it all up.
     pub set_up_minutes: f64,
 }
 
 impl Lay {
+    /// The same with branches: their nets are counted, with so many minutes each.
+    pub(crate) fn with_branches(mut self, branches: Vec<LaidBranch>, minutes_a_net: f64) -> Self {
+        for net in branches.iter().flat_map(|branch| &branch.nets) {
+            *self.nets_needed.entry(net.kind.clone()).or_insert(0) += 1;
+            self.set_up_minutes += minutes_a_net;
+        }
+        self.branches = branches;
+        self
+    }
+
+    /// The post that is weakest: on the line, or on a branch.
+    pub fn weakest(&self, weakest: &Weakest) -> Option<&Post> {
+        let posts = match weakest.branch {
+            None => &self.posts,
+            Some(branch) => &self.branches.get(branch)?.posts,
+        };
+        posts.get(weakest.post)
+    }
+
     /// Joins between nets on the line, a ring's closing one included.
     pub fn joins(&self) -> usize {
-        let on_line: usize = self.nets_needed.values().map(|&count| count as usize).sum();
+        let all: usize = self.nets_needed.values().map(|&count| count as usize).sum();
+        let hanging: usize = self.branches.iter().map(|branch| branch.nets.len()).sum();
+        let on_line = all.saturating_sub(hanging);
         let ring = self.closed && self.short_m < geometry::MEET_M;
         on_line.saturating_sub(usize::from(!ring))
     }
@@ -201,6 +224,31 @@ pub struct LaidNet {
     pub start_m: f64,
     /// End along the chain, metres.
     pub end_m: f64,
+}
+
+/// A line of netting that hangs on a run's. Its posts and nets are counted for themselves.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LaidBranch {
+    /// Its place in the run's list of branches.
+    pub branch: usize,
+    /// Where it hangs along the run's outline, metres.
+    pub from_m: f64,
+    /// That place.
+    pub at: Point,
+    /// The vertices of its own line, each with its place along it, metres.
+    pub vertices: Vec<(Point, f64)>,
+    /// Length of its line, metres.
+    pub line_m: f64,
+    /// Netting beyond it, metres.
+    pub spare_m: f64,
+    /// Line without netting, metres.
+    pub short_m: f64,
+    /// Its nets, from the run on.
+    pub nets: Vec<LaidNet>,
+    /// Its posts on its line, from the run on.
+    pub posts: Vec<Post>,
+    /// Posts that are folded back.
+    pub spare_posts: Vec<Post>,
 }
 
 /// One post.
@@ -334,8 +382,22 @@ pub struct Volts {
     pub source: SourceFit,
     /// A sample for every post on the line in their order, then the feed, then the faults.
     pub samples: Vec<Sample>,
+    /// For each of [`Lay::branches`] a sample for every one of its posts.
+    pub branches: Vec<Vec<Sample>>,
     /// The weakest post; `None` where there is none.
     pub weakest: Option<Weakest>,
+}
+
+impl Volts {
+    /// The sample of the weakest post.
+    pub fn weakest_sample(&self) -> Option<&Sample> {
+        let weakest = self.weakest?;
+        match weakest.branch {
+            None => &self.samples,
+            Some(branch) => self.branches.get(branch)?,
+        }
+        .get(weakest.post)
+    }
 }
 
 /// An energizer's equivalent circuit.
@@ -375,6 +437,10 @@ pub struct Sample {
     pub chain_m: f64,
     /// Peak from the live lines to remote earth, kilovolts.
     pub peak_kv: f64,
+    /// The same with long wet grass all along.
+    pub low_kv: f64,
+    /// The same with a clean, dry net.
+    pub high_kv: f64,
     /// Peak across an animal's body, kilovolts; `None` where it was not asked for.
     pub animal_kv: Option<f64>,
     /// Energy in that body, joules.
@@ -384,9 +450,13 @@ pub struct Sample {
 /// The weakest post, and the range in which it lies until a reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Weakest {
-    /// Its place in [`Lay::posts`].
+    /// Its place in [`Lay::posts`], or in its branch's.
     pub post: usize,
-    /// Along the outline, metres.
+    /// The place of its branch in [`Lay::branches`]; `None` on the line.
+    pub branch: Option<usize>,
+    /// Where it stands.
+    pub at: Point,
+    /// Along the outline, metres; on a branch, where that hangs.
     pub along_m: f64,
     /// Its peak at the stated or assumed leakage, kilovolts.
     pub peak_kv: f64,
@@ -482,10 +552,12 @@ pub enum Trouble {
         /// Their length, metres.
         length_m: f64,
     },
-    /// A statement that this version keeps but does not work with, so that the volts are left out.
-    NotYet {
-        /// The key.
-        key: String,
+    /// A branch that cannot be laid, or not where it is stated.
+    Branch {
+        /// Its place in the run's list, from 0.
+        branch: usize,
+        /// What is wrong.
+        fault: BranchTrouble,
     },
     /// Figures that each may be, and that together are beyond working out.
     Beyond {
@@ -533,6 +605,22 @@ pub enum Trouble {
     },
     /// A soil stated both as a clay and as a sand; the clay counts.
     TwoSoils,
+}
+
+/// What is wrong with a branch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BranchTrouble {
+    /// It names no net.
+    NoNets,
+    /// Its outline is no line.
+    NoLine,
+    /// Its outline does not start where it hangs.
+    OffLine {
+        /// How far apart they are, metres.
+        off_m: f64,
+        /// Where it starts.
+        at: Point,
+    },
 }
 
 /// A part of what follows for a run.

@@ -38,10 +38,16 @@ fn choose(plan: &Plan, run: &Run, line_m: f64, chosen: &Chosen) -> Vec<usize> {
     let kinds = &plan.store.nets;
     let mut left: Vec<u32> = kinds.iter().map(plan::NetKind::count).collect();
     for other in plan.runs.iter().filter(|other| other.status == RunStatus::Standing && other.id != run.id) {
-        for id in other.nets.iter().flatten() {
+        let hanging = other.branches.iter().flat_map(|branch| &branch.nets);
+        for id in other.nets.iter().flatten().chain(hanging) {
             if let Some(kind) = kinds.iter().position(|net| net.id == *id) {
                 left[kind] = left[kind].saturating_sub(1);
             }
+        }
+    }
+    for id in run.branches.iter().flat_map(|branch| &branch.nets) {
+        if let Some(kind) = kinds.iter().position(|net| net.id == *id) {
+            left[kind] = left[kind].saturating_sub(1);
         }
     }
     for (left, taken) in left.iter_mut().zip(chosen) {

@@ -267,6 +267,11 @@ fn nets(plan: &Plan, look: &mut Look) {
         for (line, &height_m) in net.live_line_heights_m().iter().enumerate() {
             look.size(key(&format!("live_line_heights_m[{line}]")), height_m);
         }
+        let earthed = net.earthed_line_heights_m();
+        look.must(earthed.len() <= MOST_LINES, key("earthed_line_heights_m"), earthed.len() as f64, Must::BeSmaller);
+        for (line, &height_m) in earthed.iter().enumerate() {
+            look.size(key(&format!("earthed_line_heights_m[{line}]")), height_m);
+        }
     }
 }
 

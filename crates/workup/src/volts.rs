@@ -24,15 +24,9 @@ const EQUAL_SHARE: f64 = 1e-9;
 /// Works out the volts of all runs.
 pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], bad: &Bad, depth: Depth, runs: &mut [RunWorkup]) {
     for group in groups(plan, lines) {
-        let members: Vec<Member<'_>> = group
-            .iter()
-            .filter_map(|&index| {
-                let line = lines[index].as_ref()?;
-                Some(Member { run: &plan.runs[index], line, placement: line.placement.as_ref()? })
-            })
-            .collect();
+        let members = members(plan, lines, &group);
         let bad_runs: Vec<Bad> = group.iter().map(|&index| Bad::of(&runs[index].troubles)).collect();
-        if hindered(plan, &members, bad, &bad_runs) {
+        if hindered(plan, &members, bad, &bad_runs.iter().collect::<Vec<_>>()) {
             continue;
         }
         match circuit(plan, &members, depth) {
@@ -58,10 +52,18 @@ struct Member<'a> {
     placement: &'a geometry::Placement,
 }
 
+fn members<'a>(plan: &'a Plan, lines: &'a [Option<Line>], group: &[usize]) -> Vec<Member<'a>> {
+    let member = |&index: &usize| {
+        let line = lines[index].as_ref()?;
+        Some(Member { run: &plan.runs[index], line, placement: line.placement.as_ref()? })
+    };
+    group.iter().filter_map(member).collect()
+}
+
 /// Whether a figure that these runs' volts need is bad; a finding has said so.
-fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[Bad]) -> bool {
+fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[&Bad]) -> bool {
     const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
-    const OF_NET: [&str; 2] = ["line_resistance", "live_line_heights"];
+    const OF_NET: [&str; 3] = ["line_resistance", "live_line_heights", "earthed_line_heights"];
     let stakes = members.iter().any(|member| member.run.earth_ohm.is_none());
     bad.any("resistivity")
         || (stakes && bad.any("store.earth_stake."))
@@ -74,6 +76,7 @@ fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[Bad]) ->
             };
             unit.is_some_and(|unit| bad.any(&format!("store.energizers[{unit}].")))
                 || member.placement.nets.iter().any(bad_net)
+                || member.line.branches.iter().any(|branch| branch.placement.nets.iter().any(bad_net))
         })
 }
 
@@ -146,13 +149,18 @@ pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
 /// The most of a pulse's energy that may be lost or won in working it out, as a share.
 const UNBALANCED: f64 = 1e-3;
 
-/// The volts of the runs of one circuit, in their order.
-fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volts>, Trouble> {
-    // Each figure was looked at; what the circuit still refuses are figures that do not go together.
-    const BEYOND: Trouble = Trouble::Beyond { part: Part::Volts };
-    if let Some(key) = not_yet(plan, members) {
-        return Err(Trouble::NotYet { key });
-    }
+// Each figure was looked at; what the circuit still refuses are figures that do not go together.
+const BEYOND: Trouble = Trouble::Beyond { part: Part::Volts };
+
+/// The runs of one circuit as `electrical` sees them.
+pub(crate) struct Built {
+    pub(crate) fitted: Fit,
+    pub(crate) circuit: Circuit,
+    /// One a run, in the circuit's order.
+    pub(crate) nettings: Vec<Netting>,
+}
+
+fn built(plan: &Plan, members: &[Member<'_>]) -> Result<Built, Trouble> {
     let unit = energizer(plan, members[0].run);
     let fitted = fit(unit).map_err(|fault| Trouble::DataSheet {
         energizer: unit.map_or_else(String::new, |unit| unit.id.clone()),
@@ -166,15 +174,33 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     } else {
         earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip()
     };
-    let nettings = |leakage: Option<f64>| -> Result<Vec<Netting>, Trouble> {
-        members
-            .iter()
-            .map(|member| chain::netting(plan, member.run, &member.line.outline, member.placement, leakage))
-            .collect()
-    };
-    let built = nettings(None)?;
-    let as_circuit = |lines: Vec<electrical::Line>| Circuit { source: fitted.source, earth_ohm, lines };
-    let likely = as_circuit(built.iter().map(|netting| netting.line.clone()).collect());
+    let nettings = nettings(plan, members, None)?;
+    let lines = nettings.iter().map(|netting| netting.line.clone()).collect();
+    Ok(Built { circuit: Circuit { source: fitted.source, earth_ohm, lines }, fitted, nettings })
+}
+
+/// The netting of each run, with the leakage that it states or with one leakage everywhere.
+fn nettings(plan: &Plan, members: &[Member<'_>], leakage: Option<f64>) -> Result<Vec<Netting>, Trouble> {
+    members.iter().map(|member| chain::netting(plan, member.run, member.line, member.placement, leakage)).collect()
+}
+
+/// A run's circuit with every run on its terminals, and the run's place among them; `None` where its volts cannot be
+/// worked out.
+pub(crate) fn of_run(plan: &Plan, lines: &[Option<Line>], bad: &Bad, run: usize, bad_runs: &[Bad]) -> Option<(Built, usize)> {
+    let group = groups(plan, lines).into_iter().find(|group| group.contains(&run))?;
+    let members = members(plan, lines, &group);
+    let bad_runs: Vec<&Bad> = group.iter().map(|&index| &bad_runs[index]).collect();
+    if hindered(plan, &members, bad, &bad_runs) {
+        return None;
+    }
+    let place = group.iter().position(|&index| index == run)?;
+    built(plan, &members).ok().map(|built| (built, place))
+}
+
+/// The volts of the runs of one circuit, in their order.
+fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volts>, Trouble> {
+    let Built { fitted, circuit: likely, nettings: built } = built(plan, members)?;
+    let earth_ohm = likely.earth_ohm;
     let accuracy = Accuracy::default();
     let mut solver = PulseSolver::new();
     let mut solve = |circuit: &Circuit, accuracy: &Accuracy| -> Result<Pulse, Trouble> {
@@ -189,8 +215,8 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
     let earth = electrical::earth_rise(&likely).map_err(|_| BEYOND)?;
     let peaks_only = Accuracy { energy: false, ..accuracy };
     let mut range = |leakage_s_per_m: f64| -> Result<Vec<LineReadings<Peak>>, Trouble> {
-        let lines = nettings(Some(leakage_s_per_m))?.into_iter().map(|netting| netting.line).collect();
-        let circuit = as_circuit(lines);
+        let lines = nettings(plan, members, Some(leakage_s_per_m))?.into_iter().map(|netting| netting.line).collect();
+        let circuit = Circuit { lines, ..likely.clone() };
         Ok(solve(&circuit, &peaks_only)?.lines)
     };
     let low = range(defaults::LEAKAGE_LONG_WET_S_PER_M)?;
@@ -210,18 +236,18 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
             netting: &built[place],
             posts: member.placement.posts.len(),
             peaks: &pulse.lines[place],
+            range: [&low[place], &high[place]],
             touches: animals.as_ref().map(|animals| &animals[place]),
             no_load_v,
         };
-        let lowest = |peaks: &LineReadings<Peak>| {
-            peaks.chain.marks[..read.posts].iter().map(|peak| peak.volts).fold(f64::INFINITY, f64::min)
-        };
-        let weakest = read.weakest().map(|post| Weakest {
-            post,
-            along_m: member.placement.posts[post].along_m,
-            peak_kv: kv(pulse.lines[place].chain.marks[post].volts),
-            low_kv: kv(lowest(&low[place])),
-            high_kv: kv(lowest(&high[place])),
+        let weakest = read.weakest(&pulse.lines[place]).map(|found| Weakest {
+            post: found.post,
+            branch: found.branch,
+            at: found.at,
+            along_m: found.along_m,
+            peak_kv: kv(found.volts),
+            low_kv: kv(read.least_v(&low[place])),
+            high_kv: kv(read.least_v(&high[place])),
             measured: plan
                 .readings
                 .iter()
@@ -240,27 +266,11 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
                 l_mh: fitted.source.l_henry * 1e3,
             },
             samples: read.samples(),
+            branches: read.branches(),
             weakest,
         }
     });
     Ok(volts.collect())
-}
-
-/// A published key that this version keeps and whose volts it does not work out yet.
-fn not_yet(plan: &Plan, members: &[Member<'_>]) -> Option<String> {
-    let stated = |rest: &plan::Rest, key: &str| {
-        rest.get(key).is_some_and(|value| value.as_array().is_none_or(|list| !list.is_empty()) && !value.is_null())
-    };
-    members.iter().find_map(|member| {
-        if stated(&member.run.rest, "branches") {
-            return Some("branches".to_owned());
-        }
-        let kinds = member.placement.nets.iter().map(|net| &plan.store.nets[net.kind]);
-        kinds
-            .into_iter()
-            .find(|net| stated(&net.rest, "earthed_line_heights_m"))
-            .map(|_| "earthed_line_heights_m".to_owned())
-    })
 }
 
 /// What was read on one run.
@@ -269,24 +279,88 @@ struct Read<'a> {
     netting: &'a Netting,
     posts: usize,
     peaks: &'a LineReadings<Peak>,
+    /// Peaks with long wet grass all along, and with a clean, dry net.
+    range: [&'a LineReadings<Peak>; 2],
     touches: Option<&'a LineReadings<Touch>>,
     no_load_v: f64,
 }
 
+/// The weakest post.
+struct Found {
+    post: usize,
+    branch: Option<usize>,
+    at: plan::Point,
+    along_m: f64,
+    volts: f64,
+}
+
 impl Read<'_> {
-    fn weakest(&self) -> Option<usize> {
-        let peaks = &self.peaks.chain.marks[..self.posts];
-        let least = peaks.iter().map(|peak| peak.volts).min_by(f64::total_cmp)?;
-        peaks.iter().position(|peak| peak.volts <= least + EQUAL_SHARE * self.no_load_v)
+    /// Peaks of all posts on the line, then of those on each branch, with the branch.
+    fn posts<'b, T: Copy>(
+        &self,
+        of: &'b LineReadings<T>,
+    ) -> impl Iterator<Item = (Option<usize>, usize, T)> + use<'b, '_, T> {
+        let on_line = of.chain.marks[..self.posts].iter().enumerate().map(|(post, figure)| (None, post, *figure));
+        let on_branches = self.line.branches.iter().enumerate().flat_map(move |(branch, line)| {
+            let marks = &of.branches[self.netting.first_branch + branch].marks[..line.placement.posts.len()];
+            marks.iter().enumerate().map(move |(post, figure)| (Some(branch), post, *figure))
+        });
+        on_line.chain(on_branches)
     }
 
-    fn sample(&self, of: SampleOf, (along_m, chain_m): (f64, f64), peak: Peak, touch: Option<Touch>) -> Sample {
+    fn least_v(&self, peaks: &LineReadings<Peak>) -> f64 {
+        self.posts(peaks).map(|(_, _, peak)| peak.volts).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The weakest post over line and branches; of equals the first.
+    fn weakest(&self, peaks: &LineReadings<Peak>) -> Option<Found> {
+        let most_v = self.least_v(peaks) + EQUAL_SHARE * self.no_load_v;
+        let (branch, post, peak) = self.posts(peaks).find(|(_, _, peak)| peak.volts <= most_v)?;
+        let (at, along_m) = match branch {
+            None => {
+                let stands = self.line.placement.as_ref()?.posts.get(post)?;
+                (stands.at, stands.along_m)
+            }
+            Some(branch) => {
+                let line = &self.line.branches[branch];
+                (line.placement.posts.get(post)?.at, line.from_m)
+            }
+        };
+        Some(Found { post, branch, at: place(at), along_m, volts: peak.volts })
+    }
+
+    /// A sample for every post of each branch.
+    fn branches(&self) -> Vec<Vec<Sample>> {
+        let mut touches = self.touches.map(|touches| self.posts(touches));
+        let mut samples: Vec<Vec<Sample>> = self.line.branches.iter().map(|_| Vec::new()).collect();
+        let [low, high] = self.range.map(|range| self.posts(range));
+        for (((branch, post, peak), low), high) in self.posts(self.peaks).zip(low).zip(high) {
+            let touch = touches.as_mut().and_then(Iterator::next).map(|(_, _, touch)| touch);
+            if let Some(branch) = branch {
+                let stands = &self.line.branches[branch].placement.posts[post];
+                let sample = self.sample(SampleOf::Post(post), (stands.along_m, stands.chain_m), [peak, low.2, high.2], touch);
+                samples[branch].push(Sample { at: place(stands.at), ..sample });
+            }
+        }
+        samples
+    }
+
+    fn sample(
+        &self,
+        of: SampleOf,
+        (along_m, chain_m): (f64, f64),
+        [peak, low, high]: [Peak; 3],
+        touch: Option<Touch>,
+    ) -> Sample {
+        let kv = |peak: Peak| peak.volts.min(self.no_load_v) / 1e3;
         Sample {
             of,
             at: place(self.line.outline.at(along_m)),
             along_m,
             chain_m,
-            peak_kv: peak.volts.min(self.no_load_v) / 1e3,
+            peak_kv: kv(peak),
+            low_kv: kv(low),
+            high_kv: kv(high),
             animal_kv: touch.map(|touch| touch.peak_v / 1e3),
             animal_j: touch.map(|touch| touch.energy_j),
         }
@@ -295,22 +369,23 @@ impl Read<'_> {
     fn samples(&self) -> Vec<Sample> {
         let placement = self.line.placement.as_ref();
         let posts = placement.map_or(&[][..], |placement| &placement.posts);
-        let marks = &self.peaks.chain.marks;
+        let all = [self.peaks, self.range[0], self.range[1]];
+        let marks = |mark: usize| all.map(|peaks| peaks.chain.marks[mark]);
         let touch = |mark: usize| self.touches.map(|touches| touches.chain.marks[mark]);
         let mut samples: Vec<Sample> = posts
             .iter()
             .enumerate()
             .map(|(index, post)| {
                 let sample =
-                    self.sample(SampleOf::Post(index), (post.along_m, post.chain_m), marks[index], touch(index));
+                    self.sample(SampleOf::Post(index), (post.along_m, post.chain_m), marks(index), touch(index));
                 Sample { at: place(post.at), ..sample }
             })
             .collect();
         let feed_touch = self.touches.map(|touches| touches.feed);
-        samples.push(self.sample(SampleOf::Feed, self.netting.feed, self.peaks.feed, feed_touch));
+        samples.push(self.sample(SampleOf::Feed, self.netting.feed, all.map(|peaks| peaks.feed), feed_touch));
         for (fault, &at) in self.netting.faults.iter().enumerate() {
             let mark = self.posts + fault;
-            samples.push(self.sample(SampleOf::Fault(fault), at, marks[mark], touch(mark)));
+            samples.push(self.sample(SampleOf::Fault(fault), at, marks(mark), touch(mark)));
         }
         samples
     }

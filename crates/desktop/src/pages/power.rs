@@ -72,7 +72,7 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
     let assumed = run.leakage_s_per_m.is_none();
     let kv = words.text(Text::Kilovolts);
     let weakest = volts.weakest.as_ref().map(|one| {
-        let at = words.say(Text::WeakestPost, &[("post", &(one.post + 1).to_string())]);
+        let at = words.say(Text::WeakestPost, &[("post", &words.post_number(one.post, one.branch))]);
         (facts::weakest(words, one), at, one.measured)
     });
     let mut figures = vec![Figure { value: &feed, unit: kv, label: words.text(Text::AtTheFeed), assumed }];
@@ -147,7 +147,7 @@ fn grass(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
 fn animal(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
     let (words, p) = (desk.words, desk.p);
     let Some(weakest) = &volts.weakest else { return };
-    let head = words.say(Text::AnimalAt, &[("post", &(weakest.post + 1).to_string())]);
+    let head = words.say(Text::AnimalAt, &[("post", &words.post_number(weakest.post, weakest.branch))]);
     desk.section(ui, &head, "");
     ui.add_space(8.0);
     let bracket = |figure: String, stale: bool| if stale { format!("({figure})") } else { figure };

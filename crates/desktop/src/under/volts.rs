@@ -155,7 +155,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let x = rect.left() + line.x_of(weakest.along_m);
         let y = y_of(weakest.peak_kv);
         painter.circle(pos2(x, y), 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
-        let number = (weakest.post + 1).to_string();
+        let number = words.post_number(weakest.post, weakest.branch);
         let text = words.say(Text::WeakestAt, &[("kv", &words.kilovolts(weakest.peak_kv)), ("post", &number)]);
         let galley = painter.layout_no_wrap(text, theme::semi_bold(11.0), colour(p.ink));
         let size = galley.size() + vec2(12.0, 6.0);

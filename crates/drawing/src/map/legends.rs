@@ -185,7 +185,7 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     let words = sheet.scene.words;
     let Some(volts) = run.worked.and_then(|worked| worked.volts.as_ref()) else { return };
     let Some(weakest) = volts.weakest else { return };
-    let post = (weakest.post + 1).to_string();
+    let post = words.post_number(weakest.post, weakest.branch);
     let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
     let said = |text| words.say(text, &[("range", &range), ("post", &post)]);
     let mut texts = vec![said(Text::RangeAtPost)];
@@ -194,12 +194,13 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     }
     let legend = Legend {
         about: About::Weakest,
-        at: track.at(weakest.along_m),
+        at: weakest.at,
         toward_rad: track.outward(weakest.along_m),
         texts,
         priority: Priority::Weakest,
     };
-    sheet.label(legend, Some(Thing::Post { run: run.index, post: weakest.post }));
+    let on_line = weakest.branch.is_none().then_some(Thing::Post { run: run.index, post: weakest.post });
+    sheet.label(legend, on_line.or(Some(run.thing())));
 }
 
 fn posts(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {

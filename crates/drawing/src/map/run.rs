@@ -3,7 +3,7 @@
 use std::f64::consts::FRAC_PI_2;
 
 use plan::{Point, Run, RunStatus};
-use workup::{Lay, RunWorkup, SampleOf};
+use workup::{LaidBranch, Lay, RunWorkup, Sample, SampleOf};
 
 use super::track::{SAME_M, Track};
 use super::{Scene, Sheet};
@@ -145,8 +145,44 @@ pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
             sheet.mark(Role::SparePost, post.at, inward, None);
         }
     }
+    for (index, branch) in lay.branches.iter().enumerate() {
+        let samples = run.worked.and_then(|worked| worked.volts.as_ref()?.branches.get(index));
+        self::branch(sheet, run, branch, samples.map_or(&[], Vec::as_slice));
+    }
     net(sheet, run, lay, track, covered_m);
     posts(sheet, run, lay, track, covered_m);
+}
+
+/// A line of netting that hangs on the run's, with its posts; what is folded back is not drawn.
+fn branch(sheet: &mut Sheet<'_>, run: &RunLine<'_>, branch: &LaidBranch, samples: &[Sample]) {
+    let Some(track) = Track::new(&branch.vertices, false, branch.line_m) else { return };
+    let covered_m = if branch.short_m < SAME_M { branch.line_m } else { branch.line_m - branch.short_m };
+    let kv: Vec<(f64, f64)> = samples.iter().map(|sample| (sample.along_m, sample.peak_kv)).collect();
+    let mut stops: Vec<f64> = branch.vertices.iter().map(|vertex| vertex.1).chain(kv.iter().map(|one| one.0)).collect();
+    stops.extend([0.0, covered_m]);
+    stops.retain(|&stop| stop <= covered_m);
+    stops.sort_by(f64::total_cmp);
+    stops.dedup_by(|later, kept| *later - *kept < 1e-6);
+    let volts = stops.iter().map(|&stop| kv_at(&kv, stop).filter(|kv| kv.is_finite())).collect::<Option<Vec<f64>>>();
+    let points = stops.iter().map(|&stop| track.at(stop)).collect();
+    sheet.push(Role::Net, Form::Path { points, closed: false, kv: volts.unwrap_or_default() }, Some(run.thing()));
+    if covered_m < branch.line_m {
+        let places = [track.at(covered_m)].into_iter();
+        let rest = branch.vertices.iter().filter(|vertex| vertex.1 > covered_m).map(|vertex| vertex.0);
+        sheet.path(Role::Gap, places.chain(rest).collect(), false, None);
+    }
+    for (index, post) in branch.posts.iter().enumerate() {
+        let twin = branch.posts.get(index + 1).is_some_and(|next| (next.chain_m - post.chain_m).abs() < SAME_M);
+        let role = match post.post {
+            // Where it hangs the run's own netting stands.
+            0 if post.net == 0 => continue,
+            _ if twin => continue,
+            0 => Role::Join,
+            _ if index + 1 == branch.posts.len() => Role::EndPost,
+            number => Role::Post { number },
+        };
+        sheet.mark(role, post.at, track.outward(post.along_m), None);
+    }
 }
 
 /// Volts along the chain: places, metres, in their order, and kilovolts. Two samples of one place are a step.

@@ -295,6 +295,8 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
         let worst = (0..posts.len()).min_by(|&a, &b| samples[a].peak_kv.total_cmp(&samples[b].peak_kv));
         let weakest = worst.map(|post| Weakest {
             post,
+            branch: None,
+            at: posts[post].at,
             along_m: posts[post].along_m,
             peak_kv: samples[post].peak_kv,
             low_kv: 1.2,

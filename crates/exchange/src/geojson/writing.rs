@@ -117,6 +117,7 @@ impl Sheet {
             self.posts(place, run, worked, lay)?;
             self.joins(place, run, lay)?;
             self.corners(place, run, lay)?;
+            self.branches(place, run, worked, lay)?;
         }
         self.power(place, run, worked)
     }
@@ -210,6 +211,40 @@ impl Sheet {
                 "along_m": pair[1].along_m,
             });
             self.mark(pair[1].at, place, "join", properties)?;
+        }
+        Ok(())
+    }
+
+    /// Lines of netting that hang on the run's, with their posts.
+    fn branches(&mut self, place: &str, run: &Run, worked: &RunWorkup, lay: &Lay) -> Result<(), ExportError> {
+        for (index, branch) in lay.branches.iter().enumerate() {
+            let place = format!("{place}.branches[{}].outline", branch.branch);
+            let places: Vec<_> = branch.vertices.iter().map(|vertex| vertex.0).collect();
+            let kinds: Vec<_> = branch.nets.iter().map(|net| &net.kind).collect();
+            let properties = json!({
+                "run": run.id,
+                "branch": branch.branch,
+                "from_m": branch.from_m,
+                "line_m": branch.line_m,
+                "spare_m": branch.spare_m,
+                "short_m": branch.short_m,
+                "nets": kinds,
+            });
+            if let Some(shape) = self.path(&places, &place)? {
+                self.add(shape, "branch", properties);
+            }
+            let samples = worked.volts.as_ref().and_then(|volts| volts.branches.get(index));
+            for (number, post) in branch.posts.iter().enumerate() {
+                let properties = json!({
+                    "run": run.id,
+                    "branch": branch.branch,
+                    "net": post.net,
+                    "post": post.post,
+                    "along_m": post.along_m,
+                    "peak_kv": samples.and_then(|samples| samples.get(number)).map(|sample| sample.peak_kv),
+                });
+                self.mark(post.at, &place, "post", properties)?;
+            }
         }
         Ok(())
     }

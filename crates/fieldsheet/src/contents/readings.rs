@@ -34,8 +34,9 @@ pub(super) fn block(look: Look<'_>) -> (Option<Block>, Vec<Spotted>) {
     add(look.text(Text::FeedPoint), along.unwrap_or_default(), likely(volts.feed_kv), feed_at);
     if let Some(weakest) = volts.weakest {
         let expected = look.range(weakest.low_kv, weakest.high_kv);
-        let at = lay.posts.get(weakest.post).map(|post| post.at);
-        add(look.text(Text::Weakest), post(weakest.post), expected, at);
+        let number = look.words.post_number(weakest.post, weakest.branch);
+        let place = look.say(Text::PostNumber, &[("post", &number)]);
+        add(look.text(Text::Weakest), place, expected, Some(weakest.at));
     }
     if let Some((name, third, number)) = feed.and_then(|feed| third_post(lay, volts, feed)) {
         add(look.text(name), post(number), likely(third.peak_kv), Some(third.at));
@@ -67,7 +68,8 @@ fn third_post<'a>(lay: &Lay, volts: &'a Volts, feed: &Sample) -> Option<(Text, &
     let farthest =
         |reach: &dyn Fn(&Sample) -> f64| posts.iter().copied().max_by(|(a, _), (b, _)| reach(a).total_cmp(&reach(b)));
     let (far, number) = farthest(&|sample| off_m(sample, feed))?;
-    let weakest = volts.weakest.and_then(|weakest| posts.iter().find(|(_, post)| *post == weakest.post));
+    let weakest = volts.weakest.filter(|weakest| weakest.branch.is_none());
+    let weakest = weakest.and_then(|weakest| posts.iter().find(|(_, post)| *post == weakest.post));
     let Some((weakest, _)) = weakest else { return Some((Text::Farthest, far, number)) };
     if off_m(far, weakest) > off_m(far, feed) / 4.0 {
         return Some((Text::Farthest, far, number));

@@ -90,6 +90,8 @@ pub struct Run {
     pub pins: Vec<Pin>,
     /// Where it opens.
     pub gates: Vec<Gate>,
+    /// Lines of netting that hang on it.
+    pub branches: Vec<Branch>,
     /// What sides rise, by hand.
     pub side_slopes: Vec<SideSlope>,
     /// The gap under the bottom line that is allowed, metres; `None` goes by the birds.
@@ -138,6 +140,19 @@ impl Run {
     pub fn live_loop(&self) -> bool {
         self.live_loop.unwrap_or(defaults::LIVE_LOOP)
     }
+}
+
+/// A line of netting that hangs on a run's, its live lines joined to it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Branch {
+    /// Where it hangs, metres along the run's outline.
+    pub from_m: f64,
+    /// Its own line, from that place on.
+    pub outline: Vec<Point>,
+    /// Kinds of its nets in order.
+    pub nets: Vec<String>,
+    /// Unknown keys.
+    pub rest: Rest,
 }
 
 /// A run's earth stakes, in line.

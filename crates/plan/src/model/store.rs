@@ -40,6 +40,8 @@ pub struct NetKind {
     pub height_m: Option<f64>,
     /// Heights of the live lines, metres.
     pub live_line_heights_m: Option<Vec<f64>>,
+    /// Heights of lines that are earthed, metres; none on most nets.
+    pub earthed_line_heights_m: Option<Vec<f64>>,
     /// Resistance of one live line, ohms per metre.
     pub line_resistance_ohm_per_m: Option<f64>,
     /// Tension of the whole net, newtons.
@@ -67,6 +69,7 @@ impl NetKind {
             panel_lengths_m: None,
             height_m: None,
             live_line_heights_m: None,
+            earthed_line_heights_m: None,
             line_resistance_ohm_per_m: None,
             tension_n: None,
             spikes_per_post: None,
@@ -90,6 +93,11 @@ impl NetKind {
     /// Heights of the live lines, stated or assumed, metres.
     pub fn live_line_heights_m(&self) -> &[f64] {
         self.live_line_heights_m.as_deref().unwrap_or(&defaults::LIVE_LINE_HEIGHTS_M)
+    }
+
+    /// Heights of the earthed lines, metres; most nets have none.
+    pub fn earthed_line_heights_m(&self) -> &[f64] {
+        self.earthed_line_heights_m.as_deref().unwrap_or_default()
     }
 
     /// Resistance of one live line, stated or assumed, ohms per metre.

@@ -76,6 +76,7 @@ fn net(seed: &Seed) -> NetKind {
         panel_lengths_m: Some(vec![seed.at.north_m, 3.2]),
         height_m: Some(seed.at.north_m),
         live_line_heights_m: None,
+        earthed_line_heights_m: None,
         line_resistance_ohm_per_m: None,
         tension_n: None,
         spikes_per_post: Some(2),

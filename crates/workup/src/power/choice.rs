@@ -13,6 +13,7 @@ use electrical::{Accuracy, Circuit, Closing, Place, Pulse, PulseSolver, Source, 
 use geometry::{FixedStart, Net, Outline, PlacementRequest, Point};
 use plan::{Energizer, Plan, Run, defaults};
 
+use crate::lay::Line;
 use crate::model::SheetTrouble;
 use crate::values::{self, Bad};
 use crate::{chain, nets, volts};
@@ -227,6 +228,12 @@ fn ring(plan: &Plan, run: &Run, built: &[Net], used: &[usize]) -> Option<ByGrass
     let mut request = PlacementRequest::new(&outline, built, used);
     request.fixed = Some(FixedStart { start_m: 0.0, reversed: false });
     let placement = geometry::place(&request).ok()?;
+    let laid = Line {
+        level: outline.clone(),
+        outline: outline.clone(),
+        placement: Some(placement.clone()),
+        branches: Vec::new(),
+    };
     let bare = Run {
         id: run.id.clone(),
         outline: corners.iter().map(|&at| crate::place(at)).collect(),
@@ -237,7 +244,7 @@ fn ring(plan: &Plan, run: &Run, built: &[Net], used: &[usize]) -> Option<ByGrass
         ..Run::default()
     };
     let line = |leakage: Option<f64>| -> Option<electrical::Line> {
-        let mut line = chain::netting(plan, &bare, &outline, &placement, leakage).ok()?.line;
+        let mut line = chain::netting(plan, &bare, &laid, &placement, leakage).ok()?.line;
         // The last post of a ring stands beside its first: the feed is at the chain's start, whatever rounding says.
         line.feed = Place::after(0.0);
         debug_assert!(matches!(line.closing, Closing::Ring { .. }) || !bare.live_loop());

@@ -196,6 +196,8 @@ fn whereabouts(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, draft: &mu
     } else {
         desk.second(ui, words.text(Text::PickPlace));
         let weakest = places.worked.volts.as_ref().and_then(|volts| volts.weakest);
+        // Readings stand along the line; a branch has none of its own yet.
+        let weakest = weakest.filter(|weakest| weakest.branch.is_none());
         if let Some(weakest) = weakest {
             ui.add_space(6.0);
             let label = words.say(Text::TakeWeakest, &[("number", &(weakest.post + 1).to_string())]);

@@ -97,6 +97,9 @@ mirrored! {
         /// Where it opens.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         gates: Vec<Gate>,
+        /// Lines of netting that hang on it, their live lines joined to it.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        branches: Vec<Branch>,
         /// What sides rise, by hand; it counts before the heights of spots and grid.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         side_slopes: Vec<SideSlope>,
@@ -104,6 +107,17 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::GAP_UNDER_NET_M))]
         gap_under_net_m: Option<f64>,
+    }
+
+    /// A line of netting that hangs on a run's.
+    Branch {
+        /// Where it hangs, metres along the run's outline.
+        from_m: f64,
+        /// Its own line, from that place on.
+        outline: Vec<Point>,
+        /// Ids of its nets in order, from the run on.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        nets: Vec<String>,
     }
 
     /// A run's earth stakes, in line.

@@ -56,6 +56,9 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::LIVE_LINE_HEIGHTS_M))]
         live_line_heights_m: Option<Vec<f64>>,
+        /// Heights of the lines that are earthed, metres, on a net wired alternately; left out, there are none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        earthed_line_heights_m: Option<Vec<f64>>,
         /// Resistance of one live line, ohms per metre.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::LINE_RESISTANCE_OHM_PER_M))]

@@ -1,0 +1,293 @@
+//! The pulse on a general graph, step by step: the scheme of `stepper`, the peaks and energies of `pulse`.
+
+use crate::complex::Complex;
+use crate::pulse::{Accuracy, Energy, FIRST_DROP, NEGLIGIBLE, Peak, Pulse, vertex};
+use crate::stepper::FIRST_INSTANT;
+use crate::woven::graph::{EARTH, Graph};
+use crate::woven::order::{Factors, Figures, Order};
+
+/// Pole and `-2 A` of the folded scheme (see `stepper`).
+const POLE: Complex = Complex::new(2.0, std::f64::consts::SQRT_2);
+const WEIGHT: Complex = Complex::new(-2.0, 5.0 * std::f64::consts::SQRT_2);
+/// Equal steps before the step is doubled, at least.
+const STEPS: usize = 12;
+const RETRIES: i32 = 4;
+const SHORTER: f64 = 64.0;
+const STEPS_PER_PERIOD: f64 = 80.0;
+const MOST_STEPS_PER_PERIOD: f64 = 400.0;
+const RINGING_DECAYS: f64 = 10.0;
+const RINGING_PERIODS: f64 = 400.0;
+const SPENT: f64 = 1e-9;
+const BALANCED: f64 = 5e-5;
+const DECAYS: f64 = 30.0;
+const LONGEST_S: f64 = 1e6;
+
+/// One graph being stepped.
+pub(crate) struct Stepping<'a> {
+    graph: &'a Graph,
+    order: &'a Order,
+    figures: Figures,
+    factors: Factors,
+    volts: Vec<f64>,
+    x: Vec<Complex>,
+    source_v: f64,
+    amperes: f64,
+    time_s: f64,
+    step_s: f64,
+    s: Complex,
+    scale: f64,
+    weight: Complex,
+    feeder_y: Complex,
+}
+
+#[derive(Clone, Copy, Default)]
+struct Track {
+    at_once_v: f64,
+    first_v: f64,
+    earlier_v: f64,
+    last_v: f64,
+    best: Peak,
+}
+
+/// Watts, or joules: source, stakes, wires, leakage, shorts.
+type Powers = [f64; 5];
+
+impl<'a> Stepping<'a> {
+    pub(crate) fn new(graph: &'a Graph, order: &'a Order) -> Self {
+        Self {
+            graph,
+            order,
+            figures: Figures::new(graph, order),
+            factors: Factors::default(),
+            volts: Vec::new(),
+            x: Vec::new(),
+            source_v: 0.0,
+            amperes: 0.0,
+            time_s: 0.0,
+            step_s: 0.0,
+            s: Complex::ZERO,
+            scale: 0.0,
+            weight: Complex::ZERO,
+            feeder_y: Complex::ZERO,
+        }
+    }
+
+    /// The pulse, from a shorter first step where that is needed; peaks in the order of the probes.
+    pub(crate) fn pulse(&mut self, accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
+        let probes: Vec<(usize, usize)> = self.graph.probes.iter().map(|probe| (probe.live, EARTH)).collect();
+        self.read(&probes, accuracy, out)
+    }
+
+    /// As [`Stepping::pulse`], read between any nodes.
+    pub(crate) fn read(&mut self, probes: &[(usize, usize)], accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
+        let (longest_step_s, ringing_s) = self.ringing();
+        let block = accuracy.steps_per_octave.max(STEPS).next_multiple_of(2);
+        let mut first_step_s = accuracy.first_step_s;
+        if !(first_step_s > 0.0 && first_step_s.is_finite()) {
+            first_step_s = Accuracy::default().first_step_s;
+        }
+        let mut residual_before = f64::INFINITY;
+        let counts_v = NEGLIGIBLE * self.graph.feeder.v0;
+        let mut tracks = Vec::new();
+        for retry in 0..=RETRIES {
+            tracks = self.integrate(probes, first_step_s, block, (longest_step_s, ringing_s), out);
+            let first_block_s = first_step_s * block as f64;
+            let early = tracks.iter().any(|track| {
+                let Peak { volts, at_s } = track.best;
+                if at_s > 0.0 {
+                    at_s <= first_block_s && volts - track.at_once_v > counts_v
+                } else {
+                    track.at_once_v - track.first_v > FIRST_DROP * volts + counts_v
+                }
+            });
+            let residual = out.energy.residual().abs();
+            let unbalanced = residual > BALANCED && residual < 0.5 * residual_before;
+            if !(unbalanced || early) {
+                break;
+            }
+            residual_before = residual;
+            first_step_s /= SHORTER.powi(retry + 1);
+        }
+        tracks.into_iter().map(|track| track.best).collect()
+    }
+
+    fn integrate(
+        &mut self,
+        probes: &[(usize, usize)],
+        first_step_s: f64,
+        block: usize,
+        (longest_step_s, ringing_s): (f64, f64),
+        out: &mut Pulse,
+    ) -> Vec<Track> {
+        let graph = self.graph;
+        let stored_j = graph.feeder.stored_j();
+        let counts_v = NEGLIGIBLE * graph.feeder.v0;
+        let longest_s = longest_s(graph, None);
+        self.start();
+        let read = |volts: &[f64], probe: &(usize, usize)| volts[probe.0] - volts[probe.1];
+        let mut tracks: Vec<Track> = probes
+            .iter()
+            .map(|probe| {
+                let volts = read(&self.volts, probe);
+                let best = Peak { volts, at_s: 0.0 };
+                Track { at_once_v: volts, first_v: volts, earlier_v: f64::INFINITY, last_v: volts, best }
+            })
+            .collect();
+        let mut spent: Powers = [0.0; 5];
+        let mut add = |power: &Powers, weight: f64| {
+            for (spent, power) in spent.iter_mut().zip(power) {
+                *spent += weight * power;
+            }
+        };
+        let mut power = self.power();
+        let mut step_s = first_step_s;
+        let mut times_s = [0.0; 2];
+        out.steps = 0;
+        loop {
+            let allowed_s = if self.time_s < ringing_s { longest_step_s } else { f64::INFINITY };
+            let taken_s = step_s.min(allowed_s);
+            if (taken_s - self.step_s).abs() > 0.0 {
+                self.factor(POLE * taken_s.recip(), taken_s.recip(), WEIGHT);
+                self.step_s = taken_s;
+            }
+            for _ in 0..block / 2 {
+                add(&power, taken_s / 3.0);
+                for weight in [4.0, 1.0] {
+                    self.advance();
+                    for (track, probe) in tracks.iter_mut().zip(probes) {
+                        track.sample(read(&self.volts, probe), [times_s[0], times_s[1], self.time_s], counts_v);
+                    }
+                    times_s = [times_s[1], self.time_s];
+                    power = self.power();
+                    add(&power, weight * taken_s / 3.0);
+                }
+                out.steps += 2;
+            }
+            if self.left_j() < SPENT * stored_j || self.time_s > longest_s {
+                break;
+            }
+            if taken_s >= step_s {
+                step_s *= 2.0;
+            }
+        }
+        let [source_j, earth_j, wire_j, leakage_j, shorts_j] = spent;
+        out.energy = Energy { stored_j, source_j, earth_j, wire_j, leakage_j, shorts_j, left_j: self.left_j() };
+        out.charge_c = graph.feeder.farad * (graph.feeder.v0 - self.source_v);
+        out.end_s = self.time_s;
+        tracks
+    }
+
+    /// The state just after the pulse has started: capacitors hold, all else settles.
+    fn start(&mut self) {
+        let nodes = self.graph.nodes;
+        self.volts.clear();
+        self.volts.resize(nodes, 0.0);
+        self.x.clear();
+        self.x.resize(nodes, Complex::ZERO);
+        (self.source_v, self.amperes, self.time_s, self.step_s) = (self.graph.feeder.v0, 0.0, 0.0, 0.0);
+        self.factor(Complex::real(FIRST_INSTANT), FIRST_INSTANT, Complex::real(1.0));
+        self.advance();
+        self.step_s = 0.0;
+    }
+
+    fn factor(&mut self, s: Complex, scale: f64, weight: Complex) {
+        (self.s, self.scale, self.weight) = (s, scale, weight);
+        self.feeder_y = self.factors.factor(self.graph, self.order, &self.figures, s);
+    }
+
+    fn advance(&mut self) {
+        let graph = self.graph;
+        let scale = self.scale;
+        for ((x, farad), volts) in self.x.iter_mut().zip(&graph.farad).zip(&self.volts) {
+            *x = Complex::real(scale * farad * volts);
+        }
+        for &(a, b, farad) in &graph.coupling {
+            let held = Complex::real(scale * farad * (self.volts[a] - self.volts[b]));
+            self.x[a] += held;
+            self.x[b] = self.x[b] - held;
+        }
+        let inverse_s = self.s.inverse();
+        let driving_v = (inverse_s * self.source_v + Complex::real(graph.feeder.henry * self.amperes)) * scale;
+        let driven = self.feeder_y * driving_v;
+        self.x[graph.terminal] += driven;
+        self.x[graph.pole] = self.x[graph.pole] - driven;
+        self.factors.solve(self.order, &mut self.x);
+        let across = self.x[graph.terminal] - self.x[graph.pole];
+        let amperes = self.feeder_y * (driving_v - across);
+        let source_v = (Complex::real(scale * self.source_v) - amperes * graph.feeder.farad.recip()) * inverse_s;
+        let weight = self.weight;
+        let real = |x: Complex| weight.re * x.re - weight.im * x.im;
+        for (volts, x) in self.volts.iter_mut().zip(&self.x) {
+            *volts = real(*x);
+        }
+        self.source_v = real(source_v);
+        self.amperes = real(amperes);
+        self.time_s += self.step_s;
+    }
+
+    fn power(&self) -> Powers {
+        let (graph, volts) = (self.graph, &self.volts);
+        let over = |links: &[(usize, usize, f64)]| -> f64 {
+            links.iter().map(|&(a, b, s)| s * (volts[a] - volts[b]).powi(2)).sum()
+        };
+        let leakage = graph.leak_s.iter().zip(volts).map(|(s, v)| s * v * v).sum();
+        let stakes = graph.stakes_s * volts[graph.pole].powi(2);
+        let source = graph.feeder.source_ohm * self.amperes * self.amperes;
+        [source, stakes, over(&graph.wires), leakage, over(&graph.shorts)]
+    }
+
+    fn left_j(&self) -> f64 {
+        let (graph, volts) = (self.graph, &self.volts);
+        let feeder = &graph.feeder;
+        let own: f64 = graph.farad.iter().zip(volts).map(|(c, v)| c * v * v).sum();
+        let between: f64 = graph.coupling.iter().map(|&(a, b, c)| c * (volts[a] - volts[b]).powi(2)).sum();
+        let source = feeder.farad * self.source_v * self.source_v + feeder.henry * self.amperes * self.amperes;
+        0.5 * (own + between + source)
+    }
+
+    /// The longest step while the inductance rings, and until when it does.
+    fn ringing(&self) -> (f64, f64) {
+        let Some(pole) = super::touch::Poles::new(self.graph, self.order).of_circuit() else {
+            return (f64::INFINITY, 0.0);
+        };
+        let period_s = 2.0 * std::f64::consts::PI / pole.im;
+        let decay = (-pole.re).max(f64::MIN_POSITIVE);
+        let steps = STEPS_PER_PERIOD * (0.7 * pole.im / (2.0 * decay)).cbrt();
+        let step_s = period_s / steps.clamp(STEPS_PER_PERIOD, MOST_STEPS_PER_PERIOD);
+        (step_s, (RINGING_DECAYS / decay).min(RINGING_PERIODS * period_s))
+    }
+}
+
+impl Track {
+    fn sample(&mut self, now_v: f64, times_s: [f64; 3], counts_v: f64) {
+        if times_s[1] <= 0.0 {
+            self.first_v = now_v;
+        }
+        if self.last_v >= now_v && self.last_v > self.earlier_v && self.last_v > counts_v {
+            if let Some(top) = vertex([self.earlier_v, self.last_v, now_v], times_s, self.best.volts) {
+                self.best = top;
+            }
+        } else if now_v > self.best.volts {
+            self.best = Peak { volts: now_v, at_s: times_s[2] };
+        }
+        self.earlier_v = self.last_v;
+        self.last_v = now_v;
+    }
+}
+
+/// When even the slowest part has settled, as for the ladder: all resistance in series, and one over all leakage, times
+/// all capacitance. A touch conducts besides what the graph has.
+pub(crate) fn longest_s(graph: &Graph, touch_ohm: Option<f64>) -> f64 {
+    let feeder = &graph.feeder;
+    let series_ohm: f64 = feeder.ohm()
+        + graph.wires.iter().map(|wire| 1.0 / wire.2).sum::<f64>()
+        + if graph.stakes_s > 0.0 { 1.0 / graph.stakes_s } else { 0.0 };
+    let leak_s: f64 = graph.leak_s.iter().sum::<f64>()
+        + graph.shorts.iter().map(|short| short.2).sum::<f64>()
+        + touch_ohm.map_or(0.0, f64::recip);
+    let fence_f: f64 = graph.capacitances().map(|link| link.2).sum();
+    let slowest_s =
+        if leak_s > 0.0 { (series_ohm + 1.0 / leak_s) * (fence_f + feeder.farad) } else { series_ohm * fence_f };
+    let inductive_s = if feeder.henry > 0.0 { 2.0 * feeder.henry / feeder.ohm() } else { 0.0 };
+    (DECAYS * (slowest_s + inductive_s)).min(LONGEST_S)
+}

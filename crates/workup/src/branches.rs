@@ -1,0 +1,103 @@
+//! Lines of netting that hang on a run's: their nets laid along a line of their own.
+//!
+//! A branch's first net starts where the branch hangs, its nets follow in the order stated, and what is longer than its
+//! line is doubled back. Its line is taken level, also where the run's ground is known: see the model's page for what is
+//! left out of a branch.
+
+use geometry::{FixedStart, Net, Outline, Placement, PlacementRequest};
+use plan::{Plan, Run};
+
+use crate::model::{BranchTrouble, LaidBranch, LaidNet, Post, Trouble};
+use crate::values::Bad;
+use crate::{nets, place, point};
+
+/// A branch's line may start so far from the run's, metres.
+pub const BRANCH_REACH_M: f64 = 1.0;
+
+/// A branch in the types of `geometry`.
+pub(crate) struct BranchLine {
+    /// Its place in the run's list.
+    pub(crate) stated: usize,
+    /// Where it hangs along the run's outline, metres.
+    pub(crate) from_m: f64,
+    pub(crate) outline: Outline,
+    pub(crate) placement: Placement,
+}
+
+/// The run's branches, as far as they can be built.
+pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles: &mut Vec<Trouble>) -> Vec<BranchLine> {
+    let mut lines = Vec::with_capacity(run.branches.len());
+    for (stated, branch) in run.branches.iter().enumerate() {
+        let mut trouble = |fault| troubles.push(Trouble::Branch { branch: stated, fault });
+        let points: Vec<_> = branch.outline.iter().copied().map(point).collect();
+        if geometry::check_outline(&points, false).iter().any(geometry::OutlineFault::is_fatal) {
+            trouble(BranchTrouble::NoLine);
+            continue;
+        }
+        let outline = Outline::open(&points);
+        let from_m =
+            if line.is_closed() { line.wrap_m(branch.from_m) } else { branch.from_m.clamp(0.0, line.length_m()) };
+        let (hangs_at, starts_at) = (line.at(from_m), outline.at(0.0));
+        if hangs_at.distance_m(starts_at) > BRANCH_REACH_M || (branch.from_m - from_m).abs() > BRANCH_REACH_M {
+            let off_m = hangs_at.distance_m(starts_at);
+            trouble(BranchTrouble::OffLine { off_m, at: place(starts_at) });
+        }
+        let used: Vec<usize> =
+            branch.nets.iter().filter_map(|id| plan.store.nets.iter().position(|net| net.id == *id)).collect();
+        if used.is_empty() {
+            trouble(BranchTrouble::NoNets);
+            continue;
+        }
+        let broken = |&kind: &usize| {
+            let key = |name: &str| format!("store.nets[{kind}].{name}");
+            bad.any(&key("length_m")) || bad.any(&key("panel")) || bad.sum_of(&plan.store.nets[kind].id)
+        };
+        let length_m: f64 = used.iter().map(|&kind| plan.store.nets[kind].length_m).sum();
+        if used.iter().any(broken) {
+            continue;
+        }
+        if length_m > crate::lay::LONGEST_CHAIN_M {
+            troubles.push(Trouble::ChainTooLong { length_m });
+            continue;
+        }
+        let kinds: Result<Vec<Net>, _> =
+            plan.store.nets.iter().map(|net| nets::built(net).or_else(|_| Net::equal(1.0, 1))).collect();
+        let Ok(kinds) = kinds else { continue };
+        let mut request = PlacementRequest::new(&outline, &kinds, &used);
+        request.fixed = Some(FixedStart { start_m: 0.0, reversed: false });
+        match geometry::place(&request) {
+            Ok(placement) => lines.push(BranchLine { stated, from_m, outline, placement }),
+            Err(geometry::PlacementFault::TooManyPosts { posts }) => troubles.push(Trouble::TooManyPosts { posts }),
+            Err(_) => troubles.push(Trouble::Branch { branch: stated, fault: BranchTrouble::NoLine }),
+        }
+    }
+    lines
+}
+
+/// How the nets fall on a branch.
+pub(crate) fn laid(plan: &Plan, line: &Outline, branch: &BranchLine) -> LaidBranch {
+    let placement = &branch.placement;
+    let post = |post: &geometry::Post| Post {
+        at: place(post.at),
+        along_m: post.along_m,
+        chain_m: post.chain_m,
+        net: post.net,
+        post: post.post,
+    };
+    LaidBranch {
+        branch: branch.stated,
+        from_m: branch.from_m,
+        at: place(line.at(branch.from_m)),
+        vertices: branch.outline.vertices().iter().map(|vertex| (place(vertex.at), vertex.along_m)).collect(),
+        line_m: branch.outline.length_m(),
+        spare_m: placement.spare_m,
+        short_m: placement.short_m,
+        nets: placement
+            .nets
+            .iter()
+            .map(|net| LaidNet { kind: plan.store.nets[net.kind].id.clone(), start_m: net.start_m, end_m: net.end_m })
+            .collect(),
+        posts: placement.posts.iter().map(post).collect(),
+        spare_posts: placement.spare_posts.iter().map(post).collect(),
+    }
+}
