@@ -13,7 +13,7 @@
 use crate::circuit::{Circuit, CircuitFault, LineReadings, Mesh};
 use crate::network::{LEAST_SHORT_OHM, Network, deal};
 use crate::pulse::{Accuracy, PulseSolver};
-use crate::touch::touches;
+use crate::touch::{charges, touches};
 use crate::woven;
 
 /// A touching animal: its body in series with its feet.
@@ -32,6 +32,8 @@ pub struct Touch {
     pub peak_v: f64,
     /// Energy in the body alone, joules.
     pub energy_j: f64,
+    /// Charge through it over the whole pulse, coulombs.
+    pub charge_c: f64,
 }
 
 /// Touches at every place that is read, of every line, in the circuit's order.
@@ -66,13 +68,14 @@ pub fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result<Animal
     let mut solver = PulseSolver::new();
     let accuracy = Accuracy { mesh: *mesh, ..Accuracy::default() };
     let found = touches(&net, touch_ohm);
-    let touches = net.probes.iter().zip(found).map(|(probe, found)| {
+    let charges = charges(&net, touch_ohm);
+    let touches = net.probes.iter().zip(found).zip(charges).map(|((probe, found), charge_c)| {
         let (peak_v, energy_j) = match (probe, found) {
             (None, _) => (0.0, 0.0),
             (Some(_), Some(found)) => (found.peak_v, found.square_vs / touch_ohm),
             (Some(node), None) => solver.touched(&net, *node, touch_ohm, &accuracy),
         };
-        Touch { peak_v: peak_v * share, energy_j: energy_j * share }
+        Touch { peak_v: peak_v * share, energy_j: energy_j * share, charge_c }
     });
     let mut lines = Vec::new();
     deal(circuit, touches, &mut lines);

@@ -77,6 +77,19 @@ pub(crate) fn touches(net: &Network, touch_ohm: f64) -> Vec<Option<Found>> {
         .collect()
 }
 
+/// So small a place in the Laplace plane that a transform there is the integral over all time: a pulse is over in a
+/// thousandth of its inverse.
+pub(crate) const WHOLE_PULSE: f64 = 1e-3;
+
+/// The charge through a branch of `touch_ohm` at every probe, coulombs; 0 behind a break. The transform of its current
+/// near `s = 0`.
+pub(crate) fn charges(net: &Network, touch_ohm: f64) -> Vec<f64> {
+    let mut sum = Sum::bare(net, touch_ohm);
+    let s = Complex::real(WHOLE_PULSE);
+    sum.spread(s, s.inverse() * net.feeder.v0);
+    net.probes.iter().map(|probe| probe.map_or(0.0, |node| sum.touched(node).re / touch_ohm)).collect()
+}
+
 /// What is known of one place so far.
 #[derive(Debug, Clone, Copy, Default)]
 struct Track {
@@ -137,8 +150,17 @@ struct Sum<'a> {
 
 impl<'a> Sum<'a> {
     fn new(net: &'a Network, touch_ohm: f64) -> Self {
+        let mut sum = Self::bare(net, touch_ohm);
+        if net.feeder.henry > 0.0 {
+            sum.find_rings();
+        }
+        sum
+    }
+
+    /// Without the oscillations.
+    fn bare(net: &'a Network, touch_ohm: f64) -> Self {
         let nodes: Vec<usize> = net.probes.iter().flatten().copied().collect();
-        let mut sum = Self {
+        Self {
             net,
             touch_ohm,
             rings: vec![None; nodes.len()],
@@ -151,11 +173,7 @@ impl<'a> Sum<'a> {
             now_v: vec![0.0; nodes.len()],
             times_s: [0.0; 2],
             nodes,
-        };
-        if net.feeder.henry > 0.0 {
-            sum.find_rings();
         }
-        sum
     }
 
     /// The oscillation with the branch at each place; neighbours ring alike, so each search starts

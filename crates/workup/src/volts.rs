@@ -186,7 +186,13 @@ fn nettings(plan: &Plan, members: &[Member<'_>], leakage: Option<f64>) -> Result
 
 /// A run's circuit with every run on its terminals, and the run's place among them; `None` where its volts cannot be
 /// worked out.
-pub(crate) fn of_run(plan: &Plan, lines: &[Option<Line>], bad: &Bad, run: usize, bad_runs: &[Bad]) -> Option<(Built, usize)> {
+pub(crate) fn of_run(
+    plan: &Plan,
+    lines: &[Option<Line>],
+    bad: &Bad,
+    run: usize,
+    bad_runs: &[Bad],
+) -> Option<(Built, usize)> {
     let group = groups(plan, lines).into_iter().find(|group| group.contains(&run))?;
     let members = members(plan, lines, &group);
     let bad_runs: Vec<&Bad> = group.iter().map(|&index| &bad_runs[index]).collect();
@@ -338,7 +344,8 @@ impl Read<'_> {
             let touch = touches.as_mut().and_then(Iterator::next).map(|(_, _, touch)| touch);
             if let Some(branch) = branch {
                 let stands = &self.line.branches[branch].placement.posts[post];
-                let sample = self.sample(SampleOf::Post(post), (stands.along_m, stands.chain_m), [peak, low.2, high.2], touch);
+                let sample =
+                    self.sample(SampleOf::Post(post), (stands.along_m, stands.chain_m), [peak, low.2, high.2], touch);
                 samples[branch].push(Sample { at: place(stands.at), ..sample });
             }
         }

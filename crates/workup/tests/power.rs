@@ -1,8 +1,10 @@
-//! Which energizer holds: against runs worked out as they stand, and against itself.
+//! What is asked of power on demand: against runs worked out as they stand, and against itself.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use plan::{Energizer, NetKind, Plan, Point, Run};
-use workup::power::{ByGrass, Choice, MOST_NETS, SourceModel, choice};
+use plan::{Energizer, Fault, FaultKind, NetKind, Plan, Point, Rest, Run, Today};
+use workup::power::{
+    ByGrass, Choice, MOST_NETS, SOILS_OHM_M, SourceModel, Who, choice, earth_test, feels, pulse_shape, stakes,
+};
 use workup::{Depth, SheetTrouble, workup};
 
 /// A square run of so many nets of 50 m, fed at its first corner where its chain starts.
@@ -132,4 +134,106 @@ fn what_no_fence_has_gives_nothing() {
     let mut plan = square(2);
     plan.runs[0].earth_ohm = Some(f64::NAN);
     assert!(choice(&plan, "run").is_none());
+}
+
+#[test]
+fn the_pulse_over_time_has_the_peaks_of_the_posts_and_carries_the_capacitors_charge() {
+    let plan = square(3);
+    let volts = workup(&plan, Depth::Full).runs[0].volts.clone().unwrap();
+    let pulse = pulse_shape(&plan, "run").unwrap();
+    assert_eq!(pulse.posts_kv.len(), 45);
+    let posts = volts.samples.iter().take(45);
+    for (curve, sample) in pulse.posts_kv.iter().zip(posts) {
+        assert_eq!(curve.len(), pulse.times_s.len());
+        let top_kv = curve.iter().copied().fold(0.0, f64::max);
+        // The peak lies between two samples of the curve.
+        assert!(
+            top_kv <= sample.peak_kv * (1.0 + 1e-6) && top_kv > 0.995 * sample.peak_kv,
+            "{top_kv} {}",
+            sample.peak_kv
+        );
+    }
+    assert!(pulse.times_s.windows(2).all(|pair| pair[1] > pair[0]));
+    // 40 nF at 7 kV: 0.28 mC (docs/sources.md, electrical 2.3), all of it through a fence that leaks.
+    assert!((pulse.charge_c / 0.28e-3 - 1.0).abs() < 1e-3, "{}", pulse.charge_c);
+    assert!((pulse.energy_j - volts.energy_j).abs() < 1e-12);
+    assert!((1e-5..1e-3).contains(&pulse.duration_s), "{}", pulse.duration_s);
+}
+
+#[test]
+fn animals_feel_less_the_drier_the_soil_and_a_fox_what_the_report_says() {
+    let plan = square(2);
+    let all = feels(&plan, "run");
+    assert_eq!(all.len(), Who::ALL.len() * SOILS_OHM_M.len());
+    for who in Who::ALL {
+        let rows: Vec<_> = all.iter().filter(|one| one.who == who).collect();
+        assert!(rows.windows(2).all(|pair| pair[0].soil_ohm_m < pair[1].soil_ohm_m));
+        for pair in rows.windows(2) {
+            for (damp, dry) in pair[0].posts.iter().zip(&pair[1].posts) {
+                assert!(dry.kv < damp.kv && dry.j < damp.j && dry.charge_c < damp.charge_c, "{who:?}");
+                assert!(damp.j < 1.0 && damp.charge_c < 0.281e-3, "no more than is stored");
+            }
+        }
+    }
+    // The assumed soil is that of the first column.
+    let samples = workup(&plan, Depth::Full).runs[0].volts.clone().unwrap().samples;
+    let fox = all.iter().find(|one| one.who == Who::Fox).unwrap();
+    for (felt, sample) in fox.posts.iter().zip(&samples) {
+        assert!((felt.kv - sample.animal_kv.unwrap()).abs() < 1e-9 && (felt.j - sample.animal_j.unwrap()).abs() < 1e-9);
+    }
+    // A column's soil is what it says, whatever the word for today is.
+    let mut dry = plan.clone();
+    dry.ground.today = Some(Today::Damp);
+    assert_eq!(feels(&dry, "run"), all);
+}
+
+#[test]
+fn a_fox_alone_on_a_clean_net_takes_the_whole_charge() {
+    let mut plan = square(1);
+    plan.runs[0].leakage_s_per_m = Some(0.0);
+    let fox = feels(&plan, "run").into_iter().find(|one| one.who == Who::Fox).unwrap();
+    // Nothing else leaks: all of 40 nF at 7 kV goes through it.
+    assert!(fox.posts.iter().all(|felt| (felt.charge_c / 0.28e-3 - 1.0).abs() < 1e-3), "{:?}", fox.posts[0]);
+}
+
+#[test]
+fn stakes_are_worth_driving_until_one_more_gives_hardly_anything() {
+    let plan = square(2);
+    let found = stakes(&plan, "run");
+    assert_eq!(found.iter().map(|one| one.today).collect::<Vec<_>>(), [Today::Wet, Today::Damp, Today::Dry]);
+    for one in &found {
+        assert!(one.by_count.windows(2).all(|pair| pair[1].ohm < pair[0].ohm && pair[1].animal_kv > pair[0].animal_kv));
+        let gain = |count: usize| one.by_count[count].animal_kv / one.by_count[count - 1].animal_kv - 1.0;
+        assert!((1..one.needed as usize).all(|count| gain(count) >= 0.05), "{one:?}");
+        assert!(one.needed as usize == one.by_count.len() || gain(one.needed as usize) < 0.05, "{one:?}");
+    }
+    assert!(found[0].needed <= found[2].needed);
+    // The count that stands reads what the report says.
+    let volts = workup(&plan, Depth::Full).runs[0].volts.clone().unwrap();
+    assert!((found[1].by_count[0].ohm - volts.earth_ohm).abs() < 1e-9);
+    let weakest = volts.samples[volts.weakest.unwrap().post];
+    assert!((found[1].by_count[0].animal_kv - weakest.animal_kv.unwrap()).abs() < 1e-6);
+    let mut measured = plan;
+    measured.runs[0].earth_ohm = Some(30.0);
+    assert!(stakes(&measured, "run").is_empty());
+}
+
+#[test]
+fn a_short_as_the_test_asks_for_brings_the_far_post_to_a_kilovolt() {
+    let small = earth_test(&square(3), "run").unwrap();
+    assert!(!small.reaches() && small.shorted.is_none());
+    assert!(small.sound_kv[0] > small.sound_kv[1]);
+
+    let mut plan = square(6);
+    plan.runs[0].outline = vec![Point::new(0.0, 0.0), Point::new(300.0, 0.0)];
+    plan.runs[0].closed = Some(false);
+    plan.runs[0].leakage_s_per_m = Some(2e-6);
+    let test = earth_test(&plan, "run").unwrap();
+    assert!(test.reaches() && (test.far_m - 300.0).abs() < 0.02, "{test:?}");
+    let (ohm, earth_kv) = test.shorted.unwrap();
+    let at = workup(&plan, Depth::Quick).runs[0].lay.as_ref().unwrap().posts[test.post].at;
+    plan.runs[0].faults = vec![Fault { at, kind: FaultKind::Short, ohm: Some(ohm), lines: None, rest: Rest::new() }];
+    let volts = workup(&plan, Depth::Quick).runs[0].volts.clone().unwrap();
+    assert!((volts.samples[test.post].peak_kv - 1.0).abs() < 5e-3, "{}", volts.samples[test.post].peak_kv);
+    assert!((volts.earth_kv - earth_kv).abs() < 1e-3 * earth_kv, "{} {earth_kv}", volts.earth_kv);
 }

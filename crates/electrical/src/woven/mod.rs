@@ -47,10 +47,11 @@ pub(crate) fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result
         Some(Spot { from: probe.live, to, ohm: body_ohm })
     };
     let spots: Vec<Spot> = graph.probes.iter().map(to_feet).chain(graph.probes.iter().filter_map(to_line)).collect();
-    let found = touch::touches(&graph, &order, &spots);
-    let body = |found: &touch::Found, ohm: f64| {
+    let charges = touch::charges(&graph, &order, &spots);
+    let found: Vec<(touch::Found, f64)> = touch::touches(&graph, &order, &spots).into_iter().zip(charges).collect();
+    let body = |(found, charge_c): &(touch::Found, f64), ohm: f64| {
         let share = animal.body_ohm / ohm;
-        Touch { peak_v: found.peak_v * share, energy_j: found.square_vs / ohm * share }
+        Touch { peak_v: found.peak_v * share, energy_j: found.square_vs / ohm * share, charge_c: *charge_c }
     };
     let (feet, lines) = found.split_at(graph.probes.len());
     let mut lines = lines.iter();
@@ -60,6 +61,7 @@ pub(crate) fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result
             let line = body(line, body_ohm);
             touch.peak_v = touch.peak_v.max(line.peak_v);
             touch.energy_j = touch.energy_j.max(line.energy_j);
+            touch.charge_c = touch.charge_c.max(line.charge_c);
         }
         touch
     });

@@ -9,6 +9,7 @@ use crate::complex::Complex;
 use crate::contour::{Contour, POINTS};
 use crate::pulse::{Accuracy, FIRST_DROP, NEGLIGIBLE, Pulse, vertex};
 use crate::stepper::FIRST_INSTANT;
+use crate::touch::WHOLE_PULSE;
 use crate::woven::graph::Graph;
 use crate::woven::order::{Factors, Figures, Order};
 use crate::woven::step::{Stepping, longest_s};
@@ -64,6 +65,16 @@ pub(crate) fn touches(graph: &Graph, order: &Order, spots: &[Spot]) -> Vec<Found
             }
         })
         .collect()
+}
+
+/// The charge through every branch, coulombs: the transform of its current near `s = 0`.
+pub(crate) fn charges(graph: &Graph, order: &Order, spots: &[Spot]) -> Vec<f64> {
+    let mut poles = Poles::new(graph, order);
+    let mut volts = vec![Complex::ZERO; graph.nodes];
+    let s = Complex::real(WHOLE_PULSE);
+    poles.untouched(s, s.inverse() * graph.feeder.v0, &mut volts);
+    poles.factors.spread(graph, order);
+    spots.iter().map(|spot| poles.with_branch(spot, &volts).re / spot.ohm).collect()
 }
 
 /// One branch by steps in time.

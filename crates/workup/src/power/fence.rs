@@ -1,0 +1,52 @@
+//! A run's circuit by itself, for what is asked of it on demand.
+
+use electrical::{Animal, Animals, Circuit, Curves};
+use plan::Plan;
+
+use crate::model::RunWorkup;
+use crate::values::{self, Bad};
+use crate::{bracing, lay, nets, slope, volts};
+
+/// A run's circuit, with every run on its terminals.
+pub(crate) struct Fence {
+    pub(crate) circuit: Circuit,
+    /// The run's place in the circuit.
+    pub(crate) line: usize,
+    /// Posts on the line, and where they stand.
+    pub(crate) posts: usize,
+    pub(crate) stands: Vec<plan::Point>,
+}
+
+impl Fence {
+    /// The circuit of a run; `None` where its volts cannot be worked out.
+    pub(crate) fn of(plan: &Plan, run: &str) -> Option<Self> {
+        let index = plan.runs.iter().position(|other| other.id == run)?;
+        let mut troubles = values::of_plan(plan);
+        let (soil, of_soil) = bracing::soil(plan);
+        troubles.extend(of_soil);
+        let heights = slope::Heights::of(plan, &mut troubles);
+        let bad = Bad::of(&troubles);
+        let mut chosen = nets::Chosen::new();
+        let (mut lines, mut bad_runs) = (Vec::new(), Vec::new());
+        for run in &plan.runs {
+            let mut worked = RunWorkup { troubles: values::of_run(plan, run), ..RunWorkup::default() };
+            lines.push(lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut worked));
+            bad_runs.push(Bad::of(&worked.troubles));
+        }
+        let (built, line) = volts::of_run(plan, &lines, &bad, index, &bad_runs)?;
+        let posts = &lines[index].as_ref()?.placement.as_ref()?.posts;
+        let stands = posts.iter().map(|post| crate::place(post.at)).collect();
+        Some(Self { circuit: built.circuit, line, posts: posts.len(), stands })
+    }
+
+    /// What an animal takes at every post on the line.
+    pub(crate) fn touched<T>(&self, animal: &Animal, of: impl Fn(&electrical::Touch) -> T) -> Option<Vec<T>> {
+        let animals: Animals = electrical::animals(&self.circuit, animal, &electrical::Mesh::default()).ok()?;
+        Some(animals[self.line].chain.marks[..self.posts].iter().map(of).collect())
+    }
+
+    /// The pulse over time at every place that is read.
+    pub(crate) fn curves(&self) -> Option<Curves> {
+        electrical::curves(&self.circuit, &electrical::Accuracy::default()).ok()
+    }
+}
