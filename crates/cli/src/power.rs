@@ -5,7 +5,7 @@ use std::path::Path;
 use anyhow::{Result, anyhow};
 use plan::Energizer;
 use words::{Words, texts::Power as Text};
-use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, choice};
+use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, study};
 
 use crate::{commands, files};
 
@@ -25,13 +25,14 @@ pub(crate) fn run(path: &Path, run: Option<&str>, as_json: bool, words: Words) -
         let runs = runs.join(", ");
         return Err(anyhow!(words.say(Text::NoSuchRun, &[("file", &file), ("run", id), ("runs", &runs)])));
     }
-    let Some(choice) = choice(&plan, id) else {
+    let study = study(&plan, id);
+    let Some(choice) = &study.choice else {
         return Err(anyhow!(words.say(Text::NotWorked, &[("file", &file), ("run", id)])));
     };
     let printed = if as_json {
-        format!("{:#}\n", exchange::power::value(&plan, &choice, words))
+        format!("{:#}\n", exchange::power::value(&plan, &study, choice, words))
     } else {
-        page(&plan, &choice, words)
+        page(&plan, choice, words)
     };
     files::print(printed.as_bytes())
 }

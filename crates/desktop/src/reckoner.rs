@@ -1,10 +1,11 @@
-//! What takes many pulses, beside the window and beside the worker: which energizer holds on how many nets.
+//! What takes many pulses, beside the window and beside the worker: which energizer holds on how many nets, what
+//! animals feel, how many stakes are worth driving.
 //!
 //! It is asked for while the page about volts is open and nothing is in the hand; answers carry the revision and the
 //! run that they belong to.
 
 use plan::Plan;
-use workup::power::Choice;
+use workup::power::Study;
 
 use crate::errand::Errand;
 
@@ -26,8 +27,8 @@ pub struct Reckoned {
     pub revision: u64,
     /// The run, by its id.
     pub run: String,
-    /// Which energizer holds; `None` where nothing can be said.
-    pub choice: Option<Choice>,
+    /// What was asked.
+    pub study: Study,
 }
 
 /// The reckoner's thread; it ends when this is dropped.
@@ -37,8 +38,8 @@ impl Reckoner {
     /// Starts the thread; `done` is called from it after every answer.
     pub fn start(done: impl Fn() + Send + 'static) -> Self {
         Self(Errand::start(move |desk, Job { revision, plan, run }| {
-            let choice = workup::power::choice(&plan, &run);
-            desk.answer_if_wanted(Reckoned { revision, run, choice });
+            let study = workup::power::study(&plan, &run);
+            desk.answer_if_wanted(Reckoned { revision, run, study });
             done();
         }))
     }

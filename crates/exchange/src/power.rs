@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use words::texts::Store as Text;
 use words::{Measure, Words};
 use workup::SheetTrouble;
-use workup::power::{ByGrass, Choice, SourceModel};
+use workup::power::{ByGrass, Choice, Felt, SourceModel, Stakes, Study, Who};
 
 /// Whether the sheet of an energizer agrees with itself, in a sentence.
 pub fn data_sheet(unit: &Energizer, model: Result<SourceModel, SheetTrouble>, words: Words) -> String {
@@ -53,7 +53,71 @@ fn contradiction(unit: &Energizer, fault: SheetTrouble) -> Text {
 }
 
 /// The answer; its keys are a promise: add, never rename.
-pub fn value(plan: &plan::Plan, choice: &Choice, words: Words) -> Value {
+pub fn value(plan: &plan::Plan, study: &Study, choice: &Choice, words: Words) -> Value {
+    let mut value = of_choice(plan, choice, words);
+    value["pulse"] = study.pulse.as_ref().map_or(Value::Null, |pulse| {
+        json!({
+            "times_s": pulse.times_s,
+            "feed_kv": pulse.feed_kv,
+            "posts_kv": pulse.posts_kv,
+            "charge_c": pulse.charge_c,
+            "energy_j": pulse.energy_j,
+            "duration_s": pulse.duration_s,
+        })
+    });
+    value["animals"] = study
+        .feels
+        .iter()
+        .map(|feels| {
+            let row = |of: fn(&Felt) -> f64| feels.posts.iter().map(of).collect::<Vec<f64>>();
+            json!({
+                "animal": animal_id(feels.who),
+                "source": feels.who.body().source,
+                "soil_ohm_m": feels.soil_ohm_m,
+                "posts_kv": row(|felt| felt.kv),
+                "posts_j": row(|felt| felt.j),
+                "posts_c": row(|felt| felt.charge_c),
+            })
+        })
+        .collect();
+    value["stakes"] = study
+        .stakes
+        .iter()
+        .map(|stakes| {
+            let row = |of: fn(&Stakes) -> f64| stakes.by_count.iter().map(of).collect::<Vec<f64>>();
+            json!({
+                "ground": stakes.today,
+                "needed": stakes.needed,
+                "ohm_by_count": row(|one| one.ohm),
+                "animal_kv_by_count": row(|one| one.animal_kv),
+            })
+        })
+        .collect();
+    value["earth_test"] = study.test.as_ref().map_or(Value::Null, |test| {
+        json!({
+            "post": test.post,
+            "far_m": test.far_m,
+            "reaches": test.reaches(),
+            "feed_kv": test.sound_kv[0],
+            "post_kv": test.sound_kv[1],
+            "short_ohm": test.shorted.map(|shorted| shorted.0),
+            "earth_kv": test.shorted.map(|shorted| shorted.1),
+        })
+    });
+    value
+}
+
+/// A kind of animal in the answer.
+pub fn animal_id(who: Who) -> &'static str {
+    match who {
+        Who::Fox => "fox",
+        Who::Dog => "dog",
+        Who::Hen => "hen",
+        Who::Sheep => "sheep",
+    }
+}
+
+fn of_choice(plan: &plan::Plan, choice: &Choice, words: Words) -> Value {
     let assumed = Energizer::assumed();
     let energizers = choice.units.iter().map(|unit| {
         let sheet = plan.store.energizers.iter().find(|other| other.id == unit.id).unwrap_or(&assumed);

@@ -13,9 +13,63 @@ pub mod feel;
 mod fence;
 pub mod pulse;
 
+use plan::Plan;
+
 pub use electrical::SourceModel;
 
 pub use choice::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice, choice};
 pub use earth::{EarthTest, Stakes, StakesIn, earth_test, stakes};
 pub use feel::{Body, Feels, Felt, SOILS_OHM_M, Who, feels};
 pub use pulse::{PulseShape, pulse_shape};
+
+/// All of it for one run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Study {
+    /// Which energizer holds.
+    pub choice: Option<Choice>,
+    /// The pulse over time.
+    pub pulse: Option<PulseShape>,
+    /// The same without the run's faults, where it has any.
+    pub sound: Option<PulseShape>,
+    /// Kilovolts at every post without them.
+    pub sound_kv: Vec<f64>,
+    /// What animals feel, by soil.
+    pub feels: Vec<Feels>,
+    /// Stakes in wet, damp and dry ground.
+    pub stakes: Vec<StakesIn>,
+    /// The shorted-fence test.
+    pub test: Option<EarthTest>,
+}
+
+/// Works all of it out for a run.
+pub fn study(plan: &Plan, run: &str) -> Study {
+    let sound = sound(plan, run);
+    let sound_kv = sound.as_ref().map_or_else(Vec::new, |plan| peaks_kv(plan, run));
+    Study {
+        sound: sound.as_ref().and_then(|plan| pulse_shape(plan, run)),
+        sound_kv,
+        choice: choice(plan, run),
+        pulse: pulse_shape(plan, run),
+        feels: feels(plan, run),
+        stakes: stakes(plan, run),
+        test: earth_test(plan, run),
+    }
+}
+
+/// The plan without a run's faults; `None` where it has none.
+fn sound(plan: &Plan, run: &str) -> Option<Plan> {
+    let index = plan.runs.iter().position(|other| other.id == run)?;
+    if plan.runs[index].faults.is_empty() {
+        return None;
+    }
+    let mut sound = plan.clone();
+    sound.runs[index].faults.clear();
+    Some(sound)
+}
+
+fn peaks_kv(plan: &Plan, run: &str) -> Vec<f64> {
+    let Some(fence) = fence::Fence::of(plan, run) else { return Vec::new() };
+    let no_load_v = fence.circuit.source.v0;
+    let posts = fence.peaks_v(&fence.circuit).map_or_else(Vec::new, |(_, posts)| posts);
+    posts.into_iter().map(|volts| volts.min(no_load_v) / 1e3).collect()
+}

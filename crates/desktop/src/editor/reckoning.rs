@@ -1,6 +1,6 @@
 //! What the reckoner is asked, and what it said last.
 
-use workup::power::Choice;
+use workup::power::Study;
 
 use super::{Editor, Page};
 use crate::reckoner::{Job, Reckoned};
@@ -31,11 +31,10 @@ impl Editor {
         self.reckoning.answered = Some(reckoned);
     }
 
-    /// Which energizer holds for the run in hand, as far as it is reckoned; with true where the plan has changed since.
-    pub fn choice(&self) -> Option<(&Choice, bool)> {
+    /// What was reckoned of the run in hand last; with true where the plan has changed since.
+    pub fn study(&self) -> Option<(&Study, bool)> {
         let run = self.plan.runs.get(self.run)?;
         let last = self.reckoning.answered.as_ref().filter(|last| last.run == run.id)?;
-        let stale = last.revision != self.history.revision();
-        last.choice.as_ref().map(|choice| (choice, stale))
+        Some((&last.study, last.revision != self.history.revision()))
     }
 }

@@ -1,7 +1,10 @@
 //! The page about volts: the energizer and its earth in words, the weakest post, what an animal would feel.
 
 mod choice;
+mod earthing;
+mod feel;
 
+use drawing::Thing;
 use egui::Ui;
 use plan::{Edit, Energizer, Run, defaults};
 use words::texts::Window as Text;
@@ -52,10 +55,20 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     grass(ui, desk, run);
     store::earth(ui, desk, run);
+    let study = editor.study();
+    if let (Some((study, _)), Some(lay)) = (study, &worked.lay) {
+        earthing::show(ui, desk, study, run, lay);
+    }
     store::energizers(ui, desk);
     choice::show(ui, desk);
-    if let Some(volts) = &worked.volts {
-        animal(ui, desk, run, volts);
+    if let Some((study, stale)) = study
+        && let Some(volts) = &worked.volts
+        && let Some(post) = post_in_hand(desk, volts)
+    {
+        feel::feel(ui, desk, study, stale, post);
+        if let Some(pulse) = &study.pulse {
+            feel::shape(ui, desk, pulse, study.sound.as_ref(), post);
+        }
     }
     findings(ui, desk);
     assumed::show(ui, desk, Page::Power);
@@ -144,30 +157,13 @@ fn grass(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     }
 }
 
-fn animal(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
-    let (words, p) = (desk.words, desk.p);
-    let Some(weakest) = &volts.weakest else { return };
-    let head = words.say(Text::AnimalAt, &[("post", &words.post_number(weakest.post, weakest.branch))]);
-    desk.section(ui, &head, "");
-    ui.add_space(8.0);
-    let bracket = |figure: String, stale: bool| if stale { format!("({figure})") } else { figure };
-    let (kv, j) = match desk.editor.touch(&run.id) {
-        Some((touch, stale)) => {
-            (bracket(words.kilovolts_figure(touch.kv), stale), bracket(words.number(touch.j, 2), stale))
-        }
-        None => ("–".to_owned(), "–".to_owned()),
-    };
-    let kilovolts = words.text(Text::Kilovolts);
-    kit::figures(
-        ui,
-        &[
-            Figure { value: &kv, unit: kilovolts, label: words.text(Text::ThroughIt), assumed: false },
-            Figure { value: &j, unit: "J", label: words.text(Text::EveryPulse), assumed: false },
-        ],
-        p,
-    );
-    ui.add_space(8.0);
-    desk.second(ui, words.text(Text::AnimalWhy));
+/// The post that is looked at: the one that is picked, else the weakest.
+fn post_in_hand(desk: &Desk<'_>, volts: &Volts) -> Option<usize> {
+    let index = desk.editor.run_index();
+    match desk.editor.picked() {
+        Some(Thing::Post { run, post }) if run == index => Some(post),
+        _ => volts.weakest.filter(|weakest| weakest.branch.is_none()).map(|weakest| weakest.post),
+    }
 }
 
 #[cfg(test)]

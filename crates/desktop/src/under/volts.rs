@@ -7,7 +7,7 @@ use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints};
 use plan::ReadingKind;
 use words::texts::Window as Text;
-use workup::{Lay, SampleOf, Volts};
+use workup::{Lay, Sample, SampleOf, Volts};
 
 use crate::editor::{Editor, Page};
 use crate::icons;
@@ -45,6 +45,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let target_kv = editor.plan().target_kv();
     let read = read(editor);
     let greatest = [volts.feed_kv, high_kv, target_kv].into_iter().chain(read.iter().map(|one| one.1));
+    let greatest = greatest.chain(editor.study().into_iter().flat_map(|(study, _)| study.sound_kv.iter().copied()));
+    let greatest = greatest.chain(volts.samples.iter().map(|sample| sample.high_kv));
     let top_kv = greatest.fold(1.0, f64::max) * 1.06;
     let step_kv = step(top_kv);
     let plot_rect = Rect::from_min_max(
@@ -67,9 +69,14 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         colour(p.ink2),
     );
     let line_m = line.line_m;
-    let points = along(lay, volts);
+    let points = along(lay, volts, |sample| sample.peak_kv);
+    let edge_of = |of: fn(&Sample) -> f64| along(lay, volts, of);
+    let (lows, highs) = (edge_of(|sample| sample.low_kv), edge_of(|sample| sample.high_kv));
+    let sound = sound(editor, lay);
     let dark = editor.theme() == drawing::Theme::Dark;
-    let band = FilledArea::new("band", &[0.0, line_m], &[low_kv; 2], &[high_kv; 2])
+    let along_m: Vec<f64> = lows.iter().map(|at| at.x).collect();
+    let kv = |points: &[PlotPoint]| points.iter().map(|at| at.y).collect::<Vec<f64>>();
+    let band = FilledArea::new("band", &along_m, &kv(&lows), &kv(&highs))
         .fill_color(theme::thinned(p.ink, BAND))
         .stroke(Stroke::NONE)
         .allow_hover(false);
@@ -116,6 +123,11 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             plot.set_plot_bounds_y(0.0..=top_kv);
             plot.add(band);
             plot.hline(target);
+            if let Some(sound) = &sound {
+                let pen = Stroke::new(1.5, colour(p.ink2));
+                let line = Line::new("sound", PlotPoints::Owned(sound.clone())).stroke(pen);
+                plot.line(line.style(LineStyle::Dotted { spacing: 4.0 }).allow_hover(false));
+            }
             plot.line(edge);
             plot.line(core);
         });
@@ -133,7 +145,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let measured = volts.weakest.is_some_and(|weakest| weakest.measured);
     let band_text = words.text(if measured { Text::BandMeasured } else { Text::Band });
     // Named where it runs, at its lower edge, clear of the hairlines.
-    let foot = y_of(low_kv) - 3.0;
+    let foot = y_of(lows.first().map_or(low_kv, |at| at.y)) - 3.0;
     let crossed = (0..=(top_kv / step_kv) as usize)
         .map(|index| y_of(index as f64 * step_kv))
         .find(|&hairline| (foot - 14.0..=foot).contains(&hairline));
@@ -150,6 +162,11 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
         let text = words.kilovolts_figure(kv);
         painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));
+    }
+    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() / 2)) {
+        let text = words.text(words::texts::Power::Sound);
+        let place = pos2(rect.left() + line.x_of(at.x), y_of(at.y) - 4.0);
+        painter.text(place, Align2::CENTER_BOTTOM, text, theme::regular(11.0), colour(p.ink2));
     }
     if let Some(weakest) = volts.weakest {
         let x = rect.left() + line.x_of(weakest.along_m);
@@ -194,13 +211,24 @@ fn step(top_kv: f64) -> f64 {
     [0.5, 1.0, 2.0, 5.0, 10.0].into_iter().find(|step| top_kv / step <= 6.5).unwrap_or(20.0)
 }
 
+/// Volts of the sound fence by distance from corner 1, where the run has faults and they are reckoned.
+fn sound(editor: &Editor, lay: &Lay) -> Option<Vec<PlotPoint>> {
+    let (study, _) = editor.study()?;
+    if study.sound_kv.len() != lay.posts.len() {
+        return None;
+    }
+    let mut points: Vec<PlotPoint> =
+        lay.posts.iter().zip(&study.sound_kv).map(|(post, &kv)| PlotPoint::new(post.along_m, kv)).collect();
+    points.sort_by(|one, other| one.x.total_cmp(&other.x));
+    Some(points)
+}
+
 /// Volts by distance from corner 1; round a ring the last post goes on to the first.
-fn along(lay: &Lay, volts: &Volts) -> Vec<PlotPoint> {
+fn along(lay: &Lay, volts: &Volts, of: impl Fn(&Sample) -> f64) -> Vec<PlotPoint> {
     let mut samples: Vec<&workup::Sample> =
         volts.samples.iter().filter(|sample| !matches!(sample.of, SampleOf::Fault(_))).collect();
     samples.sort_by(|a, b| a.along_m.total_cmp(&b.along_m));
-    let mut points: Vec<PlotPoint> =
-        samples.iter().map(|sample| PlotPoint::new(sample.along_m, sample.peak_kv)).collect();
+    let mut points: Vec<PlotPoint> = samples.iter().map(|sample| PlotPoint::new(sample.along_m, of(sample))).collect();
     if let (true, Some(&first), Some(&last)) = (lay.closed, points.first(), points.last()) {
         let gap_m = first.x + lay.line_m - last.x;
         if gap_m > 0.0 && lay.short_m <= 0.0 {

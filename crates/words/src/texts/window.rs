@@ -172,7 +172,7 @@ texts! {
         AnimalWhy: "Nose on the net, four feet on this soil. Less where it stands dry; nothing where it touches no ground.",
         VoltsAlong: "Volts along the line",
         VoltsAlongAside: "as a voltmeter reads them, from corner 1",
-        Band: "where the weakest post may lie, not measured yet",
+        Band: "shaded: long, wet grass to clean; not measured yet",
         BandMeasured: "from long wet grass to a clean dry net",
         WeakestAt: "{kv} at post {post}",
 

@@ -19,12 +19,13 @@ const NAMED: [usize; 5] = [1, 5, 10, 15, 20];
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     let head = words.text(Text::Choice);
-    let Some((choice, _)) = desk.editor.choice().map(|(choice, stale)| (choice.clone(), stale)) else {
+    let Some((study, _)) = desk.editor.study() else {
         desk.section(ui, head, "");
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::ChoiceLook));
         return;
     };
+    let Some(choice) = &study.choice else { return };
     desk.section(ui, head, words.text(Text::ChoiceAside));
     let Some((run, _)) = desk.editor.run() else { return };
     let own = store::energizer_of(desk.editor.plan(), run).map_or("", |unit| unit.id.as_str());
@@ -81,11 +82,11 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     desk.second(ui, words.text(Text::ShadedGrass));
     ui.add_space(6.0);
     for unit in &fits {
-        desk.second(ui, &keeps(unit, &choice, words));
+        desk.second(ui, &keeps(unit, choice, words));
         ui.add_space(4.0);
     }
     if choice.own_nets > 0 && choice.own_nets <= MOST_NETS {
-        desk.second(ui, &least(&choice, words));
+        desk.second(ui, &least(choice, words));
         ui.add_space(4.0);
     }
     desk.second(ui, words.text(Text::ChoiceRing));
@@ -121,16 +122,14 @@ fn least(choice: &Choice, words: Words) -> String {
         1 => words.text(Text::OneNet).to_owned(),
         count => words.say(Text::OfNets, &[("count", &count.to_string())]),
     };
-    let joules = |row: &[Option<f64>]| match row[choice.own_nets - 1] {
-        Some(joules) => {
-            // To two figures: more would be a promise.
-            let decimals = if joules < 1.0 { 2 } else { usize::from(joules < 10.0) };
-            words.say(Text::LeastJoules, &[("joules", &words.number(joules, decimals))])
-        }
-        None => {
+    let joules = |row: &[Option<f64>]| {
+        let Some(joules) = row[choice.own_nets - 1] else {
             let most = words.typed_parts(Measure::Joules, MOST_STORED_J).0;
-            words.say(Text::LeastOver, &[("most", &most)])
-        }
+            return words.say(Text::LeastOver, &[("most", &most)]);
+        };
+        // To two figures: more would be a promise.
+        let decimals = if joules < 1.0 { 2 } else { usize::from(joules < 10.0) };
+        words.say(Text::LeastJoules, &[("joules", &words.number(joules, decimals))])
     };
     let least = &choice.least_stored_j;
     words.say(

@@ -1,0 +1,78 @@
+//! How many earth stakes are worth driving here, and what the shorted-fence test would read.
+
+use egui::{Id, Ui};
+use plan::{Run, Today};
+use words::Words;
+use words::texts::Power as Text;
+use workup::Lay;
+use workup::power::{EarthTest, StakesIn, Study};
+
+use crate::kit;
+use crate::pages::Desk;
+
+/// Where egui remembers whether the test's steps are open.
+const OPEN: &str = "earth test open";
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, run: &Run, lay: &Lay) {
+    let words = desk.words;
+    if let [wet, damp, dry] = study.stakes.as_slice() {
+        ui.add_space(8.0);
+        let count = |stakes: &StakesIn| stakes.needed.to_string();
+        let worth = [("wet", count(wet)), ("damp", count(damp)), ("dry", count(dry))];
+        let worth: Vec<(&str, &str)> = worth.iter().map(|(name, count)| (*name, count.as_str())).collect();
+        desk.second(ui, &words.say(Text::StakesWorth, &worth));
+        if let Some(sentence) = one_more(damp, run.earth_stakes.count(), words) {
+            ui.add_space(4.0);
+            desk.second(ui, &sentence);
+        }
+    }
+    ui.add_space(4.0);
+    desk.second(ui, words.text(Text::OneStakeForAll));
+    if let Some(test) = &study.test {
+        self::test(ui, desk, test, lay);
+    }
+}
+
+/// What one more stake would give in damp ground.
+fn one_more(damp: &StakesIn, count: u32, words: Words) -> Option<String> {
+    let at = |count: u32| damp.by_count.iter().find(|one| one.count == count);
+    let (now, more) = (at(count)?, at(count + 1)?);
+    debug_assert_eq!(damp.today, Today::Damp);
+    let gain = words.number(100.0 * (more.animal_kv / now.animal_kv - 1.0), 0);
+    Some(words.say(Text::OneMoreStake, &[("gain", &gain)]))
+}
+
+fn test(ui: &mut Ui, desk: &mut Desk<'_>, test: &EarthTest, lay: &Lay) {
+    let (words, p) = (desk.words, desk.p);
+    ui.add_space(6.0);
+    let id = Id::unique(OPEN);
+    let open = ui.data(|data| data.get_temp::<bool>(id)).unwrap_or(false);
+    if kit::link(ui, words.text(if open { Text::FoldTest } else { Text::ShowTest }), p).clicked() {
+        ui.data_mut(|data| data.insert_temp(id, !open));
+    }
+    if !open {
+        return;
+    }
+    ui.add_space(4.0);
+    let post = (test.post + 1).to_string();
+    let far = words.far(test.far_m);
+    let kv = test.sound_kv.map(|kv| words.kilovolts(kv));
+    let from = lay.posts.get(test.post).map_or_else(String::new, |post| words.far(post.along_m));
+    if let Some((ohm, earth_kv)) = test.shorted {
+        let earth = words.kilovolts(earth_kv);
+        let ohm = words.number(ohm, 0);
+        let places = [("post", &*post), ("far", &*far), ("from", &*from), ("earth", &*earth), ("ohm", &*ohm)];
+        let next = if earth_kv > workup::power::earth::RULE_KV { Text::TestHigh } else { Text::TestLow };
+        for text in [Text::TestSafe, Text::TestShort, Text::TestRead, next, Text::TestRule] {
+            desk.second(ui, &words.say(text, &places));
+            ui.add_space(4.0);
+        }
+    } else {
+        let places = [("post", &*post), ("far", &*far), ("feed", &*kv[0]), ("kv", &*kv[1])];
+        let first = if test.reaches() { Text::TestAlreadyLow } else { Text::TestTooNear };
+        for text in [first, Text::TestFarPost, Text::TestSafeReading] {
+            desk.second(ui, &words.say(text, &places));
+            ui.add_space(4.0);
+        }
+    }
+}

@@ -1,0 +1,118 @@
+//! The page about volts: which energizer holds, what animals feel, the pulse over time, the earth, the ground today.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{Message, Page};
+use drawing::Thing;
+use egui_kittest::kittest::{NodeT, Queryable};
+use hand::{Desk, click_on, example, window};
+use plan::{Plan, Today};
+use words::Words;
+
+/// A window on the page about volts, when everything is reckoned.
+fn open(plan: Plan) -> Desk {
+    let mut desk = hand::on_page(plan, Page::Power, [1280.0, 3200.0], Words::default());
+    reckon(&mut desk);
+    desk
+}
+
+fn reckon(desk: &mut Desk) {
+    for _ in 0..2000 {
+        desk.run();
+        if window(desk).editor().study().is_some_and(|(_, stale)| !stale) {
+            desk.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    panic!("the reckoner never answered");
+}
+
+fn says(desk: &Desk, part: &str) -> bool {
+    desk.query_all_by_label_contains(part).next().is_some()
+}
+
+#[test]
+fn the_plot_of_energizers_and_its_sentences_say_what_was_reckoned() {
+    let mut plan = example();
+    let mut twice = plan.store.energizers[0].clone();
+    twice.id = "large".to_owned();
+    twice.stored_j = Some(4.0);
+    twice.output_j_at_500_ohm = Some(3.2);
+    twice.kv_at_500_ohm = Some(6.3);
+    plan.store.energizers.push(twice);
+    let desk = open(plan);
+    let (study, _) = window(&desk).editor().study().unwrap();
+    let choice = study.choice.as_ref().unwrap();
+    assert!(desk.query_all_by_label("Which energizer").count() >= 2, "a head and a picture");
+    let [field, large] = [&choice.units[0], &choice.units[1]].map(|unit| unit.holds(choice.target_kv, |kv| kv.likely));
+    assert!(large > field && field >= 1);
+    assert!(says(&desk, &format!("Field keeps 4.0 kV at the weakest post on up to {field} of these nets as they are")));
+    assert!(says(&desk, &format!("Large keeps 4.0 kV at the weakest post on up to {large} of these nets as they are")));
+    let least = choice.least_stored_j.likely[2].unwrap();
+    assert!(says(&desk, &format!("For 3 nets: {least:.2} J as they are")), "{least}");
+}
+
+#[test]
+fn animals_stand_in_a_table_at_the_post_that_is_picked_and_no_person_has_a_figure() {
+    let mut desk = open(example());
+    let weakest = window(&desk).editor().run().unwrap().1.volts.as_ref().unwrap().weakest.unwrap();
+    assert!(says(&desk, &format!("What an animal would feel at post {}", weakest.post + 1)));
+    for who in ["Fox: ", "Dog: ", "Hen: ", "Sheep: "] {
+        assert!(says(&desk, who), "{who}");
+    }
+    assert!(says(&desk, "People keep off: wet hands"));
+    assert!(desk.query_all_by_label_contains("Person: ").next().is_none());
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Post { run: 0, post: 3 })));
+    desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Power));
+    desk.run();
+    assert!(says(&desk, "What an animal would feel at post 4") && says(&desk, "The pulse at post 4"));
+    let (study, _) = window(&desk).editor().study().unwrap();
+    let fox = study.feels.iter().find(|one| one.who == workup::power::Who::Fox).unwrap().posts[3];
+    assert!(says(&desk, &format!("Fox: {:.1} kV on damp soil", fox.kv)));
+}
+
+#[test]
+fn a_fault_is_told_beside_the_sound_fence() {
+    let mut plan = example();
+    let at = plan.runs[0].outline[2];
+    let rest = plan::Rest::new();
+    plan.runs[0].faults = vec![plan::Fault { at, kind: plan::FaultKind::Short, ohm: Some(300.0), lines: None, rest }];
+    let desk = open(plan);
+    let (study, _) = window(&desk).editor().study().unwrap();
+    let samples = &window(&desk).editor().run().unwrap().1.volts.as_ref().unwrap().samples;
+    assert_eq!(study.sound_kv.len(), 45);
+    assert!(study.sound_kv.iter().zip(samples).all(|(sound, sample)| *sound > sample.peak_kv + 0.5));
+    assert!(says(&desk, "dotted: the sound fence"));
+}
+
+#[test]
+fn the_earth_test_opens_and_says_that_a_small_fence_reads_falsely() {
+    let mut desk = open(example());
+    assert!(says(&desk, "Worth driving: "));
+    click_on(&mut desk, "Test the earth on this fence");
+    assert!(says(&desk, "here it reads falsely") && says(&desk, "Read the far post instead"));
+    click_on(&mut desk, "Fold the test");
+    assert!(!says(&desk, "here it reads falsely"));
+}
+
+#[test]
+fn the_ground_today_is_one_switch_and_one_step() {
+    let mut desk = open(example());
+    let before = window(&desk).editor().deeds().0.len();
+    let weakest = |desk: &Desk| window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().weakest.unwrap().peak_kv;
+    let damp_kv = weakest(&desk);
+    click_on(&mut desk, "Ground today damp");
+    click_on(&mut desk, "wet");
+    assert_eq!(window(&desk).editor().plan().ground.today, Some(Today::Wet));
+    assert_eq!(window(&desk).editor().deeds().0.len(), before + 1);
+    assert!(weakest(&desk) < damp_kv, "wet grass leaks five times as much");
+    assert!(
+        desk.query_by_label("Ground today wet")
+            .is_some_and(|node| node.accesskit_node().role() == egui::accesskit::Role::Button)
+    );
+    desk.state_mut().as_mut().unwrap().say(Message::Undo);
+    desk.run();
+    assert_eq!(window(&desk).editor().plan().ground.today, None);
+}
