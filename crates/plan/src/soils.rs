@@ -32,6 +32,9 @@ const AMERICAN: [ClassRange; 6] = [
     class(SoilWord::Hard, Some(192.0), None),
 ];
 
+/// How much rounder the American limits are quoted than printed: 50 for 48, and so each of them.
+const ROUNDER: (f64, f64) = (50.0, 48.0);
+
 /// BS 8004, as practising engineers quote its limits.
 const BRITISH: [ClassRange; 7] = [
     class(SoilWord::VerySoft, None, Some(20.0)),
@@ -68,6 +71,15 @@ impl SoilTable {
     /// The class of that word; `None` where the table has no such word.
     pub fn class(self, name: SoilWord) -> Option<ClassRange> {
         self.classes().iter().find(|class| class.name == name).copied()
+    }
+
+    /// The American word for a clay of that strength, kilopascals.
+    ///
+    /// Those who work with the table quote its limits rounder than it prints them (12.5, 25, 50, 100, 200: docs/sources.md,
+    /// husbandry 2.7, S2); up to there a strength still counts as the lower class.
+    pub fn word_of_clay(kpa: f64) -> SoilWord {
+        let up_to = |class: &&ClassRange| class.high.is_none_or(|high| kpa <= high * ROUNDER.0 / ROUNDER.1);
+        AMERICAN.iter().find(up_to).map_or(SoilWord::Hard, |class| class.name)
     }
 
     /// Whether its classes are clays.

@@ -10,14 +10,14 @@ use egui::{Align2, Id, Rect, Sense, Ui, Vec2, pos2, vec2};
 use plan::{Edit, Run};
 use words::texts::{Bracing as Text, Window};
 use words::{Measure, Range};
-use workup::bracing::{Detail, Mend, Wind};
+use workup::bracing::{Bracing, Detail, Kit, Mend, Wind};
 use workup::{Corner, Lay, RunWorkup};
 
 use super::{Desk, ghosts};
 use crate::editor::{BracingMessage, Editor, Message, Page};
 use crate::facts;
 use crate::field::{self, Shown};
-use crate::icons;
+use crate::icons::{self, Icon};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -28,6 +28,9 @@ const OPEN: &str = "mends open";
 
 /// The wind that may be typed, metres a second.
 const WIND: Range = Range::zero_to(60.0);
+
+/// The share of a fouled net's face that may be typed.
+const FOULED: Range = Range::between(0.01, 1.0);
 
 /// A corner with what mends it.
 struct Wanting<'a> {
@@ -65,6 +68,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     let picked = picked_corner(desk.editor, run, lay);
     let ghost = mends(ui, desk, run, &wanting, picked);
     ghosts::give(ui, GHOST, ghost);
+    set_here(ui, desk, run, lay, bracing);
     if let Some(index) = picked.filter(|&index| !lay.corners[index].braced && !lay.corners[index].end) {
         logged(ui, desk, index, &lay.corners[index]);
     }
@@ -254,7 +258,7 @@ fn guy_in_words(desk: &Desk<'_>, dealt: &Wanting<'_>) -> Option<String> {
     let best = guys().find(|(mend, _)| cheapest.is_some_and(|best| std::ptr::eq(best, *mend)));
     let (mend, guy) = best.or_else(|| guys().next())?;
     let rule = &desk.editor.plan().store.brace;
-    let tied_m = mend.brace.as_ref().and_then(|brace| brace.guy_height_m).unwrap_or(rule.guy_height_m());
+    let tied_m = mend.judged.as_ref().and_then(|judged| judged.tied_m).unwrap_or(rule.guy_height_m());
     let angle_deg = (guy.lift_n / guy.level_n).atan().to_degrees();
     Some(words.say(
         Text::GuyWhy,
@@ -269,6 +273,84 @@ fn guy_in_words(desk: &Desk<'_>, dealt: &Wanting<'_>) -> Option<String> {
             ("wanted", &words.number(rule.safety_factor(), 1)),
         ],
     ))
+}
+
+/// What is set, corner by corner, each to be taken back by one click.
+fn set_here(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, bracing: &Bracing) {
+    let (words, p) = (desk.words, desk.p);
+    if run.braces.is_empty() {
+        return;
+    }
+    desk.section(ui, words.text(Text::SetHere), words.text(Text::SetAside));
+    kit::rule(ui, p);
+    for (index, (corner, detail)) in lay.corners.iter().zip(&bracing.details).enumerate() {
+        let Some(judged) = &detail.stated else { continue };
+        let number = corner.vertex.map(|vertex| (vertex + 1).to_string());
+        let thing = facts::stated_vertex(run, corner)
+            .filter(|_| !corner.end)
+            .map(|vertex| Thing::RunCorner { run: desk.editor.run_index(), vertex });
+        let label = match &number {
+            Some(number) => words.say(Text::TakeBackAt, &[("number", number)]),
+            None => words.text(Text::TakeBackEnd).to_owned(),
+        };
+        let set = Set {
+            what: care::bracing::kit(words, corner.kit),
+            holds: care::bracing::times(words, judged.safety),
+            weak: corner.brace_too_weak(),
+            label,
+        };
+        if set_row(ui, desk, number.as_deref(), thing, &set) {
+            desk.said.say(Message::Bracing(BracingMessage::TakeBack(index)));
+        }
+    }
+    let at_corner = |brace: usize| bracing.details.iter().any(|detail| detail.braces.contains(&brace));
+    for (number, brace) in run.braces.iter().enumerate().filter(|(number, _)| !at_corner(*number)) {
+        let kit = Kit::of(&desk.editor.plan().store.brace, Some(brace));
+        let what = words.say(Text::StrayBrace, &[("brace", &care::bracing::kit(words, kit))]);
+        let label = words.text(Text::TakeBackStray).to_owned();
+        if set_row(ui, desk, None, None, &Set { what, holds: String::new(), weak: false, label }) {
+            desk.said.say(Message::Bracing(BracingMessage::TakeBackStray(number)));
+        }
+    }
+}
+
+/// A brace that is set, in words.
+struct Set {
+    what: String,
+    holds: String,
+    weak: bool,
+    /// What its button does.
+    label: String,
+}
+
+/// One brace that is set; whether it is to be taken back.
+fn set_row(ui: &mut Ui, desk: &mut Desk<'_>, number: Option<&str>, thing: Option<Thing>, set: &Set) -> bool {
+    let p = desk.p;
+    let rect = kit::fact(ui, "", "", p);
+    let y = rect.center().y;
+    let hovers = ui.rect_contains_pointer(rect);
+    if hovers {
+        desk.said.hovered = desk.said.hovered.or(thing);
+    }
+    let picked = thing.is_some() && desk.editor.picked() == thing;
+    let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
+    match number {
+        Some(number) => icons::number_plate(ui.painter(), plate, number, picked, p),
+        None => icons::end_post(ui.painter(), plate.center(), p),
+    }
+    let at = Rect::from_center_size(pos2(rect.right() - 12.0, y), Vec2::splat(24.0));
+    let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(at));
+    let clicked = kit::icon_button(&mut inside, Icon::TakeOut, &set.label, true, false, p).clicked();
+    let font = theme::regular(13.0);
+    let holds = pos2(at.left() - 8.0, y);
+    let holds = kit::cell(ui, holds, Align2::RIGHT_CENTER, &set.holds, font.clone(), colour(p.ink2));
+    if set.weak {
+        icons::kite(ui.painter(), pos2(holds.left() - 12.0, y), icons::Kite::Weak, p);
+    }
+    let room = holds.left() - rect.left() - 30.0 - if set.weak { 24.0 } else { 8.0 };
+    let galley = kit::shortened(ui, &set.what, font, colour(p.ink), room);
+    ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
+    clicked
 }
 
 /// Logs what the picked corner did without a brace.
@@ -288,7 +370,19 @@ fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
     let head = words.text(Text::Wind);
     desk.section(ui, head, "");
     ui.add_space(6.0);
-    kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
+    let sentence = kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
+    // What is read here is marked on the map.
+    let looks = ui.is_rect_visible(sentence.rect);
+    if looks != desk.editor.looks_at_wind() {
+        desk.said.say(Message::Bracing(BracingMessage::LookAtWind(looks)));
+    }
+    if wind.fouled.is_some() {
+        ui.add_space(2.0);
+        let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
+        icons::goes_over(ui.painter(), pos2(rect.left() + 7.0, rect.center().y), p);
+        let at = pos2(rect.left() + 20.0, rect.center().y);
+        kit::cell(ui, at, Align2::LEFT_CENTER, words.text(Text::MarkedSo), theme::regular(12.0), colour(p.ink2));
+    }
     ui.add_space(4.0);
     let ground = &desk.editor.plan().ground;
     let shown = match ground.wind_m_per_s {
@@ -299,6 +393,13 @@ fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
     if let Some(wind_m_per_s) = field::line(ui, p, Id::unique("wind field"), words.text(Text::MustStand), &shown, read)
     {
         let fouled_share = ground.fouled_share;
+        desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
+    }
+    let shown = Shown::of(words, Measure::Percent, ground.fouled_share(), ground.fouled_share.is_none());
+    let read = field::or_nothing(field::figure(words, Measure::Percent, FOULED));
+    let id = Id::unique("fouled field");
+    if let Some(fouled_share) = field::line(ui, p, id, words.text(Text::FouledClosed), &shown, read) {
+        let wind_m_per_s = ground.wind_m_per_s;
         desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
     }
     if let (Some(stated), Some(clean), Some(fouled)) = (wind.wanted_m_per_s, &wind.clean, &wind.fouled) {

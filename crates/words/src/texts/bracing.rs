@@ -68,12 +68,14 @@ texts! {
         KindFirm: "firm clay",
         KindStiff: "stiff clay",
         KindVeryStiff: "very stiff clay",
+        KindHard: "hard clay",
 
         // What holds a corner.
         Mends: "What holds them",
         MendsAside: "most cheaply",
         NothingHolds: "Nothing that was looked at holds here.",
         Guy: "guy to a peg of {length}",
+        GuyMany: "guy to {pegs} pegs of {length}",
         GuyTwo: "guy to two pegs of {length}",
         LongerPeg: "guy to a longer peg, {length}",
         LongerPegs: "guy to two longer pegs, {length}",
@@ -95,6 +97,12 @@ texts! {
         HeadHolds: "Holds",
         HeadInAll: "In all",
         Times: "{times}×",
+        SetHere: "What is set",
+        SetAside: "holds, of the pull",
+        TakeBackAt: "Take the brace at corner {number} back",
+        TakeBackEnd: "Take the brace at the end back",
+        TakeBackStray: "Take the brace that stands at no corner back",
+        StrayBrace: "at no corner: {brace}",
         GuyWhy: "The guy is tied {tied} up under {angle} and takes {tension}: level {level}, and {lift} draws its peg up. The peg holds {side} sideways and {up} upwards; {wanted} times the pull is asked for; a cut holds where every post of it stands by itself.",
         CostWhy: "In all: work, {carry} min for each thing carried, and of a cut the ground or the net that is lost, at what the run's took to set up.",
         LoggedAt: "Corner {number} without a brace",
@@ -110,8 +118,10 @@ texts! {
         WindRange: "{first} to {last}",
         WindAlike: "The posts of {count} straights",
         MustStand: "It must stand",
+        FouledClosed: "Closed by grass",
+        MarkedSo: "Those that go over first are marked so on the map.",
         WindOver: "In a wind of {wind} {clean} of {free} go over with a clean net, {fouled} with a fouled one.",
-        WindWhy: "The wind blows square to the net; gusts, hedges and a net that is iced over are left out.",
+        WindWhy: "“Closed by grass” is the share of a fouled net's face that lets no wind through. The wind blows square to the net; gusts, hedges and a net that is iced over are left out.",
 
         // Findings.
         SoilRefuses: "No spike goes into this ground, so no post and no peg can be relied on: use weights, drill holes, or lay the run elsewhere.",
@@ -128,6 +138,7 @@ texts! {
         WindFigures: "stands to {clean} clean, {fouled} fouled; {posts} go over first",
         CheapestMend: "cheapest that holds: {mend}, {cost}",
         BraceJudged: "the brace set holds {times} times the pull",
+        BraceJudgedWeak: "the brace set holds {times} times the pull, and {wanted} times is asked for: too weak",
 
         // What is assumed.
         KeyWetFactor: "What wet ground holds of dry",
