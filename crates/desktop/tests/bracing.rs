@@ -164,3 +164,96 @@ fn the_wind_is_told_in_a_sentence_and_asked_for_in_a_field() {
     undo(&mut desk);
     assert_eq!(plan_of(&desk), square());
 }
+
+#[test]
+fn what_was_set_is_listed_and_each_is_taken_back_by_one_click_and_one_undo() {
+    let mut desk = open(square(), Page::Run);
+    assert!(desk.query_by_label("What is set").is_none());
+    desk.get_by_label("Set all 4").click();
+    desk.run();
+    let set = plan_of(&desk);
+    for number in 1..=4 {
+        let name = format!("Take the brace at corner {number} back");
+        assert!(desk.query_by_label(&name).is_some(), "{name}");
+    }
+    desk.get_by_label("Take the brace at corner 3 back").click();
+    desk.run();
+    let left = plan_of(&desk).runs[0].braces.clone();
+    assert_eq!(left.len(), 3);
+    assert!(left.iter().all(|brace| brace.at != Point::new(25.0, 25.0)));
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Brace, Deed::TakeBrace]);
+    assert!(desk.query_by_label("Set the brace at corner 3").is_some(), "it wants one again");
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), set, "one step");
+    // One that stands at no corner is listed too.
+    let mut plan = square();
+    plan.runs[0].braces.push(plan::StatedBrace { at: Point::new(12.0, 12.0), ..plan::StatedBrace::default() });
+    let mut desk = open(plan, Page::Run);
+    desk.get_by_label("Take the brace that stands at no corner back").click();
+    desk.run();
+    assert_eq!(plan_of(&desk), square());
+}
+
+#[test]
+fn a_brace_that_is_too_weak_is_told_so_on_page_map_and_in_the_list_of_figures() {
+    let mut plan = square();
+    plan.ground.soil.undrained_strength_kpa = Some(25.0);
+    plan.runs[0].braces =
+        plan.runs[0].outline.iter().map(|&at| plan::StatedBrace { at, ..Default::default() }).collect();
+    let desk = open(plan, Page::Run);
+    assert_eq!(desk.query_all_by_label("Corner 1: will lean in, too weak").count(), 1);
+    let weak = |desk: &Desk| {
+        let shapes = &window(desk).editor().drawing().shapes;
+        shapes.iter().filter(|shape| matches!(shape.role, drawing::Role::Brace { weak: true, .. })).count()
+    };
+    assert_eq!(weak(&desk), 4);
+    assert!(window(&desk).editor().findings().runs[0].iter().any(|finding| finding.id == "brace-too-weak"));
+    assert_eq!(desk.query_all_by_label_contains("Braces 4 set").count(), 0, "what does not hold is not done");
+}
+
+#[test]
+fn hold_asked_for_share_of_grass_and_rates_are_fields_and_refuse_what_cannot_be() {
+    let mut desk = on_page(square(), Page::Run, [1280.0, 4000.0], Words::default());
+    settle(&mut desk);
+    fill(&mut desk, "Hold asked for, of the pull, Braces", "3");
+    assert_eq!(plan_of(&desk).store.brace.safety_factor, Some(3.0));
+    fill(&mut desk, "Closed by grass", "35");
+    assert!((plan_of(&desk).ground.fouled_share.unwrap() - 0.35).abs() < 1e-12);
+    fill(&mut desk, "Closed by grass", "140");
+    desk.get_by_label_contains("too much here");
+    assert!((plan_of(&desk).ground.fouled_share.unwrap() - 0.35).abs() < 1e-12, "the old share stays");
+    desk.key_press(Key::Escape);
+    desk.run();
+    desk.get_by_label("How long each takes").click();
+    desk.run();
+    for (name, of) in [
+        ("Each step of a longer peg", (|rule| rule.longer_peg_minutes) as fn(&plan::BraceRule) -> Option<f64>),
+        ("Second peg", |rule| rule.second_peg_minutes),
+        ("Brace post", |rule| rule.post_minutes),
+        ("Each post of a cut", |rule| rule.cut_post_minutes),
+        ("Each thing carried", |rule| rule.carry_minutes),
+    ] {
+        fill(&mut desk, &format!("{name}, Braces"), "1.5");
+        assert_eq!(of(&plan_of(&desk).store.brace), Some(1.5), "{name}");
+    }
+}
+
+#[test]
+fn posts_that_go_over_first_are_marked_on_the_page_about_runs_alone() {
+    let mut plan = square();
+    plan.ground.wind_m_per_s = Some(12.0);
+    let mut desk = open(plan, Page::Run);
+    let marks = |desk: &Desk| {
+        let editor = window(desk).editor();
+        let shapes = editor.drawing().shapes.iter().filter(|shape| shape.role == drawing::Role::GoesOver).count();
+        (editor.view().wind, shapes)
+    };
+    let over = window(&desk).editor().run().unwrap().1.bracing.as_ref().unwrap().wind.fouled.clone().unwrap();
+    let lay = window(&desk).editor().run().unwrap().1.lay.clone().unwrap();
+    let mut places: Vec<i64> = over.posts.iter().map(|&post| (lay.posts[post].along_m * 1e3).round() as i64).collect();
+    places.dedup();
+    assert_eq!(marks(&desk), (true, places.len()), "one for two at a join");
+    desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Power));
+    desk.run();
+    assert!(!marks(&desk).0);
+}

@@ -155,3 +155,21 @@ impl SoilWord {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{AMERICAN, SoilTable, SoilWord};
+
+    #[test]
+    fn a_strength_has_the_word_of_the_table_with_its_limits_quoted_rounder() {
+        // docs/sources.md, husbandry 2.7: "the North American 12.5 / 25 / 50 / 100 / 200 (S2)".
+        let limits = [12.5, 25.0, 50.0, 100.0, 200.0];
+        for ((class, next), limit) in AMERICAN.iter().zip(&AMERICAN[1..]).zip(limits) {
+            assert_eq!(SoilTable::word_of_clay(limit), class.name, "{limit}");
+            assert_eq!(SoilTable::word_of_clay(limit * 1.001), next.name, "{limit}");
+            // The table's own figures lie within its own words.
+            assert_eq!(SoilTable::word_of_clay(class.value(true)), class.name);
+        }
+        assert_eq!(SoilTable::word_of_clay(0.0), SoilWord::VerySoft);
+    }
+}

@@ -338,7 +338,7 @@ fn set_row(ui: &mut Ui, desk: &mut Desk<'_>, number: Option<&str>, thing: Option
         Some(number) => icons::number_plate(ui.painter(), plate, number, picked, p),
         None => icons::end_post(ui.painter(), plate.center(), p),
     }
-    let at = Rect::from_center_size(pos2(rect.right() - 12.0, y), Vec2::splat(24.0));
+    let at = Rect::from_center_size(pos2(rect.right() - 12.0, y), Vec2::splat(kit::BUTTON));
     let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(at));
     let clicked = kit::icon_button(&mut inside, Icon::TakeOut, &set.label, true, false, p).clicked();
     let font = theme::regular(13.0);
