@@ -68,7 +68,9 @@ fn braces_are_set_for_one_corner_or_for_all_and_settle_them() {
     desk.get_by_label("Set all 3").click();
     desk.run();
     assert_eq!(plan_of(&desk).runs[0].braces.len(), 4);
-    assert!(desk.query_by_label("What holds them").is_none(), "nothing is left to hold");
+    assert!(desk.query_all_by_label_contains("Set ").next().is_none(), "nothing is left to hold");
+    // 141.4 N at 0.55 m, tied at 1 m: 77.8 N; husbandry 2.6 draws the peg at 283 N.
+    desk.get_by_label("guy to a peg of 0.30 m, 3.6×: Corner 1");
     assert_eq!(window(&desk).editor().deeds().0, [Deed::Brace, Deed::Brace]);
     undo(&mut desk);
     undo(&mut desk);
@@ -168,7 +170,6 @@ fn the_wind_is_told_in_a_sentence_and_asked_for_in_a_field() {
 #[test]
 fn what_was_set_is_listed_and_each_is_taken_back_by_one_click_and_one_undo() {
     let mut desk = open(square(), Page::Run);
-    assert!(desk.query_by_label("What is set").is_none());
     desk.get_by_label("Set all 4").click();
     desk.run();
     let set = plan_of(&desk);
@@ -208,14 +209,19 @@ fn a_brace_that_is_too_weak_is_told_so_on_page_map_and_in_the_list_of_figures() 
     };
     assert_eq!(weak(&desk), 4);
     assert!(window(&desk).editor().findings().runs[0].iter().any(|finding| finding.id == "brace-too-weak"));
-    assert_eq!(desk.query_all_by_label_contains("Braces 4 set").count(), 0, "what does not hold is not done");
+    // What does not hold is not done: the live figures call braces set only once they hold.
+    let told_set = |desk: &Desk| desk.query_all_by_label_contains("Braces 4 set").count();
+    assert_eq!(told_set(&desk), 0);
+    let mut firm = plan_of(&desk);
+    firm.ground.soil.undrained_strength_kpa = Some(50.0);
+    assert_eq!(told_set(&open(firm, Page::Run)), 1);
 }
 
 #[test]
 fn hold_asked_for_share_of_grass_and_rates_are_fields_and_refuse_what_cannot_be() {
     let mut desk = on_page(square(), Page::Run, [1280.0, 4000.0], Words::default());
     settle(&mut desk);
-    fill(&mut desk, "Hold asked for, of the pull, Braces", "3");
+    fill(&mut desk, "Hold, times the pull, Braces", "3");
     assert_eq!(plan_of(&desk).store.brace.safety_factor, Some(3.0));
     fill(&mut desk, "Closed by grass", "35");
     assert!((plan_of(&desk).ground.fouled_share.unwrap() - 0.35).abs() < 1e-12);

@@ -10,7 +10,7 @@ use egui::{Align2, Id, Rect, Sense, Ui, Vec2, pos2, vec2};
 use plan::{Edit, Run};
 use words::texts::{Bracing as Text, Window};
 use words::{Measure, Range};
-use workup::bracing::{Bracing, Detail, Kit, Mend, Wind};
+use workup::bracing::{Detail, Kit, Mend, Wind};
 use workup::{Corner, Lay, RunWorkup};
 
 use super::{Desk, ghosts};
@@ -32,7 +32,7 @@ const WIND: Range = Range::zero_to(60.0);
 /// The share of a fouled net's face that may be typed.
 const FOULED: Range = Range::between(0.01, 1.0);
 
-/// A corner with what mends it.
+/// A corner with what is set there, or what mends it.
 struct Wanting<'a> {
     index: usize,
     corner: &'a Corner,
@@ -52,12 +52,12 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         ghosts::give(ui, GHOST, None);
         return;
     };
-    let wanting: Vec<Wanting<'_>> = lay
+    let held: Vec<Wanting<'_>> = lay
         .corners
         .iter()
         .zip(&bracing.details)
         .enumerate()
-        .filter(|(_, (_, detail))| !detail.mends.is_empty())
+        .filter(|(_, (_, detail))| detail.stated.is_some() || !detail.mends.is_empty())
         .map(|(index, (corner, detail))| Wanting {
             index,
             corner,
@@ -66,9 +66,10 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         })
         .collect();
     let picked = picked_corner(desk.editor, run, lay);
-    let ghost = mends(ui, desk, run, &wanting, picked);
+    let at_corner = |brace: usize| bracing.details.iter().any(|detail| detail.braces.contains(&brace));
+    let strays: Vec<usize> = (0..run.braces.len()).filter(|&brace| !at_corner(brace)).collect();
+    let ghost = mends(ui, desk, run, &held, &strays, picked);
     ghosts::give(ui, GHOST, ghost);
-    set_here(ui, desk, run, lay, bracing);
     if let Some(index) = picked.filter(|&index| !lay.corners[index].braced && !lay.corners[index].end) {
         logged(ui, desk, index, &lay.corners[index]);
     }
@@ -82,20 +83,38 @@ fn picked_corner(editor: &Editor, run: &Run, lay: &Lay) -> Option<usize> {
     lay.corners.iter().position(is_it).filter(|_| of == editor.run_index())
 }
 
-/// The corners that want holding, and what the one that is dealt with may get; the ghost of its cut.
-fn mends(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, wanting: &[Wanting<'_>], picked: Option<usize>) -> Option<Ghost> {
+/// Every corner that is braced or wants it, each braced one to be taken back by a click, and what the one that is dealt
+/// with may get; the ghost of its cut.
+///
+/// A row stays where it is when its brace is set or taken back, and so do the buttons below.
+fn mends(
+    ui: &mut Ui,
+    desk: &mut Desk<'_>,
+    run: &Run,
+    held: &[Wanting<'_>],
+    strays: &[usize],
+    picked: Option<usize>,
+) -> Option<Ghost> {
     let (words, p) = (desk.words, desk.p);
-    let first = wanting.first()?;
-    desk.section(ui, words.text(Text::Mends), words.text(Text::MendsAside));
+    if held.is_empty() && strays.is_empty() {
+        return None;
+    }
+    let wanting: Vec<&Wanting<'_>> = held.iter().filter(|one| !one.detail.mends.is_empty()).collect();
+    let aside = if wanting.is_empty() { Text::MendsDone } else { Text::MendsAside };
+    desk.section(ui, words.text(Text::Mends), words.text(aside));
     kit::rule(ui, p);
     let clicked = ui.data(|data| data.get_temp::<usize>(Id::unique(DEALT)));
-    let of = |index: Option<usize>| wanting.iter().find(|one| Some(one.index) == index);
-    let dealt = of(picked).or_else(|| of(clicked)).unwrap_or(first);
-    for one in wanting {
-        row(ui, desk, run, one, one.index == dealt.index);
+    let of = |index: Option<usize>| wanting.iter().copied().find(|one| Some(one.index) == index);
+    let dealt = of(picked).or_else(|| of(clicked)).or(wanting.first().copied());
+    for one in held {
+        row(ui, desk, run, one, dealt.is_some_and(|dealt| dealt.index == one.index));
     }
+    for &brace in strays {
+        stray(ui, desk, run, brace);
+    }
+    let dealt = dealt?;
     ui.add_space(8.0);
-    let ghost = actions(ui, desk, wanting, dealt, picked.is_some());
+    let ghost = actions(ui, desk, &wanting, dealt, picked.is_some());
     ui.add_space(6.0);
     compared(ui, desk, dealt);
     ghost
@@ -106,9 +125,10 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     let thing = facts::stated_vertex(run, one.corner)
         .filter(|_| !one.corner.end)
         .map(|vertex| Thing::RunCorner { run: desk.editor.run_index(), vertex });
-    let (way, cost) = match one.detail.cheapest() {
-        Some(mend) => (care::bracing::mend(words, mend), minutes(desk, mend)),
-        None => (words.text(Text::NothingHolds).to_owned(), String::new()),
+    let (way, cost) = match (&one.detail.stated, one.detail.cheapest()) {
+        (Some(judged), _) => (care::bracing::kit(words, one.corner.kit), care::bracing::times(words, judged.safety)),
+        (None, Some(mend)) => (care::bracing::mend(words, mend), minutes(desk, mend)),
+        (None, None) => (words.text(Text::NothingHolds).to_owned(), String::new()),
     };
     let name = one.number.map_or_else(
         || words.text(Window::End).to_owned(),
@@ -132,10 +152,58 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
         Some(number) => icons::number_plate(ui.painter(), plate, &number.to_string(), dealt, p),
         None => icons::end_post(ui.painter(), plate.center(), p),
     }
-    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
-    let room = right.left() - rect.left() - 42.0;
-    let galley = kit::shortened(ui, &way, theme::regular(13.0), colour(p.ink), room);
-    ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
+    let mut end = rect.right();
+    if one.detail.stated.is_some() {
+        let label = match one.number {
+            Some(number) => words.say(Text::TakeBackAt, &[("number", &number.to_string())]),
+            None => words.text(Text::TakeBackEnd).to_owned(),
+        };
+        if take_back(ui, rect, &label, p) {
+            desk.said.say(Message::Bracing(BracingMessage::TakeBack(one.index)));
+        }
+        end -= TAKE_BACK;
+    }
+    let cell = kit::cell(ui, pos2(end, y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
+    let mut room = cell.left() - 12.0;
+    if one.detail.stated.is_some() {
+        let kite = if one.corner.holds { icons::Kite::Needed } else { icons::Kite::Weak };
+        // All in one column, however wide the figures are.
+        room = room.min(end - KITE);
+        icons::kite(ui.painter(), pos2(room + 4.0, y), kite, p);
+        room -= 8.0;
+    }
+    way_of(ui, rect, &way, room, p);
+}
+
+/// Room for the button that takes a brace back, and from there to the kites.
+const TAKE_BACK: f32 = 26.0;
+const KITE: f32 = 40.0;
+
+/// A row's way of holding, left of `end`.
+fn way_of(ui: &Ui, rect: Rect, way: &str, end: f32, p: &drawing::Palette) {
+    let left = rect.left() + 30.0;
+    let galley = kit::shortened(ui, way, theme::regular(13.0), colour(p.ink), end - left);
+    ui.painter().galley(pos2(left, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
+}
+
+/// The button at a row's end that takes its brace back.
+fn take_back(ui: &mut Ui, rect: Rect, label: &str, p: &drawing::Palette) -> bool {
+    let at = Rect::from_center_size(pos2(rect.right() - 10.0, rect.center().y), Vec2::splat(kit::BUTTON));
+    let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(at));
+    kit::icon_button(&mut inside, Icon::TakeOut, label, true, false, p).clicked()
+}
+
+/// A brace that stands at no corner.
+fn stray(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, brace: usize) {
+    let (words, p) = (desk.words, desk.p);
+    let kit = Kit::of(&desk.editor.plan().store.brace, run.braces.get(brace));
+    let rect = kit::fact(ui, "", "", p);
+    icons::end_post(ui.painter(), pos2(rect.left() + 9.0, rect.center().y), p);
+    let way = words.say(Text::StrayBrace, &[("brace", &care::bracing::kit(words, kit))]);
+    way_of(ui, rect, &way, rect.right() - TAKE_BACK, p);
+    if take_back(ui, rect, words.text(Text::TakeBackStray), p) {
+        desk.said.say(Message::Bracing(BracingMessage::TakeBackStray(brace)));
+    }
 }
 
 /// A mend's minutes of work.
@@ -147,7 +215,7 @@ fn minutes(desk: &Desk<'_>, mend: &Mend) -> String {
 fn actions(
     ui: &mut Ui,
     desk: &mut Desk<'_>,
-    wanting: &[Wanting<'_>],
+    wanting: &[&Wanting<'_>],
     dealt: &Wanting<'_>,
     picked: bool,
 ) -> Option<Ghost> {
@@ -193,7 +261,12 @@ fn actions(
     }
     if dealt.detail.stated.is_some() {
         ui.add_space(4.0);
-        desk.second(ui, &format!("{}.", words::capital(words.text(Text::BraceHoldsNot))));
+        let better = dealt.detail.cheapest().map(|mend| care::bracing::mend(words, mend));
+        let text = match &better {
+            Some(mend) => words.say(Text::BraceHoldsNot, &[("mend", mend)]),
+            None => words.text(Text::BraceHoldsNotAtAll).to_owned(),
+        };
+        desk.second(ui, &text);
     }
     shown
 }
@@ -273,84 +346,6 @@ fn guy_in_words(desk: &Desk<'_>, dealt: &Wanting<'_>) -> Option<String> {
             ("wanted", &words.number(rule.safety_factor(), 1)),
         ],
     ))
-}
-
-/// What is set, corner by corner, each to be taken back by one click.
-fn set_here(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, bracing: &Bracing) {
-    let (words, p) = (desk.words, desk.p);
-    if run.braces.is_empty() {
-        return;
-    }
-    desk.section(ui, words.text(Text::SetHere), words.text(Text::SetAside));
-    kit::rule(ui, p);
-    for (index, (corner, detail)) in lay.corners.iter().zip(&bracing.details).enumerate() {
-        let Some(judged) = &detail.stated else { continue };
-        let number = corner.vertex.map(|vertex| (vertex + 1).to_string());
-        let thing = facts::stated_vertex(run, corner)
-            .filter(|_| !corner.end)
-            .map(|vertex| Thing::RunCorner { run: desk.editor.run_index(), vertex });
-        let label = match &number {
-            Some(number) => words.say(Text::TakeBackAt, &[("number", number)]),
-            None => words.text(Text::TakeBackEnd).to_owned(),
-        };
-        let set = Set {
-            what: care::bracing::kit(words, corner.kit),
-            holds: care::bracing::times(words, judged.safety),
-            weak: corner.brace_too_weak(),
-            label,
-        };
-        if set_row(ui, desk, number.as_deref(), thing, &set) {
-            desk.said.say(Message::Bracing(BracingMessage::TakeBack(index)));
-        }
-    }
-    let at_corner = |brace: usize| bracing.details.iter().any(|detail| detail.braces.contains(&brace));
-    for (number, brace) in run.braces.iter().enumerate().filter(|(number, _)| !at_corner(*number)) {
-        let kit = Kit::of(&desk.editor.plan().store.brace, Some(brace));
-        let what = words.say(Text::StrayBrace, &[("brace", &care::bracing::kit(words, kit))]);
-        let label = words.text(Text::TakeBackStray).to_owned();
-        if set_row(ui, desk, None, None, &Set { what, holds: String::new(), weak: false, label }) {
-            desk.said.say(Message::Bracing(BracingMessage::TakeBackStray(number)));
-        }
-    }
-}
-
-/// A brace that is set, in words.
-struct Set {
-    what: String,
-    holds: String,
-    weak: bool,
-    /// What its button does.
-    label: String,
-}
-
-/// One brace that is set; whether it is to be taken back.
-fn set_row(ui: &mut Ui, desk: &mut Desk<'_>, number: Option<&str>, thing: Option<Thing>, set: &Set) -> bool {
-    let p = desk.p;
-    let rect = kit::fact(ui, "", "", p);
-    let y = rect.center().y;
-    let hovers = ui.rect_contains_pointer(rect);
-    if hovers {
-        desk.said.hovered = desk.said.hovered.or(thing);
-    }
-    let picked = thing.is_some() && desk.editor.picked() == thing;
-    let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
-    match number {
-        Some(number) => icons::number_plate(ui.painter(), plate, number, picked, p),
-        None => icons::end_post(ui.painter(), plate.center(), p),
-    }
-    let at = Rect::from_center_size(pos2(rect.right() - 12.0, y), Vec2::splat(kit::BUTTON));
-    let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(at));
-    let clicked = kit::icon_button(&mut inside, Icon::TakeOut, &set.label, true, false, p).clicked();
-    let font = theme::regular(13.0);
-    let holds = pos2(at.left() - 8.0, y);
-    let holds = kit::cell(ui, holds, Align2::RIGHT_CENTER, &set.holds, font.clone(), colour(p.ink2));
-    if set.weak {
-        icons::kite(ui.painter(), pos2(holds.left() - 12.0, y), icons::Kite::Weak, p);
-    }
-    let room = holds.left() - rect.left() - 30.0 - if set.weak { 24.0 } else { 8.0 };
-    let galley = kit::shortened(ui, &set.what, font, colour(p.ink), room);
-    ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
-    clicked
 }
 
 /// Logs what the picked corner did without a brace.

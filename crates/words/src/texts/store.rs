@@ -41,7 +41,7 @@ texts! {
         Pegs: "Pegs to a guy",
         PostDeep: "Brace post in the ground",
         PostThick: "Thickness of the post",
-        HoldAsked: "Hold asked for, of the pull",
+        HoldAsked: "Hold, times the pull",
         ShowBraceRates: "How long each takes",
         FoldBraceRates: "Fold that away",
         LongerPegRate: "Each step of a longer peg",
