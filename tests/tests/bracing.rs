@@ -127,6 +127,17 @@ fn the_report_tells_which_braces_hold_and_what_to_take_along() {
         .map(|kit| (kit["count"].as_u64().unwrap(), kit["kind"].as_str().unwrap(), kit["pegs"].as_u64().unwrap()))
         .collect();
     assert_eq!(kits, [(2, "guy", 1), (1, "guy", 2), (1, "post", 0)]);
+    // What braces alone are judged by is listed where it is assumed, and nothing else of the kind.
+    let mut bare = square(&json!({ "undrained_strength_kpa": 25 }));
+    bare["store"]["brace"] = Value::Null;
+    bare["runs"][0]["braces"] = json!([ { "at": [0, 0] } ]);
+    let bare = report(&bare);
+    let keys = bare["assumed"].as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap());
+    let of_rule = ["guy_height_m", "safety_factor", "pegs", "post_length_m", "carry_minutes"];
+    let listed = keys.filter_map(|key| key.strip_prefix("store.brace.")).filter(|name| of_rule.contains(name));
+    assert_eq!(listed.collect::<Vec<_>>(), ["guy_height_m", "safety_factor", "pegs"]);
+    assert!(bare["soil"].is_null() && bare["runs"][0]["brace_kits"].is_null());
+    assert_eq!(bare["runs"][0]["corners"][0]["brace_holds"], json!(false));
     // A class that a corner seen outweighs leaves no range behind.
     let class = json!({ "class": { "table": "tm_5_818_1", "name": "soft" },
         "corners_seen": [ { "at": [0, 0], "stood": true, "turn_deg": 90 } ] });

@@ -177,7 +177,7 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
 
 /// Room for the button that takes a brace back, and from there to the kites.
 const TAKE_BACK: f32 = 26.0;
-const KITE: f32 = 40.0;
+const KITE: f32 = 44.0;
 
 /// A row's way of holding, left of `end`.
 fn way_of(ui: &Ui, rect: Rect, way: &str, end: f32, p: &drawing::Palette) {
