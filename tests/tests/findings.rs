@@ -420,5 +420,7 @@ fn bad_figures_of_braces_soil_and_wind_are_one_sentence_each() {
         });
         let said = has(&plan, "bad-value", Severity::Warning).message;
         assert!(said.contains(says), "{path} {value}: {said}");
+        let why = has(&plan, "bad-value", Severity::Warning).why;
+        assert_eq!(why.contains("0.2 is reckoned with"), path == "/ground/fouled_share", "{path}: {why}");
     }
 }

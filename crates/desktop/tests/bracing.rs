@@ -61,9 +61,12 @@ fn one_click_cuts_a_corner_and_one_undo_brings_it_back() {
 #[test]
 fn braces_are_set_for_one_corner_or_for_all_and_settle_them() {
     let mut desk = open(square(), Page::Run);
+    let place = |desk: &Desk, number: usize| desk.get_by_label(&format!("Set the brace at corner {number}")).rect().min;
+    let stood = place(&desk, 1);
     desk.get_by_label("Set the brace at corner 1").click();
     desk.run();
     assert_eq!(plan_of(&desk).runs[0].braces.len(), 1);
+    assert_eq!(place(&desk, 2), stood, "the button stays under the hand");
     assert!(desk.query_by_label("Set the brace at corner 1").is_none(), "the next corner is dealt with");
     desk.get_by_label("Set all 3").click();
     desk.run();
@@ -262,4 +265,18 @@ fn posts_that_go_over_first_are_marked_on_the_page_about_runs_alone() {
     desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Power));
     desk.run();
     assert!(!marks(&desk).0);
+    // Where no wind is stated they are marked as long as the part about it is in sight.
+    assert!(marks(&open(square(), Page::Run)).0);
+    assert!(!marks(&on_page(square(), Page::Run, [1280.0, 600.0], Words::default())).0);
+}
+
+#[test]
+fn the_reasons_for_a_guy_tell_the_height_that_was_judged() {
+    let mut plan = square();
+    plan.store.nets[0].height_m = Some(0.9);
+    plan.store.brace.guy_height_m = Some(1.3);
+    let mut desk = open(plan, Page::Run);
+    desk.get_by_label("Why: what was compared at corner 1").click();
+    desk.run();
+    desk.get_by_label_contains("The guy is tied 0.90 m up");
 }

@@ -161,6 +161,7 @@ texts! {
         KeyCarryMinutes: "Each thing carried",
 
         // What a value must do.
+        ReckonedWith: "Until then {value} is reckoned with.",
         MustBeAPart: "be above zero and at most one",
         MustBeATurn: "lie above 0 and up to 180 degrees",
         MustBeAWind: "be a wind that blows on earth, 0 to 120 metres a second",
