@@ -290,7 +290,7 @@ fn bound(plan: &Plan, found: &mut SoilFound, troubles: &mut Vec<Trouble>) {
         (found.range, found.table, found.word, found.by_foot) = (None, None, None, None);
         found.holding = Holding::Clay(kpa);
         found.source = SEEN;
-        found.refuses = false;
+        found.refuses = plan.ground.is_frozen();
         found.seen[index].counts = true;
     }
 }
