@@ -112,6 +112,54 @@ fn plans_that_say_nothing_of_it_have_nothing_of_it_in_their_report() {
 }
 
 #[test]
+fn the_report_tells_which_braces_hold_and_what_to_take_along() {
+    let mut plan = square(&json!({ "undrained_strength_kpa": 25 }));
+    plan["runs"][0]["braces"] =
+        json!([ { "at": [0, 0] }, { "at": [25, 0], "pegs": 2 }, { "at": [25, 25], "kind": "post" } ]);
+    let told = report(&plan);
+    let run = &told["runs"][0];
+    let holds: Vec<&Value> = run["corners"].as_array().unwrap().iter().map(|corner| &corner["brace_holds"]).collect();
+    assert_eq!(holds, [&json!(false), &json!(true), &run["brace_detail"][2]["stated"]["holds"], &Value::Null]);
+    let kits: Vec<(u64, &str, u64)> = run["brace_kits"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|kit| (kit["count"].as_u64().unwrap(), kit["kind"].as_str().unwrap(), kit["pegs"].as_u64().unwrap()))
+        .collect();
+    assert_eq!(kits, [(2, "guy", 1), (1, "guy", 2), (1, "post", 0)]);
+    // What braces alone are judged by is listed where it is assumed, and nothing else of the kind.
+    let mut bare = square(&json!({ "undrained_strength_kpa": 25 }));
+    bare["store"].as_object_mut().unwrap().remove("brace");
+    bare["runs"][0]["braces"] = json!([ { "at": [0, 0] } ]);
+    let bare = report(&bare);
+    let keys = bare["assumed"].as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap());
+    let of_rule = ["guy_height_m", "safety_factor", "pegs", "post_length_m", "carry_minutes"];
+    let listed = keys.filter_map(|key| key.strip_prefix("store.brace.")).filter(|name| of_rule.contains(name));
+    assert_eq!(listed.collect::<Vec<_>>(), ["guy_height_m", "safety_factor", "pegs"]);
+    assert!(bare["soil"].is_null() && bare["runs"][0]["brace_kits"].is_null());
+    assert_eq!(bare["runs"][0]["corners"][0]["brace_holds"], json!(false));
+    // A class that a corner seen outweighs leaves no range behind.
+    let class = json!({ "class": { "table": "tm_5_818_1", "name": "soft" },
+        "corners_seen": [ { "at": [0, 0], "stood": true, "turn_deg": 90 } ] });
+    let soil = &report(&square(&class))["soil"];
+    assert_eq!((&soil["evidence"], &soil["before"]), (&json!("corners_seen"), &json!("class")));
+    assert!(["low", "high", "table", "class"].iter().all(|key| soil[key].is_null()), "{soil}");
+}
+
+#[test]
+fn a_class_of_sand_lists_the_weight_that_is_assumed_of_it() {
+    let lists = |soil: &Value| {
+        let assumed = &report(&square(soil))["assumed"];
+        assumed.as_array().unwrap().iter().any(|one| one["key"] == "ground.soil.unit_weight_kn_per_m3")
+    };
+    let sand = json!({ "table": "em_1110_2_2504", "name": "medium" });
+    assert!(lists(&json!({ "class": sand })) && lists(&json!({ "friction_angle_deg": 33 })));
+    assert!(!lists(&json!({ "class": sand, "unit_weight_kn_per_m3": 18 })));
+    assert!(!lists(&json!({ "class": sand, "undrained_strength_kpa": 40 })), "the clay counts");
+    assert!(!lists(&json!({ "class": { "table": "bs_8004", "name": "soft" } })));
+}
+
+#[test]
 fn the_plans_schema_knows_its_keys() {
     let mut plan = square(&json!({ "by_foot": "firm", "class": { "table": "bs_8004", "name": "soft_to_firm" },
         "pull_test": { "pull_kg": 4.1 }, "corners_seen": [ { "run": "run", "at": [0, 0], "stood": true } ] }));

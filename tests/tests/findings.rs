@@ -356,7 +356,7 @@ fn posts_that_go_over_are_a_warning_clean_and_a_note_fouled() {
 }
 
 #[test]
-fn a_brace_is_judged_by_its_details_where_the_plan_says_any() {
+fn a_brace_is_judged_by_one_rule_whatever_the_plan_says() {
     let corners = [[40, 40], [65, 40], [65, 65], [40, 65]];
     let braced = |change: &dyn Fn(&mut Value)| {
         with(|plan| {
@@ -366,6 +366,18 @@ fn a_brace_is_judged_by_its_details_where_the_plan_says_any() {
         })
     };
     lacks(&braced(&|plan| plan["store"]["brace"] = json!({ "pegs": 1 })), "brace-too-weak");
+    // What holds is one rule: a plan that says nothing of details is told what one is told that does.
+    let soft = |details: bool| {
+        let plan = braced(&|plan| {
+            plan["ground"]["soil"] = json!({ "undrained_strength_kpa": 25 });
+            if details {
+                plan["store"]["brace"] = json!({ "pegs": 1 });
+            }
+        });
+        has(&plan, "brace-too-weak", Severity::Warning)
+    };
+    assert_eq!(soft(false), soft(true));
+    assert!(soft(false).why.contains("2.0 times the pull is asked for"));
     // A guy that is nearly upright draws its peg.
     let steep = braced(&|plan| plan["store"]["brace"] = json!({ "guy_angle_deg": 80 }));
     has(&steep, "brace-too-weak", Severity::Warning);
@@ -408,5 +420,7 @@ fn bad_figures_of_braces_soil_and_wind_are_one_sentence_each() {
         });
         let said = has(&plan, "bad-value", Severity::Warning).message;
         assert!(said.contains(says), "{path} {value}: {said}");
+        let why = has(&plan, "bad-value", Severity::Warning).why;
+        assert_eq!(why.contains("0.2 is reckoned with"), path == "/ground/fouled_share", "{path}: {why}");
     }
 }

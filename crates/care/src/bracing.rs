@@ -2,11 +2,11 @@
 //!
 //! The sentences are shared by the window, the report and the sheet, so that each is worded once.
 
-use plan::{ByFoot, Run, SoilTable, SoilWord};
+use plan::{BraceKind, ByFoot, Run, SoilTable, SoilWord};
 use words::Words;
 use words::texts::Bracing as Text;
 use workup::RunWorkup;
-use workup::bracing::{Evidence, GoesOver, Holding, Judged, Mend, MendKind, SoilFound, Wind};
+use workup::bracing::{Evidence, GoesOver, Holding, Kit, Mend, MendKind, SoilFound, Wind};
 
 use crate::limits::{OWN_FORMAT, STATICS, WIND};
 use crate::{Finding, Look, Severity, run_name};
@@ -49,12 +49,14 @@ pub fn kind(words: Words, soil: &SoilFound) -> String {
     let text = match soil.holding {
         _ if soil.refuses => Text::KindNothing,
         Holding::Sand(..) => Text::KindSand,
-        // North American classes of undrained strength (US Army TM 5-818-1, table 2-2), in round figures.
-        Holding::Clay(kpa) if kpa < 12.5 => Text::KindVerySoft,
-        Holding::Clay(kpa) if kpa < 25.0 => Text::KindSoft,
-        Holding::Clay(kpa) if kpa <= 50.0 => Text::KindFirm,
-        Holding::Clay(kpa) if kpa <= 100.0 => Text::KindStiff,
-        Holding::Clay(_) => Text::KindVeryStiff,
+        Holding::Clay(kpa) => match SoilTable::word_of_clay(kpa) {
+            SoilWord::VerySoft => Text::KindVerySoft,
+            SoilWord::Soft => Text::KindSoft,
+            SoilWord::Stiff => Text::KindStiff,
+            SoilWord::VeryStiff => Text::KindVeryStiff,
+            SoilWord::Hard => Text::KindHard,
+            _ => Text::KindFirm,
+        },
     };
     words.text(text).to_owned()
 }
@@ -92,16 +94,27 @@ pub fn soil_line(words: Words, soil: &SoilFound) -> String {
 
 /// A mend in a few words, such as `guy to a peg of 0.30 m`.
 pub fn mend(words: Words, mend: &Mend) -> String {
-    let length = words.fine_length(mend.length_m);
+    let length = words.peg_length(mend.length_m);
     match (mend.kind, &mend.cut) {
         (_, Some(cut)) => words
             .say(Text::CutOver, &[("posts", &cut.places.len().to_string()), ("turn", &words.degrees(cut.turn_deg))]),
-        (MendKind::Guy, _) if mend.pegs > 1 => words.say(Text::GuyTwo, &[("length", &length)]),
-        (MendKind::Guy | MendKind::CutCorner, _) => words.say(Text::Guy, &[("length", &length)]),
         (MendKind::LongerPeg, _) => words.say(Text::LongerPeg, &[("length", &length)]),
-        (MendKind::SecondPeg, _) => words.say(Text::GuyTwo, &[("length", &length)]),
         (MendKind::LongerPegs, _) => words.say(Text::LongerPegs, &[("length", &length)]),
-        (MendKind::BracePost, _) => words.say(Text::BracePost, &[("length", &length)]),
+        (MendKind::BracePost, _) => kit(words, Kit { kind: BraceKind::Post, pegs: 0, length_m: mend.length_m }),
+        (MendKind::Guy | MendKind::SecondPeg | MendKind::CutCorner, _) => {
+            kit(words, Kit { kind: BraceKind::Guy, pegs: mend.pegs, length_m: mend.length_m })
+        }
+    }
+}
+
+/// What a brace is made of, in the words of a mend.
+pub fn kit(words: Words, kit: Kit) -> String {
+    let length = words.peg_length(kit.length_m);
+    match (kit.kind, kit.pegs) {
+        (BraceKind::Post, _) => words.say(Text::BracePost, &[("length", &length)]),
+        (BraceKind::Guy, 0 | 1) => words.say(Text::Guy, &[("length", &length)]),
+        (BraceKind::Guy, 2) => words.say(Text::GuyTwo, &[("length", &length)]),
+        (BraceKind::Guy, pegs) => words.say(Text::GuyMany, &[("pegs", &pegs.to_string()), ("length", &length)]),
     }
 }
 
@@ -174,14 +187,6 @@ pub fn wind_line(words: Words, wind: &Wind) -> String {
             ("posts", &first_posts(words, fouled)),
         ],
     )
-}
-
-/// The brace that the keeper stated, judged in detail; `None` where the plan says nothing of such details.
-pub(crate) fn judged<'a>(look: Look<'a>, worked: &'a RunWorkup, index: usize) -> Option<&'a Judged> {
-    if !plan::bracing::stated(look.plan) {
-        return None;
-    }
-    worked.bracing.as_ref()?.details.get(index)?.stated.as_ref()
 }
 
 /// What is found of the ground.

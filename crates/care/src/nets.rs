@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use geometry::region;
 use plan::{Run, RunStatus, defaults::COMMON_PRACTICE};
 use words::texts::Findings as Text;
+use workup::bracing::Detail;
 use workup::{Corner, Lay, RunWorkup, Verdict};
 
 use crate::limits::{OWN_FORMAT, STAKE_TO_NET, STATICS};
@@ -129,15 +130,6 @@ fn between_posts(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     )
 }
 
-/// Whether the keeper's brace holds this corner: as its details say where the plan says anything of them, else by its
-/// stake alone.
-fn settled(look: Look<'_>, worked: &RunWorkup, index: usize, corner: &Corner) -> bool {
-    match crate::bracing::judged(look, worked, index) {
-        Some(judged) => judged.holds,
-        None => corner.braced && corner.stake.hold_n >= corner.pull_n,
-    }
-}
-
 /// The corner that pulls hardest beyond what it holds.
 fn worst<'a>(corners: &[&'a Corner]) -> Option<&'a Corner> {
     corners.iter().copied().max_by(|a, b| (a.pull_n - a.hold_n).total_cmp(&(b.pull_n - b.hold_n)))
@@ -193,19 +185,25 @@ fn ends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
 }
 
 fn stated_braces(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Option<Finding> {
-    let all = || lay.corners.iter().enumerate();
-    let is_weak = |(index, corner): &(usize, &Corner)| corner.braced && !settled(look, worked, *index, corner);
-    let weak: Vec<&Corner> = all().filter(is_weak).map(|(_, corner)| corner).collect();
-    let worst = worst(&weak)?;
-    let index = all().find(|(_, corner)| std::ptr::eq(*corner, worst)).map_or(0, |(index, _)| index);
-    let hold_n =
-        crate::bracing::judged(look, worked, index).map_or(worst.stake.hold_n, |judged| worst.pull_n * judged.safety);
+    let bracing = worked.bracing.as_ref()?;
+    let all = lay.corners.iter().zip(&bracing.details).filter(|(corner, _)| corner.brace_too_weak());
+    let weak: Vec<&Corner> = all.clone().map(|(corner, _)| corner).collect();
+    let safety = |detail: &Detail| detail.stated.as_ref().map_or(0.0, |judged| judged.safety);
+    let (worst, detail) = all.min_by(|a, b| safety(a.1).total_cmp(&safety(b.1)))?;
+    let hold_n = worst.pull_n * safety(detail);
     let numbers = numbers(weak.iter().copied());
     let corners = if numbers.is_empty() { look.words.text(Text::AnEnd).to_owned() } else { look.corners(&numbers) };
     Some(
         Finding::new("brace-too-weak", Severity::Warning, STATICS)
             .says(look.say(Text::BraceTooWeak, &[("run", run_name(run)), ("corners", &corners)]))
-            .because(pull_and_hold(look, Text::BraceTooWeakWhy, worst.pull_n, hold_n))
+            .because(look.say(
+                Text::BraceTooWeakWhy,
+                &[
+                    ("pull", &look.words.force(worst.pull_n)),
+                    ("hold", &look.words.force(hold_n)),
+                    ("wanted", &look.words.number(bracing.wanted, 1)),
+                ],
+            ))
             .at(weak.iter().map(|corner| corner.at)),
     )
 }

@@ -50,6 +50,11 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 Must::BeAnAngle => Text::MustBeAnAngle,
                 Must::NotBeZero => Text::MustNotBeZero,
                 Must::BeSmaller => Text::MustBeSmaller,
+                Must::BeAPart if key == "ground.fouled_share" => {
+                    let share = look.words.number(plan::defaults::bracing::FOULED_SHARE, 1);
+                    return bad_value(look, key, *value, Bracing::MustBeAPart)
+                        .because(look.words.say(Bracing::ReckonedWith, &[("value", &share)]));
+                }
                 Must::BeAPart => return bad_value(look, key, *value, Bracing::MustBeAPart),
                 Must::BeATurn => return bad_value(look, key, *value, Bracing::MustBeATurn),
                 Must::BeAWind => return bad_value(look, key, *value, Bracing::MustBeAWind),

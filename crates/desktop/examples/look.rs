@@ -1,10 +1,11 @@
-//! Opens a plan file in the window, to look at: `look PLAN [PAGE] [light|dark] [WIDTHxHEIGHT PICTURE.png]`.
+//! Opens a plan file in the window, to look at: `look PLAN [PAGE] [light|dark] [WIDTHxHEIGHT PICTURE.png] [feet]`.
 
 use std::time::Instant;
 
 use desktop::editor::Page;
 use desktop::{Opening, Smoke, Start};
 use drawing::Theme;
+use words::{Units, Words};
 
 #[allow(clippy::disallowed_methods, reason = "an example reads a file and a clock as the program does")]
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -30,7 +31,9 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         let size = [width.parse().unwrap_or(1280.0), height.parse().unwrap_or(800.0)];
         Smoke { frames: 3, picture: Some(picture.into()), size }
     });
-    let opening = Opening { plan, path: Some(path.into()), ..Opening::default() };
+    let units = if arguments.next().as_deref() == Some("feet") { Units::Feet } else { Units::Metric };
+    let words = Words { units, ..Words::default() };
+    let opening = Opening { plan, words, path: Some(path.into()), ..Opening::default() };
     desktop::run(Start { opening, theme: Some(theme), page, smoke, since })?;
     eprintln!("ended after {} ms", since.elapsed().as_millis());
     Ok(())

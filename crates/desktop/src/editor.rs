@@ -114,6 +114,8 @@ pub struct Editor {
     example: bool,
     epoch: u64,
     view: View,
+    /// Whether the page's part about the wind is in sight.
+    looks_at_wind: bool,
     fitted: bool,
 }
 
@@ -152,6 +154,7 @@ impl Editor {
             example: false,
             epoch: 0,
             view: View::fit(None, [800.0, 600.0], FIT_MARGIN_PX, Theme::Light),
+            looks_at_wind: false,
             fitted: true,
             plan,
         };
@@ -262,6 +265,8 @@ impl Editor {
         }
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
+        let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();
+        self.view.wind = wind && self.page == Page::Run;
         if self.drawing.foremost != Some(self.run) {
             self.drawing.foremost = Some(self.run);
             self.stamp += 1;

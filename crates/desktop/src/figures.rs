@@ -126,7 +126,7 @@ fn ones(editor: &Editor) -> Vec<One> {
     let (needed, advised) = lay.map_or((0, 0), facts::braces);
     let more = match advised {
         0 if lay.is_some_and(|lay| {
-            needed > 0 && lay.corners.iter().filter(|one| one.needs_brace()).all(|one| one.braced)
+            needed > 0 && lay.corners.iter().filter(|one| one.needs_brace()).all(|one| one.holds)
         }) =>
         {
             words.text(Text::BracesSet).to_owned()

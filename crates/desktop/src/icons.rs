@@ -3,7 +3,6 @@
 use care::Severity;
 use drawing::Palette;
 use egui::{Color32, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2, vec2};
-use workup::Verdict;
 
 use crate::theme::{self, colour};
 
@@ -261,16 +260,40 @@ pub(crate) fn number_plate(painter: &Painter, rect: Rect, number: &str, picked: 
     painter.text(rect.center(), egui::Align2::CENTER_CENTER, number, theme::semi_bold(size), colour(ink));
 }
 
-/// Paints a brace's kite, pointing right: filled where it is needed, open where it is advised.
-pub(crate) fn kite(painter: &Painter, middle: Pos2, verdict: Verdict, p: &Palette) {
+/// How a brace's kite is filled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Kite {
+    /// No kite: the corner stands.
+    None,
+    /// Open: a brace is advised.
+    Advised,
+    /// Filled: one is needed, or stands.
+    Needed,
+    /// Half filled: one stands and is too weak.
+    Weak,
+}
+
+/// Paints a brace's kite, pointing right, filled as on the map.
+pub(crate) fn kite(painter: &Painter, middle: Pos2, kite: Kite, p: &Palette) {
     let points =
         vec![middle + vec2(5.5, 0.0), middle + vec2(-1.5, 4.0), middle + vec2(-5.5, 0.0), middle + vec2(-1.5, -4.0)];
-    let (fill, pen) = match verdict {
-        Verdict::None => return,
-        Verdict::Advised => (Color32::TRANSPARENT, Stroke::new(1.25, colour(p.ink))),
-        Verdict::Required => (colour(p.ink), Stroke::NONE),
+    let (fill, pen) = match kite {
+        Kite::None => return,
+        Kite::Advised | Kite::Weak => (Color32::TRANSPARENT, Stroke::new(1.25, colour(p.ink))),
+        Kite::Needed => (colour(p.ink), Stroke::NONE),
     };
+    if kite == Kite::Weak {
+        painter.add(Shape::convex_polygon(points[..3].to_vec(), colour(p.ink), Stroke::NONE));
+    }
     painter.add(Shape::convex_polygon(points, fill, pen));
+}
+
+/// Paints the map's sign of a post that goes over in the wind.
+pub(crate) fn goes_over(painter: &Painter, middle: Pos2, p: &Palette) {
+    for stroke in drawing::GOES_OVER {
+        let ends = stroke.map(|[x, y]| middle + vec2(x as f32, y as f32));
+        painter.line_segment(ends, Stroke::new(1.75, colour(p.ink)));
+    }
 }
 
 /// Size of a finding's tag.

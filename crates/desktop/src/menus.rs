@@ -143,6 +143,7 @@ fn wording(deed: Deed) -> Shaping {
         Deed::FitNets => Shaping::DoneFitNets,
         Deed::CutCorner => Shaping::DoneCutCorner,
         Deed::Brace => Shaping::DoneBrace,
+        Deed::TakeBrace => Shaping::DoneTakeBrace,
     }
 }
 

@@ -93,6 +93,7 @@ fn fields() -> Vec<Field> {
         field(run, "Thickness of the stake, Braces", ["14", "1.4 cm"], 0.014, |plan| plan.store.brace.stake_diameter_m),
         field(run, "Guy above the ground, Braces", ["6,5", "65 mm"], 0.065, |plan| plan.store.brace.loop_height_m),
         field(run, "Stake off the net, Braces", ["1.2", "120 cm"], 1.2, |plan| plan.store.brace.stand_off_m),
+        field(run, "Hold, times the pull, Braces", ["3", "3,0"], 3.0, |plan| plan.store.brace.safety_factor),
         field(run, "Width of a cut, Mower", ["21 in", "53.34"], 0.5334, |plan| plan.store.mower.width_m),
         field(run, "Overlap of two cuts, Mower", ["15", "15 %"], 0.15, |plan| plan.store.mower.overlap),
         field(power, "Stored, field", ["1.5", "1500 mJ"], 1.5, |plan| plan.store.energizers[0].stored_j),

@@ -230,6 +230,7 @@ impl<'a> Inker<'a> {
             Role::Dip => self.dip(at, toward),
             Role::Ridge => self.ridge(at, toward),
             Role::FurtherPost => self.further_post(at),
+            Role::GoesOver if self.view.wind => self.goes_over(at, toward),
             _ => {}
         }
     }
@@ -248,8 +249,8 @@ impl<'a> Inker<'a> {
             Role::Corner { number, guy_m } if !self.specks() => {
                 self.corner(shape.thing, at, spot, trace::heading(toward_rad), number, guy_m);
             }
-            Role::Brace { needed, guy_m } if !self.specks() => {
-                self.brace(spot, trace::heading(toward_rad), needed, guy_m);
+            Role::Brace { needed, weak, guy_m } if !self.specks() => {
+                self.brace(spot, trace::heading(toward_rad), [needed, weak], guy_m);
             }
             Role::DrawIn if self.distance != Distance::Far => self.draw_in(spot, trace::heading(toward_rad)),
             Role::Roll { number, outward_rad } if self.distance != Distance::Far => {

@@ -28,6 +28,6 @@ pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map, map_again};
 pub use palette::{Colour, Palette, Theme};
-pub use shape::{Drawing, Form, Role, Shape, Thing};
+pub use shape::{Drawing, Form, GOES_OVER, Role, Shape, Thing};
 pub use triangles::triangles;
 pub use view::{Distance, View};

@@ -58,6 +58,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         signs::braces(sheet, run);
         run::netting(sheet, run);
         slope::uneven(sheet, run);
+        signs::gusts(sheet, run);
         signs::power(sheet, run);
         signs::corners(sheet, run);
         run::draw_in(sheet, run);

@@ -154,6 +154,9 @@ impl Thing {
     }
 }
 
+/// The strokes of a [`Role::GoesOver`] about its middle, pixels: the ground, and the post that leans over it.
+pub const GOES_OVER: [[[f64; 2]; 2]; 2] = [[[-5.5, 4.0], [5.5, 4.0]], [[-2.5, 4.0], [3.5, -4.0]]];
+
 /// What a shape stands for, with the little that its symbol needs to know.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Role {
@@ -232,6 +235,8 @@ pub enum Role {
     Brace {
         /// Whether it is needed or stands, rather than advised.
         needed: bool,
+        /// Whether it stands and is too weak.
+        weak: bool,
         /// From its post, metres.
         guy_m: f64,
     },
@@ -273,6 +278,8 @@ pub enum Role {
     Ridge,
     /// Where a post beside the net's own goes.
     FurtherPost,
+    /// A post, or two at a join, that goes over first in the wind; its mark points outward.
+    GoesOver,
     /// A finding's place; its mark points to where there is room.
     Tag {
         /// How much it weighs.

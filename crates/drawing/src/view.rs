@@ -37,6 +37,8 @@ pub struct View {
     pub stale: bool,
     /// Whether the outline that is picked shows its handles.
     pub handles: bool,
+    /// Whether the posts that go over first in the wind are marked.
+    pub wind: bool,
     /// Parts of the sheet on which something else lies: left, top, right, bottom. No words are put there.
     pub kept: [Option<[f32; 4]>; 2],
 }
@@ -73,6 +75,7 @@ impl View {
             hovered: None,
             stale: false,
             handles: false,
+            wind: false,
             kept: [None; 2],
         }
     }

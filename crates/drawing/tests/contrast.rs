@@ -121,3 +121,41 @@ fn every_text_that_is_drawn_can_be_read_where_it_lies() {
     assert!(texts > 500, "{texts} texts were looked at");
     assert!(faults.is_empty(), "{faults:#?}");
 }
+
+/// The strokes of a sign in ink, each on its own halo, over every ground; and a kite that is half filled.
+#[test]
+fn the_signs_of_wind_and_of_a_weak_brace_stand_out_and_are_drawn_where_they_are_looked_at() {
+    let mut hand = hand::field();
+    let lay = hand.workup.runs[0].lay.as_mut().unwrap();
+    (lay.corners[0].braced, lay.corners[0].holds) = (true, false);
+    let post = lay.posts.len() / 3;
+    let over = workup::bracing::GoesOver {
+        limit_m_per_s: 9.0,
+        posts: vec![post],
+        alike: 1,
+        first_post: post,
+        at: lay.posts[post].at,
+        stretch_m: 20.0,
+        over: None,
+        free: 8,
+    };
+    let wind = workup::bracing::Wind { fouled: Some(over), ..Default::default() };
+    let bare = map(&hand.scene());
+    hand.workup.runs[0].bracing = Some(workup::bracing::Bracing { wind, ..Default::default() });
+    let drawing = map(&hand.scene());
+    assert_eq!(drawing.shapes.len(), bare.shapes.len() + 1);
+    for theme in THEMES {
+        let p = theme.palette();
+        for px_per_m in [2.0, 6.0, 18.0] {
+            let mut view = View::fit(drawing.bounds(), [1200.0, 800.0], 20.0, theme);
+            (view.px_per_m, view.middle) = (px_per_m, hand.workup.runs[0].lay.as_ref().unwrap().posts[post].at);
+            let calm = drawing.ink(&view).len();
+            view.wind = true;
+            let strokes = drawing.ink(&view).len() - calm;
+            assert_eq!(strokes, if px_per_m < 4.0 { 0 } else { 4 }, "{theme:?} at {px_per_m}");
+        }
+        for (name, on) in grounds(p) {
+            assert!(contrast(p.ink, on) >= 3.0 && contrast(p.ink, p.sheet) >= 3.0, "{theme:?} on {name}");
+        }
+    }
+}

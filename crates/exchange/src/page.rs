@@ -208,6 +208,7 @@ impl Page<'_> {
                 Verdict::None => Text::Stands,
             });
             let brace = match (corner.braced, corner.verdict) {
+                (true, _) if corner.brace_too_weak() => Text::BraceWeak,
                 (true, _) => Text::Braced,
                 (false, Verdict::Required) => Text::NeedsBrace,
                 (false, Verdict::Advised) => Text::BraceAdvised,

@@ -183,6 +183,8 @@ struct Corner {
     /// Whether it wants a brace: `none`, `advised` or `required`.
     #[schemars(extend("enum" = ["none", "advised", "required"]))]
     brace: &'static str,
+    /// Whether the brace that the plan states here holds as much as is wanted; `null` where it states none.
+    brace_holds: Option<bool>,
     /// The brace's stake.
     stake: Stake,
 }
@@ -452,6 +454,7 @@ fn corner(corner: &workup::Corner) -> Corner {
             Verdict::Advised => "advised",
             Verdict::Required => "required",
         },
+        brace_holds: corner.braced.then_some(corner.holds),
         stake: Stake { at: corner.stake.at, stand_off_m: corner.stake.stand_off_m, hold_n: corner.stake.hold_n },
     }
 }

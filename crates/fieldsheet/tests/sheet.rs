@@ -269,3 +269,26 @@ fn the_same_scene_gives_the_same_bytes() {
         assert!(!found, "a file without a clock says no {clock}");
     }
 }
+
+#[test]
+fn what_to_take_along_names_what_the_braces_are_made_of() {
+    let said = |change: &dyn Fn(&mut Plan)| {
+        let mut plan = demo();
+        plan.runs.truncate(1);
+        change(&mut plan);
+        let case = Case::of(plan, Words::default());
+        let pages = case.pages(Paper::A4);
+        pages.iter().flat_map(texts).map(str::to_owned).collect::<Vec<_>>()
+    };
+    let plain = said(&|_| ());
+    assert!(plain.iter().any(|text| text.starts_with("guys with stakes")), "{plain:?}");
+    let set = said(&|plan| {
+        let brace = |at: Point| plan::StatedBrace { at, ..plan::StatedBrace::default() };
+        let outline = plan.runs[0].outline.clone();
+        let two = plan::StatedBrace { pegs: Some(2), peg_length_m: Some(0.45), ..brace(outline[0]) };
+        plan.runs[0].braces = vec![two, plan::StatedBrace { kind: plan::BraceKind::Post, ..brace(outline[1]) }];
+    });
+    for want in ["guy with 2 pegs of 0.45 m", "brace post, 0.45 m deep"] {
+        assert!(set.iter().any(|text| text.starts_with(want)), "{want}: {set:?}");
+    }
+}

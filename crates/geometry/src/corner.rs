@@ -6,7 +6,7 @@
 use std::f64::consts::PI;
 
 use crate::outline::TURN_GRAIN_RAD;
-use crate::{CornerMiss, EQUAL_SUMS_M, Outline, Placement, Point, Soil, Spike, Vector, corner_pull_n};
+use crate::{CornerMiss, MEET_M, Outline, Placement, Point, Soil, Spike, Vector, corner_pull_n};
 
 /// Tension, height and spikes of one kind of net.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -49,8 +49,11 @@ pub struct CornerRequest<'a> {
     pub safety_factor: f64,
     /// The stake.
     pub stake: StakeKind,
-    /// Stand-offs stated for single corners or ends: place on the ground, metres. Taken for the nearest within 1 m.
+    /// Stand-offs stated for single corners or ends: place on the ground, metres. Each is taken for the nearest corner or
+    /// end, and for both where they are at one place.
     pub stand_offs: &'a [(Point, f64)],
+    /// One that is farther than this from every corner and end is for none, metres.
+    pub stated_within_m: f64,
 }
 
 /// Whether a corner needs a brace.
@@ -89,6 +92,8 @@ pub struct Corner {
     pub brace: Verdict,
     /// The stake that a brace would need.
     pub stake: Stake,
+    /// The stand-offs that are stated for it: numbers of [`CornerRequest::stand_offs`], the farthest first; the last counts.
+    pub stated: Vec<usize>,
 }
 
 /// A stake's place and hold.
@@ -120,16 +125,13 @@ pub struct LeaningBend {
 }
 
 /// Beyond this turn a brace is advised whatever the numbers say: 30 degrees (common practice, docs/sources.md, husbandry 1.4).
-pub(crate) const ADVISED_TURN_RAD: f64 = 30.0 * PI / 180.0;
+pub const ADVISED_TURN_RAD: f64 = 30.0 * PI / 180.0;
 
 /// Below this turn a bend is carried by its posts together: 20 degrees.
 const GENTLE_TURN_RAD: f64 = 20.0 * PI / 180.0;
 
 /// A straight of more panels than this between two turns is no bend (common practice, no source).
 const STRAIGHT_PANELS: f64 = 3.0;
-
-/// A stand-off is stated for a place this near to its corner, metres: a step.
-const STATED_WITHIN_M: f64 = 1.0;
 
 /// Share by which a pull must pass a hold to count, room for rounding.
 const FORCE_GRAIN: f64 = 1e-9;
@@ -139,7 +141,7 @@ pub fn corners(request: &CornerRequest<'_>) -> Vec<Corner> {
     let mut found: Vec<Corner> = request.placement.misses.iter().map(|miss| bend_corner(request, miss)).collect();
     found.extend(ends(request));
     found.sort_by(|one, other| one.along_m.total_cmp(&other.along_m).then(one.end.cmp(&other.end)));
-    set_stand_offs(&mut found, request.stand_offs);
+    set_stand_offs(&mut found, request);
     found
 }
 
@@ -163,6 +165,7 @@ fn bend_corner(request: &CornerRequest<'_>, miss: &CornerMiss) -> Corner {
         dents: outline.is_closed() && (vertex.signed_turn_rad > 0.0) != outline.is_counter_clockwise(),
         brace,
         stake: stake(request, vertex.at, against.unit()),
+        stated: Vec::new(),
     }
 }
 
@@ -211,6 +214,7 @@ fn ends(request: &CornerRequest<'_>) -> Vec<Corner> {
                 dents: false,
                 brace: Verdict::Required,
                 stake: stake(request, at, away),
+                stated: Vec::new(),
             }
         })
         .into()
@@ -308,18 +312,25 @@ fn stake(request: &CornerRequest<'_>, from: Point, away: Vector) -> Stake {
     }
 }
 
-/// Gives the stated stand-offs to the corners and ends that they are stated for: the nearest within a step.
-fn set_stand_offs(corners: &mut [Corner], stand_offs: &[(Point, f64)]) {
-    for &(place, stand_off_m) in stand_offs {
+/// Gives the stated stand-offs to the corners and ends that they are stated for; of several the nearest counts.
+fn set_stand_offs(corners: &mut [Corner], request: &CornerRequest<'_>) {
+    for (number, &(place, _)) in request.stand_offs.iter().enumerate() {
         let nearest_m = corners.iter().map(|corner| corner.at.distance_m(place)).fold(f64::INFINITY, f64::min);
-        if nearest_m > STATED_WITHIN_M {
+        if nearest_m > request.stated_within_m {
             continue;
         }
-        for corner in corners.iter_mut() {
-            if corner.at.distance_m(place) <= nearest_m + EQUAL_SUMS_M {
-                corner.stake.stand_off_m = stand_off_m;
-                corner.stake.at = corner.at + corner.stake.away * stand_off_m;
-            }
+        for corner in corners.iter_mut().filter(|corner| corner.at.distance_m(place) <= nearest_m + MEET_M) {
+            corner.stated.push(number);
+        }
+    }
+    for corner in corners {
+        let off_m = |number: usize| corner.at.distance_m(request.stand_offs[number].0);
+        // Stable, so that of two that are alike the later counts.
+        corner.stated.sort_by(|&one, &other| off_m(other).total_cmp(&off_m(one)));
+        if let Some(&number) = corner.stated.last() {
+            let (_, stand_off_m) = request.stand_offs[number];
+            corner.stake.stand_off_m = stand_off_m;
+            corner.stake.at = corner.at + corner.stake.away * stand_off_m;
         }
     }
 }
@@ -353,6 +364,7 @@ mod tests {
             safety_factor: 2.0,
             stake: STAKE,
             stand_offs: &[],
+            stated_within_m: 1.0,
         }
     }
 
@@ -506,6 +518,13 @@ mod tests {
         let stand_offs: Vec<f64> = found.iter().map(|corner| corner.stake.stand_off_m).collect();
         assert_eq!(stand_offs, [1.0, 2.0, 1.0, 1.0]);
         assert!((found[1].stake.at.distance_m(found[1].at) - 2.0).abs() < 1e-12);
+        assert_eq!(found.iter().map(|corner| corner.stated.len()).collect::<Vec<_>>(), [0, 1, 0, 0]);
+        // Of two the nearer counts, whichever is stated first.
+        for stated in [[(25.2, 2.0), (25.1, 3.0)], [(25.1, 3.0), (25.2, 2.0)]] {
+            let stated = stated.map(|(east_m, off_m)| (Point::new(east_m, 0.0), off_m));
+            let found = corners(&CornerRequest { stand_offs: &stated, ..request(&outline, &placement, &[FORCES]) });
+            assert!((found[1].stake.stand_off_m - 3.0).abs() < 1e-12 && found[1].stated.len() == 2);
+        }
     }
 
     #[test]

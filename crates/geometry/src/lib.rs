@@ -51,7 +51,8 @@ pub mod ways;
 
 pub use bracing::{BracePost, Guy, GuyForces, PEG_IN_LINE_SHARE, brace_post, guy};
 pub use corner::{
-    Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, bend_verdict, corners, leaning_bends,
+    ADVISED_TURN_RAD, Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, bend_verdict, corners,
+    leaning_bends,
 };
 pub use cut::{Cut, MOST_CUT_POSTS, cut_corner};
 pub use holding::{

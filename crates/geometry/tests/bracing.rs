@@ -169,6 +169,7 @@ fn windy(
         safety_factor: 2.0,
         stake: STAKE,
         stand_offs: &[],
+        stated_within_m: 1.0,
     };
     let judged = corners(&request);
     let found = stretches(&GustRequest {

@@ -100,6 +100,7 @@ fn corner_request<'a>(outline: &'a Outline, placement: &'a Placement, kinds: &'a
         safety_factor: 2.0,
         stake: StakeKind { spike: Spike { length_m: 0.3, diameter_m: 0.012 }, loop_height_m: 0.05, stand_off_m: 1e-3 },
         stand_offs: &[],
+        stated_within_m: 1.0,
     }
 }
 

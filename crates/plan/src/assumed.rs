@@ -40,7 +40,10 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
             "upper end of medium clay, US Army TM 5-818-1, table 2-2; common practice to assume it",
         );
     }
-    if soil.undrained_strength_kpa.is_none() && soil.friction_angle_deg.is_some() {
+    let of_sand = |class: &crate::SoilClass| class.table == crate::SoilTable::Sands;
+    let sand = soil.friction_angle_deg.is_some() || classed && soil.class.as_ref().is_some_and(of_sand);
+    if soil.undrained_strength_kpa.is_none() && soil.pull_test.as_ref().and_then(|test| test.pull_n()).is_none() && sand
+    {
         list.unless(
             soil.unit_weight_kn_per_m3.is_some(),
             "ground.soil.unit_weight_kn_per_m3",

@@ -7,7 +7,7 @@ use serde_json::Value;
 use crate::Assumed;
 use crate::defaults::bracing as table;
 use crate::defaults::{COMMON_PRACTICE, SAFETY_FACTOR};
-use crate::model::{BraceRule, Plan, Rest, Soil, StatedBrace};
+use crate::model::{BraceKind, BraceRule, Plan, Rest, Soil, StatedBrace};
 
 /// Whether the plan states anything that this page is about.
 pub fn stated(plan: &Plan) -> bool {
@@ -40,11 +40,16 @@ fn rule(brace: &BraceRule) -> bool {
     *brace != first_statements
 }
 
-/// What it leaves out, in the order of the file's keys; nothing where it says nothing of the kind.
+/// What it leaves out, in the order of the file's keys; nothing where it says nothing of the kind. Where it states braces
+/// and no more, what these are judged by.
 pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
-    if !stated(plan) {
+    let braces = || plan.runs.iter().flat_map(|run| &run.braces);
+    let all = stated(plan);
+    if !all && braces().next().is_none() {
         return Vec::new();
     }
+    let posts = all || braces().any(|brace| brace.kind == BraceKind::Post);
+    let guys = all || braces().any(|brace| brace.kind == BraceKind::Guy);
     let mut list = Vec::new();
     let mut add = |is_stated: bool, key: String, value: Value, source: &'static str| {
         if !is_stated {
@@ -56,7 +61,7 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
         || soil.pull_test.as_deref().is_some_and(crate::PullTest::wet)
         || soil.corners_seen.iter().any(crate::CornerSeen::wet);
     add(
-        soil.wet_factor.is_some() || !any_wet,
+        soil.wet_factor.is_some() || !any_wet || !all,
         "ground.soil.wet_factor".to_owned(),
         table::WET_FACTOR.into(),
         table::WET_SOURCE,
@@ -88,7 +93,7 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
             COMMON_PRACTICE,
         );
     }
-    if !plan.runs.is_empty() {
+    if all && !plan.runs.is_empty() {
         add(
             plan.ground.fouled_share.is_some(),
             "ground.fouled_share".to_owned(),
@@ -98,19 +103,19 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
     }
     let brace = &plan.store.brace;
     let key = |name: &str| format!("store.brace.{name}");
-    for (is_stated, name, value) in [
-        (brace.guy_height_m.is_some(), "guy_height_m", table::GUY_HEIGHT_M),
-        (brace.post_length_m.is_some(), "post_length_m", table::POST_LENGTH_M),
-        (brace.post_diameter_m.is_some(), "post_diameter_m", table::POST_DIAMETER_M),
-        (brace.safety_factor.is_some(), "safety_factor", SAFETY_FACTOR),
-        (brace.longer_peg_minutes.is_some(), "longer_peg_minutes", table::LONGER_PEG_MINUTES),
-        (brace.second_peg_minutes.is_some(), "second_peg_minutes", table::SECOND_PEG_MINUTES),
-        (brace.post_minutes.is_some(), "post_minutes", table::POST_MINUTES),
-        (brace.cut_post_minutes.is_some(), "cut_post_minutes", table::CUT_POST_MINUTES),
-        (brace.carry_minutes.is_some(), "carry_minutes", table::CARRY_MINUTES),
+    for (of_it, is_stated, name, value) in [
+        (guys, brace.guy_height_m.is_some(), "guy_height_m", table::GUY_HEIGHT_M),
+        (posts, brace.post_length_m.is_some(), "post_length_m", table::POST_LENGTH_M),
+        (posts, brace.post_diameter_m.is_some(), "post_diameter_m", table::POST_DIAMETER_M),
+        (true, brace.safety_factor.is_some(), "safety_factor", SAFETY_FACTOR),
+        (all, brace.longer_peg_minutes.is_some(), "longer_peg_minutes", table::LONGER_PEG_MINUTES),
+        (all, brace.second_peg_minutes.is_some(), "second_peg_minutes", table::SECOND_PEG_MINUTES),
+        (posts, brace.post_minutes.is_some(), "post_minutes", table::POST_MINUTES),
+        (all, brace.cut_post_minutes.is_some(), "cut_post_minutes", table::CUT_POST_MINUTES),
+        (all, brace.carry_minutes.is_some(), "carry_minutes", table::CARRY_MINUTES),
     ] {
-        add(is_stated, key(name), value.into(), COMMON_PRACTICE);
+        add(is_stated || !of_it, key(name), value.into(), COMMON_PRACTICE);
     }
-    add(brace.pegs.is_some(), key("pegs"), table::PEGS.into(), COMMON_PRACTICE);
+    add(brace.pegs.is_some() || !guys, key("pegs"), table::PEGS.into(), COMMON_PRACTICE);
     list
 }

@@ -62,6 +62,8 @@ pub enum Deed {
     CutCorner,
     /// A corner got its brace.
     Brace,
+    /// A corner's brace was taken back.
+    TakeBrace,
 }
 
 impl Deed {

@@ -32,6 +32,9 @@ const AMERICAN: [ClassRange; 6] = [
     class(SoilWord::Hard, Some(192.0), None),
 ];
 
+/// How much rounder the American limits are quoted than printed: 50 for 48, and so each of them.
+const ROUNDER: (f64, f64) = (50.0, 48.0);
+
 /// BS 8004, as practising engineers quote its limits.
 const BRITISH: [ClassRange; 7] = [
     class(SoilWord::VerySoft, None, Some(20.0)),
@@ -68,6 +71,15 @@ impl SoilTable {
     /// The class of that word; `None` where the table has no such word.
     pub fn class(self, name: SoilWord) -> Option<ClassRange> {
         self.classes().iter().find(|class| class.name == name).copied()
+    }
+
+    /// The American word for a clay of that strength, kilopascals.
+    ///
+    /// Those who work with the table quote its limits rounder than it prints them (12.5, 25, 50, 100, 200: docs/sources.md,
+    /// husbandry 2.7, S2); up to there a strength still counts as the lower class.
+    pub fn word_of_clay(kpa: f64) -> SoilWord {
+        let up_to = |class: &&ClassRange| class.high.is_none_or(|high| kpa <= high * ROUNDER.0 / ROUNDER.1);
+        AMERICAN.iter().find(up_to).map_or(SoilWord::Hard, |class| class.name)
     }
 
     /// Whether its classes are clays.
@@ -141,5 +153,23 @@ impl SoilWord {
             Self::Dense => "dense",
             Self::VeryDense => "very_dense",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{AMERICAN, SoilTable, SoilWord};
+
+    #[test]
+    fn a_strength_has_the_word_of_the_table_with_its_limits_quoted_rounder() {
+        // docs/sources.md, husbandry 2.7: "the North American 12.5 / 25 / 50 / 100 / 200 (S2)".
+        let limits = [12.5, 25.0, 50.0, 100.0, 200.0];
+        for ((class, next), limit) in AMERICAN.iter().zip(&AMERICAN[1..]).zip(limits) {
+            assert_eq!(SoilTable::word_of_clay(limit), class.name, "{limit}");
+            assert_eq!(SoilTable::word_of_clay(limit * 1.001), next.name, "{limit}");
+            // The table's own figures lie within its own words.
+            assert_eq!(SoilTable::word_of_clay(class.value(true)), class.name);
+        }
+        assert_eq!(SoilTable::word_of_clay(0.0), SoilWord::VerySoft);
     }
 }

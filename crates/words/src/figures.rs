@@ -102,6 +102,14 @@ impl Words {
         }
     }
 
+    /// The length of a peg or a post, as it is bought: `0.45 m`, or `17.7 in`.
+    pub fn peg_length(self, metres: f64) -> String {
+        match self.units {
+            Units::Metric => self.fine_length(metres),
+            Units::Feet => join((self.number(metres / METRES_PER_FOOT * 12.0, 1), "in")),
+        }
+    }
+
     /// The figure and unit of a length to the metre.
     pub fn far_parts(self, metres: f64) -> (String, &'static str) {
         match self.units {

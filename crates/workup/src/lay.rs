@@ -2,20 +2,19 @@
 
 use std::collections::BTreeMap;
 
-use geometry::{
-    CornerRequest, FixedStart, Net, NetForces, Outline, Placement, PlacementFault, PlacementRequest, Spike, StakeKind,
-};
+use geometry::{FixedStart, Net, Outline, Placement, PlacementFault, PlacementRequest};
 use plan::{Plan, Run, Shape};
 
-use crate::bracing::SoilFound;
+use crate::bracing::{Judging, Kit, SoilFound};
 use crate::branches::{self, BranchLine};
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
 use crate::slope::Heights;
 use crate::values::Bad;
 use crate::{nets, outlines, pins::Pins, place, point, slope};
 
-/// Minutes to set up: 5, 10 a net and 2 a brace (common practice, no source; facts of the trade).
-const SET_UP_MINUTES: (f64, f64, f64) = (5.0, 10.0, 2.0);
+/// Minutes to set up beside the braces: 5, and 10 a net (common practice, no source; facts of the trade). A brace takes
+/// what its kit does, 2 minutes where it is a guy with one stake.
+const SET_UP_MINUTES: (f64, f64) = (5.0, 10.0);
 
 /// Nets longer together than this are a slip of the pen, metres: the pulse needs a node every two metres.
 pub(crate) const LONGEST_CHAIN_M: f64 = 1e5;
@@ -29,6 +28,8 @@ pub(crate) struct Line {
     pub(crate) placement: Option<Placement>,
     /// What hangs on it, where its own nets are laid.
     pub(crate) branches: Vec<BranchLine>,
+    /// Its corners, where they can be judged.
+    pub(crate) judging: Option<Judging>,
 }
 
 /// Builds the line, lays the nets on it and judges the corners.
@@ -49,15 +50,17 @@ pub(crate) fn line(
     let outline = ground.as_ref().map_or_else(|| level.clone(), |ground| level.over(&ground.profile));
     let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
     let mut branches = Vec::new();
+    let mut judging = None;
     if let Some(placement) = &placement {
         branches = branches::lines(plan, run, &outline, bad, &mut worked.troubles);
         let own = Bad::of(&worked.troubles);
-        let soil = (soil, [".guy_", ".pegs", ".peg_"].iter().any(|name| own.any(name)));
         let laid = branches.iter().map(|branch| branches::laid(plan, &outline, branch)).collect();
-        worked.lay = Some(lay(plan, run, &outline, placement, bad, &soil).with_branches(laid, SET_UP_MINUTES.1));
+        judging = judgeable(placement, bad, &own).then(|| Judging::of(plan, run, &outline, placement, soil));
+        let lay = lay(plan, run, &outline, placement, soil, judging.as_ref());
+        worked.lay = Some(lay.with_branches(laid, SET_UP_MINUTES.1));
     }
     worked.slope = ground.map(|ground| ground.slope(plan, run, &outline, placement.as_ref()));
-    Some(Line { outline, level, placement, branches })
+    Some(Line { outline, level, placement, branches, judging })
 }
 
 fn placed(
@@ -111,10 +114,14 @@ fn placed(
     }
 }
 
-/// The soil, and whether one of the run's braces states what nothing can be built with.
-type Braced<'a> = (&'a SoilFound, bool);
-
-fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &Bad, soil: &Braced<'_>) -> Lay {
+fn lay(
+    plan: &Plan,
+    run: &Run,
+    outline: &Outline,
+    placement: &Placement,
+    soil: &SoilFound,
+    judging: Option<&Judging>,
+) -> Lay {
     let id = |kind: usize| plan.store.nets[kind].id.clone();
     let mut nets_needed = BTreeMap::new();
     for net in placement.nets_on_line() {
@@ -127,10 +134,10 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
         net: post.net,
         post: post.post,
     };
-    let judged = corners(plan, run, outline, placement, bad, soil);
-    let corners_judged = judged.is_some();
+    let corners_judged = judging.is_some();
+    let judged = judging.map(|judging| corners(plan, run, outline, placement, soil, judging));
     let (corners, bends) = judged.unwrap_or_default();
-    let (base, a_net, a_brace) = SET_UP_MINUTES;
+    let (base, a_net) = SET_UP_MINUTES;
     let mut lay = Lay {
         closed: outline.is_closed(),
         vertices: outline.vertices().iter().map(|vertex| (place(vertex.at), vertex.along_m)).collect(),
@@ -163,71 +170,15 @@ fn lay(plan: &Plan, run: &Run, outline: &Outline, placement: &Placement, bad: &B
         bends,
         branches: Vec::new(),
     };
-    let rule = base + a_net * lay.nets.len() as f64 + a_brace * lay.braces() as f64;
+    let needed = lay.corners.iter().filter(|corner| corner.needs_brace());
+    let braces: f64 = needed.map(|corner| corner.kit.minutes(&plan.store)).sum();
+    let rule = base + a_net * lay.nets.len() as f64 + braces;
     lay.set_up_minutes = rule * plan.ground.factors().minutes;
     lay
 }
 
-/// What the corners of a run are judged with, beside its line.
-pub(crate) struct Parts {
-    pub(crate) kinds: Vec<NetForces>,
-    stake: StakeKind,
-    stand_offs: Vec<(geometry::Point, f64)>,
-}
-
-impl Parts {
-    pub(crate) fn of(plan: &Plan, run: &Run) -> Self {
-        let forces = |net: &plan::NetKind| NetForces {
-            tension_n: net.tension_n(),
-            height_m: net.height_m(),
-            spikes_per_post: net.spikes_per_post(),
-            spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
-        };
-        let brace = &plan.store.brace;
-        let named = run.nets.as_ref().and_then(|nets| nets.first()).and_then(|id| plan.net_kind(id));
-        let net = named.or(plan.store.nets.first());
-        let net_height_m = net.map_or(f64::INFINITY, plan::NetKind::height_m);
-        let stand_off_m = |stated: &plan::StatedBrace| brace.guy_of(stated, net_height_m).1;
-        Self {
-            kinds: plan.store.nets.iter().map(forces).collect(),
-            stake: StakeKind {
-                spike: Spike { length_m: brace.stake_length_m(), diameter_m: brace.stake_diameter_m() },
-                loop_height_m: brace.loop_height_m(),
-                stand_off_m: brace.stand_off_m(),
-            },
-            stand_offs: run.braces.iter().map(|stated| (point(stated.at), stand_off_m(stated))).collect(),
-        }
-    }
-
-    /// What `geometry` is asked; the soil comes as wet as it is.
-    pub(crate) fn request<'a>(
-        &'a self,
-        plan: &Plan,
-        outline: &'a Outline,
-        placement: &'a Placement,
-        soil: &SoilFound,
-    ) -> CornerRequest<'a> {
-        CornerRequest {
-            outline,
-            placement,
-            kinds: &self.kinds,
-            soil: soil.soil(),
-            wet: false,
-            safety_factor: plan.store.brace.safety_factor(),
-            stake: self.stake,
-            stand_offs: &self.stand_offs,
-        }
-    }
-}
-
-fn corners(
-    plan: &Plan,
-    run: &Run,
-    outline: &Outline,
-    placement: &Placement,
-    bad: &Bad,
-    (soil, braces_bad): &Braced<'_>,
-) -> Option<(Vec<Corner>, Vec<Bend>)> {
+/// Whether every figure that the corners are judged with is one.
+fn judgeable(placement: &Placement, bad: &Bad, own: &Bad) -> bool {
     const OF_NET: [&str; 3] = ["height_m", "tension_n", "spike"];
     const OF_GROUND: [&str; 7] = [
         "ground.soil.undrained",
@@ -240,17 +191,26 @@ fn corners(
     ];
     let bad_net =
         |net: &geometry::PlacedNet| OF_NET.iter().any(|name| bad.any(&format!("store.nets[{}].{name}", net.kind)));
-    if OF_GROUND.iter().any(|part| bad.any(part)) || placement.nets.iter().any(bad_net) || *braces_bad {
-        return None;
-    }
-    let parts = Parts::of(plan, run);
-    let request = parts.request(plan, outline, placement, soil);
-    let judged = geometry::corners(&request);
-    let braced = nearest_corners(run, &judged);
-    let corners = judged
+    // Of the run itself: a brace of its own that nothing can be built with.
+    let of_brace = [".guy_", ".pegs", ".peg_"].iter().any(|name| own.any(name));
+    !(OF_GROUND.iter().any(|part| bad.any(part)) || placement.nets.iter().any(bad_net) || of_brace)
+}
+
+/// The corners and the gentle bends, as judged.
+fn corners(
+    plan: &Plan,
+    run: &Run,
+    outline: &Outline,
+    placement: &Placement,
+    soil: &SoilFound,
+    judging: &Judging,
+) -> (Vec<Corner>, Vec<Bend>) {
+    let request = judging.parts.request(plan, outline, placement, soil);
+    let corners = judging
+        .corners
         .iter()
-        .zip(braced)
-        .map(|(corner, braced)| Corner {
+        .zip(&judging.stated)
+        .map(|(corner, stated)| Corner {
             at: place(corner.at),
             along_m: corner.along_m,
             vertex: outline
@@ -268,7 +228,9 @@ fn corners(
                 geometry::Verdict::Advised => Verdict::Advised,
                 geometry::Verdict::Required => Verdict::Required,
             },
-            braced,
+            braced: stated.is_some(),
+            kit: Kit::of(&plan.store.brace, corner.stated.last().map(|&number| &run.braces[number])),
+            holds: stated.as_ref().is_some_and(|judged| judged.holds),
             stake: Stake {
                 at: place(corner.stake.at),
                 stand_off_m: corner.stake.stand_off_m,
@@ -290,21 +252,5 @@ fn corners(
             }
         })
         .collect();
-    Some((corners, bends))
-}
-
-/// For each corner and end, whether a stated brace stands by it; a corner and an end at one place share one.
-fn nearest_corners(run: &Run, corners: &[geometry::Corner]) -> Vec<bool> {
-    let mut braced = vec![false; corners.len()];
-    for brace in &run.braces {
-        let apart_m = |corner: &geometry::Corner| corner.at.distance_m(point(brace.at));
-        let least_m = corners.iter().map(apart_m).fold(f64::INFINITY, f64::min);
-        if least_m > plan::StatedBrace::REACH_M {
-            continue;
-        }
-        for (corner, braced) in corners.iter().zip(&mut braced) {
-            *braced |= apart_m(corner) <= least_m + geometry::MEET_M;
-        }
-    }
-    braced
+    (corners, bends)
 }

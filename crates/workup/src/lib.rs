@@ -82,7 +82,7 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
             mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.level, &ground, &mut worked);
             worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
-            bracing::add(plan, run, &line.outline, line.placement.as_ref(), &soil, &ground, &mut worked);
+            bracing::add(plan, run, line, &soil, &ground, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);

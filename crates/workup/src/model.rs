@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
-use crate::bracing::{Bracing, SoilFound};
+use crate::bracing::{Bracing, Kit, SoilFound};
 use crate::gates::GateWork;
 use crate::growth::GrassDays;
 use crate::pins::PinWork;
@@ -185,6 +185,20 @@ impl Lay {
     }
 }
 
+impl Lay {
+    /// The braces that are decided or have to be, by what they are made of, each with how many there are.
+    pub fn kits(&self) -> Vec<(Kit, usize)> {
+        let mut kits: Vec<(Kit, usize)> = Vec::new();
+        for corner in self.corners.iter().filter(|corner| corner.needs_brace()) {
+            match kits.iter_mut().find(|(kit, _)| *kit == corner.kit) {
+                Some((_, count)) => *count += 1,
+                None => kits.push((corner.kit, 1)),
+            }
+        }
+        kits
+    }
+}
+
 impl Corner {
     /// Whether the net cuts across it, for it stands on no post; an end does not.
     pub fn is_between_posts(&self) -> bool {
@@ -194,6 +208,11 @@ impl Corner {
     /// Whether a brace is decided here or has to be.
     pub fn needs_brace(&self) -> bool {
         self.braced || self.verdict == Verdict::Required
+    }
+
+    /// Whether the brace that the keeper stated here is too weak.
+    pub fn brace_too_weak(&self) -> bool {
+        self.braced && !self.holds
     }
 
     /// Whether a brace is advised here and not decided.
@@ -303,6 +322,10 @@ pub struct Corner {
     pub verdict: Verdict,
     /// Whether the keeper stated a brace here.
     pub braced: bool,
+    /// Whether that brace holds as much as is wanted, as [`crate::bracing`] judges it.
+    pub holds: bool,
+    /// What that brace is made of, or one of the store's where none is stated.
+    pub kit: Kit,
     /// The brace's stake.
     pub stake: Stake,
 }

@@ -195,7 +195,7 @@ pub(crate) struct Ground {
 
 /// The ground along a run's line; `None` where nothing is known of it.
 pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Ground> {
-    let by_hand = by_hand(&run.side_slopes, level);
+    let by_hand = by_hand(run, level);
     let (evidence, surface) = heights.along(level);
     if surface.is_none() && by_hand.iter().all(Option::is_none) {
         return None;
@@ -210,15 +210,12 @@ pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Gr
 }
 
 /// What each side is stated to rise, metres.
-fn by_hand(stated: &[SideSlope], level: &Outline) -> Vec<Option<f64>> {
+fn by_hand(run: &Run, level: &Outline) -> Vec<Option<f64>> {
     let mut rises = vec![None; level.side_count()];
-    for slope in stated {
-        let at = point(slope.at);
-        let apart_m = |side: &usize| {
-            let (from, to) = level.side(*side);
-            geometry::region::distance_to_m(&Outline::open(&[from, to]), at)
-        };
-        let Some(side) = (0..rises.len()).min_by(|a, b| apart_m(a).total_cmp(&apart_m(b))) else { continue };
+    for slope in &run.side_slopes {
+        // Vertices that fell together are one on the line, so a side begins at the last one kept before it.
+        let begins = |stated: usize| level.vertices().iter().rposition(|vertex| vertex.stated <= stated);
+        let Some(side) = run.side_at(slope.at).and_then(begins).filter(|&side| side < rises.len()) else { continue };
         let (from, to) = level.side(side);
         if let Some(rises_m) = rises_m(slope, from.distance_m(to)) {
             rises[side] = Some(rises_m);

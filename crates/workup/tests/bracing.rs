@@ -127,6 +127,7 @@ fn a_corner_that_stood_or_leaned_bounds_what_is_said_otherwise() {
     assert!((corner.hold_n - corner.pull_n).abs() < 1e-9, "{} of {}", corner.hold_n, corner.pull_n);
     assert_eq!(corner.verdict, Verdict::Advised, "it stood once; twice the pull is asked for");
     assert_eq!((found(&stood).evidence, found(&stood).before), (Evidence::CornersSeen, Evidence::Class));
+    assert_eq!((found(&stood).range, found(&stood).word), (None, None), "the class is outweighed, and so is its range");
     // One that leaned says no more than soft clay says already: the class stays.
     let leaned = soft(&|plan| plan.ground.soil.corners_seen = vec![seen(false, 90.0)]);
     assert_eq!(found(&leaned).evidence, Evidence::Class);
@@ -271,6 +272,103 @@ fn a_stated_brace_is_judged_by_what_it_says() {
     let steep =
         braced(StatedBrace { guy_angle_deg: Some(70.0), ..StatedBrace::default() }).stated.unwrap().guy.unwrap();
     assert!((steep.lift_n / steep.level_n - 2.747).abs() < 6e-4);
+}
+
+#[test]
+fn what_holds_is_one_rule_whatever_else_the_plan_says() {
+    // husbandry 2.5: safety factor 2 in normal use. In 25 kPa one stake is drawn out at less than that, two are not.
+    let braced = |change: &dyn Fn(&mut Plan)| {
+        with(|plan| {
+            plan.ground.soil.undrained_strength_kpa = Some(25.0);
+            plan.runs[0].braces = plan.runs[0].outline.iter().map(|&at| stands_at(at)).collect();
+            change(plan);
+        })
+    };
+    for (change, holds) in [
+        (&(|_: &mut Plan| ()) as &dyn Fn(&mut Plan), false),
+        (&|plan: &mut Plan| plan.store.brace.pegs = Some(1), false),
+        (&|plan: &mut Plan| plan.ground.wind_m_per_s = Some(9.0), false),
+        (&|plan: &mut Plan| plan.store.brace.pegs = Some(2), true),
+        (&|plan: &mut Plan| plan.store.brace.safety_factor = Some(1.5), true),
+    ] {
+        let run = worked(&braced(change));
+        for (corner, detail) in run.lay.unwrap().corners.iter().zip(run.bracing.unwrap().details) {
+            let judged = detail.stated.unwrap();
+            assert!(corner.braced && corner.holds == holds && judged.holds == holds, "{judged:?}");
+            assert_eq!(detail.mends.is_empty(), holds);
+        }
+    }
+}
+
+fn stands_at(at: Point) -> StatedBrace {
+    StatedBrace { at, ..StatedBrace::default() }
+}
+
+#[test]
+fn a_brace_belongs_to_the_nearest_corner_alone() {
+    // Two corners 0.9 m apart, and a brace by each: a step reaches both.
+    let plan = with(|plan| {
+        plan.runs[0].outline =
+            [(0.0, 0.0), (24.5, 0.0), (25.1364, 0.6364), (25.0, 25.0), (0.0, 25.0)].map(Point::from).to_vec();
+        plan.runs[0].braces = vec![stands_at(Point::new(24.6, 0.0)), stands_at(Point::new(25.0, 0.6))];
+    });
+    let details = worked(&plan).bracing.unwrap().details;
+    let braces: Vec<Vec<usize>> = details.iter().map(|detail| detail.braces.clone()).collect();
+    assert_eq!(braces[1..3], [vec![0], vec![1]], "{braces:?}");
+    assert!(details[0].stated.is_none() && details[3].stated.is_none());
+    // Of two at one corner the nearer counts.
+    let two = with(|plan| {
+        let near = StatedBrace { pegs: Some(3), ..stands_at(Point::new(0.1, 0.0)) };
+        plan.runs[0].braces = vec![near, stands_at(Point::new(0.4, 0.0))];
+    });
+    let run = worked(&two);
+    assert_eq!(
+        (run.bracing.unwrap().details[0].braces.as_slice(), run.lay.unwrap().corners[0].kit.pegs),
+        (&[1, 0][..], 3)
+    );
+}
+
+#[test]
+fn minutes_and_what_is_taken_along_count_what_the_braces_are_made_of() {
+    let plain = worked(&square());
+    let set = |brace: StatedBrace, rated: bool| {
+        worked(&with(|plan| {
+            plan.runs[0].braces = vec![StatedBrace { at: Point::new(25.0, 0.0), ..brace }];
+            plan.store.rates.brace_minutes = rated.then_some(2.0);
+        }))
+    };
+    let minutes = |run: &RunWorkup| run.lay.as_ref().unwrap().set_up_minutes;
+    assert!((minutes(&plain) - 33.0).abs() < 1e-9, "5 + 10 a net + 2 a brace (common practice, no source)");
+    let post = StatedBrace { kind: plan::BraceKind::Post, ..StatedBrace::default() };
+    // docs/model.md, mends: 1 min a second peg, 0.5 for 0.15 m of a peg, 3 a brace post in place of 2.
+    for (brace, more) in [
+        (StatedBrace::default(), 0.0),
+        (StatedBrace { pegs: Some(2), ..StatedBrace::default() }, 1.0),
+        (StatedBrace { peg_length_m: Some(0.45), ..StatedBrace::default() }, 0.5),
+        (StatedBrace { pegs: Some(2), peg_length_m: Some(0.6), ..StatedBrace::default() }, 3.0),
+        (post, 1.0),
+    ] {
+        let run = set(brace.clone(), false);
+        assert!((minutes(&run) - 33.0 - more).abs() < 1e-9, "{brace:?}: {}", minutes(&run));
+        let (rated, bare) = (set(brace.clone(), true), set(StatedBrace::default(), true));
+        assert!((minutes(&rated) - minutes(&bare) - more).abs() < 1e-9, "by the rates too");
+        let down = |run: &RunWorkup| run.taking_down.as_ref().unwrap().minutes_low;
+        assert!((down(&rated) - down(&bare) - more / 2.0).abs() < 1e-9, "drawing takes half of setting");
+        let kits = run.lay.unwrap().kits();
+        assert_eq!(kits.iter().map(|(_, count)| count).sum::<usize>(), 4);
+        assert_eq!(kits.len(), if more > 0.0 { 2 } else { 1 }, "{kits:?}");
+    }
+}
+
+#[test]
+fn a_share_that_no_net_has_is_a_finding_and_the_default_is_reckoned_with() {
+    let fouled = |share: Option<f64>| worked(&with(|plan| plan.ground.fouled_share = share)).bracing.unwrap().wind;
+    let default = fouled(None);
+    assert!((default.fouled_share - 0.2).abs() < 1e-12);
+    for share in [0.0, -0.3, 1.2, 40.0] {
+        assert_eq!(fouled(Some(share)), default, "{share}");
+    }
+    assert!((fouled(Some(0.5)).fouled_share - 0.5).abs() < 1e-12);
 }
 
 /// The run of the plan with the first corner's cut taken.

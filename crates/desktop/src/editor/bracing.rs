@@ -4,7 +4,6 @@ use plan::{CornerSeen, Deed, Edit, Run, StatedBrace};
 use workup::bracing::{Detail, Mend, cut_run};
 
 use super::Editor;
-use crate::tool::apart_m;
 
 /// What a view says about braces of the run in hand; corners are places in its lay's list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,8 +12,14 @@ pub enum BracingMessage {
     Take(usize, usize),
     /// Set the cheapest brace at every corner and end where one holds.
     SetAll,
+    /// Take back what is set at a corner.
+    TakeBack(usize),
+    /// Take back a brace that stands at no corner, by its place in the run's list.
+    TakeBackStray(usize),
     /// A corner without a brace stood, or leaned.
     Saw(usize, bool),
+    /// The part about the wind is in sight, or no longer.
+    LookAtWind(bool),
 }
 
 impl Editor {
@@ -22,6 +27,11 @@ impl Editor {
     pub fn corner_details(&self) -> &[Detail] {
         let worked = self.run().and_then(|(_, worked)| worked.bracing.as_ref());
         worked.map_or(&[], |bracing| bracing.details.as_slice())
+    }
+
+    /// Whether the page's part about the wind is in sight.
+    pub fn looks_at_wind(&self) -> bool {
+        self.looks_at_wind
     }
 
     /// The cheapest brace that holds a corner; a cut is none.
@@ -34,18 +44,24 @@ impl Editor {
         match message {
             BracingMessage::Take(corner, mend) => self.take_mend(corner, mend),
             BracingMessage::SetAll => {
-                let braces = self.corner_details().iter().filter_map(Self::cheapest_brace);
-                let braces: Vec<StatedBrace> = braces.filter_map(|(_, mend)| mend.brace.clone()).collect();
+                let cheapest = |(corner, detail)| Some((corner, Self::cheapest_brace(detail)?.1.brace.clone()?));
+                let braces: Vec<_> = self.corner_details().iter().enumerate().filter_map(cheapest).collect();
                 self.set_braces(braces);
             }
+            BracingMessage::TakeBack(corner) => {
+                let braces = self.corner_details().get(corner).map(|detail| detail.braces.clone());
+                self.take_back(&braces.unwrap_or_default());
+            }
+            BracingMessage::TakeBackStray(brace) => self.take_back(&[brace]),
             BracingMessage::Saw(corner, stood) => self.saw(corner, stood),
+            BracingMessage::LookAtWind(looks) => self.looks_at_wind = looks,
         }
     }
 
     fn take_mend(&mut self, corner: usize, mend: usize) {
         let Some(mend) = self.corner_details().get(corner).and_then(|detail| detail.mends.get(mend)) else { return };
         if let Some(brace) = mend.brace.clone() {
-            self.set_braces(vec![brace]);
+            self.set_braces(vec![(corner, brace)]);
         } else if let Some(cut) = &mend.cut
             && let Some(run) = self.run().and_then(|(run, _)| cut_run(run, cut))
         {
@@ -55,16 +71,30 @@ impl Editor {
         }
     }
 
-    fn set_braces(&mut self, braces: Vec<StatedBrace>) {
-        let Some((run, _)) = self.run() else { return };
+    /// Sets braces at corners, each in place of what was set there.
+    fn set_braces(&mut self, braces: Vec<(usize, StatedBrace)>) {
         if braces.is_empty() {
             return;
         }
-        let mut run = run.clone();
-        let near = |one: &StatedBrace| braces.iter().any(|brace| apart_m(one.at, brace.at) <= StatedBrace::REACH_M);
-        run.braces.retain(|one| !near(one));
-        run.braces.extend(braces);
+        let details = self.corner_details();
+        let was = braces.iter().filter_map(|(corner, _)| details.get(*corner)).flat_map(|detail| &detail.braces);
+        let was: Vec<usize> = was.copied().collect();
+        let Some(mut run) = self.run_without(&was) else { return };
+        run.braces.extend(braces.into_iter().map(|(_, brace)| brace));
         self.one_step_called(Deed::Brace, run);
+    }
+
+    fn take_back(&mut self, braces: &[usize]) {
+        if let Some(run) = self.run_without(braces).filter(|_| !braces.is_empty()) {
+            self.one_step_called(Deed::TakeBrace, run);
+        }
+    }
+
+    /// The run in hand without those of its braces, by their places in its list.
+    fn run_without(&self, braces: &[usize]) -> Option<Run> {
+        let (run, _) = self.run()?;
+        let kept = run.braces.iter().enumerate().filter(|(number, _)| !braces.contains(number));
+        Some(Run { braces: kept.map(|(_, brace)| brace.clone()).collect(), ..run.clone() })
     }
 
     fn one_step_called(&mut self, deed: Deed, run: Run) {

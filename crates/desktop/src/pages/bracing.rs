@@ -10,14 +10,14 @@ use egui::{Align2, Id, Rect, Sense, Ui, Vec2, pos2, vec2};
 use plan::{Edit, Run};
 use words::texts::{Bracing as Text, Window};
 use words::{Measure, Range};
-use workup::bracing::{Detail, Mend, Wind};
+use workup::bracing::{Detail, Kit, Mend, Wind};
 use workup::{Corner, Lay, RunWorkup};
 
 use super::{Desk, ghosts};
 use crate::editor::{BracingMessage, Editor, Message, Page};
 use crate::facts;
 use crate::field::{self, Shown};
-use crate::icons;
+use crate::icons::{self, Icon};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -29,7 +29,10 @@ const OPEN: &str = "mends open";
 /// The wind that may be typed, metres a second.
 const WIND: Range = Range::zero_to(60.0);
 
-/// A corner with what mends it.
+/// The share of a fouled net's face that may be typed.
+const FOULED: Range = Range::between(0.01, 1.0);
+
+/// A corner with what is set there, or what mends it.
 struct Wanting<'a> {
     index: usize,
     corner: &'a Corner,
@@ -49,12 +52,12 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         ghosts::give(ui, GHOST, None);
         return;
     };
-    let wanting: Vec<Wanting<'_>> = lay
+    let held: Vec<Wanting<'_>> = lay
         .corners
         .iter()
         .zip(&bracing.details)
         .enumerate()
-        .filter(|(_, (_, detail))| !detail.mends.is_empty())
+        .filter(|(_, (_, detail))| detail.stated.is_some() || !detail.mends.is_empty())
         .map(|(index, (corner, detail))| Wanting {
             index,
             corner,
@@ -63,7 +66,9 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         })
         .collect();
     let picked = picked_corner(desk.editor, run, lay);
-    let ghost = mends(ui, desk, run, &wanting, picked);
+    let at_corner = |brace: usize| bracing.details.iter().any(|detail| detail.braces.contains(&brace));
+    let strays: Vec<usize> = (0..run.braces.len()).filter(|&brace| !at_corner(brace)).collect();
+    let ghost = mends(ui, desk, run, &held, &strays, picked);
     ghosts::give(ui, GHOST, ghost);
     if let Some(index) = picked.filter(|&index| !lay.corners[index].braced && !lay.corners[index].end) {
         logged(ui, desk, index, &lay.corners[index]);
@@ -78,20 +83,38 @@ fn picked_corner(editor: &Editor, run: &Run, lay: &Lay) -> Option<usize> {
     lay.corners.iter().position(is_it).filter(|_| of == editor.run_index())
 }
 
-/// The corners that want holding, and what the one that is dealt with may get; the ghost of its cut.
-fn mends(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, wanting: &[Wanting<'_>], picked: Option<usize>) -> Option<Ghost> {
+/// Every corner that is braced or wants it, each braced one to be taken back by a click, and what the one that is dealt
+/// with may get; the ghost of its cut.
+///
+/// A row stays where it is when its brace is set or taken back, and so do the buttons below.
+fn mends(
+    ui: &mut Ui,
+    desk: &mut Desk<'_>,
+    run: &Run,
+    held: &[Wanting<'_>],
+    strays: &[usize],
+    picked: Option<usize>,
+) -> Option<Ghost> {
     let (words, p) = (desk.words, desk.p);
-    let first = wanting.first()?;
-    desk.section(ui, words.text(Text::Mends), words.text(Text::MendsAside));
+    if held.is_empty() && strays.is_empty() {
+        return None;
+    }
+    let wanting: Vec<&Wanting<'_>> = held.iter().filter(|one| !one.detail.mends.is_empty()).collect();
+    let aside = if wanting.is_empty() { Text::MendsDone } else { Text::MendsAside };
+    desk.section(ui, words.text(Text::Mends), words.text(aside));
     kit::rule(ui, p);
     let clicked = ui.data(|data| data.get_temp::<usize>(Id::unique(DEALT)));
-    let of = |index: Option<usize>| wanting.iter().find(|one| Some(one.index) == index);
-    let dealt = of(picked).or_else(|| of(clicked)).unwrap_or(first);
-    for one in wanting {
-        row(ui, desk, run, one, one.index == dealt.index);
+    let of = |index: Option<usize>| wanting.iter().copied().find(|one| Some(one.index) == index);
+    let dealt = of(picked).or_else(|| of(clicked)).or(wanting.first().copied());
+    for one in held {
+        row(ui, desk, run, one, dealt.is_some_and(|dealt| dealt.index == one.index));
     }
+    for &brace in strays {
+        stray(ui, desk, run, brace);
+    }
+    let dealt = dealt?;
     ui.add_space(8.0);
-    let ghost = actions(ui, desk, wanting, dealt, picked.is_some());
+    let ghost = actions(ui, desk, &wanting, dealt, picked.is_some());
     ui.add_space(6.0);
     compared(ui, desk, dealt);
     ghost
@@ -102,9 +125,10 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     let thing = facts::stated_vertex(run, one.corner)
         .filter(|_| !one.corner.end)
         .map(|vertex| Thing::RunCorner { run: desk.editor.run_index(), vertex });
-    let (way, cost) = match one.detail.cheapest() {
-        Some(mend) => (care::bracing::mend(words, mend), minutes(desk, mend)),
-        None => (words.text(Text::NothingHolds).to_owned(), String::new()),
+    let (way, cost) = match (&one.detail.stated, one.detail.cheapest()) {
+        (Some(judged), _) => (care::bracing::kit(words, one.corner.kit), care::bracing::times(words, judged.safety)),
+        (None, Some(mend)) => (care::bracing::mend(words, mend), minutes(desk, mend)),
+        (None, None) => (words.text(Text::NothingHolds).to_owned(), String::new()),
     };
     let name = one.number.map_or_else(
         || words.text(Window::End).to_owned(),
@@ -128,10 +152,58 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
         Some(number) => icons::number_plate(ui.painter(), plate, &number.to_string(), dealt, p),
         None => icons::end_post(ui.painter(), plate.center(), p),
     }
-    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
-    let room = right.left() - rect.left() - 42.0;
-    let galley = kit::shortened(ui, &way, theme::regular(13.0), colour(p.ink), room);
-    ui.painter().galley(pos2(rect.left() + 30.0, y - galley.size().y / 2.0), galley, colour(p.ink));
+    let mut end = rect.right();
+    if one.detail.stated.is_some() {
+        let label = match one.number {
+            Some(number) => words.say(Text::TakeBackAt, &[("number", &number.to_string())]),
+            None => words.text(Text::TakeBackEnd).to_owned(),
+        };
+        if take_back(ui, rect, &label, p) {
+            desk.said.say(Message::Bracing(BracingMessage::TakeBack(one.index)));
+        }
+        end -= TAKE_BACK;
+    }
+    let cell = kit::cell(ui, pos2(end, y), Align2::RIGHT_CENTER, &cost, theme::regular(13.0), colour(p.ink2));
+    let mut room = cell.left() - 12.0;
+    if one.detail.stated.is_some() {
+        let kite = if one.corner.holds { icons::Kite::Needed } else { icons::Kite::Weak };
+        // All in one column, however wide the figures are.
+        room = room.min(end - KITE);
+        icons::kite(ui.painter(), pos2(room + 4.0, y), kite, p);
+        room -= 8.0;
+    }
+    way_of(ui, rect, &way, room, p);
+}
+
+/// Room for the button that takes a brace back, and from there to the kites.
+const TAKE_BACK: f32 = 26.0;
+const KITE: f32 = 44.0;
+
+/// A row's way of holding, left of `end`.
+fn way_of(ui: &Ui, rect: Rect, way: &str, end: f32, p: &drawing::Palette) {
+    let left = rect.left() + 30.0;
+    let galley = kit::shortened(ui, way, theme::regular(13.0), colour(p.ink), end - left);
+    ui.painter().galley(pos2(left, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
+}
+
+/// The button at a row's end that takes its brace back.
+fn take_back(ui: &mut Ui, rect: Rect, label: &str, p: &drawing::Palette) -> bool {
+    let at = Rect::from_center_size(pos2(rect.right() - 10.0, rect.center().y), Vec2::splat(kit::BUTTON));
+    let mut inside = ui.new_child(egui::UiBuilder::new().max_rect(at));
+    kit::icon_button(&mut inside, Icon::TakeOut, label, true, false, p).clicked()
+}
+
+/// A brace that stands at no corner.
+fn stray(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, brace: usize) {
+    let (words, p) = (desk.words, desk.p);
+    let kit = Kit::of(&desk.editor.plan().store.brace, run.braces.get(brace));
+    let rect = kit::fact(ui, "", "", p);
+    icons::end_post(ui.painter(), pos2(rect.left() + 9.0, rect.center().y), p);
+    let way = words.say(Text::StrayBrace, &[("brace", &care::bracing::kit(words, kit))]);
+    way_of(ui, rect, &way, rect.right() - TAKE_BACK, p);
+    if take_back(ui, rect, words.text(Text::TakeBackStray), p) {
+        desk.said.say(Message::Bracing(BracingMessage::TakeBackStray(brace)));
+    }
 }
 
 /// A mend's minutes of work.
@@ -143,7 +215,7 @@ fn minutes(desk: &Desk<'_>, mend: &Mend) -> String {
 fn actions(
     ui: &mut Ui,
     desk: &mut Desk<'_>,
-    wanting: &[Wanting<'_>],
+    wanting: &[&Wanting<'_>],
     dealt: &Wanting<'_>,
     picked: bool,
 ) -> Option<Ghost> {
@@ -189,7 +261,12 @@ fn actions(
     }
     if dealt.detail.stated.is_some() {
         ui.add_space(4.0);
-        desk.second(ui, &format!("{}.", words::capital(words.text(Text::BraceHoldsNot))));
+        let better = dealt.detail.cheapest().map(|mend| care::bracing::mend(words, mend));
+        let text = match &better {
+            Some(mend) => words.say(Text::BraceHoldsNot, &[("mend", mend)]),
+            None => words.text(Text::BraceHoldsNotAtAll).to_owned(),
+        };
+        desk.second(ui, &text);
     }
     shown
 }
@@ -254,7 +331,7 @@ fn guy_in_words(desk: &Desk<'_>, dealt: &Wanting<'_>) -> Option<String> {
     let best = guys().find(|(mend, _)| cheapest.is_some_and(|best| std::ptr::eq(best, *mend)));
     let (mend, guy) = best.or_else(|| guys().next())?;
     let rule = &desk.editor.plan().store.brace;
-    let tied_m = mend.brace.as_ref().and_then(|brace| brace.guy_height_m).unwrap_or(rule.guy_height_m());
+    let tied_m = mend.judged.as_ref().and_then(|judged| judged.tied_m).unwrap_or(rule.guy_height_m());
     let angle_deg = (guy.lift_n / guy.level_n).atan().to_degrees();
     Some(words.say(
         Text::GuyWhy,
@@ -288,7 +365,19 @@ fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
     let head = words.text(Text::Wind);
     desk.section(ui, head, "");
     ui.add_space(6.0);
-    kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
+    let sentence = kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
+    // What is read here is marked on the map.
+    let looks = ui.is_rect_visible(sentence.rect);
+    if looks != desk.editor.looks_at_wind() {
+        desk.said.say(Message::Bracing(BracingMessage::LookAtWind(looks)));
+    }
+    if wind.fouled.is_some() {
+        ui.add_space(2.0);
+        let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
+        icons::goes_over(ui.painter(), pos2(rect.left() + 7.0, rect.center().y), p);
+        let at = pos2(rect.left() + 20.0, rect.center().y);
+        kit::cell(ui, at, Align2::LEFT_CENTER, words.text(Text::MarkedSo), theme::regular(12.0), colour(p.ink2));
+    }
     ui.add_space(4.0);
     let ground = &desk.editor.plan().ground;
     let shown = match ground.wind_m_per_s {
@@ -299,6 +388,13 @@ fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
     if let Some(wind_m_per_s) = field::line(ui, p, Id::unique("wind field"), words.text(Text::MustStand), &shown, read)
     {
         let fouled_share = ground.fouled_share;
+        desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
+    }
+    let shown = Shown::of(words, Measure::Percent, ground.fouled_share(), ground.fouled_share.is_none());
+    let read = field::or_nothing(field::figure(words, Measure::Percent, FOULED));
+    let id = Id::unique("fouled field");
+    if let Some(fouled_share) = field::line(ui, p, id, words.text(Text::FouledClosed), &shown, read) {
+        let wind_m_per_s = ground.wind_m_per_s;
         desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
     }
     if let (Some(stated), Some(clean), Some(fouled)) = (wind.wanted_m_per_s, &wind.clean, &wind.fouled) {

@@ -259,6 +259,7 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
         Verdict::Required => Text::WillLean,
     };
     let brace = match (corner.braced, corner.verdict) {
+        (true, _) if corner.brace_too_weak() => Some(Text::BraceWeak),
         (true, _) => Some(Text::Braced),
         (false, Verdict::Required) => Some(Text::NeedsBrace),
         (false, Verdict::Advised) => Some(Text::BraceAdvised),
@@ -308,6 +309,11 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
 }
 
 /// A brace that stands is drawn as one that is needed.
-fn kite_of(corner: &Corner) -> Verdict {
-    if corner.braced { Verdict::Required } else { corner.verdict }
+fn kite_of(corner: &Corner) -> icons::Kite {
+    match (corner.braced, corner.verdict) {
+        (true, _) if corner.brace_too_weak() => icons::Kite::Weak,
+        (true, _) | (_, Verdict::Required) => icons::Kite::Needed,
+        (_, Verdict::Advised) => icons::Kite::Advised,
+        _ => icons::Kite::None,
+    }
 }

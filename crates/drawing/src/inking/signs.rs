@@ -8,11 +8,14 @@ use super::trace::{self, Px, add, right, scaled, sub, toward};
 use super::{Inker, blocks::Block};
 use crate::ink::{Anchor, Weight};
 use crate::palette::{Colour, Palette};
-use crate::shape::{Role, Thing};
+use crate::shape::{GOES_OVER, Role, Thing};
 use crate::view::{Distance, View};
 
 /// How far a corner's plate keeps off the net where no brace stands, pixels.
 const PLATE_OFF: f64 = 14.0;
+
+/// How far outside the net the sign of a post that goes over stands, pixels.
+const GOES_OVER_OFF: f64 = 17.0;
 
 /// A corner's plate: the corner's place, the plate's middle and outward from the corner.
 #[derive(Clone, Copy, Debug)]
@@ -183,7 +186,9 @@ impl Inker<'_> {
     }
 
     /// The kite of a brace, its foot where the stake stands.
-    pub(super) fn brace(&mut self, stake: Px, away: Px, needed: bool, guy_m: f64) {
+    ///
+    /// Filled where it is needed or stands, open where it is advised, half filled where it stands and is too weak.
+    pub(super) fn brace(&mut self, stake: Px, away: Px, [needed, weak]: [bool; 2], guy_m: f64) {
         if self.distance == Distance::Far {
             return;
         }
@@ -192,9 +197,28 @@ impl Inker<'_> {
         let foot = toward(stake, away, guy_px(self.view, guy_m) - self.px_of(guy_m));
         let at = |along: f64, aside: f64| toward(toward(foot, away, along), right(away), aside);
         let ring = [at(0.0, 0.0), at(length * 0.36, width / 2.0), at(length, 0.0), at(length * 0.36, -width / 2.0)];
-        let fill = if needed { self.palette.ink } else { self.palette.sheet };
+        let fill = if needed && !weak { self.palette.ink } else { self.palette.sheet };
         self.pen.edged(&ring, fill, 1.25, self.palette.ink);
+        if weak {
+            self.pen.polygon(&[ring[0], ring[1], ring[2]], self.palette.ink);
+        }
         self.taken.push(Block::new(at(length / 2.0, 0.0), length, length));
+    }
+
+    /// A post that leans over its ground, beside the net on the outer side: it goes over first in the wind.
+    pub(super) fn goes_over(&mut self, at: Px, outward: Px) {
+        if self.distance == Distance::Far {
+            return;
+        }
+        let scale = self.sign_scale();
+        let middle = toward(at, outward, GOES_OVER_OFF * scale);
+        let strokes = GOES_OVER.map(|stroke| stroke.map(|off| add(middle, scaled(off, scale))));
+        for (width, colour) in [(4.5, self.palette.sheet), (1.75, self.palette.ink)] {
+            for stroke in &strokes {
+                self.pen.line(stroke, width, colour);
+            }
+        }
+        self.taken.push(Block::new(middle, 15.0 * scale, 12.0 * scale));
     }
 
     pub(super) fn feed(&mut self, at: Px) {

@@ -91,7 +91,25 @@ pub(super) fn braces(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         let away = (stake.north_m - at.north_m).atan2(stake.east_m - at.east_m);
         sheet.path(Role::Guy { needed }, vec![at, stake], false, None);
         let guy_m = (stake.east_m - at.east_m).hypot(stake.north_m - at.north_m);
-        sheet.mark(Role::Brace { needed, guy_m }, stake, away, None);
+        sheet.mark(Role::Brace { needed, weak: corner.brace_too_weak(), guy_m }, stake, away, None);
+    }
+}
+
+/// The posts that go over first in the wind with grass in the net, as the page tells them; one mark for two at a join.
+pub(super) fn gusts(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    let Some((lay, track)) = &run.laid else { return };
+    let wind = run.worked.and_then(|worked| Some(&worked.bracing.as_ref()?.wind));
+    let Some(over) = wind.and_then(|wind| wind.fouled.as_ref()) else { return };
+    if run.run.status == RunStatus::Past {
+        return;
+    }
+    let mut last: Option<Point> = None;
+    for post in over.posts.iter().filter_map(|&number| lay.posts.get(number)) {
+        let here = |at: Point| (at.east_m - post.at.east_m).hypot(at.north_m - post.at.north_m) < SAME_M;
+        if last.replace(post.at).is_some_and(here) {
+            continue;
+        }
+        sheet.mark(Role::GoesOver, post.at, track.square_outward(post.along_m), None);
     }
 }
 

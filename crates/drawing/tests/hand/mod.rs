@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use care::{Finding, Findings, Severity};
 use plan::{Coop, EarthStakes, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run};
+use workup::bracing::Kit;
 use workup::{Corner, LaidNet, Lay, Post, RunWorkup, Sample, SampleOf, Stake, Strip, Verdict, Volts, Weakest, Workup};
 
 /// Everything that a scene needs.
@@ -271,6 +272,8 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
             dents,
             verdict: if turn.abs() > 0.8 { Verdict::Required } else { Verdict::Advised },
             braced: false,
+            holds: false,
+            kit: Kit { kind: plan::BraceKind::Guy, pegs: 1, length_m: 0.3 },
             stake: Stake {
                 at: Point::new(at.east_m + out.cos(), at.north_m + out.sin()),
                 stand_off_m: 1.0,

@@ -3,10 +3,10 @@
 //! All three are `null` where the plan says nothing of soil classes, pulls, corners seen, wind, or braces beyond their
 //! stake: reports of such plans stay as they were.
 
-use plan::{Plan, Point};
+use plan::{BraceKind, Plan, Point};
 use schemars::JsonSchema;
 use serde::Serialize;
-use workup::bracing::{Bracing, Detail, GoesOver, Holding, Judged, Mend, MendKind, SoilFound};
+use workup::bracing::{Bracing, Detail, GoesOver, Holding, Judged, Kit, Mend, MendKind, SoilFound};
 use workup::{RunWorkup, Workup};
 
 /// The soil that the braces reckon with.
@@ -21,7 +21,8 @@ pub(crate) struct Soil {
     undrained_strength_kpa: Option<f64>,
     /// Angle of friction, degrees; `null` of a clay.
     friction_angle_deg: Option<f64>,
-    /// Lower end of the class that counts, kilopascals or degrees; `null` where it is open or none counts.
+    /// Lower end of the class that counts, kilopascals or degrees; `null` where it is open, where none counts, and where a
+    /// corner seen outweighs it.
     low: Option<f64>,
     /// Upper end of it.
     high: Option<f64>,
@@ -63,6 +64,24 @@ pub(crate) struct OfRun {
     brace_detail: Option<Vec<DetailOut>>,
     /// The wind on its straights.
     wind: Option<WindOut>,
+    /// What to take along for the braces that are stated or needed.
+    brace_kits: Option<Vec<KitOut>>,
+}
+
+/// Braces that are made of the same.
+#[derive(Serialize, JsonSchema)]
+struct KitOut {
+    /// How many.
+    count: usize,
+    /// What they are: `guy` or `post`.
+    #[schemars(extend("enum" = ["guy", "post"]))]
+    kind: &'static str,
+    /// Pegs to each; 0 of a post.
+    pegs: u32,
+    /// Length of a peg or post in the ground, metres.
+    length_m: f64,
+    /// Minutes to set each, on soft ground by day.
+    minutes: f64,
 }
 
 /// A corner or end in detail.
@@ -232,6 +251,16 @@ pub(crate) fn of_run(plan: &Plan, worked: &RunWorkup) -> OfRun {
             wanted_m_per_s: bracing.wind.wanted_m_per_s,
             clean: bracing.wind.clean.as_ref().map(|over| over_out(over, bracing.wind.clean_share)),
             fouled: bracing.wind.fouled.as_ref().map(|over| over_out(over, bracing.wind.fouled_share)),
+        }),
+        brace_kits: worked.lay.as_ref().filter(|_| bracing.is_some()).map(|lay| {
+            let out = |&(kit, count): &(Kit, usize)| KitOut {
+                count,
+                kind: if kit.kind == BraceKind::Post { "post" } else { "guy" },
+                pegs: kit.pegs,
+                length_m: kit.length_m,
+                minutes: kit.minutes(&plan.store),
+            };
+            lay.kits().iter().map(out).collect()
         }),
     }
 }

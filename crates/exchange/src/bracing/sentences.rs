@@ -32,7 +32,9 @@ pub(crate) fn of_corner(plan: &Plan, worked: &RunWorkup, index: usize, words: Wo
     let mut lines = Vec::new();
     if let Some(judged) = &detail.stated {
         let times = words.number(judged.safety.min(99.0), 1);
-        lines.push(words.say(Text::BraceJudged, &[("times", &times)]));
+        let wanted = words.number(worked.bracing.as_ref().map_or(0.0, |bracing| bracing.wanted), 1);
+        let text = if judged.holds { Text::BraceJudged } else { Text::BraceJudgedWeak };
+        lines.push(words.say(text, &[("times", &times), ("wanted", &wanted)]));
     }
     match detail.cheapest() {
         Some(mend) => {

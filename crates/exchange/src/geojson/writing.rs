@@ -278,6 +278,7 @@ impl Sheet {
                 "corner": number,
                 "brace": brace,
                 "stated": corner.braced,
+                "holds": corner.braced.then_some(corner.holds),
                 "stand_off_m": corner.stake.stand_off_m,
                 "hold_n": corner.stake.hold_n,
             });

@@ -75,6 +75,7 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
         turn: if corner.end { "–".to_owned() } else { look.words.degrees(corner.turn_deg) },
         post: posts_at(lay, corner.along_m),
         words: look.text(match (corner.braced, corner.end, corner.verdict) {
+            (true, ..) if corner.brace_too_weak() => Text::BraceWeak,
             (true, ..) => Text::Braced,
             (false, true, _) => Text::EndWillLean,
             (false, false, Verdict::Required) => Text::WillLean,

@@ -2,10 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use plan::{HazardKind, NetKind};
+use plan::{BraceKind, HazardKind, NetKind};
 use words::Words;
 use words::texts::{Sheet as Text, Slope};
 use workup::Lay;
+use workup::bracing::Kit;
 
 use super::{Block, Look, number};
 use crate::rows::Row;
@@ -32,12 +33,11 @@ pub(super) fn take_along(look: Look<'_>) -> Block {
                 if several { weight(look.words, net_mass_kg) } else { String::new() },
             ));
         }
-        let guys = lay.braces();
+        items.extend(lay.kits().into_iter().map(|(kit, count)| (count, kit_name(look, kit, count), String::new())));
         let advised = lay.braces_advised();
-        for (count, one, more) in [(guys, Text::Guy, Text::Guys), (advised, Text::AdvisedGuy, Text::AdvisedGuys)] {
-            if count > 0 {
-                items.push((count, look.text(if count == 1 { one } else { more }), String::new()));
-            }
+        if advised > 0 {
+            let text = if advised == 1 { Text::AdvisedGuy } else { Text::AdvisedGuys };
+            items.push((advised, look.text(text), String::new()));
         }
     }
     let further = super::slope::further_posts(look);
@@ -82,6 +82,18 @@ fn net_name(look: Look<'_>, net: &NetKind, count: usize) -> String {
     let length = look.words.length(net.length_m);
     let text = if count == 1 { Text::NetOf } else { Text::NetsOf };
     look.say(text, &[("kind", &net.id), ("length", &length)])
+}
+
+/// So many braces of one kind: guys with the store's stake by that name, others with what they are made of.
+fn kit_name(look: Look<'_>, kit: Kit, count: usize) -> String {
+    let one = |one: Text, more: Text| if count == 1 { one } else { more };
+    let (length, pegs) = (look.words.peg_length(kit.length_m), kit.pegs.to_string());
+    match (kit.kind, kit.pegs) {
+        _ if kit.is_plain(&look.scene.plan.store.brace) => look.text(one(Text::Guy, Text::Guys)),
+        (BraceKind::Post, _) => look.say(one(Text::BracePost, Text::BracePosts), &[("length", &length)]),
+        (BraceKind::Guy, 0 | 1) => look.say(one(Text::GuyPeg, Text::GuysPeg), &[("length", &length)]),
+        (BraceKind::Guy, _) => look.say(one(Text::GuyPegs, Text::GuysPegs), &[("pegs", &pegs), ("length", &length)]),
+    }
 }
 
 pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {

@@ -68,12 +68,15 @@ texts! {
         KindFirm: "firm clay",
         KindStiff: "stiff clay",
         KindVeryStiff: "very stiff clay",
+        KindHard: "hard clay",
 
         // What holds a corner.
         Mends: "What holds them",
         MendsAside: "most cheaply",
+        MendsDone: "all is set",
         NothingHolds: "Nothing that was looked at holds here.",
         Guy: "guy to a peg of {length}",
+        GuyMany: "guy to {pegs} pegs of {length}",
         GuyTwo: "guy to two pegs of {length}",
         LongerPeg: "guy to a longer peg, {length}",
         LongerPegs: "guy to two longer pegs, {length}",
@@ -87,7 +90,8 @@ texts! {
         SetBraceEnd: "Set the brace at the end",
         SetAll: "Set all {count}",
         CutAt: "Cut corner {number} over {posts} posts",
-        BraceHoldsNot: "the brace that is set is too weak",
+        BraceHoldsNot: "The brace that is set is too weak; what holds most cheaply: {mend}.",
+        BraceHoldsNotAtAll: "The brace that is set is too weak.",
         WhyMends: "Why: what was compared at corner {number}",
         WhyMendsEnd: "Why: what was compared at the end",
         FoldMends: "Fold the comparison away",
@@ -95,6 +99,10 @@ texts! {
         HeadHolds: "Holds",
         HeadInAll: "In all",
         Times: "{times}×",
+        TakeBackAt: "Take the brace at corner {number} back",
+        TakeBackEnd: "Take the brace at the end back",
+        TakeBackStray: "Take the brace that stands at no corner back",
+        StrayBrace: "at no corner: {brace}",
         GuyWhy: "The guy is tied {tied} up under {angle} and takes {tension}: level {level}, and {lift} draws its peg up. The peg holds {side} sideways and {up} upwards; {wanted} times the pull is asked for; a cut holds where every post of it stands by itself.",
         CostWhy: "In all: work, {carry} min for each thing carried, and of a cut the ground or the net that is lost, at what the run's took to set up.",
         LoggedAt: "Corner {number} without a brace",
@@ -110,8 +118,10 @@ texts! {
         WindRange: "{first} to {last}",
         WindAlike: "The posts of {count} straights",
         MustStand: "It must stand",
+        FouledClosed: "Closed by grass",
+        MarkedSo: "Marked so on the map.",
         WindOver: "In a wind of {wind} {clean} of {free} go over with a clean net, {fouled} with a fouled one.",
-        WindWhy: "The wind blows square to the net; gusts, hedges and a net that is iced over are left out.",
+        WindWhy: "“Closed by grass” is the share of a fouled net's face that lets no wind through. The wind blows square to the net; gusts, hedges and a net that is iced over are left out.",
 
         // Findings.
         SoilRefuses: "No spike goes into this ground, so no post and no peg can be relied on: use weights, drill holes, or lay the run elsewhere.",
@@ -128,6 +138,7 @@ texts! {
         WindFigures: "stands to {clean} clean, {fouled} fouled; {posts} go over first",
         CheapestMend: "cheapest that holds: {mend}, {cost}",
         BraceJudged: "the brace set holds {times} times the pull",
+        BraceJudgedWeak: "the brace set holds {times} times the pull, and {wanted} times is asked for: too weak",
 
         // What is assumed.
         KeyWetFactor: "What wet ground holds of dry",
@@ -150,6 +161,7 @@ texts! {
         KeyCarryMinutes: "Each thing carried",
 
         // What a value must do.
+        ReckonedWith: "Until then {value} is reckoned with.",
         MustBeAPart: "be above zero and at most one",
         MustBeATurn: "lie above 0 and up to 180 degrees",
         MustBeAWind: "be a wind that blows on earth, 0 to 120 metres a second",

@@ -36,6 +36,7 @@ texts! {
         BraceAdvised: "a brace is advised, its stake {off} off",
         NoBrace: "no brace",
         Braced: "a brace stands {off} off",
+        BraceWeak: "a brace stands {off} off and is too weak",
         CornerWhy: "turn {turn}, pulls with {pull}, holds {hold}, {miss} from a post",
         Why: "Why",
         Findings: "What to know",

@@ -41,6 +41,7 @@ texts! {
         DoneFitNets: "fitted it to whole nets",
         DoneCutCorner: "cut a corner",
         DoneBrace: "set braces",
+        DoneTakeBrace: "took a brace back",
         DoneTakeShape: "took a shape that was found",
 
         DrawKeepOut: "Keep-out",

@@ -102,6 +102,7 @@ texts! {
         NeedsBrace: "needs a brace",
         BraceAdvised: "brace advised",
         Braced: "braced",
+        BraceWeak: "too weak",
         Why: "Why: a turn of {angle} pulls with {pull}",
         WhyFold: "Fold the figures away",
         StripToMow: "Strip to mow",

@@ -1,7 +1,7 @@
 //! A cut corner on the ground: whether it may lie there, and the run that comes of taking it.
 
 use geometry::{Outline, Point, region};
-use plan::{Pin, PinKind, Run, StatedBrace};
+use plan::{Pin, PinKind, Run};
 
 use super::Site;
 use super::mends::builds;
@@ -88,8 +88,8 @@ pub fn cut_run(run: &Run, cut: &CutMend) -> Option<Run> {
         zone.from_m = carried(zone.from_m);
         zone.to_m = carried(zone.to_m);
     }
-    let off_m = |brace: &StatedBrace| point(brace.at).distance_m(point(corner));
-    cut_run.braces.retain(|brace| off_m(brace) > StatedBrace::REACH_M);
+    let mut number = 0..;
+    cut_run.braces.retain(|_| number.next().is_none_or(|number| !cut.braces.contains(&number)));
     Some(cut_run)
 }
 

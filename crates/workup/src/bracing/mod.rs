@@ -4,29 +4,33 @@
 //! takes a cut; `wind` says which posts go over first. All of it is cheap enough for every frame of a drag.
 
 mod cut;
+mod judging;
+mod kit;
 mod mends;
 mod model;
 mod soil;
 mod wind;
 
-use geometry::{CornerRequest, Outline, Placement};
+use geometry::Outline;
 use plan::{Plan, Run};
 
 pub use cut::cut_run;
+pub(crate) use judging::Judging;
+pub use kit::Kit;
 pub use model::{Bracing, CutMend, Detail, GoesOver, Judged, Mend, MendKind, Wind};
 pub use soil::{Evidence, Holding, SeenSays, SoilFound, soil};
 
-use crate::lay::Parts;
+use crate::lay::Line;
 use crate::model::RunWorkup;
 use crate::outlines::Ground;
+use judging::Judge;
 
 /// What the details of a run are worked out from.
 struct Site<'a> {
     plan: &'a Plan,
     run: &'a Run,
     outline: &'a Outline,
-    placement: &'a Placement,
-    request: CornerRequest<'a>,
+    judge: Judge<'a>,
     ground: &'a Ground,
     /// Whether the run lies inside the paddock.
     inside: bool,
@@ -37,27 +41,17 @@ struct Site<'a> {
 }
 
 /// Works out braces and wind of a run whose corners could be judged.
-pub(crate) fn add(
-    plan: &Plan,
-    run: &Run,
-    outline: &Outline,
-    placement: Option<&Placement>,
-    soil: &SoilFound,
-    ground: &Ground,
-    worked: &mut RunWorkup,
-) {
-    let (Some(lay), Some(placement)) = (&worked.lay, placement) else { return };
-    if !lay.corners_judged {
-        return;
-    }
-    let parts = Parts::of(plan, run);
-    let request = parts.request(plan, outline, placement, soil);
+pub(crate) fn add(plan: &Plan, run: &Run, line: &Line, soil: &SoilFound, ground: &Ground, worked: &mut RunWorkup) {
+    let (Some(lay), Some(placement), Some(judging)) = (&worked.lay, &line.placement, &line.judging) else { return };
+    let outline = &line.outline;
+    let request = judging.parts.request(plan, outline, placement, soil);
+    let judge = Judge { rule: &plan.store.brace, request };
     let minutes_per_m2 = if lay.area_m2 > 0.0 { lay.set_up_minutes / lay.area_m2 } else { 0.0 };
     let minutes_per_m = if lay.line_m > 0.0 { lay.set_up_minutes / lay.line_m } else { 0.0 };
     let inside = ground.boundary().is_some_and(|boundary| geometry::region::inside(outline, boundary));
-    let site = Site { plan, run, outline, placement, request, ground, inside, minutes_per_m2, minutes_per_m };
-    let judged = geometry::corners(&request);
-    let details = judged.iter().map(|corner| mends::detail(&site, corner)).collect();
-    let wind = wind::wind(&site, &parts, &judged);
+    let site = Site { plan, run, outline, judge, ground, inside, minutes_per_m2, minutes_per_m };
+    let stated = judging.corners.iter().zip(&judging.stated);
+    let details = stated.map(|(corner, stated)| mends::detail(&site, corner, stated.as_ref())).collect();
+    let wind = wind::wind(&site, &judging.corners);
     worked.bracing = Some(Bracing { details, wind, wanted: plan.store.brace.safety_factor() });
 }

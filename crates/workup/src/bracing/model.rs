@@ -19,7 +19,9 @@ pub struct Bracing {
 pub struct Detail {
     /// Ratio of what its spikes hold to the pull; infinite where nothing pulls.
     pub safety: f64,
-    /// The brace that the keeper decided on, judged.
+    /// The braces that are stated for it: their places in the run's, the farthest first; the last counts.
+    pub braces: Vec<usize>,
+    /// That one, judged.
     pub stated: Option<Judged>,
     /// What would mend it, as listed; empty where it stands or its brace holds.
     pub mends: Vec<Mend>,
@@ -46,6 +48,8 @@ pub struct Judged {
     pub kind: BraceKind,
     /// Forces of a guy.
     pub guy: Option<GuyForces>,
+    /// The height at which that guy is tied, metres.
+    pub tied_m: Option<f64>,
     /// What the corner's post and its brace hold together, newtons, of a brace post.
     pub hold_n: Option<f64>,
     /// The least ratio of hold to load.
@@ -117,6 +121,8 @@ pub struct Mend {
 pub struct CutMend {
     /// The stated vertex that gives way, from 0.
     pub vertex: usize,
+    /// The braces that are stated for it and go with it: their places in the run's.
+    pub braces: Vec<usize>,
     /// The places that stand in for it.
     pub places: Vec<Point>,
     /// Turn at each of them, degrees.

@@ -62,7 +62,8 @@ pub struct SoilFound {
     pub before: Evidence,
     /// What it holds by, dry.
     pub holding: Holding,
-    /// The range of its class, kPa or degrees; an open end is `None`. Where a class or the foot counts.
+    /// The range of its class, kPa or degrees; an open end is `None`. Where a class or the foot counts and no corner seen
+    /// outweighs it.
     pub range: Option<(Option<f64>, Option<f64>)>,
     /// The table of that class.
     pub table: Option<SoilTable>,
@@ -285,9 +286,11 @@ fn bound(plan: &Plan, found: &mut SoilFound, troubles: &mut Vec<Trouble>) {
     };
     if let Some((index, kpa)) = lowered.or(raised.map(beyond)) {
         found.evidence = Evidence::CornersSeen;
+        // The class is outweighed, and with it what it stands for.
+        (found.range, found.table, found.word, found.by_foot) = (None, None, None, None);
         found.holding = Holding::Clay(kpa);
         found.source = SEEN;
-        found.refuses = false;
+        found.refuses = plan.ground.is_frozen();
         found.seen[index].counts = true;
     }
 }

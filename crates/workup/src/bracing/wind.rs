@@ -7,14 +7,15 @@ use plan::defaults::bracing as table;
 
 use super::Site;
 use super::model::{GoesOver, Wind};
-use crate::lay::Parts;
 use crate::place;
 use crate::values::STRONGEST_WIND;
 
-pub(super) fn wind(site: &Site<'_>, parts: &Parts, corners: &[geometry::Corner]) -> Wind {
-    let nets = &site.plan.store.nets;
+pub(super) fn wind(site: &Site<'_>, corners: &[geometry::Corner]) -> Wind {
+    let (nets, request) = (&site.plan.store.nets, &site.judge.request);
     let clean: Vec<f64> = nets.iter().map(clean_share).collect();
-    let fouled_share = site.plan.ground.fouled_share();
+    // One that no net has is a finding, and what is assumed stands in.
+    let fouled_share = site.plan.ground.fouled_share.filter(|&share| share > 0.0 && share <= 1.0);
+    let fouled_share = fouled_share.unwrap_or(table::FOULED_SHARE);
     // Grass only ever adds to the strands that are there.
     let fouled: Vec<f64> = clean.iter().map(|&share| share.max(fouled_share)).collect();
     // One that blows nowhere is a finding, and nothing is reckoned with it.
@@ -22,15 +23,15 @@ pub(super) fn wind(site: &Site<'_>, parts: &Parts, corners: &[geometry::Corner])
     let over = |shares: &[f64]| {
         let found = stretches(&GustRequest {
             outline: site.outline,
-            placement: site.placement,
-            kinds: &parts.kinds,
+            placement: request.placement,
+            kinds: request.kinds,
             solidity: shares,
             corners,
-            soil: site.request.soil,
+            soil: request.soil,
         });
         goes_over(site, &found, wanted_m_per_s)
     };
-    let used: Vec<usize> = site.placement.nets_on_line().map(|net| net.kind).collect();
+    let used: Vec<usize> = request.placement.nets_on_line().map(|net| net.kind).collect();
     let most =
         |shares: &[f64]| used.iter().filter_map(|&kind| shares.get(kind)).fold(0.0, |most: f64, &one| most.max(one));
     Wind {
@@ -60,7 +61,7 @@ fn goes_over(site: &Site<'_>, found: &[Stretch], wanted_m_per_s: Option<f64>) ->
         posts: alike.iter().flat_map(|one| &one.standing).flat_map(|one| one.posts.iter().copied()).collect(),
         alike: alike.len(),
         first_post,
-        at: place(site.placement.posts[first_post].at),
+        at: place(site.judge.request.placement.posts[first_post].at),
         stretch_m: stretch.length_m,
         over: wanted_m_per_s.map(|wind| free().filter(|one| one.limit_m_per_s < wind).map(|one| one.posts.len()).sum()),
         free: free().map(|one| one.posts.len()).sum(),

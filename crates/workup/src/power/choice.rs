@@ -233,6 +233,7 @@ fn ring(plan: &Plan, run: &Run, built: &[Net], used: &[usize]) -> Option<ByGrass
         outline: outline.clone(),
         placement: Some(placement.clone()),
         branches: Vec::new(),
+        judging: None,
     };
     let bare = Run {
         id: run.id.clone(),

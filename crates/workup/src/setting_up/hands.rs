@@ -11,7 +11,8 @@ pub(crate) struct Hands {
     pub(crate) unroll: f64,
     pub(crate) tread_post: f64,
     pub(crate) join: f64,
-    pub(crate) brace: f64,
+    /// How many times as long a brace takes in this ground, today.
+    pub(crate) ground: f64,
     pub(crate) power: f64,
     pub(crate) fold: f64,
     pub(crate) pull_post: f64,
@@ -39,7 +40,7 @@ impl Hands {
             unroll: rates.unroll_minutes() * grass,
             tread_post: rates.tread_post_s() / 60.0 * ground,
             join: rates.join_minutes() * all,
-            brace: rates.brace_minutes() * ground,
+            ground,
             power: rates.power_minutes() * all,
             fold: rates.fold_minutes() * grass,
             pull_post: rates.pull_post_s() / 60.0 * ground,

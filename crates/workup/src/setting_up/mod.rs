@@ -20,6 +20,7 @@ use plan::{Plan, Run};
 
 pub use model::{Doing, RollWork, Step, Work};
 
+use crate::bracing::Kit;
 use crate::model::RunWorkup;
 use crate::values::Bad;
 use crate::{place, point};
@@ -33,8 +34,14 @@ struct Roll {
     posts: usize,
     /// First and last post's places in the chain's direction.
     ends: [Point; 2],
-    /// Braces whose nearest post is on it.
-    braces: usize,
+    /// Braces whose nearest post is on it, each as many times as it takes longer than one with a single stake.
+    braces: f64,
+}
+
+/// Where a brace is set, and what it is made of.
+struct Braced {
+    at: Point,
+    kit: Kit,
 }
 
 /// What both pieces of work are made of.
@@ -48,7 +55,7 @@ struct Site<'a> {
     /// Nets and places of the joins: the net before, the net after.
     joins: Vec<joins::Join>,
     /// Corners and ends that have a brace or need one.
-    braced: Vec<Point>,
+    braced: Vec<Braced>,
     drop_at: Point,
     feed_at: Point,
 }
@@ -67,8 +74,8 @@ pub(crate) fn add(
         return;
     }
     let Some(drop_at) = plan.drop_at(run) else { return };
-    let braced: Vec<Point> =
-        lay.corners.iter().filter(|corner| corner.needs_brace()).map(|corner| point(corner.at)).collect();
+    let needed = lay.corners.iter().filter(|corner| corner.needs_brace());
+    let braced: Vec<Braced> = needed.map(|corner| Braced { at: point(corner.at), kit: corner.kit }).collect();
     let feed = run.feed_at.or(run.outline.first().copied()).map_or(point(drop_at), point);
     let site = Site {
         plan,
@@ -98,7 +105,7 @@ pub(crate) fn add(
     worked.set_up = Some(set_up);
 }
 
-fn rolls(plan: &Plan, placement: &Placement, braced: &[Point]) -> Vec<Roll> {
+fn rolls(plan: &Plan, placement: &Placement, braced: &[Braced]) -> Vec<Roll> {
     let mut posts: Vec<Vec<Point>> = vec![Vec::new(); placement.nets.len()];
     for post in placement.posts.iter().chain(&placement.spare_posts) {
         posts[post.net].push(post.at);
@@ -112,13 +119,13 @@ fn rolls(plan: &Plan, placement: &Placement, braced: &[Point]) -> Vec<Roll> {
             length_m: net.end_m - net.start_m,
             posts: posts.len(),
             ends: [posts[0], posts[posts.len() - 1]],
-            braces: 0,
+            braces: 0.0,
         })
         .collect();
-    for &brace in braced {
-        let nearest = placement.posts.iter().min_by(|a, b| a.at.distance_m(brace).total_cmp(&b.at.distance_m(brace)));
+    for Braced { at, kit } in braced {
+        let nearest = placement.posts.iter().min_by(|a, b| a.at.distance_m(*at).total_cmp(&b.at.distance_m(*at)));
         if let Some(post) = nearest {
-            rolls[post.net].braces += 1;
+            rolls[post.net].braces += kit.share(&plan.store);
         }
     }
     rolls

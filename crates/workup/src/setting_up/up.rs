@@ -118,8 +118,9 @@ fn finish(site: &Site<'_>, making: &mut Making<'_>) {
     if !site.braced.is_empty() {
         let round_m = outline.length_m() * if outline.is_closed() { 1.0 } else { 2.0 };
         let walk_m = making.walk(&[site.feed_at]) + round_m;
-        let minutes = hands.brace * site.braced.len() as f64;
-        making.step(Doing::Brace, None, &site.braced, (walk_m, 0.0), minutes);
+        let minutes: f64 = site.braced.iter().map(|braced| braced.kit.minutes(&site.plan.store)).sum();
+        let places: Vec<Point> = site.braced.iter().map(|braced| braced.at).collect();
+        making.step(Doing::Brace, None, &places, (walk_m, 0.0), minutes * hands.ground);
     }
     let walk_m = making.walk(&[site.feed_at]);
     making.step(Doing::Power, None, &[site.feed_at], (walk_m, 0.0), hands.power);

@@ -172,7 +172,8 @@ fn seen(ui: &mut Ui, desk: &Desk<'_>, soil: &Soil) -> Option<Soil> {
         let counts = if says.counts { words.text(Text::SeenCounts) } else { "" };
         let rect = kit::fact(ui, &text, "", p);
         let label = words.say(Text::SeenTakeOut, &[("number", &(index + 1).to_string())]);
-        let at = egui::Rect::from_center_size(pos2(rect.right() - 12.0, rect.center().y), egui::vec2(24.0, 24.0));
+        let at =
+            egui::Rect::from_center_size(pos2(rect.right() - 12.0, rect.center().y), egui::Vec2::splat(kit::BUTTON));
         kit::cell(
             ui,
             pos2(at.left() - 10.0, rect.center().y),
