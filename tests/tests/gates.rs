@@ -20,7 +20,7 @@ fn quiet() -> Value {
 
 fn findings(plan: &Value) -> Vec<Finding> {
     let plan = plan::read(plan.to_string().as_bytes()).unwrap().plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     care::findings(&plan, &worked, Words::default()).all().cloned().collect()
 }
 
@@ -137,7 +137,7 @@ fn the_report_tells_of_pins_and_gates_as_its_schema_says_and_the_page_in_words()
     let plan = plan::read(with(|plan| plan["runs"][0]["pins"][0]["at"] = json!([51, 35])).to_string().as_bytes())
         .unwrap()
         .plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
     let validator = jsonschema::validator_for(&exchange::report::schema()).unwrap();
@@ -167,7 +167,7 @@ fn a_plan_without_pins_and_gates_is_told_as_before() {
         plan["ground"].as_object_mut().unwrap().remove("gateway");
     });
     let plan = plan::read(bare.to_string().as_bytes()).unwrap().plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
     assert_eq!((&report["runs"][0]["pins"], &report["runs"][0]["gates"]), (&json!([]), &json!([])));

@@ -20,7 +20,7 @@ struct Case {
 
 impl Case {
     fn of(plan: Plan, words: Words) -> Self {
-        let workup = workup::workup(&plan, Depth::Quick);
+        let workup = workup::workup(&plan, Depth::Full);
         let findings = care::findings(&plan, &workup, words);
         Self { plan, workup, findings, words }
     }
