@@ -1,6 +1,6 @@
 //! Corners that go to a post, and pins that go with their corner.
 
-use plan::{Deed, Edit, Pin, PinKind, Plan, Point, Run, Shape};
+use plan::{Deed, Edit, Pin, PinKind, Plan, Run, Shape};
 use workup::pins::corner_of;
 
 use super::Editor;
@@ -53,9 +53,9 @@ fn take_along(was: &Run, run: &mut Run) -> bool {
     }
     let mut went = false;
     for pin in run.pins.iter_mut().filter(|pin| pin.kind == PinKind::Corner) {
-        let to: Option<Point> = corner_of(&was.outline, pin.at).map(|corner| run.outline[corner]);
-        if let Some(to) = to.filter(|to| *to != pin.at) {
-            pin.at = to;
+        let corner = corner_of(&was.outline, pin.at).filter(|&corner| was.outline[corner] != run.outline[corner]);
+        if let Some(corner) = corner {
+            pin.at = run.outline[corner];
             went = true;
         }
     }
@@ -65,6 +65,7 @@ fn take_along(was: &Run, run: &mut Run) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use plan::Point;
 
     fn pinned() -> Plan {
         let square = [(0.0, 0.0), (30.0, 0.0), (30.0, 30.0), (0.0, 30.0)].map(Point::from).to_vec();
