@@ -88,10 +88,12 @@ pub fn opens(opening: &Opening, lay: &Lay, words: Words) -> String {
 
 /// What is pulled and laid back.
 pub fn pulled(opening: &Opening, words: Words) -> String {
-    match (opening.pulled.len(), opening.panels) {
-        (1, 1) => words.text(Text::OnePulled).to_owned(),
-        (posts, panels) => words.say(Text::Pulled, &[("posts", &posts.to_string()), ("panels", &panels.to_string())]),
-    }
+    let text = match opening.pulled.len() {
+        0 => Text::NonePulled,
+        1 => Text::OnePulled,
+        _ => Text::Pulled,
+    };
+    words.say(text, &[("posts", &posts(opening, words)), ("panels", &opening.panels.to_string())])
 }
 
 /// What a gate opens: its clear width and place, what is pulled and laid back, its way. One line each.
@@ -121,7 +123,7 @@ pub fn figures(gate: &GateWork, lay: &Lay, words: Words) -> Vec<String> {
 }
 
 /// The posts that are pulled, by the numbers that the map shows: `12`, `12, 13`, `12 to 15`.
-pub fn posts(opening: &Opening, words: Words) -> String {
+fn posts(opening: &Opening, words: Words) -> String {
     let numbers: Vec<usize> = opening.pulled.iter().map(|post| post + 1).collect();
     match (numbers.first(), numbers.last()) {
         (Some(first), Some(last)) if numbers.len() > 2 && last - first + 1 == numbers.len() => {

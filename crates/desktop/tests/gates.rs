@@ -77,12 +77,12 @@ fn gates_are_added_set_at_a_join_widened_and_taken_out() {
     assert_eq!(plan(&desk).runs[0].gates[0].kind, GateKind::Wheels);
     assert_eq!(window(&desk).editor().picked(), Some(Thing::Gate { run: 0, gate: 0 }));
     desk.get_by_label_contains("3.00 m clear, at the join");
-    desk.get_by_label("1 post pulled, 1 panel laid back");
+    desk.get_by_label_contains(" pulled, 1 panel laid back");
     desk.get_by_label_contains("from the gateway");
     fill(&mut desk, "Clear width of gate 1", "5");
     settle(&mut desk);
     assert_eq!(plan(&desk).runs[0].gates[0].width_m, Some(5.0));
-    desk.get_by_label("2 posts pulled, 2 panels laid back");
+    desk.get_by_label_contains(" pulled, 2 panels laid back");
     let lay = window(&desk).editor().workup().runs[0].lay.clone().unwrap();
     let joins = lay.join_places();
     let label = format!("Put gate 1 at the join {}", care::place_on_line(Words::default(), &lay, joins[1].0));
@@ -209,7 +209,8 @@ fn a_gate_is_dragged_from_join_to_join_as_one_step_with_its_figures_at_hand() {
     let editor = window(&desk).editor();
     assert_eq!(editor.plan().runs[0].gates[0].at, Some(Point::new(65.0, 50.0)));
     let said = editor.snapped().unwrap().reason.clone();
-    assert_eq!(said, "3.00 m clear, at the join 15.0 m past corner 2; 1 post pulled, 1 panel laid back");
+    let post = editor.workup().runs[0].gates[0].opening.as_ref().unwrap().pulled[0] + 1;
+    assert_eq!(said, format!("3.00 m clear, at the join 15.0 m past corner 2; post {post} pulled, 1 panel laid back"));
     // While it is in the hand nothing is searched for, and the page says so.
     assert!(editor.workup().runs[0].gates[0].waits());
     desk.get_by_label("the way follows");
@@ -221,6 +222,21 @@ fn a_gate_is_dragged_from_join_to_join_as_one_step_with_its_figures_at_hand() {
     say(&mut desk, Message::Undo);
     assert_eq!(plan(&desk), gated(), "one drag, one step");
     assert!(!window(&desk).editor().can_undo());
+}
+
+#[test]
+fn the_keys_take_a_picked_gate_to_the_next_join() {
+    let mut desk = desk(gated());
+    say(&mut desk, Message::Pick(Some(Thing::Gate { run: 0, gate: 0 })));
+    say(&mut desk, Message::Nudge(0.1, 0.0));
+    assert_eq!(plan(&desk).runs[0].gates[0].at, Some(Point::new(65.0, 50.0)));
+    say(&mut desk, Message::Nudge(0.0, 0.1));
+    assert_eq!(plan(&desk).runs[0].gates[0].at, Some(Point::new(50.0, 65.0)));
+    // Farther north there is none.
+    say(&mut desk, Message::Nudge(0.0, 0.1));
+    say(&mut desk, Message::Undo);
+    say(&mut desk, Message::Undo);
+    assert_eq!(plan(&desk), gated());
 }
 
 #[test]

@@ -78,6 +78,15 @@ struct Gate {
     /// Its length, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     coop_way_m: Option<f64>,
+    /// The gate, by its place in the plan's order, that opens the join where this one is wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    taken_by: Option<usize>,
+    /// The gate, by its place in the plan's order, whose clear width this one's runs into.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    runs_into: Option<usize>,
+    /// `true` where the other gates open every join, so that none is left for this one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    none_left: Option<bool>,
     /// Why there is no way: `no_gateway`, `narrow`, `blocked`, `coop_blocked` or `out_of_steps`.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = ["no_gateway", "narrow", "blocked", "coop_blocked", "out_of_steps", null]))]
@@ -145,6 +154,9 @@ fn gate(gate: &GateWork) -> Gate {
         way_m: road.map(|road| road.length_m),
         coop_way: coop.map(|road| road.inside.clone()),
         coop_way_m: coop.map(|road| road.inside_m),
+        taken_by: gate.taken_by,
+        runs_into: gate.runs_into,
+        none_left: gate.none_left.then_some(true),
         no_way: gate.no_road.and_then(|why| match why {
             NoRoad::NoGateway => Some("no_gateway"),
             NoRoad::Narrow => Some("narrow"),

@@ -78,10 +78,10 @@ impl<'a> Look<'a> {
         let left = [
             self.dangers(),
             Some(corners::block(self)),
-            gates::block(self),
             slope::block(self),
             readings,
             Some(self.cautions()),
+            gates::block(self),
         ];
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {

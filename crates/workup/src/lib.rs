@@ -12,6 +12,7 @@
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`pins`] are kept while the nets are laid; [`gates`] opens the run where it goes, with the way to the gateway;
+//! - [`Known`] keeps what both had to search for;
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;

@@ -102,10 +102,18 @@ fn laid(plan: &Plan, run: &Run) -> Option<crate::model::Lay> {
     worked.lay
 }
 
-/// Whether a run's nets can keep one more pin beside those that it has; a start takes the place of the one before.
-pub fn can_keep(plan: &Plan, run: &Run, pin: &plan::Pin) -> bool {
+/// Of unlike nets no more than these are looked through for a pin that is only offered: a frame waits for the answer.
+const MOST_LOOKED: usize = 6;
+
+/// Whether a run's nets can keep one more pin beside those that it has; a start takes the place of the one before. Where
+/// that would take long to say, that they can.
+pub fn can_keep(plan: &Plan, run: &Run, lay: &crate::model::Lay, pin: &plan::Pin) -> bool {
+    let alike = lay.nets.windows(2).all(|pair| pair[0].kind == pair[1].kind);
+    if !alike && lay.nets.len() > MOST_LOOKED {
+        return true;
+    }
     let run = with_pin(run, pin.clone());
-    laid(plan, &run).is_some_and(|lay| lay.pins.last().is_some_and(|pin| pin.kept))
+    laid(plan, &run).is_none_or(|lay| lay.pins.last().is_some_and(|pin| pin.kept))
 }
 
 /// The run with one more pin: a chain has one start.

@@ -1,4 +1,5 @@
-//! A gate in the hand: it slides along its run's line and lands on the joins that no other gate was set at.
+//! A gate in the hand: it slides along its run's line and lands on the joins that no other gate was set at; a key takes it
+//! to the next of them on that side.
 
 use drawing::Thing;
 use plan::{Deed, Edit, Point};
@@ -22,6 +23,35 @@ impl Editor {
 
     /// The edit that sets a gate at the join nearest to a place; `None` where it stands there.
     pub(super) fn gate_to(&self, run: usize, gate: usize, wanted: Point) -> Option<Edit> {
+        let free = self.free_joins(run, gate)?;
+        let join = nearest(free, wanted)?;
+        if self.gate_join(run, gate).is_some_and(|now| apart_m(now, join) <= SAME_JOIN_M) {
+            return None;
+        }
+        self.gate_at(run, gate, join)
+    }
+
+    /// The edit that takes a gate to the next join that way.
+    pub(super) fn gate_nudged(&self, run: usize, gate: usize, east_m: f64, north_m: f64) -> Option<Edit> {
+        let now = self.gate_join(run, gate)?;
+        let onward = |join: &Point| {
+            let (east, north) = (join.east_m - now.east_m, join.north_m - now.north_m);
+            let far_m = east.hypot(north);
+            // Within 60 degrees of the key's way.
+            far_m > SAME_JOIN_M && (east * east_m + north * north_m) > 0.5 * far_m * east_m.hypot(north_m)
+        };
+        let join = nearest(self.free_joins(run, gate)?.into_iter().filter(onward).collect(), now)?;
+        self.gate_at(run, gate, join)
+    }
+
+    fn gate_at(&self, run: usize, gate: usize, join: Point) -> Option<Edit> {
+        let mut run = self.plan.runs.get(run)?.clone();
+        run.gates.get_mut(gate)?.at = Some(join);
+        Some(Edit::SetRun { run: Box::new(run) })
+    }
+
+    /// The joins of a run's line that no other gate was set at.
+    fn free_joins(&self, run: usize, gate: usize) -> Option<Vec<Point>> {
         let (stated, worked) = self.plan.runs.get(run).zip(self.workup.runs.get(run))?;
         let others = stated.gates.iter().zip(&worked.gates).enumerate();
         // One that chose its join itself gives way.
@@ -29,15 +59,8 @@ impl Editor {
             .filter(|(other, (stated, _))| *other != gate && stated.at.is_some())
             .filter_map(|(_, (_, worked))| worked.opening.as_ref().map(|opening| opening.join))
             .collect();
-        let free = worked.lay.as_ref()?.join_places().into_iter().map(|(_, join)| join);
-        let free = free.filter(|&join| set.iter().all(|&taken| apart_m(taken, join) > SAME_JOIN_M));
-        let join = free.min_by(|&one, &other| apart_m(one, wanted).total_cmp(&apart_m(other, wanted)))?;
-        if self.gate_join(run, gate).is_some_and(|now| apart_m(now, join) <= SAME_JOIN_M) {
-            return None;
-        }
-        let mut run = stated.clone();
-        run.gates.get_mut(gate)?.at = Some(join);
-        Some(Edit::SetRun { run: Box::new(run) })
+        let joins = worked.lay.as_ref()?.join_places().into_iter().map(|(_, join)| join);
+        Some(joins.filter(|&join| set.iter().all(|&taken| apart_m(taken, join) > SAME_JOIN_M)).collect())
     }
 
     /// Where a gate in the hand opens, and its figures in words.
@@ -53,4 +76,8 @@ impl Editor {
     fn gate_join(&self, run: usize, gate: usize) -> Option<Point> {
         self.workup.runs.get(run)?.gates.get(gate)?.opening.as_ref().map(|opening| opening.join)
     }
+}
+
+fn nearest(places: Vec<Point>, to: Point) -> Option<Point> {
+    places.into_iter().min_by(|&one, &other| apart_m(one, to).total_cmp(&apart_m(other, to)))
 }

@@ -174,6 +174,9 @@ impl Editor {
             let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
             let to = motion.of(at);
             self.one_step(Deed::MoveCorner, vec![Edit::MoveCorner { shape, corner, to }]);
+        } else if let Thing::Gate { run, gate } = thing {
+            let edit = self.gate_nudged(run, gate, east_m, north_m);
+            self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
         }

@@ -115,7 +115,7 @@ pub(super) fn pins(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     };
     let offers = offers(lay, at, is_corner);
     let offers: Vec<Pin> = offers.into_iter().filter(|pin| !run.pins.contains(pin)).collect();
-    let keeps = keeps(ui, desk.editor, run, &offers);
+    let keeps = keeps(ui, desk.editor, run, lay, &offers);
     for (pin, keeps) in offers.into_iter().zip(keeps.iter()) {
         let net = pin.net.clone().unwrap_or_default();
         let (offer, why_not) = match pin.kind {
@@ -152,13 +152,13 @@ fn offers(lay: &Lay, at: Point, is_corner: bool) -> Vec<Pin> {
 
 /// Whether each of those pins can be kept beside the run's own; while something is in the hand nobody pins, and nothing
 /// is worked out for it.
-fn keeps(ui: &Ui, editor: &Editor, run: &Run, offers: &[Pin]) -> Arc<Vec<bool>> {
+fn keeps(ui: &Ui, editor: &Editor, run: &Run, lay: &Lay, offers: &[Pin]) -> Arc<Vec<bool>> {
     if editor.held_from().is_some() {
         return Arc::new(vec![true; offers.len()]);
     }
     let key = (run.clone(), editor.plan().store.nets.clone(), editor.plan().heights.clone(), offers.to_vec());
     kept(ui, Id::unique("pins that can be kept"), key, || {
-        offers.iter().map(|pin| workup::pins::can_keep(editor.plan(), run, pin)).collect()
+        offers.iter().map(|pin| workup::pins::can_keep(editor.plan(), run, lay, pin)).collect()
     })
 }
 

@@ -29,7 +29,7 @@ const NAME_REACH_PX: f64 = 60.0;
 /// Half a bar at either end of what a gate opens, the ring where a post stood, and how far inside its width is told, pixels.
 const BAR_PX: f64 = 8.0;
 const RING_PX: f64 = 3.5;
-const WIDTH_OFF_PX: f64 = 24.0;
+const WIDTH_OFF_PX: f64 = 30.0;
 /// Places nearer than this are one, metres.
 const SAME_M: f64 = 0.01;
 

@@ -17,16 +17,11 @@ pub(super) fn block(look: Look<'_>) -> Option<Block> {
     for (index, gate) in worked.gates.iter().enumerate() {
         let name = gate_said::name(words, gate.kind, index);
         let figures = gate_said::figures(gate, lay, words).join("; ");
-        let mut said = words.say(Text::SheetGate, &[("name", &name), ("figures", &figures)]);
-        if let Some(opening) = gate.opening.as_ref().filter(|opening| !opening.pulled.is_empty()) {
-            let text = if opening.pulled.len() == 1 { Text::OnePostPulled } else { Text::PostsPulled };
-            said = format!("{said} {}", words.say(text, &[("posts", &gate_said::posts(opening, words))]));
-        }
-        rows.push(Row::Caution(said));
+        rows.push(Row::Caution(words.say(Text::SheetGate, &[("name", &name), ("figures", &figures)])));
     }
     if worked.gates.iter().any(|gate| gate.opening.is_some()) {
         let steps = gate_said::steps(words).into_iter().enumerate();
         rows.extend(steps.map(|(index, text)| Row::Step { number: index + 1, text: text.to_owned() }));
     }
-    Some(Block { head: words.text(Text::Gates).to_owned(), aside: words.text(Text::SheetAside).to_owned(), rows })
+    Some(Block { head: words.text(Text::Gates).to_owned(), aside: words.text(Text::GatesAside).to_owned(), rows })
 }
