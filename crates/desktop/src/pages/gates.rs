@@ -34,8 +34,8 @@ const GHOST: &str = "open gate";
 
 /// The gate that is shown open, while the page about runs is.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
-    ghosts::given(ui, GHOST)
-        .filter(|_| editor.page() == Page::Run && !editor.shapes().is_open() && editor.run().is_some())
+    let laid = editor.run().is_some_and(|(_, worked)| worked.lay.is_some());
+    ghosts::given(ui, GHOST).filter(|_| laid && editor.page() == Page::Run && !editor.shapes().is_open())
 }
 
 /// For each corner between posts, the way to a post.
@@ -256,7 +256,9 @@ fn fields(
     }
     // Every join as a place to put it.
     for (along_m, join) in lay.join_places().into_iter().take(MOST_JOINS) {
-        if stated.at.is_some_and(|stated| crate::tool::apart_m(stated, join) < SAME_PLACE_M) {
+        // Neither where it stands nor where another was set.
+        let is_there = |gate: &Gate| gate.at.is_some_and(|at| crate::tool::apart_m(at, join) < SAME_PLACE_M);
+        if run.gates.iter().any(is_there) {
             continue;
         }
         let at = care::place_on_line(words, lay, along_m);
