@@ -20,7 +20,7 @@ fn quiet() -> Value {
 
 fn findings(plan: &Value) -> Vec<Finding> {
     let plan = plan::read(plan.to_string().as_bytes()).unwrap().plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     care::findings(&plan, &worked, Words::default()).all().cloned().collect()
 }
 
@@ -76,6 +76,33 @@ fn every_rule_of_gates_and_pins_is_broken_by_one_plan_and_kept_by_another() {
             }),
         ),
         ("gate-off-join", Severity::Note, "joins only", gate("at", json!([55, 35]))),
+        (
+            "gate-join-taken",
+            Severity::Note,
+            "for gate 1 opens the join there",
+            with(|plan| {
+                plan["runs"][0]["gates"].as_array_mut().unwrap().push(json!({ "kind": "foot", "at": [50, 35] }));
+            }),
+        ),
+        (
+            "gate-none-left",
+            Severity::Warning,
+            "no join is left for gate 5",
+            with(|plan| plan["runs"][0]["gates"] = json!(vec![json!({ "kind": "foot" }); 5])),
+        ),
+        (
+            "gate-overlap",
+            Severity::Warning,
+            "runs into what gate 1 opens",
+            with(|plan| {
+                plan["runs"][0]["outline"] = json!([[10, 50], [90, 50]]);
+                plan["runs"][0]["closed"] = json!(false);
+                plan["runs"][0]["nets"] = json!(["roll", "roll", "roll"]);
+                plan["runs"][0]["pins"] = json!([ { "kind": "start", "at": [10, 50] } ]);
+                plan["runs"][0]["gates"] = json!([ { "kind": "wheels", "at": [40, 50], "width_m": 40 },
+                    { "kind": "wheels", "at": [70, 50], "width_m": 38 } ]);
+            }),
+        ),
         ("gate-too-wide", Severity::Warning, "31.0 m wide", gate("width_m", json!(31))),
         ("gate-near-corner", Severity::Warning, "from a corner", with(corner)),
         ("gate-wet", Severity::Warning, "the pond", with(|plan| plan["ground"]["keep_outs"] = pond.clone())),
@@ -137,7 +164,7 @@ fn the_report_tells_of_pins_and_gates_as_its_schema_says_and_the_page_in_words()
     let plan = plan::read(with(|plan| plan["runs"][0]["pins"][0]["at"] = json!([51, 35])).to_string().as_bytes())
         .unwrap()
         .plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
     let validator = jsonschema::validator_for(&exchange::report::schema()).unwrap();
@@ -155,7 +182,7 @@ fn the_report_tells_of_pins_and_gates_as_its_schema_says_and_the_page_in_words()
     let way = gate["way"].as_array().unwrap();
     assert_eq!((&way[0], &way[way.len() - 1]), (&json!([50.0, 0.0]), &gate["at"]));
     let page = exchange::page::text(&plan, &worked, &findings, Words::default());
-    for words in ["Join 16.0 m from corner 1: costs 4.00 m", "1 post pulled, 1 panel laid back", "from the gateway"] {
+    for words in ["Join 16.0 m past corner 1: costs 4.00 m", " pulled, 1 panel laid back", "from the gateway"] {
         assert!(page.contains(words), "{words:?} not in\n{page}");
     }
 }
@@ -167,7 +194,7 @@ fn a_plan_without_pins_and_gates_is_told_as_before() {
         plan["ground"].as_object_mut().unwrap().remove("gateway");
     });
     let plan = plan::read(bare.to_string().as_bytes()).unwrap().plan;
-    let worked = workup::workup(&plan, Depth::Quick);
+    let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
     assert_eq!((&report["runs"][0]["pins"], &report["runs"][0]["gates"]), (&json!([]), &json!([])));

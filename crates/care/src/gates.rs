@@ -24,7 +24,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         found.extend(one.place());
         found.extend(one.way());
     }
-    if worked.gates.iter().any(|gate| gate.opening.is_none() && gate.width_m > 0.0) {
+    if worked.gates.iter().any(|gate| gate.opening.is_none() && gate.width_m > 0.0 && !gate.none_left) {
         let said = look.words.say(Gates::FindNoJoin, &[("run", run_name(run))]);
         found.push(Finding::new("gate-no-join", Severity::Warning, TRADE).says(said));
     }
@@ -65,7 +65,7 @@ fn pins(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
                 Some(_) if run.start_m.is_some() && lay.closed => Gates::FindPinFixed,
                 Some(_) => Gates::FindPinBroken,
             };
-            let name = crate::pin_name(look.words, stated, pin);
+            let name = crate::pin_name(look.words, lay, stated, pin);
             Finding::new("pin-not-kept", Severity::Warning, OWN_FORMAT)
                 .says(look.words.say(text, &[("run", run_name(run)), ("pin", &name)]))
                 .at([pin.at])
@@ -109,8 +109,33 @@ impl One<'_> {
 
     fn place(&self) -> Vec<Finding> {
         let (words, mut found) = (self.look.words, Vec::new());
+        if self.gate.none_left {
+            found.push(
+                Finding::new("gate-none-left", Severity::Warning, TRADE)
+                    .says(self.says(Gates::FindNoneLeft, &[]))
+                    .mends(words.text(Gates::FindNoneLeftMend)),
+            );
+        }
         let Some(opening) = &self.gate.opening else { return found };
-        if let Some(far_m) = self.gate.from_stated_m.filter(|&far_m| far_m > OFF_JOIN.metres) {
+        if let Some(other) = self.gate.taken_by {
+            let places =
+                [("other", &*(other + 1).to_string()), ("far", &*words.length(self.gate.from_stated_m.unwrap_or(0.0)))];
+            found.push(
+                Finding::new("gate-join-taken", Severity::Note, TRADE)
+                    .says(self.says(Gates::FindJoinTaken, &places))
+                    .at([opening.join]),
+            );
+        }
+        if let Some(other) = self.gate.runs_into {
+            found.push(
+                Finding::new("gate-overlap", Severity::Warning, TRADE)
+                    .says(self.says(Gates::FindOverlap, &[("other", &(other + 1).to_string())]))
+                    .mends(words.text(Gates::FindOverlapMend))
+                    .at([opening.at]),
+            );
+        }
+        let off_m = self.gate.from_stated_m.filter(|_| self.gate.taken_by.is_none());
+        if let Some(far_m) = off_m.filter(|&far_m| far_m > OFF_JOIN.metres) {
             found.push(
                 Finding::new("gate-off-join", Severity::Note, OFF_JOIN.source)
                     .says(self.says(Gates::FindOffJoin, &[("far", &words.length(far_m))]))
@@ -157,7 +182,7 @@ impl One<'_> {
     fn way(&self) -> Option<Finding> {
         let words = self.look.words;
         let (id, text, mend) = match self.gate.no_road? {
-            NoRoad::NoGateway | NoRoad::Narrow => return None,
+            NoRoad::NoGateway | NoRoad::Narrow | NoRoad::Waiting => return None,
             NoRoad::Blocked => ("gate-no-way", Gates::FindNoWay, Some(Gates::FindNoWayMend)),
             NoRoad::CoopBlocked => ("gate-no-way", Gates::FindCoopBlocked, Some(Gates::FindNoWayMend)),
             NoRoad::OutOfSteps => ("gate-way-unknown", Gates::FindOutOfSteps, None),

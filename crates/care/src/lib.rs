@@ -6,6 +6,7 @@
 
 pub mod bracing;
 pub mod finding;
+pub mod gate_said;
 mod gates;
 mod ground;
 mod hazards;
@@ -23,6 +24,7 @@ use words::{Words, texts};
 use workup::{RunWorkup, Workup};
 
 pub use finding::{Finding, Findings, Severity};
+pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
 pub use slope::panel_said;
 
@@ -114,29 +116,6 @@ fn always(words: Words) -> Vec<Finding> {
 /// What a run is called: its name, else its id.
 pub fn run_name(run: &Run) -> &str {
     if run.name.is_empty() { &run.id } else { &run.name }
-}
-
-/// A place on a run's line, by its distance from corner 1.
-pub fn place_on_line(words: Words, along_m: f64) -> String {
-    if along_m < geometry::MEET_M {
-        return words.text(texts::Gates::AtFirst).to_owned();
-    }
-    words.say(texts::Gates::At, &[("along", &words.length(along_m))])
-}
-
-/// What a pin is called.
-pub fn pin_name(words: Words, stated: &plan::Pin, pin: &workup::pins::PinWork) -> String {
-    use texts::Gates as Text;
-    let at = pin.along_m.map_or(String::new(), |along_m| place_on_line(words, along_m));
-    match (stated.kind, pin.vertex) {
-        (plan::PinKind::Start, _) => words.say(Text::PinStart, &[("at", &at)]),
-        (plan::PinKind::Join, _) => words.say(Text::PinJoin, &[("at", &at)]),
-        (plan::PinKind::Net, _) => {
-            words.say(Text::PinNet, &[("net", stated.net.as_deref().unwrap_or_default()), ("at", &at)])
-        }
-        (plan::PinKind::Corner, Some(vertex)) => words.say(Text::PinCorner, &[("number", &(vertex + 1).to_string())]),
-        (plan::PinKind::Corner, None) => words.text(Text::PinLostCorner).to_owned(),
-    }
 }
 
 /// The line of a run as it was worked out, to measure distances from.

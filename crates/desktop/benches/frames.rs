@@ -43,12 +43,21 @@ fn main() {
         println!("{}", growth_mb(&farm::ten_nets(), *forget_each));
         return;
     }
-    let parts = ["drag", "idle", "memory", "search"];
+    let parts = ["drag", "gates", "idle", "memory", "search"];
     let named = arguments.iter().any(|argument| parts.contains(&argument.as_str()));
     let wants = |part: &str| !named || arguments.iter().any(|argument| argument == part);
     let plans = [("10 nets", "8 ms", farm::ten_nets()), ("1,000 things", "8.3 ms", farm::thousand())];
+    let gated = [
+        ("10 nets, a gate and two pins", "8 ms", farm::gated(false)),
+        ("10 nets, two pins and a gate that is shut off", "8 ms", farm::gated(true)),
+    ];
     if wants("drag") {
-        for (name, target, plan) in &plans {
+        for (name, target, plan) in plans.iter().chain(&gated) {
+            drags(name, target, plan);
+        }
+    }
+    if arguments.iter().any(|argument| argument == "gates") {
+        for (name, target, plan) in &gated {
             drags(name, target, plan);
         }
     }

@@ -2,13 +2,14 @@
 //!
 //! Views read the [`Editor`] and say [`Message`]s; nothing else changes it. Every change of the plan is an
 //! `Edit` through `plan`'s history. What follows from the plan is worked out here in two parts: the cheap one at
-//! once, so that every figure and mark follows a drag within its frame; what an animal feels is asked of the
-//! worker ([`Editor::request`]) and marked as stale until it answers.
+//! once, so that every figure and mark follows a drag within its frame; what an animal feels, what pins cost and the ways
+//! to gates are asked of the worker ([`Editor::request`]) and marked as stale or waiting until it answers.
 
 mod bracing;
 mod document;
 mod first;
 mod fitting;
+mod gates;
 mod hold;
 mod message;
 mod pins;
@@ -26,7 +27,7 @@ use drawing::{Drawing, Scene, Theme, Thing, View};
 use plan::{Deed, Edit, History, Plan, Point, Run, Shape};
 use words::Words;
 use words::texts::Window as Text;
-use workup::{RunWorkup, Workup};
+use workup::{Known, RunWorkup, Workup};
 
 use crate::tool::{Hand, Tool};
 use crate::worker::{Answer, Request};
@@ -84,6 +85,8 @@ pub struct Editor {
     history: History,
     words: Words,
     workup: Workup,
+    /// What the worker searched for, which the quick part takes over where nothing of it changed.
+    known: Known,
     /// The plan that the workup is of, where all of it was worked out.
     worked_of: Option<Plan>,
     rounds: Rounds,
@@ -126,6 +129,7 @@ impl Editor {
             history: History::default(),
             words,
             workup: Workup::default(),
+            known: Known::default(),
             worked_of: None,
             rounds: Rounds::default(),
             findings: Findings::default(),
@@ -448,6 +452,7 @@ impl Editor {
     /// Makes edits; what follows from the plan is worked out once, after the last.
     fn make_all(&mut self, edits: Vec<Edit>) {
         for edit in edits {
+            let edit = pins::with_pins(&self.plan, edit);
             // Views offer only what the plan has; a message that came too late is no matter.
             if let Err(error) = self.history.apply(&mut self.plan, edit) {
                 tracing::debug!(%error, "an edit was not made");
@@ -572,7 +577,13 @@ impl Editor {
         }
         self.touches = answer.workup.runs.iter().filter_map(touch).collect();
         self.touches_of = Some(answer.revision);
+        let waited = self.workup.runs.iter().any(RunWorkup::waits);
         self.workup = answer.workup;
+        self.known = answer.known;
+        if waited {
+            // Ways are drawn, and what is shut off is found.
+            self.say(None);
+        }
         if let Some((asked, fitted)) = answer.fitted {
             self.fitted(asked, fitted);
         }
@@ -581,7 +592,7 @@ impl Editor {
     /// The plan changed: what is cheap follows at once, the rest is asked for.
     fn changed(&mut self) {
         let (workup, mut touched) =
-            rework::quick(&self.plan, self.worked_of.as_ref(), std::mem::take(&mut self.workup));
+            rework::quick(&self.plan, self.worked_of.as_ref(), std::mem::take(&mut self.workup), &mut self.known);
         self.workup = workup;
         self.worked_of = self.question.is_none().then(|| self.plan.clone());
         self.as_saved = self.saved.as_ref() == Some(&self.plan);

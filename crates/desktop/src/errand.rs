@@ -67,7 +67,7 @@ pub(crate) struct Errand<J, A> {
 impl<J: Send + 'static, A: Send + 'static> Errand<J, A> {
     /// Starts the thread, which does every job by `work`.
     #[allow(clippy::disallowed_methods, reason = "threads stay in desktop")]
-    pub(crate) fn start(work: impl Fn(&Desk<J, A>, J) + Send + 'static) -> Self {
+    pub(crate) fn start(mut work: impl FnMut(&Desk<J, A>, J) + Send + 'static) -> Self {
         let desk = Arc::new(Desk::new());
         let theirs = Arc::clone(&desk);
         let thread = std::thread::spawn(move || {

@@ -172,6 +172,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::KeepOutCorner { .. }
         | Thing::Coop { .. }
         | Thing::Gateway
+        | Thing::Gate { .. }
         | Thing::Height { .. }
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. } => true,

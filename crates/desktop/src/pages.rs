@@ -7,6 +7,7 @@ mod fitting;
 mod gates;
 mod ghosts;
 mod ground;
+mod kept;
 mod moves;
 mod mow;
 mod plot;
@@ -73,8 +74,8 @@ impl Desk<'_> {
 
 /// The run that is only thought of and that the open page shows on the map.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
-    let cut = || bracing::ghost(ui, editor);
-    moves::ghost(ui, editor).or_else(|| editor.shape_ghost().map(Arc::new)).or_else(cut)
+    let on_run = || bracing::ghost(ui, editor).or_else(|| gates::ghost(ui, editor));
+    moves::ghost(ui, editor).or_else(|| editor.shape_ghost().map(Arc::new)).or_else(on_run)
 }
 
 /// Shows the open page.

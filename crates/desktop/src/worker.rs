@@ -4,7 +4,7 @@
 //! kept. Answers carry the revision that they belong to; the editor drops those of an earlier plan.
 
 use plan::Plan;
-use workup::{Depth, FitRefusal, Fitted, Workup};
+use workup::{Depth, FitRefusal, Fitted, Known, Workup};
 
 use crate::errand::Errand;
 
@@ -35,6 +35,8 @@ pub struct Answer {
     pub revision: u64,
     /// Everything that follows.
     pub workup: Workup,
+    /// What was searched for on the way.
+    pub known: Known,
     /// What came of the fit, and of which run.
     pub fitted: Option<(FitAsked, Result<Fitted, FitRefusal>)>,
 }
@@ -45,13 +47,14 @@ pub struct Worker(Errand<Request, Answer>);
 impl Worker {
     /// Starts the thread; `done` is called from it after every answer.
     pub fn start(done: impl Fn() + Send + 'static) -> Self {
+        let mut known = Known::default();
         Self(Errand::start(move |desk, Request { revision, plan, fit }| {
-            let workup = workup::workup(&plan, Depth::Full);
+            let workup = workup::knowing(&plan, Depth::Full, &mut known);
             let fitted = fit.map(|asked| {
                 let answer = workup::fit(&plan, &asked.run, asked.double_back);
                 (asked, answer)
             });
-            desk.answer(Answer { revision, workup, fitted });
+            desk.answer(Answer { revision, workup, known: known.clone(), fitted });
             done();
         }))
     }

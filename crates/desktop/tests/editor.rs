@@ -7,7 +7,7 @@ use drawing::Thing;
 use plan::{Edit, Point, Shape};
 use words::Words;
 use words::texts::Window;
-use workup::Depth;
+use workup::{Depth, Known};
 
 const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
 
@@ -17,7 +17,9 @@ fn editor() -> Editor {
 
 fn answer(editor: &mut Editor) -> Answer {
     let request = editor.request().unwrap();
-    Answer { revision: request.revision, workup: workup::workup(&request.plan, Depth::Full), fitted: None }
+    let mut known = Known::default();
+    let workup = workup::knowing(&request.plan, Depth::Full, &mut known);
+    Answer { revision: request.revision, workup, known, fitted: None }
 }
 
 #[test]

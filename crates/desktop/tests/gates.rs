@@ -6,7 +6,7 @@ mod hand;
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui_kittest::kittest::Queryable;
-use hand::{Desk, click, fill, on_page, spot, window};
+use hand::{Desk, button, click, fill, on_page, settle, spot, window};
 use plan::{GateKind, PinKind, Plan, Point};
 use words::Words;
 
@@ -29,13 +29,14 @@ fn desk(plan: Plan) -> Desk {
 fn say(desk: &mut Desk, message: Message) {
     desk.state_mut().as_mut().unwrap().say(message);
     desk.run();
-    desk.run();
+    settle(desk);
 }
 
 fn press(desk: &mut Desk, label: &str) {
     desk.get_by_label(label).click();
     desk.run();
-    desk.run();
+    // Ways and costs come from the worker.
+    settle(desk);
 }
 
 fn plan(desk: &Desk) -> Plan {
@@ -50,7 +51,7 @@ fn a_corner_that_is_picked_can_be_pinned_and_the_pin_says_its_cost_and_goes() {
     press(&mut desk, "Pin a join at corner 3");
     let pin = plan(&desk).runs[0].pins[0].clone();
     assert_eq!((pin.kind, pin.at), (PinKind::Join, Point::new(65.0, 65.0)));
-    desk.get_by_label("Join 60.0 m from corner 1: costs nothing");
+    desk.get_by_label("Join at corner 3: costs nothing");
     say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
     press(&mut desk, "Pin net short at corner 2");
     press(&mut desk, "Start the chain at corner 2");
@@ -62,8 +63,8 @@ fn a_corner_that_is_picked_can_be_pinned_and_the_pin_says_its_cost_and_goes() {
     let lay = window(&desk).editor().workup().runs[0].lay.clone().unwrap();
     assert!(lay.pins.iter().all(|pin| pin.kept), "{:?}", lay.pins);
     assert!((lay.start_m - 90.0).abs() < 1e-6);
-    press(&mut desk, "Join 60.0 m from corner 1: costs nothing");
-    press(&mut desk, "Take out the pin: Join 60.0 m from corner 1");
+    press(&mut desk, "Join at corner 3: costs nothing");
+    press(&mut desk, "Take out the pin: Join at corner 3");
     assert_eq!(plan(&desk).runs[0].pins.len(), 2);
     say(&mut desk, Message::Undo);
     assert_eq!(plan(&desk).runs[0].pins, pins);
@@ -76,13 +77,15 @@ fn gates_are_added_set_at_a_join_widened_and_taken_out() {
     assert_eq!(plan(&desk).runs[0].gates[0].kind, GateKind::Wheels);
     assert_eq!(window(&desk).editor().picked(), Some(Thing::Gate { run: 0, gate: 0 }));
     desk.get_by_label_contains("3.00 m clear, at the join");
-    desk.get_by_label("1 post pulled, 1 panel laid back");
+    desk.get_by_label_contains(" pulled, 1 panel laid back");
     desk.get_by_label_contains("from the gateway");
     fill(&mut desk, "Clear width of gate 1", "5");
+    settle(&mut desk);
     assert_eq!(plan(&desk).runs[0].gates[0].width_m, Some(5.0));
-    desk.get_by_label("2 posts pulled, 2 panels laid back");
-    let joins = window(&desk).editor().workup().runs[0].lay.as_ref().unwrap().join_places();
-    let label = format!("Put gate 1 at {}", care::place_on_line(Words::default(), joins[1].0));
+    desk.get_by_label_contains(" pulled, 2 panels laid back");
+    let lay = window(&desk).editor().workup().runs[0].lay.clone().unwrap();
+    let joins = lay.join_places();
+    let label = format!("Put gate 1 at the join {}", care::place_on_line(Words::default(), &lay, joins[1].0));
     press(&mut desk, &label);
     assert_eq!(plan(&desk).runs[0].gates[0].at, Some(joins[1].1));
     press(&mut desk, "Let the tool choose the join of gate 1");
@@ -155,10 +158,142 @@ fn the_gateway_is_set_by_a_click_and_the_way_begins_there() {
     press(&mut desk, "Set gateway");
     let at = spot(&desk, Point::new(20.0, 0.0));
     click(&mut desk, at);
+    settle(&mut desk);
     let gateway = plan(&desk).ground.gateway.unwrap().at;
     assert!((gateway.east_m - 20.0).hypot(gateway.north_m) < 1.0, "{gateway:?}");
     let road = window(&desk).editor().workup().runs[0].gates[0].road.clone().unwrap();
     assert_eq!(road.points[0], gateway);
     say(&mut desk, Message::Remove);
     assert!(plan(&desk).ground.gateway.is_none());
+}
+
+/// A square of 30 m of four rolls with its joins pinned amid its sides, a gate at the southern one.
+fn gated() -> Plan {
+    let mut plan = farm();
+    let run = &mut plan.runs[0];
+    run.nets = Some(vec!["roll".to_owned(); 4]);
+    run.pins = vec![plan::Pin::new(PinKind::Join, Point::new(50.0, 35.0))];
+    run.gates = vec![plan::Gate { at: Some(Point::new(50.0, 35.0)), ..plan::Gate::new(GateKind::Wheels) }];
+    plan
+}
+
+/// Where the ring of a gate's pulled post lies on the map: outward of the post.
+fn mark(desk: &Desk) -> egui::Pos2 {
+    let worked = &window(desk).editor().workup().runs[0];
+    let post = worked.lay.as_ref().unwrap().posts[worked.gates[0].opening.as_ref().unwrap().pulled[0]].at;
+    let (east, north) = (post.east_m - 50.0, post.north_m - 50.0);
+    let outward = if east.abs() > north.abs() {
+        egui::vec2(east.signum() as f32, 0.0)
+    } else {
+        egui::vec2(0.0, -north.signum() as f32)
+    };
+    spot(desk, post) + outward * 15.0
+}
+
+#[test]
+fn a_gate_is_dragged_from_join_to_join_as_one_step_with_its_figures_at_hand() {
+    let mut desk = on_page(gated(), Page::Run, [1280.0, 800.0], Words::default());
+    settle(&mut desk);
+    let from = mark(&desk);
+    let to = spot(&desk, Point::new(65.0, 50.0));
+    let past = spot(&desk, Point::new(62.0, 37.0));
+    desk.event(egui::Event::PointerMoved(from));
+    desk.run();
+    assert_eq!(window(&desk).editor().hovered(), Some(Thing::Gate { run: 0, gate: 0 }));
+    button(&desk, from, true);
+    desk.run();
+    for at in [from + (past - from) * 0.4, past, to + (past - to) * 0.3, to] {
+        desk.event(egui::Event::PointerMoved(at));
+        desk.run();
+    }
+    let editor = window(&desk).editor();
+    assert_eq!(editor.plan().runs[0].gates[0].at, Some(Point::new(65.0, 50.0)));
+    let said = editor.snapped().unwrap().reason.clone();
+    let post = editor.workup().runs[0].gates[0].opening.as_ref().unwrap().pulled[0] + 1;
+    assert_eq!(said, format!("3.00 m clear, at the join 15.0 m past corner 2; post {post} pulled, 1 panel laid back"));
+    // While it is in the hand nothing is searched for, and the page says so.
+    assert!(editor.workup().runs[0].gates[0].waits());
+    desk.get_by_label("the way follows");
+    button(&desk, to, false);
+    desk.run();
+    settle(&mut desk);
+    desk.get_by_label_contains("from the gateway");
+    assert!(window(&desk).editor().snapped().is_none());
+    say(&mut desk, Message::Undo);
+    assert_eq!(plan(&desk), gated(), "one drag, one step");
+    assert!(!window(&desk).editor().can_undo());
+}
+
+#[test]
+fn the_keys_take_a_picked_gate_to_the_next_join() {
+    let mut desk = desk(gated());
+    say(&mut desk, Message::Pick(Some(Thing::Gate { run: 0, gate: 0 })));
+    say(&mut desk, Message::Nudge(0.1, 0.0));
+    assert_eq!(plan(&desk).runs[0].gates[0].at, Some(Point::new(65.0, 50.0)));
+    say(&mut desk, Message::Nudge(0.0, 0.1));
+    assert_eq!(plan(&desk).runs[0].gates[0].at, Some(Point::new(50.0, 65.0)));
+    // Farther north there is none.
+    say(&mut desk, Message::Nudge(0.0, 0.1));
+    say(&mut desk, Message::Undo);
+    say(&mut desk, Message::Undo);
+    assert_eq!(plan(&desk), gated());
+}
+
+#[test]
+fn a_gate_that_is_only_pressed_stays_where_the_tool_put_it() {
+    let mut free = gated();
+    free.runs[0].gates[0].at = None;
+    let mut desk = on_page(free.clone(), Page::Run, [1280.0, 800.0], Words::default());
+    settle(&mut desk);
+    let from = mark(&desk);
+    hand::drag(&mut desk, from, from + egui::vec2(9.0, 2.0));
+    assert_eq!(plan(&desk), free);
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::Gate { run: 0, gate: 0 }));
+}
+
+#[test]
+fn two_gates_open_two_joins_and_what_is_not_left_is_said() {
+    let mut desk = desk(gated());
+    for _ in 0..3 {
+        press(&mut desk, "A gate on foot");
+    }
+    let joins: Vec<_> =
+        window(&desk).editor().workup().runs[0].gates.iter().map(|gate| gate.opening.as_ref().unwrap().nets).collect();
+    assert!((0..4).all(|one| (0..one).all(|other| joins[one] != joins[other])), "{joins:?}");
+    assert!(desk.query_by_label("no join left to open").is_none());
+    press(&mut desk, "A gate on foot");
+    desk.get_by_label("no join left to open");
+}
+
+#[test]
+fn a_picked_gate_is_shown_open_on_the_map() {
+    let mut desk = desk(gated());
+    settle(&mut desk);
+    let lay = window(&desk).editor().workup().runs[0].lay.clone().unwrap();
+    let opening = window(&desk).editor().workup().runs[0].gates[0].opening.clone().unwrap();
+    let ghost = drawing::Ghost::open_gate(&lay, &opening, "3.00 m clear".to_owned()).unwrap();
+    assert_eq!((ghost.outline.len(), ghost.closed), (2, false));
+    let view = *window(&desk).editor().view();
+    let said = |ink: &[drawing::Ink]| {
+        ink.iter().any(|ink| matches!(ink, drawing::Ink::Text { text, .. } if text == "3.00 m clear"))
+    };
+    let drawing = window(&desk).editor().drawing().clone();
+    assert!(said(&drawing.ink_with(&view, Some(&ghost))) && !said(&drawing.ink(&view)));
+    say(&mut desk, Message::Pick(Some(Thing::Gate { run: 0, gate: 0 })));
+    desk.get_by_label("3.00 m clear, at the join 15.0 m past corner 1");
+}
+
+#[test]
+fn only_pins_that_can_be_kept_are_offered() {
+    // An open line: a join stands where a net ends, and nowhere else.
+    let mut open = gated();
+    open.runs[0].closed = Some(false);
+    open.runs[0].gates.clear();
+    open.runs[0].pins.clear();
+    let mut desk = desk(open);
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    press(&mut desk, "Pin a join at corner 2");
+    say(&mut desk, Message::Pick(Some(Thing::Post { run: 0, post: 3 })));
+    desk.get_by_label("No join can stand at post 4 with these nets and pins.");
+    assert!(desk.query_by_label("Pin a join at post 4").is_none());
 }

@@ -52,7 +52,7 @@ impl Drawing {
         for shape in &self.shapes[..ground] {
             inker.symbol(shape);
         }
-        let over = |ghost: &&Ghost| ghost.mark == GhostMark::Places;
+        let over = |ghost: &&Ghost| matches!(ghost.mark, GhostMark::Places | GhostMark::Open(_));
         if let Some(ghost) = ghost.filter(|ghost| !over(ghost)) {
             inker.thought(ghost);
         }

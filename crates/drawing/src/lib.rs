@@ -23,7 +23,7 @@ pub mod shape;
 pub mod triangles;
 pub mod view;
 
-pub use ghost::{Ghost, GhostMark};
+pub use ghost::{Ghost, GhostMark, OpenGate};
 pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map, map_again};

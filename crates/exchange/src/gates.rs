@@ -1,12 +1,12 @@
-//! Pins and gates: their keys in the report, and their sentences for whoever shows them.
+//! Pins and gates: their keys in the report and its lines.
 
+use care::gate_said;
 use plan::{GateKind, PinKind, Point, Run};
 use schemars::JsonSchema;
 use serde::Serialize;
 use words::{Words, texts::Gates as Text};
 use workup::RunWorkup;
 use workup::gates::{GateWork, NoRoad, OffKind};
-use workup::pins::PinWork;
 
 /// What a run's pins cost, and what its gates open.
 #[derive(Serialize, JsonSchema)]
@@ -78,6 +78,15 @@ struct Gate {
     /// Its length, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     coop_way_m: Option<f64>,
+    /// The gate, by its place in the plan's order, that opens the join where this one is wanted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    taken_by: Option<usize>,
+    /// The gate, by its place in the plan's order, whose clear width this one's runs into.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    runs_into: Option<usize>,
+    /// `true` where the other gates open every join, so that none is left for this one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    none_left: Option<bool>,
     /// Why there is no way: `no_gateway`, `narrow`, `blocked`, `coop_blocked` or `out_of_steps`.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(extend("enum" = ["no_gateway", "narrow", "blocked", "coop_blocked", "out_of_steps", null]))]
@@ -145,75 +154,33 @@ fn gate(gate: &GateWork) -> Gate {
         way_m: road.map(|road| road.length_m),
         coop_way: coop.map(|road| road.inside.clone()),
         coop_way_m: coop.map(|road| road.inside_m),
-        no_way: gate.no_road.map(|why| match why {
-            NoRoad::NoGateway => "no_gateway",
-            NoRoad::Narrow => "narrow",
-            NoRoad::Blocked => "blocked",
-            NoRoad::CoopBlocked => "coop_blocked",
-            NoRoad::OutOfSteps => "out_of_steps",
+        taken_by: gate.taken_by,
+        runs_into: gate.runs_into,
+        none_left: gate.none_left.then_some(true),
+        no_way: gate.no_road.and_then(|why| match why {
+            NoRoad::NoGateway => Some("no_gateway"),
+            NoRoad::Narrow => Some("narrow"),
+            NoRoad::Blocked => Some("blocked"),
+            NoRoad::CoopBlocked => Some("coop_blocked"),
+            NoRoad::OutOfSteps => Some("out_of_steps"),
+            // A report is of everything worked out.
+            NoRoad::Waiting => None,
         }),
     }
-}
-
-/// What a pin costs, in words.
-pub fn cost(pin: &PinWork, words: Words) -> String {
-    match pin.cost_m {
-        _ if !pin.kept => words.text(Text::NotKept).to_owned(),
-        None => words.text(Text::Kept).to_owned(),
-        Some(cost_m) if cost_m < 0.005 && pin.proven => words.text(Text::CostsNothing).to_owned(),
-        Some(cost_m) => {
-            let text = if pin.proven { Text::Costs } else { Text::CostsAbout };
-            words.say(text, &[("cost", &words.fine_length(cost_m))])
-        }
-    }
-}
-
-/// Who goes through, in words.
-pub fn kind(kind: GateKind, words: Words) -> &'static str {
-    words.text(match kind {
-        GateKind::Foot => Text::Foot,
-        GateKind::Wheels => Text::Wheels,
-        GateKind::Coop => Text::Coop,
-    })
-}
-
-/// What a gate opens, in words: its clear width and place, what is pulled and laid back, its way. One line each.
-pub fn figures(gate: &GateWork, words: Words) -> Vec<String> {
-    let Some(opening) = &gate.opening else { return vec![words.text(Text::NoJoin).to_owned()] };
-    let at = care::place_on_line(words, opening.join_along_m);
-    let opens = words.say(Text::OpensAt, &[("clear", &words.fine_length(opening.clear_m)), ("at", &at)]);
-    let pulled = match (opening.pulled.len(), opening.panels) {
-        (1, 1) => words.text(Text::OnePulled).to_owned(),
-        (posts, panels) => words.say(Text::Pulled, &[("posts", &posts.to_string()), ("panels", &panels.to_string())]),
-    };
-    let way = match (&gate.road, gate.no_road) {
-        (Some(road), _) if road.inside.is_empty() => words.say(Text::Way, &[("way", &words.far(road.length_m))]),
-        (Some(road), _) => {
-            let ways = [("way", &*words.far(road.length_m)), ("inside", &*words.far(road.inside_m))];
-            words.say(Text::WayAndCoop, &ways)
-        }
-        (None, why) => words
-            .text(match why {
-                Some(NoRoad::Narrow) => Text::Narrow,
-                Some(NoRoad::CoopBlocked) => Text::CoopBlocked,
-                Some(NoRoad::OutOfSteps) => Text::OutOfSteps,
-                Some(NoRoad::NoGateway) => Text::NoGateway,
-                Some(NoRoad::Blocked) | None => Text::Blocked,
-            })
-            .to_owned(),
-    };
-    vec![opens, pulled, way]
 }
 
 /// The lines of the readable report, each a label and its figures.
 pub fn lines(run: &Run, worked: &RunWorkup, words: Words) -> Vec<(&'static str, String)> {
     let mut lines = Vec::new();
-    for (stated, pin) in worked.lay.iter().flat_map(|lay| run.pins.iter().zip(&lay.pins)) {
-        let places = [("pin", &*care::pin_name(words, stated, pin)), ("cost", &*cost(pin, words))];
+    let Some(lay) = &worked.lay else { return lines };
+    for (stated, pin) in run.pins.iter().zip(&lay.pins) {
+        let cost = gate_said::cost(pin, words);
+        let places = [("pin", &*care::pin_name(words, lay, stated, pin)), ("cost", &*cost)];
         lines.push((words.text(Text::Pins), words.say(Text::PinLine, &places)));
     }
     for gate in &worked.gates {
-        let places = [("kind", kind(gate.kind, words)), ("figures", &*figures(gate, words).join("; "))];
+        let figures = gate_said::figures(gate, lay, words).join("; ");
+        let places = [("kind", gate_said::kind(gate.kind, words)), ("figures", &*figures)];
         lines.push((words.text(Text::Gates), words.say(Text::GateLine, &places)));
     }
     lines

@@ -3,6 +3,7 @@
 //! Every figure comes from the workup through `words`; what is added here is the order in which things are told.
 
 mod corners;
+mod gates;
 mod packing;
 mod readings;
 mod slope;
@@ -74,7 +75,14 @@ impl<'a> Look<'a> {
     /// The contents of its sheet.
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
-        let left = [self.dangers(), Some(corners::block(self)), slope::block(self), readings, Some(self.cautions())];
+        let left = [
+            self.dangers(),
+            Some(corners::block(self)),
+            slope::block(self),
+            readings,
+            Some(self.cautions()),
+            gates::block(self),
+        ];
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),

@@ -20,7 +20,7 @@ struct Case {
 
 impl Case {
     fn of(plan: Plan, words: Words) -> Self {
-        let workup = workup::workup(&plan, Depth::Quick);
+        let workup = workup::workup(&plan, Depth::Full);
         let findings = care::findings(&plan, &workup, words);
         Self { plan, workup, findings, words }
     }
@@ -291,4 +291,29 @@ fn what_to_take_along_names_what_the_braces_are_made_of() {
     for want in ["guy with 2 pegs of 0.45 m", "brace post, 0.45 m deep"] {
         assert!(set.iter().any(|text| text.starts_with(want)), "{want}: {set:?}");
     }
+}
+
+#[test]
+fn gates_are_told_with_their_posts_and_the_order_of_opening() {
+    let mut plan = demo();
+    plan.runs.truncate(1);
+    assert!(
+        !Case::of(plan.clone(), Words::default()).pages(Paper::A4).iter().any(|page| texts(page).contains(&"Gates"))
+    );
+    plan.runs[0].gates = vec![plan::Gate::new(plan::GateKind::Foot), plan::Gate::new(plan::GateKind::Wheels)];
+    let case = Case::of(plan, Words::default());
+    let pages = case.pages(Paper::A4);
+    let said: String = pages.iter().flat_map(texts).collect::<Vec<_>>().join(" ");
+    let worked = &case.workup.runs[0];
+    for gate in &worked.gates {
+        // The same figures as on the page beside the map and in the report, whatever lines they are set in.
+        let figures = care::gate_said::figures(gate, worked.lay.as_ref().unwrap(), case.words).join("; ");
+        assert!(said.contains(&figures), "{figures:?} not in {said}");
+        let opening = gate.opening.as_ref().unwrap();
+        assert!(figures.contains(&format!(" {}", opening.pulled[0] + 1)), "{figures}");
+    }
+    let at = |words: &str| said.find(words).unwrap_or_else(|| panic!("{words:?} not in {said}"));
+    let steps = care::gate_said::steps(case.words).map(at);
+    assert!(steps.is_sorted(), "{steps:?}");
+    assert!(steps[0] > at("Gates"));
 }

@@ -6,6 +6,11 @@
 //! corners' arcs from outside, so a way is at most 3.6 % longer at its bends than the shortest, and a passage that is
 //! less than 3.6 % wider than it has to be counts as shut. Found by A* with the straight distance as its bound.
 //! Source: Lozano-Pérez and Wesley, Commun. ACM 22 (1979), from memory.
+//!
+//! Whether lines shut the two places off from each other is asked first ([`shut`]), for a search that finds nothing looks
+//! at every pair of places and costs the most.
+
+mod shut;
 
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
@@ -19,7 +24,7 @@ const GRAIN_M: f64 = 1e-6;
 /// Places of a fan stand no farther apart than this, radians.
 const FAN_RAD: f64 = FRAC_PI_6;
 
-/// A budget for one way: a step is a piece looked at against one side. About a tenth of a second on a small computer.
+/// A budget for a way: a step is a piece looked at against one side. About a tenth of a second on a small computer.
 pub const WAY_BUDGET_STEPS: u64 = 4_000_000;
 
 /// A line that a way keeps off.
@@ -63,14 +68,21 @@ struct Side {
     high: Point,
 }
 
-/// The shortest way from one place to another that keeps every clearance.
+/// The shortest way from one place to another that keeps every clearance. What it costs is taken from `budget_steps`, so
+/// that several ways may share one budget.
 ///
 /// # Errors
-/// [`NoWay`], where there is none or none was found within `budget_steps`.
-pub fn shortest_way(from: Point, to: Point, barriers: &[Barrier], budget_steps: u64) -> Result<Way, NoWay> {
+/// [`NoWay`], where there is none or none was found within the budget.
+pub fn shortest_way(from: Point, to: Point, barriers: &[Barrier], budget_steps: &mut u64) -> Result<Way, NoWay> {
     let sides: Vec<Side> = barriers.iter().flat_map(sides_of).collect();
     if !clear(from, from, &sides) || !clear(to, to, &sides) {
         return Err(NoWay::EndTooNear);
+    }
+    if clear(from, to, &sides) {
+        return Ok(Way { points: vec![from, to], length_m: from.distance_m(to) });
+    }
+    if shut::off(from, to, &sides) {
+        return Err(NoWay::None);
     }
     let mut places = vec![from, to];
     for barrier in barriers {
@@ -80,7 +92,6 @@ pub fn shortest_way(from: Point, to: Point, barriers: &[Barrier], budget_steps: 
     let mut settled = vec![false; places.len()];
     reached_m[0] = 0.0;
     let mut open = BinaryHeap::from([Open { least_m: from.distance_m(to), place: 0 }]);
-    let mut steps = 0_u64;
     while let Some(Open { place, .. }) = open.pop() {
         if place == 1 {
             let mut points = vec![to];
@@ -100,10 +111,10 @@ pub fn shortest_way(from: Point, to: Point, barriers: &[Barrier], budget_steps: 
             if settled[next] || there_m >= reached_m[next] {
                 continue;
             }
-            steps += sides.len() as u64 + 1;
-            if steps > budget_steps {
+            let Some(left) = budget_steps.checked_sub(sides.len() as u64 + 1) else {
                 return Err(NoWay::OutOfSteps);
-            }
+            };
+            *budget_steps = left;
             if clear(places[place], places[next], &sides) {
                 (reached_m[next], before[next]) = (there_m, place);
                 open.push(Open { least_m: there_m + places[next].distance_m(to), place: next });
@@ -111,6 +122,12 @@ pub fn shortest_way(from: Point, to: Point, barriers: &[Barrier], budget_steps: 
         }
     }
     Err(NoWay::None)
+}
+
+/// Whether the straight piece between two places keeps every clearance.
+pub fn is_clear(from: Point, to: Point, barriers: &[Barrier]) -> bool {
+    let sides: Vec<Side> = barriers.iter().flat_map(sides_of).collect();
+    clear(from, to, &sides)
 }
 
 /// The pieces of a line that are left when the stretch of `length_m` from `from_m` on is taken out, as open lines.
@@ -208,18 +225,38 @@ fn clear(from: Point, to: Point, sides: &[Side]) -> bool {
 
 /// Straight distance between two segments, metres; 0 where they cross.
 fn apart_m(one: (Point, Point), other: (Point, Point)) -> f64 {
+    let (here, there) = nearest(one, other);
+    here.distance_m(there)
+}
+
+/// The places on two segments that are nearest to each other; the same one where they cross.
+fn nearest(one: (Point, Point), other: (Point, Point)) -> (Point, Point) {
     let side_of = |line: (Point, Point), at: Point| (line.1 - line.0).cross(at - line.0);
     let parts = |line: (Point, Point), by: (Point, Point)| side_of(line, by.0) * side_of(line, by.1) < 0.0;
     if parts(one, other) && parts(other, one) {
-        return 0.0;
+        let (from, to) = (side_of(other, one.0), side_of(other, one.1));
+        let at = one.0.towards(one.1, from / (from - to));
+        return (at, at);
     }
-    let to_segment = |at: Point, (from, to): (Point, Point)| {
+    let on_segment = |at: Point, (from, to): (Point, Point)| {
         let way = to - from;
         let squared = way.dot(way);
         let share = if squared > 0.0 { ((at - from).dot(way) / squared).clamp(0.0, 1.0) } else { 0.0 };
-        from.towards(to, share).distance_m(at)
+        from.towards(to, share)
     };
-    to_segment(one.0, other).min(to_segment(one.1, other)).min(to_segment(other.0, one)).min(to_segment(other.1, one))
+    let pairs = [
+        (one.0, on_segment(one.0, other)),
+        (one.1, on_segment(one.1, other)),
+        (on_segment(other.0, one), other.0),
+        (on_segment(other.1, one), other.1),
+    ];
+    let mut best = pairs[0];
+    for pair in &pairs[1..] {
+        if pair.0.distance_m(pair.1) < best.0.distance_m(best.1) {
+            best = *pair;
+        }
+    }
+    best
 }
 
 /// Places just beyond the clearance, round the outside of every turn and round every end.
@@ -270,7 +307,8 @@ mod tests {
     }
 
     fn way(from: (f64, f64), to: (f64, f64), barriers: &[Barrier]) -> Result<Way, NoWay> {
-        shortest_way(from.into(), to.into(), barriers, WAY_BUDGET_STEPS)
+        let mut budget = WAY_BUDGET_STEPS;
+        shortest_way(from.into(), to.into(), barriers, &mut budget)
     }
 
     /// The least distance of a way from a line, sampled every centimetre.
@@ -322,8 +360,68 @@ mod tests {
     fn an_end_within_a_clearance_is_refused_and_the_budget_ends() {
         let wall = path(&[(0.0, 0.0), (0.0, 10.0)], 2.0);
         assert_eq!(way((1.0, 5.0), (9.0, 5.0), std::slice::from_ref(&wall)), Err(NoWay::EndTooNear));
-        let found = shortest_way(Point::new(-5.0, 5.0), Point::new(5.0, 5.0), &[wall], 3);
+        let found = shortest_way(Point::new(-5.0, 5.0), Point::new(5.0, 5.0), &[wall], &mut 3);
         assert_eq!(found, Err(NoWay::OutOfSteps));
+    }
+
+    #[test]
+    fn what_is_shut_off_costs_no_search() {
+        // Five rings one in the other, of forty sides each: to look at every pair would cost millions of steps.
+        let rings: Vec<Barrier> = (1..=5)
+            .map(|ring_number| {
+                let radius_m = 10.0 * f64::from(ring_number);
+                let places: Vec<(f64, f64)> = (0..40)
+                    .map(|step| f64::from(step) * TAU / 40.0)
+                    .map(|angle| (radius_m * angle.cos(), radius_m * angle.sin()))
+                    .collect();
+                ring(&places, 1.0)
+            })
+            .collect();
+        let mut budget = 1;
+        let found = shortest_way(Point::new(0.0, 0.0), Point::new(80.0, 3.0), &rings, &mut budget);
+        assert_eq!((found, budget), (Err(NoWay::None), 1));
+    }
+
+    #[test]
+    fn shut_off_is_said_only_of_what_has_no_way() {
+        // Boxes scattered so thickly that about half of the places are shut in: never one to which a way is found, and
+        // most of those to which none is.
+        let (mut shut_off, mut none) = (0, 0);
+        for case in 0..120_u32 {
+            let boxes: Vec<Barrier> = (0..14)
+                .map(|index| {
+                    let spread = |by: f64| (f64::from(case * 31 + index) * by).sin() * 14.0;
+                    let (east, north) = (spread(1.7), spread(2.9));
+                    let half_m = 1.0 + f64::from(index % 4);
+                    let places = [(-1.0, -1.0), (1.0, -0.8), (0.9, 1.0), (-1.0, 1.1)]
+                        .map(|(e, n): (f64, f64)| (east + half_m * e, north + half_m * n));
+                    ring(&places, 0.9)
+                })
+                .collect();
+            let (from, to) = (Point::new(0.0, 0.0), Point::new(40.0, 1.0));
+            let sides: Vec<Side> = boxes.iter().flat_map(sides_of).collect();
+            if !clear(from, from, &sides) {
+                continue;
+            }
+            let is_shut = shut::off(from, to, &sides);
+            // Without the shortcut: every pair of places looked at.
+            let mut places = vec![from, to];
+            places.extend(boxes.iter().flat_map(fans).filter(|&at| clear(at, at, &sides)));
+            let (mut reached, mut open) = (vec![false; places.len()], vec![0]);
+            reached[0] = true;
+            while let Some(here) = open.pop() {
+                for next in 0..places.len() {
+                    if !reached[next] && clear(places[here], places[next], &sides) {
+                        reached[next] = true;
+                        open.push(next);
+                    }
+                }
+            }
+            assert!(!(is_shut && reached[1]), "case {case}: there is a way");
+            shut_off += u32::from(is_shut);
+            none += u32::from(!reached[1]);
+        }
+        assert!(none >= 5 && shut_off * 10 >= none * 8, "{shut_off} of {none}");
     }
 
     #[test]
@@ -365,7 +463,8 @@ mod tests {
                     }
                 }
             }
-            match shortest_way(from, to, &boxes, WAY_BUDGET_STEPS) {
+            let mut budget = WAY_BUDGET_STEPS;
+            match shortest_way(from, to, &boxes, &mut budget) {
                 Ok(found) => {
                     assert!((found.length_m - far_m[0][1]).abs() < 1e-9, "case {case}");
                     assert!(boxes.iter().all(|one| nearest_m(&found, &one.line) >= 0.8 - 1e-5), "case {case}");

@@ -10,7 +10,7 @@ use crate::branches::{self, BranchLine};
 use crate::model::{Bend, Best, Corner, LaidNet, Lay, Post, RunWorkup, Stake, Trouble, Verdict};
 use crate::slope::Heights;
 use crate::values::Bad;
-use crate::{nets, outlines, pins::Pins, place, point, slope};
+use crate::{Depth, Known, nets, outlines, pins::Pins, place, point, slope};
 
 /// Minutes to set up beside the braces: 5, and 10 a net (common practice, no source; facts of the trade). A brace takes
 /// what its kit does, 2 minutes where it is a guy with one stake.
@@ -32,7 +32,53 @@ pub(crate) struct Line {
     pub(crate) judging: Option<Judging>,
 }
 
+/// Everything that the search for a placement round pins rests on.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Question {
+    outline: Outline,
+    kinds: Vec<Net>,
+    nets: Vec<usize>,
+    pins: Vec<geometry::Pin>,
+    feed: Option<geometry::Point>,
+    fixed: Option<FixedStart>,
+}
+
+/// How long may be searched, and what is known from before.
+pub(crate) struct Search<'a> {
+    pub(crate) depth: Depth,
+    pub(crate) known: &'a mut Known,
+}
+
+impl Search<'_> {
+    /// The placement, and whether what its pins cost was found out.
+    fn placed(&mut self, run: &Run, request: &mut PlacementRequest<'_>) -> Result<(Placement, bool), PlacementFault> {
+        if request.pins.is_empty() {
+            return geometry::place(request).map(|placement| (placement, true));
+        }
+        let question = Question {
+            outline: request.outline.clone(),
+            kinds: request.kinds.to_vec(),
+            nets: request.nets.to_vec(),
+            pins: request.pins.to_vec(),
+            feed: request.feed,
+            fixed: request.fixed,
+        };
+        if let Some((of, placement)) = self.known.placements.get(&run.id)
+            && *of == question
+        {
+            return Ok((placement.clone(), true));
+        }
+        request.costs = self.depth == Depth::Full;
+        let placement = geometry::place(request)?;
+        if request.costs {
+            self.known.placements.insert(run.id.clone(), (question, placement.clone()));
+        }
+        Ok((placement, request.costs))
+    }
+}
+
 /// Builds the line, lays the nets on it and judges the corners.
+#[allow(clippy::too_many_arguments, reason = "each is a part of the plan that was made ready once for all runs")]
 pub(crate) fn line(
     plan: &Plan,
     run: &Run,
@@ -40,6 +86,7 @@ pub(crate) fn line(
     bad: &Bad,
     soil: &SoilFound,
     chosen: &mut nets::Chosen,
+    search: &mut Search<'_>,
     worked: &mut RunWorkup,
 ) -> Option<Line> {
     let shape = Shape::Run(run.id.clone());
@@ -48,7 +95,9 @@ pub(crate) fn line(
     worked.area_m2 = Some(level.area_m2());
     let ground = slope::ground(run, &level, heights);
     let outline = ground.as_ref().map_or_else(|| level.clone(), |ground| level.over(&ground.profile));
-    let placement = placed(plan, run, &outline, bad, chosen, &mut worked.troubles);
+    let placed = placed(plan, run, &outline, bad, chosen, search, &mut worked.troubles);
+    let costed = placed.as_ref().is_none_or(|placed| placed.1);
+    let placement = placed.map(|placed| placed.0);
     let mut branches = Vec::new();
     let mut judging = None;
     if let Some(placement) = &placement {
@@ -57,7 +106,9 @@ pub(crate) fn line(
         let laid = branches.iter().map(|branch| branches::laid(plan, &outline, branch)).collect();
         judging = judgeable(placement, bad, &own).then(|| Judging::of(plan, run, &outline, placement, soil));
         let lay = lay(plan, run, &outline, placement, soil, judging.as_ref());
-        worked.lay = Some(lay.with_branches(laid, SET_UP_MINUTES.1));
+        let mut lay = lay.with_branches(laid, SET_UP_MINUTES.1);
+        lay.pins.iter_mut().for_each(|pin| pin.waits = pin.kept && !costed && !(lay.closed && run.start_m.is_some()));
+        worked.lay = Some(lay);
     }
     worked.slope = ground.map(|ground| ground.slope(plan, run, &outline, placement.as_ref()));
     Some(Line { outline, level, placement, branches, judging })
@@ -69,8 +120,9 @@ fn placed(
     outline: &Outline,
     bad: &Bad,
     chosen: &mut nets::Chosen,
+    search: &mut Search<'_>,
     troubles: &mut Vec<Trouble>,
-) -> Option<Placement> {
+) -> Option<(Placement, bool)> {
     let used = nets::of(plan, run, outline.length_m(), chosen);
     if used.is_empty() {
         troubles.push(Trouble::NoNets);
@@ -101,8 +153,8 @@ fn placed(
     request.pins = &pins.pins;
     request.feed = run.feed_at.map(point);
     request.fixed = run.start_m.map(|start_m| FixedStart { start_m, reversed: run.reversed.unwrap_or(false) });
-    match geometry::place(&request) {
-        Ok(placement) => Some(placement),
+    match search.placed(run, &mut request) {
+        Ok(placed) => Some(placed),
         Err(PlacementFault::TooManyPosts { posts }) => {
             troubles.push(Trouble::TooManyPosts { posts });
             None

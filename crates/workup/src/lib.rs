@@ -12,6 +12,7 @@
 //! - [`mow`] works out the strip, through `geometry`; [`growth`] says when its grass touches;
 //! - [`setting_up`] finds the order of setting up and taking down;
 //! - [`pins`] are kept while the nets are laid; [`gates`] opens the run where it goes, with the way to the gateway;
+//! - [`Known`] keeps what both had to search for;
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
@@ -29,6 +30,7 @@ mod draw_in;
 pub mod fit;
 pub mod gates;
 pub mod growth;
+mod known;
 mod lay;
 pub mod model;
 mod mow;
@@ -50,6 +52,7 @@ pub use branches::BRANCH_REACH_M;
 pub use compare::Compared;
 pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
+pub use known::Known;
 pub use model::*;
 pub use mow::still_to_mow;
 pub use slope::{Evidence, Slope};
@@ -57,7 +60,8 @@ pub use slope::{Evidence, Slope};
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Depth {
-    /// All but what an animal feels at every post: cheap enough for every frame of a drag.
+    /// All but what an animal feels at every post, what each pin costs and the ways to gates: cheap enough for every frame
+    /// of a drag.
     Quick,
     /// Everything.
     #[default]
@@ -66,6 +70,12 @@ pub enum Depth {
 
 /// Works a plan out.
 pub fn workup(plan: &Plan, depth: Depth) -> Workup {
+    knowing(plan, depth, &mut Known::default())
+}
+
+/// Works a plan out with what is known of earlier searches, which changes how long it takes, and how much is left waiting
+/// where it has to be quick.
+pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
     let mut troubles = values::of_plan(plan);
     let ground = outlines::Ground::of(plan, &mut troubles);
     let (soil, of_soil) = bracing::soil(plan);
@@ -77,7 +87,8 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
     let mut chosen = nets::Chosen::new();
     for run in &plan.runs {
         let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let line = lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut worked);
+        let mut search = lay::Search { depth, known: &mut *known };
+        let line = lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked);
         if let Some(line) = &line {
             mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.level, &ground, &mut worked);
@@ -89,7 +100,10 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
         lines.push(line);
     }
     mow::after_standing(plan, &ground, &mut runs);
-    gates::all(plan, &lines, ground.boundary(), &mut runs);
+    gates::all(plan, &lines, ground.boundary(), depth, known, &mut runs);
+    if depth == Depth::Full {
+        known.keep_only(plan);
+    }
     volts::all(plan, &lines, &bad, depth, &mut runs);
     let mut standing = BTreeMap::new();
     for (run, worked) in plan.runs.iter().zip(&runs) {

@@ -75,6 +75,14 @@ pub struct RunWorkup {
     pub troubles: Vec<Trouble>,
 }
 
+impl RunWorkup {
+    /// Whether a pin's cost or the way to a gate is yet to be worked out.
+    pub fn waits(&self) -> bool {
+        let pins = self.lay.iter().flat_map(|lay| &lay.pins);
+        self.gates.iter().any(crate::gates::GateWork::waits) || pins.into_iter().any(|pin| pin.waits)
+    }
+}
+
 /// How the nets fall on the line.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Lay {

@@ -23,6 +23,8 @@ pub struct PinWork {
     pub cost_m: Option<f64>,
     /// Whether that cost is proved.
     pub proven: bool,
+    /// Whether its cost is yet to be worked out ([`crate::Depth::Quick`]).
+    pub waits: bool,
 }
 
 /// The run's pins in the terms of geometry, and for each stated one its number among them.
@@ -37,18 +39,13 @@ impl Pins {
         for stated in &run.pins {
             let at = point(stated.at);
             let along = || outline.nearest_along(at).0;
-            let corner = outline
-                .vertices()
-                .iter()
-                .enumerate()
-                .map(|(index, vertex)| (index, vertex.along_m, vertex.at.distance_m(at)))
-                .filter(|corner| corner.2 <= CORNER_REACH_M)
-                .min_by(|a, b| a.2.total_cmp(&b.2));
+            let vertices: Vec<Point> = outline.vertices().iter().map(|vertex| place(vertex.at)).collect();
+            let corner = corner_of(&vertices, stated.at).map(|index| (index, outline.vertices()[index].along_m));
             let kind = |id: &String| plan.store.nets.iter().position(|net| net.id == *id);
             let pinned = match stated.kind {
                 PinKind::Start => Some((geometry::PinKind::Start, along(), None)),
                 PinKind::Join => Some((geometry::PinKind::Join, along(), None)),
-                PinKind::Corner => corner.map(|(vertex, along_m, _)| (geometry::PinKind::Post, along_m, Some(vertex))),
+                PinKind::Corner => corner.map(|(vertex, along_m)| (geometry::PinKind::Post, along_m, Some(vertex))),
                 PinKind::Net => {
                     let kind = stated.net.as_ref().and_then(kind);
                     kind.map(|kind| (geometry::PinKind::Net { kind }, along(), None))
@@ -78,10 +75,54 @@ impl Pins {
                     kept: outcome.kept,
                     cost_m: outcome.cost_m,
                     proven: outcome.proven,
+                    waits: false,
                 }
             })
             .collect()
     }
+}
+
+/// The corner of an outline that is meant by a place: the nearest, if it is near enough.
+pub fn corner_of(outline: &[Point], at: Point) -> Option<usize> {
+    let apart_m = |corner: Point| (corner.east_m - at.east_m).hypot(corner.north_m - at.north_m);
+    let near = outline.iter().enumerate().map(|(index, &corner)| (index, apart_m(corner)));
+    let nearest = near.filter(|corner| corner.1 <= CORNER_REACH_M).min_by(|a, b| a.1.total_cmp(&b.1));
+    nearest.map(|corner| corner.0)
+}
+
+/// A run's nets laid by themselves, as quickly as may be.
+fn laid(plan: &Plan, run: &Run) -> Option<crate::model::Lay> {
+    let bad = crate::values::Bad::of(&crate::values::of_plan(plan));
+    let (soil, _) = crate::bracing::soil(plan);
+    let heights = crate::slope::Heights::of(plan, &mut Vec::new());
+    let mut worked = crate::model::RunWorkup::default();
+    let (mut chosen, mut known) = (crate::nets::Chosen::new(), crate::Known::default());
+    let mut search = crate::lay::Search { depth: crate::Depth::Quick, known: &mut known };
+    crate::lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked)?;
+    worked.lay
+}
+
+/// Of unlike nets no more than these are looked through for a pin that is only offered: a frame waits for the answer.
+const MOST_LOOKED: usize = 6;
+
+/// Whether a run's nets can keep one more pin beside those that it has; a start takes the place of the one before. Where
+/// that would take long to say, that they can.
+pub fn can_keep(plan: &Plan, run: &Run, lay: &crate::model::Lay, pin: &plan::Pin) -> bool {
+    let alike = lay.nets.windows(2).all(|pair| pair[0].kind == pair[1].kind);
+    if !alike && lay.nets.len() > MOST_LOOKED {
+        return true;
+    }
+    let run = with_pin(run, pin.clone());
+    laid(plan, &run).is_none_or(|lay| lay.pins.last().is_some_and(|pin| pin.kept))
+}
+
+/// The run with one more pin: a chain has one start.
+#[must_use]
+pub fn with_pin(run: &Run, pin: plan::Pin) -> Run {
+    let mut run = run.clone();
+    run.pins.retain(|known| pin.kind != PinKind::Start || known.kind != PinKind::Start);
+    run.pins.push(pin);
+    run
 }
 
 /// Where a corner between posts goes so that it is on one, and whether it has to be pinned there to stay.
@@ -97,14 +138,7 @@ pub struct ToPost {
 /// is missing to the post before it or to the one after, so that the posts up to it, or from it on, stay where they are.
 /// Of these four places the one that opens no gap and misses least; nearest of those that are alike.
 pub fn corner_to_post(plan: &Plan, run: &Run, corner: usize) -> Option<ToPost> {
-    let bad = crate::values::Bad::of(&crate::values::of_plan(plan));
-    let (soil, _) = crate::bracing::soil(plan);
-    let heights = crate::slope::Heights::of(plan, &mut Vec::new());
-    let laid = |run: &Run| {
-        let mut worked = crate::model::RunWorkup::default();
-        crate::lay::line(plan, run, &heights, &bad, &soil, &mut crate::nets::Chosen::new(), &mut worked)?;
-        worked.lay
-    };
+    let laid = |run: &Run| laid(plan, run);
     let lay = laid(run)?;
     let here = *run.outline.get(corner)?;
     let miss_m = |lay: &crate::model::Lay, at: Point| {

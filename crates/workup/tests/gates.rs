@@ -5,7 +5,7 @@ use geometry::{Outline, region};
 use plan::{GateKind, Plan, Point};
 use serde_json::{Value, json};
 use workup::gates::{GateWork, NoRoad};
-use workup::{Depth, RunWorkup, workup};
+use workup::{Depth, Known, RunWorkup, Workup, knowing, workup};
 
 /// A square of 30 m of four nets of 30 m and 10 panels in a paddock of 100 m, its joins pinned amid the sides.
 fn square() -> Value {
@@ -25,8 +25,8 @@ fn with(change: impl FnOnce(&mut Value)) -> Plan {
 }
 
 fn run(plan: &Plan) -> RunWorkup {
-    let worked = workup(plan, Depth::Quick);
-    assert_eq!(worked, workup(plan, Depth::Quick), "the same plan, the same gates");
+    let worked = workup(plan, Depth::Full);
+    assert_eq!(worked, workup(plan, Depth::Full), "the same plan, the same gates");
     worked.runs.into_iter().next().unwrap()
 }
 
@@ -234,4 +234,95 @@ fn where_the_spare_is_folded_back_only_the_other_net_is_laid_back() {
     let lay = worked.lay.unwrap();
     assert!(lay.spare_m > 4.0 && apart_m(opening.join, Point::new(50.0, 35.0)) < 1e-6);
     assert!(opening.pulled.iter().all(|&post| lay.posts[post].net == 0), "{:?}", opening.pulled);
+}
+
+#[test]
+fn no_two_gates_open_one_join() {
+    // Joins amid the four sides; the southern one is nearest the gateway, the northern one farthest.
+    let worked = run(&with(|plan| plan["runs"][0]["gates"] = json!(vec![json!({ "kind": "foot" }); 5])));
+    let joins: Vec<Option<Point>> = worked.gates.iter().map(|gate| gate.opening.as_ref().map(|o| o.join)).collect();
+    let own = [(50.0, 35.0), (65.0, 50.0), (35.0, 50.0), (50.0, 65.0)].map(Point::from);
+    let is_at = |place: Point| joins.iter().flatten().filter(|join| apart_m(**join, place) < 1e-6).count();
+    assert!(own.iter().all(|&place| is_at(place) == 1), "{joins:?}");
+    assert!(apart_m(joins[0].unwrap(), own[0]) < 1e-6 && apart_m(joins[3].unwrap(), own[3]) < 1e-6, "{joins:?}");
+    assert!(joins[4].is_none() && worked.gates[4].none_left && worked.gates[4].width_m > 0.0);
+    // One that names a place chooses before one that does not, and of two at one place the later gives way.
+    let worked = run(&with(|plan| {
+        plan["runs"][0]["gates"] = json!([ { "kind": "foot" }, { "kind": "foot", "at": [50, 35] },
+            { "kind": "foot", "at": [51, 35] } ]);
+    }));
+    let join = |gate: usize| worked.gates[gate].opening.as_ref().unwrap().join;
+    assert!(apart_m(join(1), own[0]) < 1e-6 && worked.gates[1].taken_by.is_none());
+    assert!(apart_m(join(2), own[1]) < 1e-6 && worked.gates[2].taken_by == Some(1));
+    assert!(apart_m(join(0), own[2]) < 1e-6, "{:?}", join(0));
+}
+
+#[test]
+fn a_gate_that_runs_into_anothers_clear_width_is_told() {
+    // Nets of 30 m in three panels: two gates of 25 m from neighbouring joins on a straight line.
+    let plan = |widths: [f64; 2]| {
+        with(|plan| {
+            plan["store"]["nets"][0]["panels"] = json!(6);
+            plan["runs"][0]["outline"] = json!([[10, 50], [90, 50]]);
+            plan["runs"][0]["closed"] = json!(false);
+            plan["runs"][0]["nets"] = json!(["roll", "roll", "roll"]);
+            plan["runs"][0]["pins"] = json!([ { "kind": "start", "at": [10, 50] } ]);
+            plan["runs"][0]["gates"] = json!([ { "kind": "wheels", "at": [40, 50], "width_m": widths[0] },
+                { "kind": "wheels", "at": [70, 50], "width_m": widths[1] } ]);
+        })
+    };
+    let near = run(&plan([40.0, 38.0]));
+    assert_eq!((near.gates[0].runs_into, near.gates[1].runs_into), (None, Some(0)));
+    let apart = run(&plan([20.0, 20.0]));
+    assert!(apart.gates.iter().all(|gate| gate.runs_into.is_none() && gate.is_wide_enough()));
+}
+
+#[test]
+fn what_is_searched_for_waits_at_quick_depth_and_is_known_from_then_on() {
+    let plan = with(|plan| plan["runs"][0]["pins"][0]["at"] = json!([51, 35]));
+    let quick = workup(&plan, Depth::Quick).runs.remove(0);
+    let full = workup(&plan, Depth::Full).runs.remove(0);
+    let pin = |run: &RunWorkup| run.lay.as_ref().unwrap().pins[0].clone();
+    assert!(pin(&quick).waits && pin(&quick).kept && pin(&quick).cost_m.is_none() && quick.waits());
+    assert!(!pin(&full).waits && pin(&full).cost_m.is_some() && !full.waits());
+    assert_eq!(quick.gates[0].no_road, Some(NoRoad::Waiting));
+    assert_eq!(quick.gates[0].opening, full.gates[0].opening, "what is pulled is known at once");
+    let mut known = Known::default();
+    assert_eq!(knowing(&plan, Depth::Full, &mut known).runs[0], full, "what is known changes nothing");
+    // Another title, another target: nothing of it is asked again.
+    let other = Plan { title: "other".to_owned(), target_kv: Some(3.0), ..plan.clone() };
+    let again = knowing(&other, Depth::Quick, &mut known).runs.remove(0);
+    assert!(!again.waits() && again.gates == full.gates && pin(&again) == pin(&full));
+    // A net in the way is asked anew, and the gate's own line too.
+    let mut moved = plan.clone();
+    moved.runs[0].outline[2].east_m += 0.5;
+    let moved = knowing(&moved, Depth::Quick, &mut known).runs.remove(0);
+    assert!(pin(&moved).waits && moved.gates[0].waits());
+    let mut pond = plan.clone();
+    pond.ground.keep_outs = with(|plan| {
+        plan["ground"]["keep_outs"] =
+            json!([ { "name": "pond", "outline": [[48, 10], [52, 10], [52, 20], [48, 20]] } ]);
+    })
+    .ground
+    .keep_outs;
+    let round = knowing(&pond, Depth::Quick, &mut known).runs.remove(0);
+    assert!(round.gates[0].waits() && !pin(&round).waits);
+    assert_eq!(knowing(&pond, Depth::Full, &mut known), workup(&pond, Depth::Full));
+}
+
+#[test]
+fn a_gate_that_chose_its_join_stays_at_it_while_the_way_is_worked_out() {
+    // The southern join is nearest the gateway and a barn stands before it, so another is chosen at full depth.
+    let plan = with(|plan| {
+        plan["runs"][0]["gates"] = json!([ { "kind": "foot" } ]);
+        plan["ground"]["keep_outs"] =
+            json!([ { "name": "barn", "outline": [[45, 26], [55, 26], [55, 34.8], [45, 34.8]] } ]);
+    });
+    let mut known = Known::default();
+    let join = |worked: Workup| worked.runs[0].gates[0].opening.as_ref().unwrap().join;
+    let full = join(knowing(&plan, Depth::Full, &mut known));
+    assert!(apart_m(full, Point::new(50.0, 35.0)) > 1.0, "{full:?}");
+    let mut moved = plan.clone();
+    moved.runs[0].outline[2].east_m += 0.01;
+    assert!(apart_m(join(knowing(&moved, Depth::Quick, &mut known)), full) < 0.1);
 }

@@ -1,6 +1,9 @@
 //! Plans to measure with: one long run, and a farm of a thousand things.
 
-use plan::{Coop, Hazard, HazardKind, KeepOut, NetKind, Plan, Point, Reading, ReadingKind, Rest, Run, RunStatus};
+use plan::{
+    Coop, Gate, GateKind, Hazard, HazardKind, KeepOut, NetKind, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest,
+    Run, RunStatus,
+};
 
 /// One closed run of ten nets round a coop.
 pub(crate) fn ten_nets() -> Plan {
@@ -8,6 +11,34 @@ pub(crate) fn ten_nets() -> Plan {
     plan.ground.boundary = ring(Point::new(0.0, 0.0), 110.0, 8);
     plan.store.nets.push(long(10));
     plan.runs.push(run(0, Point::new(0.0, 0.0), 10, 10));
+    plan
+}
+
+/// The ten nets with a gate for wheels and two pins, a pond and trees to go round; and with a run that stands all about it,
+/// so that no way leads to the gate.
+pub(crate) fn gated(shut_off: bool) -> Plan {
+    let mut plan = ten_nets();
+    let corner = |corner: usize| plan.runs[0].outline[corner];
+    let pins = vec![Pin::new(PinKind::Corner, corner(3)), Pin::new(PinKind::Join, corner(6))];
+    plan.runs[0].pins = pins;
+    plan.runs[0].gates = vec![Gate::new(GateKind::Wheels)];
+    for index in 0..12 {
+        let way = f64::from(index) * 0.52;
+        plan.ground.keep_outs.push(KeepOut {
+            name: format!("Tree {}", index + 1),
+            outline: ring(Point::new(95.0 * way.cos(), 95.0 * way.sin()), 2.5, 8),
+            clearance_m: None,
+            may_enclose: None,
+            water: index % 4 == 0,
+            rest: Rest::new(),
+        });
+    }
+    if shut_off {
+        plan.store.nets[0].count = Some(22);
+        plan.runs.push(run(1, Point::new(0.0, 0.0), 11, 11));
+        // Round the first with room to spare.
+        plan.runs[1].outline = ring(Point::new(0.0, 0.0), 90.5, 11);
+    }
     plan
 }
 

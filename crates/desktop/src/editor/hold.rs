@@ -19,9 +19,9 @@ const BESIDE_M: f64 = 3.0;
 /// Something that is being dragged.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Held {
-    what: Hold,
+    pub(super) what: Hold,
     /// Where it was taken hold of.
-    from: Point,
+    pub(super) from: Point,
     /// Where it was.
     pub(super) was: Point,
     /// Whether anything came of it yet.
@@ -29,7 +29,7 @@ pub(super) struct Held {
 }
 
 #[derive(Clone, Debug, PartialEq)]
-enum Hold {
+pub(super) enum Hold {
     Corner {
         shape: Shape,
         corner: usize,
@@ -37,12 +37,15 @@ enum Hold {
     Whole(Whole),
     /// A whole by its turning ring, about its middle.
     Turn(Whole, Point),
+    /// A gate of a run, from join to join.
+    Gate(usize, usize),
 }
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
         self.history.begin();
-        self.held = self.corner_to_hold(thing, at).or_else(|| self.whole_to_hold(thing, at));
+        let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
+        self.held = held.or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
             self.history.end();
         }
@@ -74,6 +77,9 @@ impl Editor {
             }
             None => (thing, false),
         };
+        if !moved {
+            self.history.begin_called(Deed::MoveCorner);
+        }
         let (shape, corner) = corner_of(&self.plan, thing)?;
         let was = *self.plan.outline(&shape)?.get(corner)?;
         self.take_up(Some(thing));
@@ -104,7 +110,7 @@ impl Editor {
                 if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
                     return;
                 }
-                self.corner_moved(shape.clone(), *corner, to)
+                vec![Edit::MoveCorner { shape: shape.clone(), corner: *corner, to }]
             }
             Hold::Whole(whole) => {
                 let own = whole.shape();
@@ -127,6 +133,17 @@ impl Editor {
             Hold::Turn(whole, about) => {
                 let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
                 whole.moved(Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
+            }
+            &Hold::Gate(run, gate) => {
+                let edit = self.gate_to(run, gate, shift.of(held.was));
+                if let Some(edit) = edit {
+                    self.make(edit);
+                    if let Some(held) = &mut self.held {
+                        held.moved = true;
+                    }
+                }
+                self.snapped = self.gate_at_hand(run, gate);
+                return;
             }
         };
         if let Some(held) = &mut self.held {
@@ -155,8 +172,11 @@ impl Editor {
         let motion = Motion::Shift { east_m, north_m };
         if let Some((shape, corner)) = corner_of(&self.plan, thing) {
             let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
-            let edits = self.corner_moved(shape, corner, motion.of(at));
-            self.one_step(Deed::MoveCorner, edits);
+            let to = motion.of(at);
+            self.one_step(Deed::MoveCorner, vec![Edit::MoveCorner { shape, corner, to }]);
+        } else if let Thing::Gate { run, gate } = thing {
+            let edit = self.gate_nudged(run, gate, east_m, north_m);
+            self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
         }
@@ -187,8 +207,7 @@ impl Editor {
             from.north_m + share * (to.north_m - from.north_m),
         );
         let corner = (side + 1) % outline.len();
-        let edits = self.corner_moved(shape, corner, to);
-        self.one_step(Deed::SideLength, edits);
+        self.one_step(Deed::SideLength, vec![Edit::MoveCorner { shape, corner, to }]);
     }
 
     /// A second one of what is picked, a step beside it.

@@ -4,18 +4,24 @@
 //! here equals the whole workup: where that is not plain, the whole is worked out.
 
 use plan::{Plan, Run, RunStatus};
-use workup::{Depth, Workup};
+use workup::{Depth, Known, Workup};
 
 /// What follows from a plan, quickly, from what followed from an earlier one; and the runs that were worked out anew
 /// where nothing else changed.
-pub(super) fn quick(plan: &Plan, was: Option<&Plan>, worked: Workup) -> (Workup, Option<Vec<usize>>) {
-    if let Some(touched) = was.and_then(|was| touched(plan, was))
+pub(super) fn quick(
+    plan: &Plan,
+    was: Option<&Plan>,
+    worked: Workup,
+    known: &mut Known,
+) -> (Workup, Option<Vec<usize>>) {
+    if let Some(was) = was
+        && let Some(touched) = touched(plan, was)
         && touched.len() < plan.runs.len()
-        && let Some(worked) = part(plan, worked, &touched)
+        && let Some((worked, touched)) = part(plan, was, worked, touched, known)
     {
         return (worked, Some(touched));
     }
-    (workup::workup(plan, Depth::Quick), None)
+    (workup::knowing(plan, Depth::Quick, known), None)
 }
 
 /// The places of the runs that differ, with those on one circuit with them; `None` where more than that differs.
@@ -58,12 +64,10 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
             && run.nets.is_some()
             && run.nets == was.nets
     };
-    // A way to a gate leads round the nets of every other run.
-    let opens = runs.iter().chain(&was.runs).any(|run| !run.gates.is_empty());
     // What is left to mow of a run that is thought of depends on those that stand.
     let has = |status: RunStatus| runs.iter().any(|run| run.status == status);
     let mown = has(RunStatus::Standing) && has(RunStatus::Option);
-    if opens || mown || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+    if mown || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
         return None;
     }
     let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();
@@ -73,23 +77,64 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     Some((0..plan.runs.len()).filter(|&index| touches(&plan.runs[index])).collect())
 }
 
-/// The workup with those runs worked out anew; `None` where they say something about the plan as a whole.
-fn part(plan: &Plan, mut worked: Workup, touched: &[usize]) -> Option<Workup> {
+/// The workup with those runs worked out anew, and all that changed; `None` where they say something about the plan as a
+/// whole.
+fn part(
+    plan: &Plan,
+    before: &Plan,
+    mut worked: Workup,
+    touched: Vec<usize>,
+    known: &mut Known,
+) -> Option<(Workup, Vec<usize>)> {
     if worked.runs.len() != plan.runs.len() {
         return None;
     }
     let runs = touched.iter().map(|&index| plan.runs[index].clone()).collect();
     let alone = Plan { runs, ..without_runs(plan) };
-    for (&index, anew) in touched.iter().zip(workup::workup(&alone, Depth::Quick).runs) {
+    let mut in_the_way = false;
+    for (&index, mut anew) in touched.iter().zip(workup::knowing(&alone, Depth::Quick, known).runs) {
         let was = &worked.runs[index];
         let needed = |run: &workup::RunWorkup| run.lay.as_ref().map(|lay| lay.nets_needed.clone());
         // A trouble names a run by its place, and nets that stand are counted for the plan.
         if anew.id != was.id || !anew.troubles.is_empty() || needed(&anew) != needed(was) {
             return None;
         }
+        let (run, run_was) = (&plan.runs[index], &before.runs[index]);
+        let same_line = same_stands(anew.lay.as_ref(), was.lay.as_ref());
+        if same_line && run.gates == run_was.gates && run.coop == run_was.coop {
+            // Its name, its volts: the ways to its gates are as they were.
+            anew.gates.clone_from(&was.gates);
+        } else {
+            // Worked out alone, it knew of no other net that its ways go round.
+            anew.gates.iter_mut().for_each(workup::gates::GateWork::wait);
+        }
+        in_the_way |= run.status == RunStatus::Standing && !same_line;
         worked.runs[index] = anew;
     }
-    Some(worked)
+    // A way to a gate leads round the nets of every run that stands.
+    let mut touched = touched;
+    let others: Vec<usize> = (0..worked.runs.len()).filter(|index| in_the_way && !touched.contains(index)).collect();
+    for index in others {
+        let mut gates = worked.runs[index].gates.clone();
+        gates.iter_mut().for_each(workup::gates::GateWork::wait);
+        if gates != worked.runs[index].gates {
+            worked.runs[index].gates = gates;
+            touched.push(index);
+        }
+    }
+    touched.sort_unstable();
+    Some((worked, touched))
+}
+
+/// Whether nets and guys stand as they stood.
+fn same_stands(lay: Option<&workup::Lay>, was: Option<&workup::Lay>) -> bool {
+    match (lay, was) {
+        (Some(lay), Some(was)) => {
+            lay.vertices == was.vertices && lay.posts == was.posts && lay.nets == was.nets && lay.corners == was.corners
+        }
+        (None, None) => true,
+        _ => false,
+    }
 }
 
 fn without_runs(plan: &Plan) -> Plan {
@@ -125,9 +170,11 @@ mod tests {
             let corner = &mut plan.runs[0].outline[1];
             *corner = Point::new(corner.east_m + 0.5, corner.north_m - 0.3 * f64::from(step % 7));
             let touched = touched(&plan, &was).unwrap_or_default();
-            parts += usize::from(touched.len() == 1 && part(&plan, worked.clone(), &touched).is_some());
+            let known = &mut Known::default();
+            let one = touched.len() == 1 && part(&plan, &was, worked.clone(), touched, known).is_some();
+            parts += usize::from(one);
             let anew;
-            (worked, anew) = quick(&plan, Some(&was), worked);
+            (worked, anew) = quick(&plan, Some(&was), worked, known);
             assert_eq!(worked, workup::workup(&plan, Depth::Quick), "step {step}");
             let words = words::Words::default();
             let findings = rounds.findings(&plan, &worked, words, anew.as_deref());
@@ -155,6 +202,33 @@ mod tests {
         }
         assert!(plan.runs[0].energizer.is_some());
         drag(plan);
+    }
+
+    #[test]
+    fn a_gate_elsewhere_leaves_a_drag_to_the_run_that_is_dragged() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        let kind = plan.store.nets[0].id.clone();
+        for run in &mut plan.runs {
+            run.nets = Some(vec![kind.clone(); 2]);
+            run.gates = vec![plan::Gate::new(plan::GateKind::Foot)];
+        }
+        assert!(drag(plan.clone()) > 30, "most steps of a drag touch one run alone");
+        // A run that stands lies in the way of the other's gate, an option does not.
+        for (status, waits) in [(RunStatus::Option, false), (RunStatus::Standing, true)] {
+            plan.runs.iter_mut().for_each(|run| run.status = status);
+            let mut known = Known::default();
+            let full = workup::knowing(&plan, Depth::Full, &mut known);
+            let mut moved = plan.clone();
+            moved.runs[0].outline[1].east_m += 0.2;
+            let (quickly, _) = quick(&moved, Some(&plan), full.clone(), &mut known);
+            assert!(quickly.runs[0].gates[0].waits());
+            assert_eq!(quickly.runs[1].gates[0].waits(), waits, "{status:?}");
+            // A name changes no way.
+            let mut named = plan.clone();
+            named.runs[0].name = "Another".to_owned();
+            let (quickly, _) = quick(&named, Some(&plan), full, &mut known);
+            assert!(quickly.runs.iter().all(|run| !run.gates[0].waits()));
+        }
     }
 
     #[test]
@@ -191,6 +265,6 @@ mod tests {
         plan.store.nets[0].length_m += 1.0;
         let worked = workup::workup(&was, Depth::Quick);
         assert_eq!(touched(&plan, &was), None);
-        assert_eq!(quick(&plan, Some(&was), worked).0, workup::workup(&plan, Depth::Quick));
+        assert_eq!(quick(&plan, Some(&was), worked, &mut Known::default()).0, workup::workup(&plan, Depth::Quick));
     }
 }

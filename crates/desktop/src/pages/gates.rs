@@ -1,14 +1,18 @@
 //! Pins and gates of the run in hand: what is fixed and what it costs, what opens and the way there.
 
-use drawing::Thing;
+use std::sync::Arc;
+
+use care::gate_said;
+use drawing::{Ghost, Thing};
 use egui::{Align2, Id, Ui, pos2, vec2};
 use plan::{Edit, Gate, GateKind, Pin, PinKind, Point, Run};
 use words::texts::Gates as Text;
 use words::{Measure, Range};
 use workup::{Corner, Lay, RunWorkup};
 
-use super::Desk;
-use crate::editor::Message;
+use super::kept::kept;
+use super::{Desk, ghosts};
+use crate::editor::{Editor, Message, Page};
 use crate::facts;
 use crate::field::{self, Label, Shown};
 use crate::kit;
@@ -24,6 +28,15 @@ const SAME_PLACE_M: f64 = 0.01;
 const MOST_OFFERS: usize = 5;
 /// No more joins than this are offered.
 const MOST_JOINS: usize = 8;
+
+/// Where egui remembers the gate that is shown open.
+const GHOST: &str = "open gate";
+
+/// The gate that is shown open, while the page about runs is.
+pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
+    let laid = editor.run().is_some_and(|(_, worked)| worked.lay.is_some());
+    ghosts::given(ui, GHOST).filter(|_| laid && editor.page() == Page::Run && !editor.shapes().is_open())
+}
 
 /// For each corner between posts, the way to a post.
 pub(super) fn to_posts(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
@@ -86,8 +99,8 @@ pub(super) fn pins(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     }
     for (index, (stated, pin)) in run.pins.iter().zip(&lay.pins).enumerate() {
         let thing = Thing::Pin { run: desk.editor.run_index(), pin: index };
-        let name = care::pin_name(words, stated, pin);
-        let cost = exchange::gates::cost(pin, words);
+        let name = care::pin_name(words, lay, stated, pin);
+        let cost = gate_said::cost(pin, words);
         if row(ui, desk, thing, Id::unique(("pin row", index)), &name, &cost, !pin.kept) {
             ui.add_space(4.0);
             if kit::link(ui, &words.say(Text::TakeOutPin, &[("pin", &name)]), p).clicked() {
@@ -100,30 +113,53 @@ pub(super) fn pins(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         desk.second(ui, words.text(if run.pins.is_empty() { Text::NoPins } else { Text::PickToPin }));
         return;
     };
-    let say = |text: Text| words.say(text, &[("place", &place)]);
-    let mut offers = vec![(say(Text::PinStartHere), Pin::new(PinKind::Start, at))];
-    offers.push((say(Text::PinJoinHere), Pin::new(PinKind::Join, at)));
+    let offers = offers(lay, at, is_corner);
+    let offers: Vec<Pin> = offers.into_iter().filter(|pin| !run.pins.contains(pin)).collect();
+    let keeps = keeps(ui, desk.editor, run, lay, &offers);
+    for (pin, keeps) in offers.into_iter().zip(keeps.iter()) {
+        let net = pin.net.clone().unwrap_or_default();
+        let (offer, why_not) = match pin.kind {
+            PinKind::Start => (Text::PinStartHere, Text::CannotStart),
+            PinKind::Join => (Text::PinJoinHere, Text::CannotJoin),
+            PinKind::Corner => (Text::PinCornerHere, Text::CannotCorner),
+            PinKind::Net => (Text::PinNetHere, Text::CannotNet),
+        };
+        let says = |text: Text| words.say(text, &[("place", &place), ("net", &net)]);
+        if !keeps {
+            desk.second(ui, &says(why_not));
+        } else if kit::link(ui, &says(offer), p).clicked() {
+            desk.said.say(Message::Make(Edit::SetRun { run: Box::new(workup::pins::with_pin(run, pin)) }));
+        }
+        ui.add_space(4.0);
+    }
+}
+
+/// What may be pinned at a corner or post.
+fn offers(lay: &Lay, at: Point, is_corner: bool) -> Vec<Pin> {
+    let mut offers = vec![Pin::new(PinKind::Start, at), Pin::new(PinKind::Join, at)];
     if is_corner {
-        offers.push((say(Text::PinCornerHere), Pin::new(PinKind::Corner, at)));
+        offers.push(Pin::new(PinKind::Corner, at));
     }
     let mut kinds: Vec<&str> = lay.nets.iter().map(|net| net.kind.as_str()).collect();
     kinds.sort_unstable();
     kinds.dedup();
     // Where all nets are of a kind, there is nothing to choose.
-    for net in kinds.into_iter().filter(|_| lay.nets.iter().any(|net| net.kind != lay.nets[0].kind)) {
-        let label = words.say(Text::PinNetHere, &[("net", net), ("place", &place)]);
-        offers.push((label, Pin { net: Some(net.to_owned()), ..Pin::new(PinKind::Net, at) }));
+    if kinds.len() > 1 {
+        offers.extend(kinds.into_iter().map(|net| Pin { net: Some(net.to_owned()), ..Pin::new(PinKind::Net, at) }));
     }
-    for (label, pin) in offers.into_iter().filter(|(_, pin)| !run.pins.contains(pin)) {
-        if kit::link(ui, &label, p).clicked() {
-            set(desk, run, |run| {
-                // A chain has one start.
-                run.pins.retain(|known| pin.kind != PinKind::Start || known.kind != PinKind::Start);
-                run.pins.push(pin);
-            });
-        }
-        ui.add_space(4.0);
+    offers
+}
+
+/// Whether each of those pins can be kept beside the run's own; while something is in the hand nobody pins, and nothing
+/// is worked out for it.
+fn keeps(ui: &Ui, editor: &Editor, run: &Run, lay: &Lay, offers: &[Pin]) -> Arc<Vec<bool>> {
+    if editor.held_from().is_some() {
+        return Arc::new(vec![true; offers.len()]);
     }
+    let key = (run.clone(), editor.plan().store.nets.clone(), editor.plan().heights.clone(), offers.to_vec());
+    kept(ui, Id::unique("pins that can be kept"), key, || {
+        offers.iter().map(|pin| workup::pins::can_keep(editor.plan(), run, lay, pin)).collect()
+    })
 }
 
 /// Where the run opens.
@@ -131,6 +167,7 @@ pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWor
     let (words, p) = (desk.words, desk.p);
     let aside = if run.gates.is_empty() { "" } else { words.text(Text::GatesAside) };
     desk.section(ui, words.text(Text::Gates), aside);
+    ghosts::give(ui, GHOST, open_gate(desk, worked, lay));
     if run.gates.is_empty() {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::NoGates));
@@ -139,12 +176,10 @@ pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWor
     }
     for (index, (stated, gate)) in run.gates.iter().zip(&worked.gates).enumerate() {
         let thing = Thing::Gate { run: desk.editor.run_index(), gate: index };
-        let number = (index + 1).to_string();
-        let kind = exchange::gates::kind(stated.kind, words);
-        let name = words.say(Text::GateNumber, &[("kind", kind), ("number", &number)]);
-        let mut figures = exchange::gates::figures(gate, words).into_iter();
+        let name = gate_said::name(words, stated.kind, index);
+        let mut figures = gate_said::figures(gate, lay, words).into_iter();
         let opens = figures.next().unwrap_or_default();
-        let faulty = gate.opening.is_none() || !gate.is_wide_enough() || gate.road.is_none();
+        let faulty = gate.opening.is_none() || !gate.is_wide_enough() || (gate.road.is_none() && !gate.waits());
         let open = row(ui, desk, thing, Id::unique(("gate row", index)), &name, "", false);
         for text in std::iter::once(opens).chain(figures) {
             let ink = if faulty { p.ink } else { p.ink2 };
@@ -172,6 +207,18 @@ pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWor
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::PowerOff));
     }
+}
+
+/// The gate that is hovered or picked, as it stands open.
+fn open_gate(desk: &Desk<'_>, worked: &RunWorkup, lay: &Lay) -> Option<Ghost> {
+    let own = desk.editor.run_index();
+    let gate = |thing: Option<Thing>| match thing? {
+        Thing::Gate { run, gate } if run == own => Some(gate),
+        _ => None,
+    };
+    let gate = gate(desk.editor.hovered()).or_else(|| gate(desk.editor.picked()))?;
+    let opening = worked.gates.get(gate)?.opening.as_ref()?;
+    Ghost::open_gate(lay, opening, gate_said::clear(opening, desk.words))
 }
 
 /// What can be said of a gate that is picked.
@@ -209,10 +256,12 @@ fn fields(
     }
     // Every join as a place to put it.
     for (along_m, join) in lay.join_places().into_iter().take(MOST_JOINS) {
-        if stated.at.is_some_and(|stated| crate::tool::apart_m(stated, join) < SAME_PLACE_M) {
+        // Neither where it stands nor where another was set.
+        let is_there = |gate: &Gate| gate.at.is_some_and(|at| crate::tool::apart_m(at, join) < SAME_PLACE_M);
+        if run.gates.iter().any(is_there) {
             continue;
         }
-        let at = care::place_on_line(words, along_m);
+        let at = care::place_on_line(words, lay, along_m);
         ui.add_space(4.0);
         if kit::link(ui, &words.say(Text::GateHere, &[("number", &number), ("place", &at)]), p).clicked() {
             set(desk, run, |run| run.gates[index].at = Some(join));

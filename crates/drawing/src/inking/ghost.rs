@@ -1,4 +1,5 @@
-//! The symbol of a run that is only thought of: ground half clear, outline dashed, a letter, a bracket at what stays.
+//! The symbol of a run that is only thought of: ground half clear, outline dashed, a letter, a bracket at what stays; and of
+//! a gate that stands open.
 
 use plan::Point;
 
@@ -6,7 +7,7 @@ use super::Inker;
 use super::blocks::Block;
 use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, right, toward};
-use crate::ghost::{Ghost, GhostMark};
+use crate::ghost::{Ghost, GhostMark, OpenGate};
 use crate::ink::{Anchor, Weight};
 use crate::map::track::middle;
 use crate::shape::{Form, Role};
@@ -25,11 +26,19 @@ const SQUARE_PX: f64 = 7.0;
 const NAME_OVER_PX: f64 = 20.0;
 /// As far to either side of a name's middle as its plate and a tag beside it reach.
 const NAME_REACH_PX: f64 = 60.0;
+/// Half a bar at either end of what a gate opens, the ring where a post stood, and how far inside its width is told, pixels.
+const BAR_PX: f64 = 8.0;
+const RING_PX: f64 = 3.5;
+const WIDTH_OFF_PX: f64 = 30.0;
 /// Places nearer than this are one, metres.
 const SAME_M: f64 = 0.01;
 
 impl Inker<'_> {
     pub(super) fn thought(&mut self, ghost: &Ghost) {
+        if let GhostMark::Open(open) = &ghost.mark {
+            self.open_gate(&ghost.outline, open);
+            return;
+        }
         let colours = self.palette;
         let outline = self.pxs(&ghost.outline);
         if ghost.closed {
@@ -56,6 +65,8 @@ impl Inker<'_> {
                 }
             }
             GhostMark::Places => self.ghost_squares(&outline),
+            // It has a symbol of its own.
+            GhostMark::Open(_) => {}
             GhostMark::Name(name) => {
                 self.ghost_squares(&outline);
                 // Over the uppermost corner, or under the lowest where a tag hangs there.
@@ -67,6 +78,46 @@ impl Inker<'_> {
                     self.ghost_plate(if self.tag_at(over) { under } else { over }, name);
                 }
             }
+        }
+    }
+
+    /// A gate that stands open: the net taken off what opens, its width between two bars, the panels laid back along the
+    /// net that stays, rings where the posts stood that are pulled.
+    fn open_gate(&mut self, gap: &[Point], open: &OpenGate) {
+        let colours = self.palette;
+        let off = match self.distance {
+            Distance::Near => 15.0,
+            Distance::Middle => 11.0,
+            Distance::Far => 7.0,
+        };
+        let line = self.pxs(gap);
+        let bare = 2.0 * self.net_style().half() + 4.0;
+        for piece in self.seen(&line, false) {
+            self.pen.line(&piece.points(), bare, colours.sheet);
+        }
+        for piece in self.seen(&line, false) {
+            self.pen.line(&piece.points(), WIDTH_PX, colours.ghost);
+        }
+        for ends in
+            [line.first().zip(line.get(1)), line.last().zip(line.len().checked_sub(2).and_then(|at| line.get(at)))]
+        {
+            let Some((&end, &next)) = ends else { continue };
+            let Some(across) = trace::direction(end, next).map(right) else { continue };
+            self.pen.line(&[toward(end, across, BAR_PX), toward(end, across, -BAR_PX)], 2.0, colours.ghost);
+        }
+        for lies in &open.laid_back {
+            let beside = trace::aside(&self.pxs(lies), false, off);
+            for piece in self.seen(&beside, false) {
+                self.pen.line(&piece.points(), 3.0, colours.ghost);
+            }
+        }
+        for &at in &open.pulled {
+            let at = self.px(at);
+            self.pen.disc(at, RING_PX, Some(colours.sheet), Some((1.5, colours.ghost)));
+        }
+        if let (Some(&first), Some(&last)) = (line.first(), line.last()) {
+            let middle = [f64::midpoint(first[0], last[0]), f64::midpoint(first[1], last[1])];
+            self.ghost_plate(toward(middle, trace::heading(open.inward_rad), WIDTH_OFF_PX), &open.clear);
         }
     }
 

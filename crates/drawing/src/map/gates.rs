@@ -40,8 +40,8 @@ pub(super) fn signs(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     for (index, gate) in run.worked.iter().flat_map(|worked| &worked.gates).enumerate() {
         let Some(opening) = &gate.opening else { continue };
         let thing = Some(Thing::Gate { run: run.index, gate: index });
-        for lies in opening.laid_back.iter().filter(|lies| lies.len() > 1) {
-            sheet.path(Role::LaidBack, outside_right(track, lies), false, None);
+        for lies in outside_right(track, &opening.laid_back) {
+            sheet.path(Role::LaidBack, lies, false, None);
         }
         for &(hinge, end) in &opening.leaves {
             sheet.path(Role::Swing, swing(track, hinge, end), false, thing);
@@ -70,15 +70,18 @@ fn swing(track: &Track, hinge: Point, end: Point) -> Vec<Point> {
         .collect()
 }
 
-/// The same line, turned so that the outer side is to its right.
-fn outside_right(track: &Track, line: &[Point]) -> Vec<Point> {
-    let heading = (line[1].north_m - line[0].north_m).atan2(line[1].east_m - line[0].east_m);
-    let middle =
-        Point::new(f64::midpoint(line[0].east_m, line[1].east_m), f64::midpoint(line[0].north_m, line[1].north_m));
-    let outward = track.outward(track.nearest(middle));
-    let mut line = line.to_vec();
-    if (outward - heading).sin() > 0.0 {
-        line.reverse();
-    }
-    line
+/// Lines along a track, each turned so that the outer side is to its right.
+pub(crate) fn outside_right(track: &Track, lines: &[Vec<Point>]) -> Vec<Vec<Point>> {
+    let turned = |line: &Vec<Point>| {
+        let heading = (line[1].north_m - line[0].north_m).atan2(line[1].east_m - line[0].east_m);
+        let middle =
+            Point::new(f64::midpoint(line[0].east_m, line[1].east_m), f64::midpoint(line[0].north_m, line[1].north_m));
+        let outward = track.outward(track.nearest(middle));
+        let mut line = line.clone();
+        if (outward - heading).sin() > 0.0 {
+            line.reverse();
+        }
+        line
+    };
+    lines.iter().filter(|line| line.len() > 1).map(turned).collect()
 }

@@ -53,6 +53,8 @@ pub struct PlacementRequest<'a> {
     pub fixed: Option<FixedStart>,
     /// What the keeper pinned; the rest is chosen round it.
     pub pins: &'a [Pin],
+    /// Whether to find out what each pin costs, a search of its own for each.
+    pub costs: bool,
     /// How much to try where nets differ, in steps (corner meets post).
     pub budget_steps: u64,
 }
@@ -60,7 +62,8 @@ pub struct PlacementRequest<'a> {
 impl<'a> PlacementRequest<'a> {
     /// A request without feed point or fixed start, with [`DEFAULT_BUDGET_STEPS`].
     pub fn new(outline: &'a Outline, kinds: &'a [Net], nets: &'a [usize]) -> Self {
-        Self { outline, kinds, nets, feed: None, fixed: None, pins: &[], budget_steps: DEFAULT_BUDGET_STEPS }
+        let budget_steps = DEFAULT_BUDGET_STEPS;
+        Self { outline, kinds, nets, feed: None, fixed: None, pins: &[], costs: true, budget_steps }
     }
 }
 

@@ -40,7 +40,8 @@ pub enum PinKind {
 pub struct PinOutcome {
     /// Whether the placement keeps it.
     pub kept: bool,
-    /// Metres of misses that it costs; `None` where it is not kept, or where a fixed start leaves nothing to choose.
+    /// Metres of misses that it costs; `None` where it is not kept, where a fixed start leaves nothing to choose, or
+    /// where it was not asked for ([`PlacementRequest::costs`]).
     pub cost_m: Option<f64>,
     /// Whether both sums behind that cost are proved to be the least.
     pub proven: bool,
@@ -65,6 +66,9 @@ pub(super) fn placed(request: &PlacementRequest<'_>, free: &Placement) -> (Place
     let outcome = |number: usize| {
         if !kept.contains(&number) {
             return PinOutcome { kept: false, cost_m: None, proven: true };
+        }
+        if !request.costs {
+            return PinOutcome { kept: true, cost_m: None, proven: true };
         }
         let others: Vec<usize> = kept.iter().copied().filter(|&other| other != number).collect();
         // With fewer pins there is a placement wherever there is one with more; the budget may hide it.

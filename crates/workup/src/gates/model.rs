@@ -17,11 +17,40 @@ pub struct GateWork {
     pub road: Option<Road>,
     /// Why there is none.
     pub no_road: Option<NoRoad>,
+    /// Whether every join is opened by another gate.
+    pub none_left: bool,
+    /// The gate that opens the join where this one is wanted, by its place in the run's list.
+    pub taken_by: Option<usize>,
+    /// The gate whose clear width this one's runs into, by its place in the run's list.
+    pub runs_into: Option<usize>,
 }
 
 impl GateWork {
     pub(super) fn none(kind: GateKind) -> Self {
-        Self { kind, width_m: 0.0, from_stated_m: None, opening: None, road: None, no_road: None }
+        Self {
+            kind,
+            width_m: 0.0,
+            from_stated_m: None,
+            opening: None,
+            road: None,
+            no_road: None,
+            none_left: false,
+            taken_by: None,
+            runs_into: None,
+        }
+    }
+
+    /// Whether the way is yet to be worked out.
+    pub fn waits(&self) -> bool {
+        self.no_road == Some(NoRoad::Waiting)
+    }
+
+    /// Leaves the way to be worked out anew, where there may be one.
+    pub fn wait(&mut self) {
+        let cheap = matches!(self.no_road, Some(NoRoad::NoGateway | NoRoad::Narrow));
+        if self.opening.is_some() && !cheap {
+            (self.road, self.no_road) = (None, Some(NoRoad::Waiting));
+        }
     }
 
     /// Whether the opening is as wide as was asked for.
@@ -37,8 +66,12 @@ pub struct Opening {
     pub join: Point,
     /// The same along the outline, metres.
     pub join_along_m: f64,
+    /// The nets before and after it, in the chain's order.
+    pub nets: (usize, usize),
     /// The middle of the opening.
     pub at: Point,
+    /// Where the opening begins, along the outline, metres.
+    pub from_m: f64,
     /// The opening's clear width, metres.
     pub clear_m: f64,
     /// The line between the two posts that stay, along the outline.
@@ -103,4 +136,6 @@ pub enum NoRoad {
     CoopBlocked,
     /// So much stands about that none was found in the steps allowed.
     OutOfSteps,
+    /// It is yet to be worked out ([`crate::Depth::Quick`]).
+    Waiting,
 }

@@ -12,7 +12,7 @@ use crate::slope::Slope;
 pub(super) const WET_M: f64 = 3.0;
 
 /// An area that a gate keeps off, and how far.
-#[derive(Clone)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Off {
     pub(super) kind: OffKind,
     area: Outline,

@@ -12,7 +12,7 @@ const MOST_PANELS: usize = 12;
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Join {
     /// Net before and net after, in chain order.
-    nets: (usize, usize),
+    pub(super) nets: (usize, usize),
     /// Distance in the chain, metres: the line's length where a ring closes.
     chain_m: f64,
     /// Along the outline, metres.
@@ -28,8 +28,9 @@ pub(super) struct Choice {
     panels: (usize, usize),
     /// Metres opened before and after the join.
     opened_m: (f64, f64),
-    /// Rules that it breaks, the weightiest first: too narrow, too near to a corner, on ground to keep off.
-    pub(super) broken: [bool; 3],
+    /// Rules that it breaks, the weightiest first: too narrow, into another gate's opening, too near to a corner, on ground
+    /// to keep off.
+    pub(super) broken: [bool; 4],
     /// Posts that are pulled.
     pub(super) pulled: usize,
 }
@@ -55,15 +56,15 @@ pub(super) fn joins(placement: &Placement) -> Vec<Join> {
 }
 
 /// The opening of a join that breaks the fewest rules and pulls the fewest posts.
-pub(super) fn best(site: &Site<'_>, join: Join, width_m: f64) -> Choice {
+pub(super) fn best(site: &Site<'_>, join: Join, width_m: f64, others: &[(f64, f64)]) -> Choice {
     let (before_m, after_m) = (folds_m(site.placement, join, true), folds_m(site.placement, join, false));
-    let none = Choice { join, panels: (0, 0), opened_m: (0.0, 0.0), broken: [true; 3], pulled: 0 };
+    let none = Choice { join, panels: (0, 0), opened_m: (0.0, 0.0), broken: [true; 4], pulled: 0 };
     let mut best = none;
     for (before, &b_m) in before_m.iter().enumerate() {
         // No more panels of the other net than the width wants, or all where it wants more.
         let enough = after_m.iter().position(|a_m| b_m + a_m >= width_m - geometry::EQUAL_SUMS_M);
         for after in (0..=enough.unwrap_or(after_m.len() - 1)).rev() {
-            let choice = looked_at(site, join, (before, after), (b_m, after_m[after]), width_m);
+            let choice = looked_at(site, join, (before, after), (b_m, after_m[after]), width_m, others);
             let Some(choice) = choice else { continue };
             let opened_m = |choice: &Choice| choice.opened_m.0 + choice.opened_m.1;
             let better = match choice.broken.cmp(&best.broken) {
@@ -111,6 +112,20 @@ fn stretch_m(site: &Site<'_>, join: Join, opened_m: (f64, f64)) -> (f64, f64) {
     (site.outline.wrap_m(from_m), length_m)
 }
 
+/// Whether two stretches, each by its beginning and length, share more than an end.
+pub(super) fn overlap(outline: &Outline, one: (f64, f64), other: (f64, f64)) -> bool {
+    let grain_m = geometry::EQUAL_SUMS_M;
+    if one.1.min(other.1) < grain_m {
+        return false;
+    }
+    let off_m = other.0 - one.0;
+    if !outline.is_closed() {
+        return off_m < one.1 - grain_m && -off_m < other.1 - grain_m;
+    }
+    let off_m = off_m.rem_euclid(outline.length_m());
+    off_m < one.1 - grain_m || outline.length_m() - off_m < other.1 - grain_m
+}
+
 /// Distance along the line from a stretch to the nearest corner, metres, 0 where it ends at one; and whether one lies in it.
 fn to_corner_m(outline: &Outline, (from_m, length_m): (f64, f64)) -> (Option<f64>, bool) {
     let line_m = outline.length_m();
@@ -133,6 +148,7 @@ fn looked_at(
     panels: (usize, usize),
     opened_m: (f64, f64),
     width_m: f64,
+    others: &[(f64, f64)],
 ) -> Option<Choice> {
     let stretch = stretch_m(site, join, opened_m);
     let (corner_m, within) = to_corner_m(site.outline, stretch);
@@ -142,6 +158,7 @@ fn looked_at(
     let gap = ways::stretch(site.outline, stretch.0, stretch.1.max(MEET_M));
     let broken = [
         stretch.1 < width_m - geometry::EQUAL_SUMS_M,
+        others.iter().any(|&other| overlap(site.outline, stretch, other)),
         corner_m.is_some_and(|corner_m| corner_m < TO_CORNER_M),
         site.off.iter().any(|off| off.too_near_m(&gap).is_some()),
     ];
@@ -196,6 +213,8 @@ pub(super) fn opening(site: &Site<'_>, choice: &Choice) -> Opening {
     Opening {
         join: place(join_at),
         join_along_m: join.along_m,
+        nets: join.nets,
+        from_m,
         at: place(outline.at(from_m + length_m / 2.0)),
         clear_m: length_m,
         gap: gap.points().map(place).collect(),

@@ -8,7 +8,7 @@ use super::opening::{self, Choice};
 use super::{NoRoad, Opening, Road, Site};
 use crate::lay::Line;
 use crate::model::RunWorkup;
-use crate::{place, point};
+use crate::{Depth, place, point};
 
 /// The way is narrower than the gate by this on each side, metres: room for rounding.
 const ROOM_M: f64 = 0.005;
@@ -58,17 +58,25 @@ fn netting(outline: &Outline, placement: &Placement) -> (Outline, bool) {
     (ways::stretch(outline, from_m, covered_m), false)
 }
 
-/// The way to a gate's opening.
+/// What may be spent on the ways to one gate, whichever of its joins are tried.
+pub(super) fn budget() -> u64 {
+    WAY_BUDGET_STEPS
+}
+
+/// The way to a gate's opening; the steps to find it are taken from `budget`.
 pub(super) fn of(
     site: &Site<'_>,
-    kind: GateKind,
-    width_m: f64,
+    (kind, width_m): (GateKind, f64),
     choice: &Choice,
     opening: &Opening,
+    budget: &mut u64,
 ) -> Result<Road, NoRoad> {
     let Some(gateway) = site.plan.gateway_for(opening.at) else { return Err(NoRoad::NoGateway) };
     if choice.broken[0] {
         return Err(NoRoad::Narrow);
+    }
+    if site.depth == Depth::Quick {
+        return Err(NoRoad::Waiting);
     }
     let clear_m = (width_m / 2.0 - ROOM_M).max(ROOM_M);
     let mut lines = standing(site, choice);
@@ -78,8 +86,8 @@ pub(super) fn of(
     if let Some(boundary) = site.boundary {
         barriers.extend(opened(boundary, point(gateway), clear_m).into_iter().map(|line| Barrier { line, clear_m }));
     }
-    let way = |from: Point, barriers: &[Barrier], blocked: NoRoad| {
-        through(opening, width_m, from, barriers).map_err(|why| match why {
+    let mut way = |from: Point, barriers: &[Barrier], blocked: NoRoad| {
+        through(opening, width_m, from, barriers, budget).map_err(|why| match why {
             NoWay::OutOfSteps => NoRoad::OutOfSteps,
             NoWay::EndTooNear | NoWay::None => blocked,
         })
@@ -99,6 +107,7 @@ fn through(
     width_m: f64,
     from: Point,
     barriers: &[Barrier],
+    budget: &mut u64,
 ) -> Result<(Vec<plan::Point>, f64), NoWay> {
     let at = point(opening.at);
     let ends = opening.gap.first().zip(opening.gap.last()).map(|(first, last)| point(*last) - point(*first));
@@ -108,19 +117,12 @@ fn through(
     for side in [-1.0, 1.0] {
         let before = at + across * (side * straight_m);
         // The last steps keep every clearance as well.
-        let found = ways::shortest_way(before, at, barriers, WAY_BUDGET_STEPS)
-            .and_then(|last| {
-                let is_straight = last.points.len() == 2;
-                if is_straight {
-                    ways::shortest_way(from, before, barriers, WAY_BUDGET_STEPS)
-                } else {
-                    Err(NoWay::None)
-                }
-            })
-            .map(|way| {
-                let points: Vec<plan::Point> = way.points.into_iter().chain([at]).map(place).collect();
-                (points, way.length_m + straight_m)
-            });
+        let is_straight = ways::is_clear(before, at, barriers);
+        let way = if is_straight { ways::shortest_way(from, before, barriers, budget) } else { Err(NoWay::None) };
+        let found = way.map(|way| {
+            let points: Vec<plan::Point> = way.points.into_iter().chain([at]).map(place).collect();
+            (points, way.length_m + straight_m)
+        });
         best = match (best, found) {
             (Ok(known), Ok(new)) => Ok(if new.1 < known.1 { new } else { known }),
             (Ok(known), Err(_)) => Ok(known),
@@ -143,6 +145,13 @@ fn standing(site: &Site<'_>, choice: &Choice) -> Vec<Outline> {
     let guys = site.nets.guys.iter().filter(|(run, stands, _)| *stands || *run == site.index);
     lines.extend(guys.map(|(_, _, guy)| guy.clone()));
     lines
+}
+
+/// Everything but its own net that a way to a run's gates may have to go round, whoever goes through.
+pub(super) fn about(site: &Site<'_>) -> Vec<Outline> {
+    let others = site.nets.standing.iter().filter(|(run, _)| *run != site.index).map(|(_, line)| line.clone());
+    let guys = site.nets.guys.iter().filter(|(run, stands, _)| *stands || *run == site.index);
+    others.chain(guys.map(|(_, _, guy)| guy.clone())).chain(things(site, GateKind::Foot)).collect()
 }
 
 /// What else is kept off: keep-outs and water, other fences, coops but the one that goes through.

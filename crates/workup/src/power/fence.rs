@@ -5,7 +5,7 @@ use plan::Plan;
 
 use crate::model::RunWorkup;
 use crate::values::{self, Bad};
-use crate::{bracing, lay, nets, slope, volts};
+use crate::{Depth, Known, bracing, lay, nets, slope, volts};
 
 /// A run's circuit, with every run on its terminals.
 pub(crate) struct Fence {
@@ -26,11 +26,13 @@ impl Fence {
         troubles.extend(of_soil);
         let heights = slope::Heights::of(plan, &mut troubles);
         let bad = Bad::of(&troubles);
-        let mut chosen = nets::Chosen::new();
+        let (mut chosen, mut known) = (nets::Chosen::new(), Known::default());
         let (mut lines, mut bad_runs) = (Vec::new(), Vec::new());
         for run in &plan.runs {
             let mut worked = RunWorkup { troubles: values::of_run(plan, run), ..RunWorkup::default() };
-            lines.push(lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut worked));
+            // What pins cost is of no matter here.
+            let mut search = lay::Search { depth: Depth::Quick, known: &mut known };
+            lines.push(lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked));
             bad_runs.push(Bad::of(&worked.troubles));
         }
         let (built, line) = volts::of_run(plan, &lines, &bad, index, &bad_runs)?;

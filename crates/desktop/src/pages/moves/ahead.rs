@@ -11,6 +11,7 @@ use words::texts::Window;
 use workup::{Depth, RunWorkup, StillToMow, Strip, still_to_mow};
 
 use crate::editor::{Editor, Page};
+use crate::pages::kept::kept;
 use crate::pages::page_of;
 use crate::tool::apart_m;
 
@@ -65,25 +66,6 @@ impl Ahead {
         let stays_m = self.next.stays.as_ref().map_or(self.next.shared_m, |stays| stays.netting_m);
         (self.of_ground().map(|one| one.severity).max(), self.of_ground().count(), -stays_m)
     }
-}
-
-/// Something worked out, and what it was worked out from.
-type Kept<K, T> = (K, Arc<T>);
-
-/// What a key stands for: worked out anew only where the key is another.
-fn kept<K, T>(ui: &Ui, id: Id, key: K, work: impl FnOnce() -> T) -> Arc<T>
-where
-    K: Clone + PartialEq + Send + Sync + 'static,
-    T: Send + Sync + 'static,
-{
-    if let Some((made, value)) = ui.data(|data| data.get_temp::<Kept<K, T>>(id))
-        && made == key
-    {
-        return value;
-    }
-    let value = Arc::new(work());
-    ui.data_mut(|data| data.insert_temp(id, (key, Arc::clone(&value))));
-    value
 }
 
 /// The sides of the run in hand over which it can go.

@@ -1,0 +1,27 @@
+//! What was found by searching, kept from one working out to the next, so that an edit of something else searches nothing
+//! again.
+//!
+//! Two things are searched for at length: how nets fall round pins, with what each pin costs, and the ways to gates. Each
+//! answer is kept beside its whole question and counts only where the next question is the same. With
+//! [`Depth::Quick`](crate::Depth) what is not known is left waiting; with `Full` it is searched for and kept.
+
+use std::collections::BTreeMap;
+
+use geometry::Placement;
+
+use crate::gates::GateWork;
+
+/// Answers to searches, by run.
+#[derive(Clone, Debug, Default)]
+pub struct Known {
+    pub(crate) placements: BTreeMap<String, (crate::lay::Question, Placement)>,
+    pub(crate) gates: BTreeMap<String, (crate::gates::Question, Vec<GateWork>)>,
+}
+
+impl Known {
+    /// Forgets runs that are no longer there.
+    pub(crate) fn keep_only(&mut self, plan: &plan::Plan) {
+        self.placements.retain(|id, _| plan.run(id).is_some());
+        self.gates.retain(|id, _| plan.run(id).is_some());
+    }
+}
