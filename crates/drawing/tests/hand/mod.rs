@@ -350,7 +350,7 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
 }
 
 fn sample(of: SampleOf, at: Point, along_m: f64, chain_m: f64, peak_kv: f64) -> Sample {
-    Sample { of, at, along_m, chain_m, peak_kv, animal_kv: None, animal_j: None }
+    Sample { of, at, along_m, chain_m, peak_kv, low_kv: peak_kv, high_kv: peak_kv, animal_kv: None, animal_j: None }
 }
 
 fn apart(a: Point, b: Point) -> f64 {
