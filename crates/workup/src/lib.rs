@@ -92,7 +92,8 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
         if let Some(line) = &line {
             mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.level, &ground, &mut worked);
-            worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
+            let sloped = worked.slope.as_ref().and_then(|_| slope::Measure::of(run, &heights));
+            worked.draw_in = worked.lay.as_ref().and_then(|lay| draw_in::of_lay(lay, sloped.as_ref()));
             bracing::add(plan, run, line, &soil, &ground, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }

@@ -5,6 +5,8 @@
 //! holes bridged straight. The two are never mixed along a line: they may be heights over different levels. Where
 //! nothing is known the ground is level, and without any height a run has no [`Slope`] at all.
 
+use std::sync::Arc;
+
 use geometry::slope::{Grid, Profile, SideHeights, Spots, Surface, UnevenRequest};
 use geometry::{Outline, Placement};
 use plan::{Plan, Point, Run, SideSlope};
@@ -142,10 +144,10 @@ pub struct FurtherPost {
 }
 
 /// What a plan knows of heights, ready to be looked up.
-#[derive(Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Heights {
-    grid: Option<Grid>,
-    spots: Option<Spots>,
+    grid: Option<Arc<Grid>>,
+    spots: Option<Arc<Spots>>,
 }
 
 impl Heights {
@@ -156,22 +158,29 @@ impl Heights {
         let sound = |up_m: f64| up_m.abs() <= HIGHEST_M;
         let grid = plan.ground.height_grid.as_ref();
         if let Some(grid) = grid.filter(|grid| grid.up_m.iter().flatten().all(|&up_m| sound(up_m))) {
-            heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, grid.up_m.clone());
+            let up_m = grid.up_m.clone();
+            heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, up_m).map(Arc::new);
             if heights.grid.is_none() {
                 troubles.push(Trouble::HeightGrid { heights: grid.up_m.len(), columns: grid.columns });
             }
         }
         if plan.heights.len() > 1 {
             let stated = plan.heights.iter().take(MOST_SPOTS).filter(|height| sound(height.up_m) && near(height.at));
-            heights.spots = Spots::new(&stated.map(|height| (point(height.at), height.up_m)).collect::<Vec<_>>());
+            let stated: Vec<_> = stated.map(|height| (point(height.at), height.up_m)).collect();
+            heights.spots = Spots::new(&stated).map(Arc::new);
         }
         heights
     }
 
+    /// Whether any of it lies higher than the rest.
+    fn rise(&self) -> bool {
+        self.grid.as_deref().is_some_and(Grid::rises) || self.spots.as_deref().is_some_and(Spots::rise)
+    }
+
     /// The source that counts for a line, and what it is.
     fn along(&self, level: &Outline) -> (Evidence, Option<&dyn Surface>) {
-        let by_grid = self.grid.as_ref().map(|grid| (grid, unknown_m(level, grid)));
-        match (by_grid, &self.spots) {
+        let by_grid = self.grid.as_deref().map(|grid| (grid, unknown_m(level, grid)));
+        match (by_grid, self.spots.as_deref()) {
             (Some((grid, 0.0)), _) => (Evidence::Grid, Some(grid)),
             (_, Some(spots)) => (Evidence::Spots, Some(spots)),
             // A grid that the line never meets says nothing of it.
@@ -185,6 +194,62 @@ impl Heights {
 
 fn unknown_m(level: &Outline, surface: &dyn Surface) -> f64 {
     Profile::new(level, |_| SideHeights::Over(surface)).map_or(0.0, |profile| profile.unknown_m)
+}
+
+/// The length along the ground of lines drawn in place of a run's, as the run's own is measured.
+#[derive(Clone, Debug)]
+pub(crate) struct Measure {
+    run: Run,
+    heights: Heights,
+}
+
+impl Measure {
+    /// For a run; `None` where what is known of its ground says that it is level.
+    pub(crate) fn of(run: &Run, heights: &Heights) -> Option<Self> {
+        let by_hand = run.side_slopes.iter().any(|slope| rises_m(slope, 1.0).is_some_and(|rises_m| rises_m != 0.0));
+        (by_hand || heights.rise()).then(|| Self { run: run.clone(), heights: heights.clone() })
+    }
+
+    /// A line laid on the ground; `None` where nothing is known there, and it is as long as on the map.
+    pub(crate) fn laid(&self, level: &Outline) -> Option<Outline> {
+        ground(&self.run, level, &self.heights).map(|ground| level.over(&ground.profile))
+    }
+
+    /// The sides of a line along the ground, metres.
+    pub(crate) fn sides_m(&self, level: &Outline) -> Vec<f64> {
+        match ground(&self.run, level, &self.heights) {
+            Some(Ground { profile, .. }) => (0..level.side_count())
+                .map(|side| {
+                    let (from, to) = profile.side(side);
+                    to.along_m - from.along_m
+                })
+                .collect(),
+            None => level.sides().map(|(from, to)| from.distance_m(to)).collect(),
+        }
+    }
+
+    /// The two sides that meet at a vertex of a closed line, along the ground, metres.
+    pub(crate) fn beside_m(&self, level: &Outline, vertex: usize) -> f64 {
+        let by_hand = by_hand(&self.run.side_slopes, level);
+        let surface = self.heights.along(level).1;
+        let sides = [(vertex + level.side_count() - 1) % level.side_count(), vertex];
+        let side_m = |side: usize| {
+            let (from, to) = level.side(side);
+            let heights = match (by_hand[side], surface) {
+                (Some(rises_m), _) => SideHeights::Rises(rises_m),
+                (None, Some(surface)) => SideHeights::Over(surface),
+                (None, None) => SideHeights::Level,
+            };
+            let profile = Profile::new(&Outline::open(&[from, to]), |_| heights);
+            profile.map_or(from.distance_m(to), |profile| profile.surface_m())
+        };
+        sides.into_iter().map(side_m).sum()
+    }
+
+    /// The same of the whole line.
+    pub(crate) fn line_m(&self, level: &Outline) -> f64 {
+        ground(&self.run, level, &self.heights).map_or(level.length_m(), |ground| ground.profile.surface_m())
+    }
 }
 
 /// The ground along a line, and what it is known by.

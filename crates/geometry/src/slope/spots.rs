@@ -51,6 +51,11 @@ impl Spots {
         self.known.len()
     }
 
+    /// Whether they lie at different heights.
+    pub fn rise(&self) -> bool {
+        self.known.iter().any(|(_, up_m)| *up_m != self.known[0].1)
+    }
+
     fn at(&self, spot: usize) -> Point {
         self.known[spot].0
     }
