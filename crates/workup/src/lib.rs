@@ -94,7 +94,8 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
             mow::walk(plan, run, &line.level, &ground, &mut worked);
             let sloped = worked.slope.as_ref().and_then(|_| slope::Measure::of(run, &heights));
             worked.draw_in = worked.lay.as_ref().and_then(|lay| draw_in::of_lay(lay, sloped.as_ref()));
-            bracing::add(plan, run, line, &soil, &ground, &mut worked);
+            let given = bracing::Given { soil: &soil, ground: &ground, heights: &heights, bad: &bad, depth };
+            bracing::add(plan, run, line, given, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);

@@ -228,6 +228,13 @@ impl Measure {
         }
     }
 
+    /// A straight stretch of net off the line's sides, along the ground, metres: what is stated of a side is none of its.
+    pub(crate) fn between_m(&self, from: geometry::Point, to: geometry::Point) -> f64 {
+        let level = Outline::open(&[from, to]);
+        let heights = self.heights.along(&level).1.map_or(SideHeights::Level, |surface| SideHeights::Over(surface));
+        Profile::new(&level, |_| heights).map_or(level.length_m(), |profile| profile.surface_m())
+    }
+
     /// The two sides that meet at a vertex of a closed line, along the ground, metres.
     pub(crate) fn beside_m(&self, level: &Outline, vertex: usize) -> f64 {
         let by_hand = by_hand(&self.run.side_slopes, level);
@@ -260,7 +267,7 @@ pub(crate) struct Ground {
 
 /// The ground along a run's line; `None` where nothing is known of it.
 pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Ground> {
-    let by_hand = by_hand(run, level);
+    let by_hand = by_hand(&run.side_slopes, level);
     let (evidence, surface) = heights.along(level);
     if surface.is_none() && by_hand.iter().all(Option::is_none) {
         return None;
@@ -275,18 +282,31 @@ pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Gr
 }
 
 /// What each side is stated to rise, metres.
-fn by_hand(run: &Run, level: &Outline) -> Vec<Option<f64>> {
+fn by_hand(stated: &[SideSlope], level: &Outline) -> Vec<Option<f64>> {
     let mut rises = vec![None; level.side_count()];
-    for slope in &run.side_slopes {
-        // Vertices that fell together are one on the line, so a side begins at the last one kept before it.
-        let begins = |stated: usize| level.vertices().iter().rposition(|vertex| vertex.stated <= stated);
-        let Some(side) = run.side_at(slope.at).and_then(begins).filter(|&side| side < rises.len()) else { continue };
+    for slope in stated {
+        let Some(side) = side_of(slope, level) else { continue };
         let (from, to) = level.side(side);
         if let Some(rises_m) = rises_m(slope, from.distance_m(to)) {
             rises[side] = Some(rises_m);
         }
     }
     rises
+}
+
+/// The side that a statement is about: the nearest to its place.
+fn side_of(slope: &SideSlope, level: &Outline) -> Option<usize> {
+    let at = point(slope.at);
+    let apart_m = |side: &usize| {
+        let (from, to) = level.side(*side);
+        geometry::region::distance_to_m(&Outline::open(&[from, to]), at)
+    };
+    (0..level.side_count()).min_by(|a, b| apart_m(a).total_cmp(&apart_m(b)))
+}
+
+/// Whether a statement is about that side.
+pub(crate) fn is_side_of(slope: &SideSlope, level: &Outline, side: usize) -> bool {
+    side_of(slope, level) == Some(side)
 }
 
 /// What a side of that length rises, metres; `None` where nothing is stated that can be worked with.
