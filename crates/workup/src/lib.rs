@@ -16,6 +16,7 @@
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
+//! - [`Known`] hands what does not change from one workup to the next;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
@@ -30,6 +31,7 @@ mod draw_in;
 pub mod fit;
 pub mod gates;
 pub mod growth;
+mod kept;
 mod known;
 mod lay;
 pub mod model;
@@ -80,7 +82,7 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
     let ground = outlines::Ground::of(plan, &mut troubles);
     let (soil, of_soil) = bracing::soil(plan);
     troubles.extend(of_soil);
-    let heights = slope::Heights::of(plan, &mut troubles);
+    let heights = known.surfaces.heights(plan, &mut troubles);
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());

@@ -231,7 +231,7 @@ impl Measure {
     /// A straight stretch of net off the line's sides, along the ground, metres: what is stated of a side is none of its.
     pub(crate) fn between_m(&self, from: geometry::Point, to: geometry::Point) -> f64 {
         let level = Outline::open(&[from, to]);
-        let heights = self.heights.along(&level).1.map_or(SideHeights::Level, |surface| SideHeights::Over(surface));
+        let heights = self.heights.along(&level).1.map_or(SideHeights::Level, SideHeights::Over);
         Profile::new(&level, |_| heights).map_or(level.length_m(), |profile| profile.surface_m())
     }
 
@@ -260,13 +260,15 @@ impl Measure {
 }
 
 /// The ground along a line, and what it is known by.
-pub(crate) struct Ground {
+pub(crate) struct Ground<'a> {
     pub(crate) profile: Profile,
     sides: Vec<Evidence>,
+    /// The heights that count for the sides of which nothing is stated by hand.
+    surface: Option<&'a dyn Surface>,
 }
 
 /// The ground along a run's line; `None` where nothing is known of it.
-pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Ground> {
+pub(crate) fn ground<'a>(run: &Run, level: &Outline, heights: &'a Heights) -> Option<Ground<'a>> {
     let by_hand = by_hand(&run.side_slopes, level);
     let (evidence, surface) = heights.along(level);
     if surface.is_none() && by_hand.iter().all(Option::is_none) {
@@ -278,7 +280,7 @@ pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Gr
         (None, None) => SideHeights::Level,
     })?;
     let sides = by_hand.iter().map(|stated| if stated.is_some() { Evidence::ByHand } else { evidence }).collect();
-    Some(Ground { profile, sides })
+    Some(Ground { profile, sides, surface })
 }
 
 /// What each side is stated to rise, metres.
@@ -324,7 +326,7 @@ pub(crate) const LEAST_ONE_IN: f64 = 0.01;
 /// A side that rises more than this is a slip of the pen, metres.
 pub(crate) const MOST_RISE_M: f64 = 10_000.0;
 
-impl Ground {
+impl Ground<'_> {
     /// What follows for the run, once its nets are laid on `outline`.
     pub(crate) fn slope(&self, plan: &Plan, run: &Run, outline: &Outline, placement: Option<&Placement>) -> Slope {
         let profile = &self.profile;
@@ -356,9 +358,26 @@ impl Ground {
             closing_m: if self.sides.iter().all(|side| *side == Evidence::ByHand) { profile.closing_m() } else { 0.0 },
             allowed_gap_m,
             uneven: placement.map_or_else(Vec::new, |placement| {
-                uneven(plan, &UnevenRequest { outline, profile, placement, gap_m: allowed_gap_m, live_m: &[] })
+                let across = |vertices: &[usize], from, to| self.across(vertices, from, to);
+                let request =
+                    UnevenRequest { outline, profile, placement, gap_m: allowed_gap_m, live_m: &[], across: &across };
+                uneven(plan, &request)
             }),
         }
+    }
+}
+
+impl Ground<'_> {
+    /// The ground straight across corners: known where heights are those of both sides at each.
+    fn across(&self, vertices: &[usize], from: geometry::Point, to: geometry::Point) -> Option<Profile> {
+        let surface = self.surface?;
+        let count = self.sides.len();
+        let measured = |side: usize| !matches!(self.sides[side], Evidence::ByHand | Evidence::Level);
+        if !vertices.iter().all(|&vertex| measured((vertex + count - 1) % count) && measured(vertex % count)) {
+            return None;
+        }
+        Profile::new(&Outline::open(&[from, to]), |_| SideHeights::Over(surface))
+            .filter(|straight| straight.unknown_m == 0.0)
     }
 }
 

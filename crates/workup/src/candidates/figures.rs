@@ -4,7 +4,7 @@ use geometry::largest::{Family, Largest};
 use plan::{Plan, Run};
 
 use super::{Ask, Candidate, OnSlope, Whole};
-use crate::{Compared, Depth, place, stocking, workup};
+use crate::{Compared, Depth, Known, knowing, place, stocking};
 
 /// The run that every candidate is, but for its outline and id.
 pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
@@ -31,7 +31,7 @@ pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
 /// The candidate, its run worked out alone on the plan's ground; with the ids that the plan's runs have and the plan's
 /// numbers of the walls.
 pub(super) fn candidate(
-    plan: &Plan,
+    (plan, known): (&Plan, &Known),
     template: &Run,
     (ids, walls): (&[String], &[usize]),
     found: &Largest,
@@ -45,7 +45,7 @@ pub(super) fn candidate(
         ..template.clone()
     };
     let alone = Plan { runs: vec![run.clone()], ..plan.clone() };
-    let worked = workup(&alone, Depth::Quick).runs.pop().expect("one run was put in");
+    let worked = knowing(&alone, Depth::Quick, &mut known.of_ground()).runs.pop().expect("one run was put in");
     let lay = worked.lay.as_ref();
     // The one figure of the workup; an open line encloses nothing by itself, so a wall's run has the outline's.
     let area_m2 = worked.area_m2.filter(|_| found.wall.is_none()).unwrap_or(found.area_m2);

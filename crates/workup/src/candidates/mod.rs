@@ -18,8 +18,8 @@ mod slope;
 use geometry::largest::{Largest, LargestSearch};
 use plan::{Plan, Point, Run};
 
-use crate::slope::{Heights, Measure};
-use crate::{Compared, RunWorkup};
+use crate::slope::Measure;
+use crate::{Compared, Known, RunWorkup};
 
 pub use fault::{CandidateFault, CandidateNote};
 pub use geometry::largest::{FREE_SIDES, Family, MOST_FREE_SIDES};
@@ -102,6 +102,7 @@ pub struct CandidateSearch {
     /// The ground, where it is not level.
     sloped: Option<slope::Sloped>,
     done: bool,
+    known: Known,
 }
 
 impl CandidateSearch {
@@ -115,13 +116,14 @@ impl CandidateSearch {
         }
         let template = figures::template(plan, ask, request.nets);
         let ids = plan.runs.iter().map(|run| run.id.clone()).collect();
-        let heights = Heights::of(plan, &mut Vec::new());
+        let mut known = Known::default();
+        let heights = known.surfaces.heights(plan, &mut Vec::new());
         let sloped = Measure::of(&template, &heights).map(|measure| slope::Sloped::new(measure, &request.question));
         if sloped.is_some() {
             notes.push(CandidateNote::Slope);
         }
         let plan = Plan { runs: Vec::new(), readings: Vec::new(), ..plan.clone() };
-        Ok(Self { plan, template, ids, walls, search, notes, sloped, done: false })
+        Ok(Self { plan, template, ids, walls, search, notes, sloped, done: false, known })
     }
 
     /// Goes on a little; `false` once there is no more to do.
@@ -160,7 +162,7 @@ impl CandidateSearch {
                 }
                 None => (largest.clone(), None),
             };
-            figures::candidate(&self.plan, &self.template, (&self.ids, &self.walls), &laid, slope)
+            figures::candidate((&self.plan, &self.known), &self.template, (&self.ids, &self.walls), &laid, slope)
         };
         let mut best: Vec<Candidate> = self.outlines().iter().map(worked).collect();
         // The workup's figure may differ by rounding from the one that the outlines were sorted by.
