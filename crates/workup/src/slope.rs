@@ -203,6 +203,13 @@ pub(crate) struct Measure {
     heights: Heights,
 }
 
+/// A run's line laid on its ground, along which places are metres of netting; `None` where the ground is level or the line
+/// cannot be built.
+pub fn on_ground(plan: &Plan, run: &Run) -> Option<Outline> {
+    let measure = Measure::of(run, &Heights::of(plan, &mut Vec::new()))?;
+    measure.laid(&crate::outlines::of_run(run)?)
+}
+
 impl Measure {
     /// For a run; `None` where what is known of its ground says that it is level.
     pub(crate) fn of(run: &Run, heights: &Heights) -> Option<Self> {
