@@ -62,8 +62,8 @@ pub use slope::{Evidence, Slope};
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Depth {
-    /// All but what an animal feels at every post, what each pin costs and the ways to gates: cheap enough for every frame
-    /// of a drag.
+    /// All but what an animal feels at every post, what each pin costs, the ways to gates and where the nets fall once a
+    /// corner is cut: cheap enough for every frame of a drag.
     Quick,
     /// Everything.
     #[default]
