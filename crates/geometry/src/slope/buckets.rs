@@ -15,6 +15,9 @@ pub(super) struct Buckets {
     cells: Vec<Vec<u32>>,
 }
 
+/// One of a place's two coordinates.
+type Coordinate = fn(&Point) -> f64;
+
 /// Share of a square by which a triangle may reach into the next one by rounding.
 const SLACK: f64 = 1e-6;
 
@@ -22,9 +25,9 @@ impl Buckets {
     /// Squares about as many as there are triangles.
     pub(super) fn of(corners: &[[Point; 3]]) -> Self {
         let all = || corners.iter().flatten();
-        let least = |of: fn(&Point) -> f64| all().map(of).fold(f64::INFINITY, f64::min);
-        let most = |of: fn(&Point) -> f64| all().map(of).fold(f64::NEG_INFINITY, f64::max);
-        let (east, north): (fn(&Point) -> f64, fn(&Point) -> f64) = (|at| at.east_m, |at| at.north_m);
+        let least = |of: Coordinate| all().map(of).fold(f64::INFINITY, f64::min);
+        let most = |of: Coordinate| all().map(of).fold(f64::NEG_INFINITY, f64::max);
+        let (east, north): (Coordinate, Coordinate) = (|at| at.east_m, |at| at.north_m);
         let low = (least(east), least(north));
         let span = (most(east) - low.0, most(north) - low.1);
         let cell_m = (span.0 * span.1 / corners.len().max(1) as f64).sqrt().max(span.0.max(span.1) / 1e3);
@@ -35,7 +38,7 @@ impl Buckets {
         let mut buckets = Self { low, cell_m, columns: count(span.0), rows: count(span.1), cells: Vec::new() };
         buckets.cells = vec![Vec::new(); buckets.columns * buckets.rows];
         for (number, triangle) in corners.iter().enumerate() {
-            let range = |of: fn(&Point) -> f64| {
+            let range = |of: Coordinate| {
                 let values = triangle.each_ref().map(of);
                 (values.into_iter().fold(f64::INFINITY, f64::min), values.into_iter().fold(f64::NEG_INFINITY, f64::max))
             };

@@ -18,7 +18,7 @@ mod uneven;
 pub use grid::Grid;
 pub use profile::{Knot, Profile, SideHeights, Steep};
 pub use spots::Spots;
-pub use uneven::{PanelGround, Uneven, UnevenRequest, Worst, uneven};
+pub use uneven::{Across, PanelGround, Uneven, UnevenRequest, Worst, uneven};
 
 use crate::Point;
 

@@ -35,12 +35,11 @@ impl Spots {
             let column = (at.east_m / ONE_SPOT_M).floor() as i64;
             let near = columns.range(column - 1..=column + 1).flat_map(|(_, spots)| spots).copied();
             let same = near.filter(|&spot| spots[spot].0.distance_m(at) < ONE_SPOT_M).min();
-            match same {
-                Some(known) => spots[known].1 = up_m,
-                None => {
-                    columns.entry(column).or_default().push(spots.len());
-                    spots.push((at, up_m));
-                }
+            if let Some(known) = same {
+                spots[known].1 = up_m;
+            } else {
+                columns.entry(column).or_default().push(spots.len());
+                spots.push((at, up_m));
             }
         }
         if spots.len() < 2 {

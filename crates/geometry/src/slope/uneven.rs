@@ -17,6 +17,9 @@ const EVEN_PLACES: usize = 15;
 /// Of a panel over very broken ground so many breaks are tried.
 const MOST_BREAKS: usize = 24;
 
+/// The ground under a straight stretch from one place to another, past vertices of the line.
+pub type Across<'a> = dyn Fn(&[usize], Point, Point) -> Option<Profile> + 'a;
+
 /// What to look for.
 pub struct UnevenRequest<'a> {
     /// The line, laid on the ground.
@@ -30,7 +33,7 @@ pub struct UnevenRequest<'a> {
     /// Height of the lowest live line of each kind of net, metres.
     pub live_m: &'a [f64],
     /// The ground under a straight stretch that leaves the line at those of its vertices; `None` where it is not known.
-    pub across: &'a dyn Fn(&[usize], Point, Point) -> Option<Profile>,
+    pub across: &'a Across<'a>,
 }
 
 /// A place and how far off the ground is there.
@@ -313,7 +316,7 @@ mod tests {
         let outline = level.over(&profile);
         let net = Net::equal(outline.length_m(), 1).expect("a net");
         let placement = place(&PlacementRequest::new(&outline, &[net], &[0])).expect("placed");
-        let look = |across: &dyn Fn(&[usize], Point, Point) -> Option<Profile>| {
+        let look = |across: &Across<'_>| {
             let (outline, profile, placement) = (&outline, &profile, &placement);
             uneven(&UnevenRequest { outline, profile, placement, gap_m: 0.075, live_m: &[0.05], across })
         };
