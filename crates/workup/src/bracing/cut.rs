@@ -84,8 +84,7 @@ pub(super) fn off_post_m(site: &Site<'_>, cut: &CutMend) -> Option<f64> {
     let mut worked = RunWorkup::default();
     let (mut chosen, mut known) = (nets::Chosen::new(), Known::default());
     let mut search = lay::Search { depth: Depth::Quick, known: &mut known };
-    let line =
-        lay::line(site.plan, &run, given.heights, given.bad, given.soil, &mut chosen, &mut search, &mut worked)?;
+    let line = lay::line(site.plan, &run, given.heights, given.bad, given.soil, &mut chosen, &mut search, &mut worked)?;
     let posts = line.placement?.posts;
     let off_m =
         |at: &plan::Point| posts.iter().map(|post| post.at.distance_m(point(*at))).fold(f64::INFINITY, f64::min);
