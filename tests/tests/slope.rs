@@ -255,6 +255,12 @@ fn bad_heights_get_one_sentence_each() {
     one("heights-elsewhere", "elsewhere", &|plan| {
         plan["ground"]["height_grid"] = grid([500.0, 500.0], 1.0, 20, 20, |_, _| Some(1.0));
     });
+    // Beside spots a grid counts for nothing where it knows a part of the line; yet it lies there.
+    let (_, _, found) = with(|plan| {
+        plan["heights"] = json!([{ "at": [0, 0], "up_m": 0 }, { "at": [25, 0], "up_m": 1 }]);
+        plan["ground"]["height_grid"] = grid([10.0, -2.0], 1.0, 5, 5, |_, _| Some(1.0));
+    });
+    assert!(!found.iter().any(|finding| finding.id == "heights-elsewhere"), "{found:?}");
     one("heights-beyond", "beyond", &|plan| {
         plan["heights"] =
             json!([{ "at": [5, 5], "up_m": 0 }, { "at": [9, 5], "up_m": 1 }, { "at": [5, 9], "up_m": 1 }]);

@@ -135,6 +135,12 @@ pub fn mend_cost(words: Words, mend: &Mend) -> String {
     words.say(text, &[("minutes", &minutes), ("area", &area), ("spare", &spare)])
 }
 
+/// Where the places of a cut fall from the posts, in a sentence; `None` where they meet or nobody knows yet.
+pub fn cut_off_posts(words: Words, mend: &Mend) -> Option<String> {
+    let off_m = mend.cut.as_ref()?.off_post_m.filter(|off_m| *off_m >= geometry::MEET_M)?;
+    Some(words.say(Text::CutOffPosts, &[("off", &words.fine_length(off_m))]))
+}
+
 /// A ratio of hold to pull, such as `2.6×`.
 pub fn times(words: Words, safety: f64) -> String {
     let shown = if safety.is_finite() { words.number(safety.min(99.0), 1) } else { words.number(99.0, 0) };

@@ -1,5 +1,6 @@
 //! The ground's shape under a run: dips, ridges, steep stretches, and heights that are not there.
 
+use geometry::{Outline, Point as At, region};
 use plan::{Run, defaults::COMMON_PRACTICE};
 use words::texts::Slope as Text;
 use words::{Measure, Words};
@@ -79,9 +80,15 @@ fn off_the_grid(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding
     let lay = worked.lay.as_ref()?;
     // By hand or by spots the run is known all the same, and a grid with holes is spoken of elsewhere.
     let (low, high) = (grid.south_west, grid.north_east());
-    let meets = lay.vertices.iter().any(|(at, _)| {
-        (low.east_m..=high.east_m).contains(&at.east_m) && (low.north_m..=high.north_m).contains(&at.north_m)
-    });
+    let corners = [(low.east_m, low.north_m), (high.east_m, low.north_m), (high.east_m, high.north_m)];
+    let square =
+        Outline::closed(&corners.into_iter().chain([(low.east_m, high.north_m)]).map(At::from).collect::<Vec<_>>());
+    let points: Vec<At> = lay.vertices.iter().map(|(at, _)| At::new(at.east_m, at.north_m)).collect();
+    let line = if lay.closed { Outline::closed(&points) } else { Outline::open(&points) };
+    // An open line has no area, and a line may cross the grid without a corner in it.
+    let meets = region::distance_between_m(&line, &square) <= 0.0
+        || points.first().is_some_and(|&at| region::contains(&square, at))
+        || region::overlap_area_m2(&line, &square) > 0.0;
     (!meets).then(|| {
         Finding::new("heights-elsewhere", Severity::Warning, OWN_FORMAT)
             .says(look.words.say(Text::GridOff, &[("run", run_name(run))]))

@@ -175,6 +175,6 @@ fn heights(bytes: &[u8], file: &str, into: Option<&Path>, words: Words) -> Resul
         crate::complain(&exchange::heights::note(words, note));
     }
     plan.origin = plan.origin.or(import.origin);
-    plan.ground.height_grid = Some(Box::new(import.grid));
+    plan.ground.height_grid = Some(std::sync::Arc::new(import.grid));
     Ok(plan::write(&plan))
 }

@@ -11,9 +11,12 @@ use anyhow::{Result, anyhow};
 use plan::{Plan, Shape};
 use serde_json::{Map, Value, json};
 use words::{Words, texts::Fitting as Text};
-use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp, fit};
+use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp, Unlaid, fit};
 
 use crate::{commands, files};
+
+/// Less than this is missing to rounding, metres.
+const LEAST_SHORT_M: f64 = 0.005;
 
 /// Fits a run of the plan in a file.
 pub(crate) fn run(path: &Path, run: &str, double_back: u32, as_json: bool, words: Words) -> Result<ExitCode> {
@@ -49,7 +52,7 @@ fn object(run: &str, fitted: &Fitted) -> Value {
 
 fn outline(fitted: &Fitted) -> Value {
     let at = |point: plan::Point| json!([point.east_m, point.north_m]);
-    json!({
+    let mut value = json!({
         "outline": fitted.outline.iter().copied().map(at).collect::<Vec<_>>(),
         "side_panels": fitted.side_panels,
         "side_m": fitted.side_m,
@@ -69,7 +72,20 @@ fn outline(fitted: &Fitted) -> Value {
             "by_m": drawn.by_m,
             "gives_m": drawn.gives_m,
         })),
-    })
+    });
+    // Only ground that is not level has more to say.
+    if let Some(slope) = &fitted.slope {
+        value["slope"] = json!({
+            "whole": slope.unlaid.is_none(),
+            "why": slope.unlaid.map(|unlaid| match unlaid {
+                Unlaid::NoRoom => "no_room",
+                Unlaid::NotWhole => "not_whole",
+            }),
+            "level_side_m": slope.level_m,
+            "short_m": slope.short_m,
+        });
+    }
+    value
 }
 
 fn refused(run: &str, refusal: &FitRefusal, words: Words) -> Value {
@@ -100,13 +116,16 @@ fn page(plan: &Plan, run: &str, fitted: &Fitted, words: Words) -> String {
     };
     let corners = fitted.side_panels.len();
     for (side, (&panels, &side_m)) in fitted.side_panels.iter().zip(&fitted.side_m).enumerate() {
-        let places = [
+        let mut places = vec![
             ("from", (side + 1).to_string()),
             ("to", ((side + 1) % corners + 1).to_string()),
             ("panels", count(panels, words)),
             ("length", words.length(side_m)),
         ];
-        row((side == 0).then_some(Text::Sides), &say(words, Text::Side, &places));
+        let level_m = fitted.slope.as_ref().map(|slope| slope.level_m[side]);
+        places.extend(level_m.map(|level_m| ("level", words.length(level_m))));
+        let text = if level_m.is_some() { Text::SideOnSlope } else { Text::Side };
+        row((side == 0).then_some(Text::Sides), &say(words, text, &places));
     }
     let nets = nets(&fitted.nets);
     let line = if fitted.double_back == 0 {
@@ -123,7 +142,12 @@ fn page(plan: &Plan, run: &str, fitted: &Fitted, words: Words) -> String {
     row(Some(Text::Line), &line);
     let nearest = fitted.moved_rms_m - fitted.bound_rms_m < 1e-6;
     let moved = [("moved", words.length(fitted.moved_rms_m)), ("bound", words.length(fitted.bound_rms_m))];
-    row(Some(Text::Moved), &say(words, if nearest { Text::MovedNearest } else { Text::MovedBound }, &moved));
+    let text = match (&fitted.slope, nearest) {
+        (Some(_), _) => Text::MovedOnSlope,
+        (None, true) => Text::MovedNearest,
+        (None, false) => Text::MovedBound,
+    };
+    row(Some(Text::Moved), &say(words, text, &moved));
     for (corner, at) in fitted.outline.iter().enumerate() {
         let places = [
             ("number", (corner + 1).to_string()),
@@ -133,6 +157,18 @@ fn page(plan: &Plan, run: &str, fitted: &Fitted, words: Words) -> String {
         row((corner == 0).then_some(Text::Corners), &say(words, Text::Corner, &places));
     }
     lines.push(String::new());
+    if let Some(slope) = &fitted.slope {
+        lines.extend(slope.unlaid.map(|unlaid| {
+            let text = match unlaid {
+                Unlaid::NoRoom => Text::NoRoomOnSlope,
+                Unlaid::NotWhole => Text::NotWholeOnSlope,
+            };
+            words.text(text).to_owned()
+        }));
+        if slope.short_m >= LEAST_SHORT_M {
+            lines.push(say(words, Text::ShortOnSlope, &[("short", words.fine_length(slope.short_m))]));
+        }
+    }
     if fitted.no_rectangle {
         lines.push(words.text(Text::NoRectangle).to_owned());
     }

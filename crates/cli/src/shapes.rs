@@ -54,6 +54,10 @@ fn value(found: &[Candidate], notes: &[String]) -> Value {
             "weakest_kv": one.compared.weakest.map(|weakest| weakest.peak_kv),
             "whole_panels": whole,
         });
+        // Only ground that is not level has more to say.
+        if let Some(slope) = one.slope {
+            entry["slope"] = json!({ "share": slope.share, "short_m": slope.short_m });
+        }
         // Only what leans on one has a wall.
         if let Some(wall) = one.wall {
             entry["wall"] = json!(wall);
@@ -88,7 +92,10 @@ fn table(found: &[Candidate], notes: &[String], nets: u32, words: Words) -> Stri
             words.area(one.area_m2),
             words.area(one.area_bound_m2),
             words.length(one.line_m),
-            figures.spare_m.map_or_else(unknown, |spare_m| words.length(spare_m)),
+            figures.spare_m.map_or_else(unknown, |spare_m| match spare_m {
+                short_m if short_m < 0.0 => words.say(Text::Short, &[("length", &words.length(-short_m))]),
+                spare_m => words.length(spare_m),
+            }),
             count(figures.on_posts.map(|(_, all)| all)),
             count(figures.braces),
             figures.strip_m2.map_or_else(unknown, |strip_m2| words.area(strip_m2)),

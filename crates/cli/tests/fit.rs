@@ -107,3 +107,30 @@ fn what_cannot_be_used_is_one_sentence_with_or_without_json() {
     changed["runs"] = json!([]);
     assert!(refused(&changed.to_string(), &["--run", "square"]).contains("draw one first"));
 }
+
+#[test]
+fn on_a_slope_the_sides_are_whole_along_the_ground_and_without_one_nothing_is_said_of_it() {
+    let mut plan = json!({
+        "format": "netfold-plan", "version": 1,
+        "store": { "nets": [{ "id": "long", "count": 2, "length_m": 50.0, "panels": 14 }] },
+        "runs": [{ "id": "run-1", "outline": [[0, 0], [24, 0], [24, 25.5], [0, 25.5]], "nets": ["long", "long"] }]
+    });
+    let level = netfold(&plan.to_string(), &["--run", "run-1", "--json"]);
+    let level: Value = serde_json::from_slice(&level.stdout).unwrap();
+    assert!(level.get("slope").is_none() && level["bound_rms_m"].as_f64().unwrap() > 0.0);
+    plan["heights"] = json!([{ "at": [0, 0], "up_m": 0.0 }, { "at": [40, 0], "up_m": 12.0 }]);
+    let output = netfold(&plan.to_string(), &["--run", "run-1", "--json"]);
+    let answer: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(answer["slope"]["whole"], true);
+    assert!(answer["slope"]["why"].is_null() && answer["bound_rms_m"] == 0.0);
+    let number = |value: &Value| value.as_f64().unwrap();
+    for (side, panels) in answer["side_panels"].as_array().unwrap().iter().enumerate() {
+        let ground_m = number(panels) * 50.0 / 14.0;
+        // 12 m on 40 along the first and the third side.
+        let level_m = if side % 2 == 0 { ground_m / f64::hypot(1.0, 0.3) } else { ground_m };
+        assert!((number(&answer["side_m"][side]) - ground_m).abs() < 1e-9);
+        assert!((number(&answer["slope"]["level_side_m"][side]) - level_m).abs() < 1e-8);
+    }
+    let page = text(&netfold(&plan.to_string(), &["--run", "run-1"]).stdout);
+    assert!(page.contains("along the ground, 23.9 m on the map") && page.contains("it is not proved"), "{page}");
+}

@@ -21,6 +21,7 @@ mod whole;
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use care::{Findings, Rounds};
 use drawing::{Drawing, Scene, Theme, Thing, View};
@@ -509,7 +510,7 @@ impl Editor {
     fn bring_heights(&mut self, import: exchange::heights::Import) {
         let origin = self.plan.origin.clone().or(import.origin);
         self.history.begin();
-        self.make_all(vec![Edit::SetOrigin { origin }, Edit::SetHeightGrid { grid: Some(Box::new(import.grid)) }]);
+        self.make_all(vec![Edit::SetOrigin { origin }, Edit::SetHeightGrid { grid: Some(Arc::new(import.grid)) }]);
         self.history.end();
     }
 
@@ -569,6 +570,11 @@ impl Editor {
         } else {
             self.hand(Hand::Leave);
         }
+    }
+
+    /// What is known from one workup to the next.
+    pub fn known(&self) -> &Known {
+        &self.known
     }
 
     fn worked(&mut self, answer: Answer) {

@@ -130,5 +130,5 @@ fn of_count(desk: &Desk, job: &Job, nets: u32) -> Option<ByFamily> {
             return None;
         }
     }
-    Some(search.outlines().iter().map(|one| (one.family, one.area_m2)).collect())
+    Some(search.grounds())
 }

@@ -102,7 +102,7 @@ fn dips_are_drawn_and_told_with_the_post_that_mends_them() {
     let (columns, rows) = (120_u32, 120_u32);
     let ditch = |east_m: f64| -0.35 * (1.0 - (east_m - 40.0).abs() / 1.2).max(0.0);
     let up_m = (0..columns * rows).map(|node| Some(ditch(f64::from(node % columns) * 0.8))).collect();
-    plan.ground.height_grid = Some(Box::new(HeightGrid {
+    plan.ground.height_grid = Some(std::sync::Arc::new(HeightGrid {
         south_west: Point::new(0.0, -10.0),
         cell_m: 0.8,
         columns,

@@ -116,6 +116,11 @@ impl Column {
         let value = self.value(figures)?;
         Some(match self {
             Column::Ground | Column::Strip => words.area_parts(value),
+            // What is missing is said to be: a minus is easily read over.
+            Column::Spare if value < 0.0 => {
+                let (figure, unit) = words.length_parts(-value);
+                (words.say(Text::ShortFigure, &[("figure", &figure)]), unit)
+            }
             Column::Spare => words.length_parts(value),
             Column::Mow | Column::SetUp => (words.minutes_figure(value), words.text(Text::MinutesUnit)),
             Column::OnPosts => {

@@ -37,6 +37,7 @@ pub fn noted(note: &CandidateNote, words: Words) -> String {
             words.say(Text::NoteOverlap, &[("first", first), ("second", second)])
         }
         CandidateNote::PaddockInParts { count } => words.say(Text::NoteParts, &[("count", &count.to_string())]),
+        CandidateNote::Slope => words.text(Text::NoteSlope).to_owned(),
         CandidateNote::NoWall => words.text(Text::NoteNoWall).to_owned(),
     }
 }

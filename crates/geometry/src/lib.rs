@@ -54,7 +54,7 @@ pub use corner::{
     ADVISED_TURN_RAD, Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, bend_verdict, corners,
     leaning_bends,
 };
-pub use cut::{Cut, MOST_CUT_POSTS, cut_corner};
+pub use cut::{Cut, MOST_CUT_POSTS, cut_corner, cut_corner_over};
 pub use holding::{
     CLAY_ADHESION, Soil, Spike, WET_SHARE, broms_clay_n, broms_clay_strength_pa, broms_sand_n, corner_pull_n,
     passive_pressure_ratio, uplift_clay_n, uplift_sand_n,

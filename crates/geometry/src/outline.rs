@@ -208,7 +208,7 @@ impl Outline {
     }
 
     /// The place along the line at a share of a side in plan.
-    fn along_of(&self, side: usize, share: f64) -> f64 {
+    pub(crate) fn along_of(&self, side: usize, share: f64) -> f64 {
         let (start_m, end_m) = (self.vertices[side].along_m, self.side_end_m(side));
         match &self.ground {
             None => start_m + share * (end_m - start_m),

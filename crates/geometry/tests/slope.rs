@@ -144,6 +144,7 @@ proptest! {
         prop_assert!((placement.spare_m - (25.0 * nets.len() as f64 - profile.surface_m()).max(0.0)).abs() < 1e-9);
         let request = UnevenRequest {
             outline: &laid, profile: &profile, placement: &placement, gap_m: 0.075, live_m: &[0.05],
+            across: &|_, _, _| None,
         };
         for panel in uneven(&request) {
             prop_assert!(panel.dip.is_some() || panel.ridge.is_some());

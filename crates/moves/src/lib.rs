@@ -6,7 +6,9 @@
 //! and [`Stays`] what nobody needs to touch.
 //!
 //! Metres throughout. What the next run holds, leans or leaves is not worked out here: put it into the plan and ask
-//! `workup` and `care`, as for any run. Ground is taken as flat; a bank or a ditch between the two is not known.
+//! `workup` and `care`, as for any run. Where heights
+//! are known both lines are metres of ground, so that what stands on the shared side stays; the next one may then take
+//! more netting than there is, which its own workup says.
 
 mod motion;
 mod stays;
@@ -14,8 +16,10 @@ mod stays;
 use geometry::{Outline, region};
 use plan::{EarthStakes, Plan, Point, Run, RunStatus, StatedBrace};
 use workup::Lay;
+use workup::slope::on_ground;
 
 pub use motion::Motion;
+use stays::Slopes;
 pub use stays::Stays;
 
 /// The run after a run.
@@ -93,9 +97,10 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         braces: run.braces.iter().map(|brace| StatedBrace { at: moved(brace.at), ..brace.clone() }).collect(),
         ..Run::default()
     };
-    let stays = lay.map(|lay| Stays::on(lay, shared));
+    let slopes = Slopes { first: on_ground(plan, run), next: on_ground(plan, &next) };
+    let stays = lay.map(|lay| Stays::on(lay, shared, &slopes));
     if let (Some(lay), Some(stays)) = (lay, &stays)
-        && let Some(start) = stays::start(lay, stays, &second, motion)
+        && let Some(start) = stays::start(lay, stays, &second, &slopes, motion)
     {
         next.nets = Some(lay.nets.iter().map(|net| net.kind.clone()).collect());
         next.start_m = Some(start.along_m);

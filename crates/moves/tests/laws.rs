@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
 use moves::{Motion, Next, over_side};
-use plan::{EarthStakes, Fault, FaultKind, NetKind, Plan, Point, Rest, Run, RunStatus, StatedBrace};
+use plan::{EarthStakes, Fault, FaultKind, NetKind, Plan, Point, Rest, Run, RunStatus, SpotHeight, StatedBrace};
 use proptest::prelude::*;
 use workup::{Depth, Workup};
 
@@ -99,6 +99,39 @@ fn what_stays_stands_in_both_runs() {
             assert!((first.spare_m - second.spare_m).abs() < 1e-6);
         }
     }
+}
+
+#[test]
+fn on_a_slope_what_stays_stands_in_both_runs() {
+    let spot = |(east_m, north_m, up_m)| SpotHeight { at: Point::new(east_m, north_m), up_m, rest: Rest::new() };
+    let mut plan = plan_of(&[(0.0, 0.0), (33.0, 0.0), (33.0, 21.0), (0.0, 21.0)]);
+    // A hill under the run and a plain beside it, so that every side is as long as its own ground.
+    plan.heights = [(-40.0, -40.0, 0.0), (80.0, -40.0, 4.0), (15.0, 11.0, 9.0), (-40.0, 70.0, 0.0), (80.0, 70.0, 14.0)]
+        .map(spot)
+        .to_vec();
+    plan.runs[0].nets = Some(vec!["long".to_owned(); 3]);
+    let (mut differ, mut looked_at) = (0, 0);
+    for side in 0..4 {
+        for motion in [Motion::Shift, Motion::TurnOver] {
+            let (next, worked) = next(&plan, side, motion).unwrap();
+            let (first, second) = (worked.runs[0].lay.as_ref().unwrap(), worked.runs[1].lay.as_ref().unwrap());
+            differ += usize::from((first.line_m - second.line_m).abs() > 0.05);
+            let stays = next.stays.unwrap();
+            assert!(stays.posts.len() >= 5, "{side} {motion:?}: {}", stays.posts.len());
+            let ground_m = worked.runs[0].slope.as_ref().unwrap().sides[side].surface_m;
+            assert!((stays.netting_m - ground_m).abs() < 1e-6, "{side} {motion:?}: {} of {ground_m}", stays.netting_m);
+            // Where the chain begins within the side, what lies round the other way moves by what the lines differ.
+            let from_m = first.posts[stays.posts[0]].chain_m;
+            let to_m = (from_m + ground_m + 1e-6).min(second.line_m - 1e-6);
+            for &index in stays.posts.iter().filter(|&&index| first.posts[index].chain_m <= to_m) {
+                let post = &first.posts[index];
+                let same = second.posts.iter().any(|other| apart_m(other.at, post.at) < 1e-6);
+                assert!(same, "side {side}, {motion:?}: post {index} of the first run is moved");
+                looked_at += 1;
+            }
+        }
+    }
+    assert!(differ >= 4 && looked_at >= 40, "{differ} lines differ on the ground, {looked_at} posts");
 }
 
 #[test]

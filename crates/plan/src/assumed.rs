@@ -117,7 +117,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     );
     list.unless(store.mower.cut_height_m.is_some(), "store.mower.cut_height_m", defaults::CUT_HEIGHT_M);
     if !plan.runs.is_empty() {
-        list.rates(&store.rates);
+        list.rates(&store.rates, plan.runs.iter().any(|run| plan.knows_heights(run)));
     }
     if !plan.runs.is_empty()
         && plan.season.birds_rule() == defaults::BIRDS_RULE
@@ -165,13 +165,20 @@ impl List {
     }
 
     /// The rates that make up the minutes; a factor counts only where its hindrance is stated.
-    fn rates(&mut self, stated: &Rates) {
+    fn rates(&mut self, stated: &Rates, heights: bool) {
         use defaults::rates as table;
         for (is_stated, name, value, source) in [
             (stated.unroll_minutes.is_some(), "unroll_minutes", table::UNROLL_MINUTES, COMMON_PRACTICE),
             (stated.tread_post_s.is_some(), "tread_post_s", table::TREAD_POST_S, table::POST_SOURCE),
             (stated.join_minutes.is_some(), "join_minutes", table::JOIN_MINUTES, COMMON_PRACTICE),
             (stated.brace_minutes.is_some(), "brace_minutes", table::BRACE_MINUTES, COMMON_PRACTICE),
+            (
+                // Without heights no further post is known to be needed.
+                stated.further_post_minutes.is_some() || !heights,
+                "further_post_minutes",
+                table::FURTHER_POST_MINUTES,
+                COMMON_PRACTICE,
+            ),
             (stated.power_minutes.is_some(), "power_minutes", table::POWER_MINUTES, COMMON_PRACTICE),
             (stated.fold_minutes.is_some(), "fold_minutes", table::FOLD_MINUTES, COMMON_PRACTICE),
             (stated.pull_post_s.is_some(), "pull_post_s", table::PULL_POST_S, table::POST_SOURCE),

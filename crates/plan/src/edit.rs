@@ -4,6 +4,7 @@
 //! take effect. Undo, the dirty mark and the log of changes hang on that.
 
 use std::mem;
+use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
@@ -131,7 +132,7 @@ pub enum Edit {
     /// State the grid of heights anew.
     SetHeightGrid {
         /// The grid, or none.
-        grid: Option<Box<HeightGrid>>,
+        grid: Option<Arc<HeightGrid>>,
     },
     /// State the hazards anew.
     SetHazards {

@@ -17,6 +17,8 @@ pub struct Rates {
     pub join_minutes: Option<f64>,
     /// Setting one brace, minutes.
     pub brace_minutes: Option<f64>,
+    /// Setting one further post at a dip or a ridge, beside the walk, minutes.
+    pub further_post_minutes: Option<f64>,
     /// Clipping on the energizer, switching on and reading at the far end, beside the walk, minutes.
     pub power_minutes: Option<f64>,
     /// Folding and tying one net, beside the walk, minutes.
@@ -78,6 +80,8 @@ impl Rates {
         join_minutes: f64 = JOIN_MINUTES;
         /// Setting one brace, stated or assumed, minutes.
         brace_minutes: f64 = BRACE_MINUTES;
+        /// Setting one further post, stated or assumed, minutes.
+        further_post_minutes: f64 = FURTHER_POST_MINUTES;
         /// Power and the far reading, stated or assumed, minutes.
         power_minutes: f64 = POWER_MINUTES;
         /// Folding and tying one net, stated or assumed, minutes.

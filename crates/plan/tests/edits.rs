@@ -90,7 +90,7 @@ fn edits() -> impl Strategy<Value = Edit> {
         (places(), 0..3_usize).prop_map(|(south_west, holes)| Edit::SetHeightGrid {
             grid: (holes < 2).then(|| {
                 let up_m = vec![Some(1.0), None, Some(2.5), Some(-0.5)];
-                Box::new(HeightGrid { south_west, cell_m: 0.5, columns: 2, up_m, rest: Rest::new() })
+                std::sync::Arc::new(HeightGrid { south_west, cell_m: 0.5, columns: 2, up_m, rest: Rest::new() })
             })
         }),
         (prop_oneof!["square", "new"], places()).prop_map(|(id, at)| {

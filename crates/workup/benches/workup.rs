@@ -1,12 +1,15 @@
-//! The whole work-up of a run: 10 nets with and without the animal figures, 100 nets without.
+//! The whole work-up of a run: 10 nets with and without the animal figures, 100 nets without,
+//!
+//! and a run over heights, triangulated anew and once.
 //!
 //! Targets: 10 nets 2 ms without, 8 ms with; 100 nets 20 ms without.
 
 use std::hint::black_box;
+use std::sync::Arc;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use plan::{NetKind, Plan, Point, Run};
-use workup::{Depth, workup};
+use plan::{HeightGrid, NetKind, Plan, Point, Rest, Run, SpotHeight};
+use workup::{Depth, Known, knowing, workup};
 
 /// A run of that many nets of 50 m and 14 panels round a regular polygon of ten corners, closing exactly.
 fn plan(nets: usize) -> Plan {
@@ -39,5 +42,40 @@ fn workups(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, workups);
+/// The same run over that many spot heights, and over a grid of as many.
+fn over_heights(spots: u32) -> Plan {
+    let mut plan = plan(10);
+    let random = |seed: u32| f64::from(seed.wrapping_mul(2_654_435_761) >> 8) / f64::from(1_u32 << 24);
+    plan.heights = (0..spots)
+        .map(|spot| SpotHeight {
+            at: Point::new(240.0 * random(3 * spot) - 120.0, 240.0 * random(3 * spot + 1) - 120.0),
+            up_m: 4.0 * random(3 * spot + 2),
+            rest: Rest::new(),
+        })
+        .collect();
+    plan
+}
+
+/// Heights that did not change are triangulated once.
+fn heights(criterion: &mut Criterion) {
+    let plan = over_heights(2_000);
+    criterion.bench_function("workup of 10 nets over 2,000 spot heights, triangulated anew", |bencher| {
+        bencher.iter(|| workup(black_box(&plan), Depth::Quick));
+    });
+    let mut known = Known::default();
+    criterion.bench_function("workup of 10 nets over 2,000 spot heights, triangulated once", |bencher| {
+        bencher.iter(|| knowing(black_box(&plan), Depth::Quick, &mut known));
+    });
+    let mut gridded = plan.clone();
+    gridded.heights.clear();
+    let up_m = (0..500 * 500).map(|cell| Some(f64::from(cell % 7) * 0.1)).collect();
+    let south_west = Point::new(-125.0, -125.0);
+    gridded.ground.height_grid =
+        Some(Arc::new(HeightGrid { south_west, cell_m: 0.5, columns: 500, up_m, rest: Rest::new() }));
+    criterion.bench_function("copy of a plan with a grid of 250,000 heights", |bencher| {
+        bencher.iter(|| black_box(&gridded).clone());
+    });
+}
+
+criterion_group!(benches, workups, heights);
 criterion_main!(benches);

@@ -2,11 +2,13 @@
 //! the map is short in the field.
 //!
 //! It is the corner that is set last of those that bulge: drawn in it moves to the inside of the run. What stands inside,
-//! right at that corner, is not looked at. Metres.
+//! right at that corner, is not looked at. Where heights are known the netting that comes free is that along the ground.
+//! Metres.
 
 use geometry::{CORNER_TURN_RAD, MEET_M, Outline, Point, Vertex};
 
 use crate::model::Lay;
+use crate::slope::Measure;
 use crate::{place, point};
 
 /// Netting that should be spare on ground that is never level, as a share of the line (common practice, no source).
@@ -28,20 +30,28 @@ pub struct DrawIn {
 }
 
 /// For a run as it lies; `None` for an open line, one that is short of netting, and one with enough to spare.
-pub(crate) fn of_lay(lay: &Lay) -> Option<DrawIn> {
+pub(crate) fn of_lay(lay: &Lay, ground: Option<&Measure>) -> Option<DrawIn> {
     if !lay.closed || lay.short_m >= MEET_M {
         return None;
     }
     let places: Vec<Point> = lay.vertices.iter().map(|vertex| point(vertex.0)).collect();
     let along_m: Vec<f64> = lay.vertices.iter().map(|vertex| vertex.1).collect();
     let chain = Chain { along_m: &along_m, line_m: lay.line_m, start_m: lay.start_m, reversed: lay.reversed };
-    of_chain(&Outline::closed(&places), &chain, lay.spare_m)
+    of_chain(&Outline::closed(&places), &chain, lay.spare_m, ground)
 }
 
-/// For a ring on level ground whose chain starts so far along it and leaves so much netting spare.
-pub(crate) fn of_ring(ring: &Outline, start_m: f64, reversed: bool, spare_m: f64) -> Option<DrawIn> {
-    let along_m: Vec<f64> = ring.vertices().iter().map(|vertex| vertex.along_m).collect();
-    of_chain(ring, &Chain { along_m: &along_m, line_m: ring.length_m(), start_m, reversed }, spare_m)
+/// For a ring whose chain starts so far along it and leaves so much netting spare.
+pub(crate) fn of_ring(
+    ring: &Outline,
+    start_m: f64,
+    reversed: bool,
+    spare_m: f64,
+    ground: Option<&Measure>,
+) -> Option<DrawIn> {
+    let laid = ground.and_then(|ground| ground.laid(ring));
+    let laid = laid.as_ref().unwrap_or(ring);
+    let along_m: Vec<f64> = laid.vertices().iter().map(|vertex| vertex.along_m).collect();
+    of_chain(ring, &Chain { along_m: &along_m, line_m: laid.length_m(), start_m, reversed }, spare_m, ground)
 }
 
 /// How a chain lies on a ring, in metres of ground.
@@ -53,7 +63,7 @@ struct Chain<'a> {
     reversed: bool,
 }
 
-fn of_chain(ring: &Outline, chain: &Chain<'_>, spare_m: f64) -> Option<DrawIn> {
+fn of_chain(ring: &Outline, chain: &Chain<'_>, spare_m: f64, ground: Option<&Measure>) -> Option<DrawIn> {
     let Chain { along_m, line_m, start_m, reversed } = *chain;
     let needed_m = SPARE_SHARE * line_m - spare_m;
     if needed_m.is_nan() || needed_m <= 0.0 {
@@ -75,20 +85,30 @@ fn of_chain(ring: &Outline, chain: &Chain<'_>, spare_m: f64) -> Option<DrawIn> {
         .max_by(|(one, _), (other, _)| set_at_m(*one).total_cmp(&set_at_m(*other)))?;
     let count = vertices.len();
     let neighbours = [vertices[(corner + count - 1) % count].at, vertices[(corner + 1) % count].at];
-    let (at, to) = (vertex.at, drawn(vertex.at, neighbours, needed_m));
-    let length_m = |at: Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+    let level_m = |at: Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+    let length_m = |at: Point| match ground {
+        None => level_m(at),
+        Some(ground) => {
+            let mut points: Vec<Point> = ring.points().collect();
+            points[corner] = at;
+            let moved = Outline::closed(&points);
+            // Drawn in onto its neighbours' chord it is a corner still; onto one of them it is none.
+            if moved.vertices().len() == count { ground.beside_m(&moved, corner) } else { level_m(at) }
+        }
+    };
+    let rounds = if ground.is_some() { 30 } else { 60 };
+    let (at, to) = (vertex.at, drawn(vertex.at, neighbours, needed_m, &length_m, rounds));
     Some(DrawIn { corner, at: place(at), to: place(to), by_m: at.distance_m(to), gives_m: length_m(at) - length_m(to) })
 }
 
 /// A corner drawn in along its bisector until its two sides are so much shorter, at most onto its neighbours' chord.
-fn drawn(at: Point, neighbours: [Point; 2], needed_m: f64) -> Point {
-    let length_m = |at: Point| neighbours.iter().map(|&other| at.distance_m(other)).sum::<f64>();
+fn drawn(at: Point, neighbours: [Point; 2], needed_m: f64, length_m: &dyn Fn(Point) -> f64, rounds: usize) -> Point {
     let (one_m, other_m) = (at.distance_m(neighbours[0]), at.distance_m(neighbours[1]));
     // The bisector meets the chord where it divides it like the sides: there the two are shortest.
     let chord = neighbours[0].towards(neighbours[1], one_m / (one_m + other_m));
     let goal_m = length_m(at) - needed_m;
     let (mut near, mut far) = (0.0, 1.0);
-    for _ in 0..60 {
+    for _ in 0..rounds {
         let middle = f64::midpoint(near, far);
         if length_m(at.towards(chord, middle)) > goal_m { near = middle } else { far = middle }
     }

@@ -4,15 +4,20 @@
 //! ground is the paddock less the keep-outs with their clearances. Where no such outline exists the refusal says why and
 //! carries the nearest that does, with what was given up: more panels doubled back, fewer of them, or corners. Metres.
 //!
+//! Where heights are known the outline is laid on the ground: its sides are whole panels along the surface, and what they
+//! measure on the map stands beside. Where no such outline is found the one that comes near is told with what it lacks.
+//!
 //! A run whose chain has a fixed start keeps the order and the direction of its nets; its start moves to where the
 //! fitted chain begins.
 
-use geometry::fit::{FitFault, FitRequest, FitSearch, FreeGround, KeepOff, NoFit};
+pub use geometry::fit::Unlaid;
+use geometry::fit::{Fit, FitFault, FitRequest, FitSearch, FreeGround, KeepOff, NoFit};
 use geometry::{Net, Outline};
 use plan::{Plan, Run, Shape};
 
 use crate::draw_in::{self, DrawIn};
 use crate::model::Trouble;
+use crate::slope::{Heights, Measure};
 use crate::values::{self, Bad};
 use crate::{nets, outlines, place};
 
@@ -29,13 +34,13 @@ pub struct Fitted {
     pub outline: Vec<plan::Point>,
     /// Panels from each corner to the next.
     pub side_panels: Vec<u32>,
-    /// Length of each side, metres.
+    /// Length of each side, metres; along the ground where its heights are known.
     pub side_m: Vec<f64>,
     /// Root of the mean squared move of the corners, metres.
     pub moved_rms_m: f64,
-    /// A proven lower bound of it, metres: equal where nothing nearer can exist.
+    /// A proven lower bound of it, metres: equal where nothing nearer can exist. On a slope nothing is proved, and it is 0.
     pub bound_rms_m: f64,
-    /// Length of the line, metres.
+    /// Length of the line, metres; along the ground where its heights are known.
     pub line_m: f64,
     /// Panels doubled back at the chain's end.
     pub double_back: u32,
@@ -51,6 +56,19 @@ pub struct Fitted {
     pub no_rectangle: bool,
     /// Where less than [`crate::SPARE_SHARE`] of the line is spare: the corner to draw in.
     pub draw_in: Option<DrawIn>,
+    /// How it lies on ground that is not level.
+    pub slope: Option<FittedSlope>,
+}
+
+/// A fit on ground that is not level.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FittedSlope {
+    /// Length of each side on the map, metres.
+    pub level_m: Vec<f64>,
+    /// Why the sides are not whole panels along the ground, where they are not.
+    pub unlaid: Option<Unlaid>,
+    /// Netting that the line then takes beyond its nets, metres.
+    pub short_m: f64,
 }
 
 /// Why a run cannot be fitted, and the nearest that can be had.
@@ -219,8 +237,8 @@ impl Fitting {
     /// The answer as far as it is known; where there is none, looks for the nearest that exists.
     pub fn finish(self) -> Result<Fitted, FitRefusal> {
         let reason = match &self.search {
-            Ok(search) => match search.found() {
-                Ok(found) => return Ok(self.task.fitted(&found, self.double_back)),
+            Ok(search) => match self.task.found(search, self.double_back) {
+                Ok(fitted) => return Ok(fitted),
                 Err(why) => self.task.why(why, self.double_back),
             },
             Err(reason) => reason.clone(),
@@ -241,6 +259,8 @@ struct Task {
     kept_order: bool,
     reversed: bool,
     ground: FreeGround,
+    /// Where the run's ground is not level.
+    slope: Option<Measure>,
 }
 
 impl Task {
@@ -265,7 +285,8 @@ impl Task {
                 may_enclose: keep_out.may_enclose() && !keep_out.water,
             });
         }
-        let used = used(plan, run);
+        let heights = Heights::of(plan, &mut Vec::new());
+        let used = used(plan, run, &heights);
         if used.is_empty() {
             return Err(FitReason::NoNets);
         }
@@ -289,6 +310,7 @@ impl Task {
             kept_order: run.start_m.is_some(),
             reversed: run.reversed.unwrap_or(false),
             ground,
+            slope: Measure::of(run, &heights),
         })
     }
 
@@ -302,6 +324,9 @@ impl Task {
         request.reversed = self.reversed;
         request.double_back = double_back;
         request.ground = Some(&self.ground);
+        if let Some(slope) = &self.slope {
+            request.stretch = slope.line_m(sketch) / sketch.length_m();
+        }
         FitSearch::new(&request).map_err(|fault| match fault {
             FitFault::Open => FitReason::Open,
             FitFault::Corners { corners } => FitReason::TooManyCorners { corners, most: geometry::fit::MAX_CORNERS },
@@ -378,14 +403,48 @@ impl Task {
     fn attempt(&self, sketch: &Outline, double_back: usize) -> Option<Fitted> {
         let mut search = self.search(sketch, double_back).ok()?;
         while search.step() && search.steps() < NEAREST_STEPS {}
-        search.found().ok().map(|found| self.fitted(&found, double_back))
+        self.found(&search, double_back).ok()
     }
 
-    fn fitted(&self, found: &geometry::fit::Fit, double_back: usize) -> Fitted {
+    /// What a search came to, on the ground as it is.
+    fn found(&self, search: &FitSearch, double_back: usize) -> Result<Fitted, NoFit> {
+        let level = search.found()?;
+        let Some(slope) = &self.slope else { return Ok(self.fitted(&level, double_back, None)) };
+        let closed = |fit: &Fit| Outline::closed(&fit.outline);
+        let level_m = |fit: &Fit| closed(fit).sides().map(|(from, to)| from.distance_m(to)).collect();
+        let laid = search.over(&|outline| Some(slope.sides_m(outline)))?;
+        Ok(match laid {
+            Ok(laid) => {
+                let on_map = FittedSlope { level_m: level_m(&laid), unlaid: None, short_m: 0.0 };
+                self.fitted(&laid, double_back, Some((slope, on_map)))
+            }
+            Err(why) => {
+                let side_m = slope.sides_m(&closed(&level));
+                let on_map = FittedSlope { level_m: level_m(&level), unlaid: Some(why), short_m: 0.0 };
+                self.fitted(&Fit { side_m, bound_rms_m: 0.0, ..level }, double_back, Some((slope, on_map)))
+            }
+        })
+    }
+
+    fn fitted(&self, found: &Fit, double_back: usize, slope: Option<(&Measure, FittedSlope)>) -> Fitted {
         let line_m: f64 = found.side_m.iter().sum();
         let chain_m: f64 = self.nets.iter().map(|&kind| self.kinds[kind].length_m()).sum();
-        let spare_m = if double_back == 0 { 0.0 } else { chain_m - line_m };
+        let over_m = chain_m - line_m;
+        let (measure, slope) = slope.unzip();
+        let unlaid = slope.as_ref().is_some_and(|slope| slope.unlaid.is_some());
+        let slope =
+            slope.map(|slope| if unlaid { FittedSlope { short_m: (-over_m).max(0.0), ..slope } } else { slope });
+        // All panels on the line leave nothing, whatever rounding says.
+        let spare_m = if unlaid {
+            over_m.max(0.0)
+        } else if double_back == 0 {
+            0.0
+        } else {
+            over_m
+        };
         let panels: usize = found.side_panels.iter().sum();
+        let ring = Outline::closed(&found.outline);
+        let is_short = slope.as_ref().is_some_and(|slope| slope.short_m >= geometry::MEET_M);
         Fitted {
             outline: found.outline.iter().copied().map(place).collect(),
             side_panels: found.side_panels.iter().map(|&panels| count(panels)).collect(),
@@ -399,7 +458,12 @@ impl Task {
             start_m: found.start_m,
             reversed: found.reversed,
             no_rectangle: found.outline.len() == 4 && found.equal_panels && !panels.is_multiple_of(2),
-            draw_in: draw_in::of_ring(&Outline::closed(&found.outline), found.start_m, found.reversed, spare_m),
+            draw_in: if is_short {
+                None
+            } else {
+                draw_in::of_ring(&ring, found.start_m, found.reversed, spare_m, measure)
+            },
+            slope,
         }
     }
 }
@@ -417,13 +481,14 @@ fn flattest_left_out(sketch: &Outline, corners: usize) -> Option<Outline> {
 }
 
 /// Kinds of the run's nets, as the workup takes them: runs before it that stand have used up their own.
-fn used(plan: &Plan, run: &Run) -> Vec<usize> {
+fn used(plan: &Plan, run: &Run, heights: &Heights) -> Vec<usize> {
     let mut chosen = nets::Chosen::new();
     for other in &plan.runs {
         let mut unheard: Vec<Trouble> = Vec::new();
         let shape = Shape::Run(other.id.clone());
         let Some(line) = outlines::build(&shape, &other.outline, other.closed(), &mut unheard) else { continue };
-        let used = nets::of(plan, other, line.length_m(), &mut chosen);
+        let line_m = Measure::of(other, heights).map_or(line.length_m(), |slope| slope.line_m(&line));
+        let used = nets::of(plan, other, line_m, &mut chosen);
         if other.id == run.id {
             return used;
         }

@@ -1,7 +1,7 @@
 //! What was found by searching, kept from one working out to the next, so that an edit of something else searches nothing
 //! again.
 //!
-//! Two things are searched for at length: how nets fall round pins, with what each pin costs, and the ways to gates. Each
+//! Heights are triangulated once for as long as they are the same. Two things are searched for at length: how nets fall round pins, with what each pin costs, and the ways to gates. Each
 //! answer is kept beside its whole question and counts only where the next question is the same. With
 //! [`Depth::Quick`](crate::Depth) what is not known is left waiting; with `Full` it is searched for and kept.
 
@@ -10,15 +10,24 @@ use std::collections::BTreeMap;
 use geometry::Placement;
 
 use crate::gates::GateWork;
+use crate::kept::Kept;
 
 /// Answers to searches, by run.
 #[derive(Clone, Debug, Default)]
 pub struct Known {
     pub(crate) placements: BTreeMap<String, (crate::lay::Question, Placement)>,
     pub(crate) gates: BTreeMap<String, (crate::gates::Question, Vec<GateWork>)>,
+    /// The surfaces of heights, triangulated.
+    pub(crate) surfaces: Kept,
 }
 
 impl Known {
+    /// What is known of the ground alone, for a plan of other runs: cheap to copy.
+    #[must_use]
+    pub fn of_ground(&self) -> Self {
+        Self { surfaces: self.surfaces.clone(), ..Self::default() }
+    }
+
     /// Forgets runs that are no longer there.
     pub(crate) fn keep_only(&mut self, plan: &plan::Plan) {
         self.placements.retain(|id, _| plan.run(id).is_some());

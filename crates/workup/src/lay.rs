@@ -111,6 +111,9 @@ pub(crate) fn line(
         worked.lay = Some(lay);
     }
     worked.slope = ground.map(|ground| ground.slope(plan, run, &outline, placement.as_ref()));
+    if let (Some(lay), Some(slope)) = (&mut worked.lay, &worked.slope) {
+        lay.set_up_minutes += plan.store.rates.further_post_minutes() * slope.posts().count() as f64;
+    }
     Some(Line { outline, level, placement, branches, judging })
 }
 

@@ -16,6 +16,7 @@
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
+//! - [`Known`] hands what does not change from one workup to the next;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
@@ -30,6 +31,7 @@ mod draw_in;
 pub mod fit;
 pub mod gates;
 pub mod growth;
+mod kept;
 mod known;
 mod lay;
 pub mod model;
@@ -60,8 +62,8 @@ pub use slope::{Evidence, Slope};
 /// How much to work out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Depth {
-    /// All but what an animal feels at every post, what each pin costs and the ways to gates: cheap enough for every frame
-    /// of a drag.
+    /// All but what an animal feels at every post, what each pin costs, the ways to gates and where the nets fall once a
+    /// corner is cut: cheap enough for every frame of a drag.
     Quick,
     /// Everything.
     #[default]
@@ -80,7 +82,7 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
     let ground = outlines::Ground::of(plan, &mut troubles);
     let (soil, of_soil) = bracing::soil(plan);
     troubles.extend(of_soil);
-    let heights = slope::Heights::of(plan, &mut troubles);
+    let heights = known.surfaces.heights(plan, &mut troubles);
     let bad = values::Bad::of(&troubles);
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
@@ -92,8 +94,10 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
         if let Some(line) = &line {
             mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.level, &ground, &mut worked);
-            worked.draw_in = worked.lay.as_ref().and_then(draw_in::of_lay);
-            bracing::add(plan, run, line, &soil, &ground, &mut worked);
+            let sloped = worked.slope.as_ref().and_then(|_| slope::Measure::of(run, &heights));
+            worked.draw_in = worked.lay.as_ref().and_then(|lay| draw_in::of_lay(lay, sloped.as_ref()));
+            let given = bracing::Given { soil: &soil, ground: &ground, heights: &heights, bad: &bad, depth };
+            bracing::add(plan, run, line, given, &mut worked);
             setting_up::add(plan, run, &line.outline, line.placement.as_ref(), &bad, &mut worked);
         }
         runs.push(worked);

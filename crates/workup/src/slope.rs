@@ -5,6 +5,8 @@
 //! holes bridged straight. The two are never mixed along a line: they may be heights over different levels. Where
 //! nothing is known the ground is level, and without any height a run has no [`Slope`] at all.
 
+use std::sync::Arc;
+
 use geometry::slope::{Grid, Profile, SideHeights, Spots, Surface, UnevenRequest};
 use geometry::{Outline, Placement};
 use plan::{Plan, Point, Run, SideSlope};
@@ -142,10 +144,10 @@ pub struct FurtherPost {
 }
 
 /// What a plan knows of heights, ready to be looked up.
-#[derive(Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Heights {
-    grid: Option<Grid>,
-    spots: Option<Spots>,
+    grid: Option<Arc<Grid>>,
+    spots: Option<Arc<Spots>>,
 }
 
 impl Heights {
@@ -156,22 +158,29 @@ impl Heights {
         let sound = |up_m: f64| up_m.abs() <= HIGHEST_M;
         let grid = plan.ground.height_grid.as_ref();
         if let Some(grid) = grid.filter(|grid| grid.up_m.iter().flatten().all(|&up_m| sound(up_m))) {
-            heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, grid.up_m.clone());
+            let up_m = grid.up_m.clone();
+            heights.grid = Grid::new(point(grid.south_west), grid.cell_m, grid.columns as usize, up_m).map(Arc::new);
             if heights.grid.is_none() {
                 troubles.push(Trouble::HeightGrid { heights: grid.up_m.len(), columns: grid.columns });
             }
         }
         if plan.heights.len() > 1 {
             let stated = plan.heights.iter().take(MOST_SPOTS).filter(|height| sound(height.up_m) && near(height.at));
-            heights.spots = Spots::new(&stated.map(|height| (point(height.at), height.up_m)).collect::<Vec<_>>());
+            let stated: Vec<_> = stated.map(|height| (point(height.at), height.up_m)).collect();
+            heights.spots = Spots::new(&stated).map(Arc::new);
         }
         heights
     }
 
+    /// Whether any of it lies higher than the rest.
+    fn rise(&self) -> bool {
+        self.grid.as_deref().is_some_and(Grid::rises) || self.spots.as_deref().is_some_and(Spots::rise)
+    }
+
     /// The source that counts for a line, and what it is.
     fn along(&self, level: &Outline) -> (Evidence, Option<&dyn Surface>) {
-        let by_grid = self.grid.as_ref().map(|grid| (grid, unknown_m(level, grid)));
-        match (by_grid, &self.spots) {
+        let by_grid = self.grid.as_deref().map(|grid| (grid, unknown_m(level, grid)));
+        match (by_grid, self.spots.as_deref()) {
             (Some((grid, 0.0)), _) => (Evidence::Grid, Some(grid)),
             (_, Some(spots)) => (Evidence::Spots, Some(spots)),
             // A grid that the line never meets says nothing of it.
@@ -187,15 +196,87 @@ fn unknown_m(level: &Outline, surface: &dyn Surface) -> f64 {
     Profile::new(level, |_| SideHeights::Over(surface)).map_or(0.0, |profile| profile.unknown_m)
 }
 
+/// The length along the ground of lines drawn in place of a run's, as the run's own is measured.
+#[derive(Clone, Debug)]
+pub(crate) struct Measure {
+    run: Run,
+    heights: Heights,
+}
+
+/// A run's line laid on its ground, along which places are metres of netting; `None` where the ground is level or the line
+/// cannot be built.
+pub fn on_ground(plan: &Plan, run: &Run) -> Option<Outline> {
+    let measure = Measure::of(run, &Heights::of(plan, &mut Vec::new()))?;
+    measure.laid(&crate::outlines::of_run(run)?)
+}
+
+impl Measure {
+    /// For a run; `None` where what is known of its ground says that it is level.
+    pub(crate) fn of(run: &Run, heights: &Heights) -> Option<Self> {
+        let by_hand = run.side_slopes.iter().any(|slope| rises_m(slope, 1.0).is_some_and(|rises_m| rises_m != 0.0));
+        (by_hand || heights.rise()).then(|| Self { run: run.clone(), heights: heights.clone() })
+    }
+
+    /// A line laid on the ground; `None` where nothing is known there, and it is as long as on the map.
+    pub(crate) fn laid(&self, level: &Outline) -> Option<Outline> {
+        ground(&self.run, level, &self.heights).map(|ground| level.over(&ground.profile))
+    }
+
+    /// The sides of a line along the ground, metres.
+    pub(crate) fn sides_m(&self, level: &Outline) -> Vec<f64> {
+        match ground(&self.run, level, &self.heights) {
+            Some(Ground { profile, .. }) => (0..level.side_count())
+                .map(|side| {
+                    let (from, to) = profile.side(side);
+                    to.along_m - from.along_m
+                })
+                .collect(),
+            None => level.sides().map(|(from, to)| from.distance_m(to)).collect(),
+        }
+    }
+
+    /// A straight stretch of net off the line's sides, along the ground, metres: what is stated of a side is none of its.
+    pub(crate) fn between_m(&self, from: geometry::Point, to: geometry::Point) -> f64 {
+        let level = Outline::open(&[from, to]);
+        let heights = self.heights.along(&level).1.map_or(SideHeights::Level, SideHeights::Over);
+        Profile::new(&level, |_| heights).map_or(level.length_m(), |profile| profile.surface_m())
+    }
+
+    /// The two sides that meet at a vertex of a closed line, along the ground, metres.
+    pub(crate) fn beside_m(&self, level: &Outline, vertex: usize) -> f64 {
+        let by_hand = by_hand(&self.run.side_slopes, level);
+        let surface = self.heights.along(level).1;
+        let sides = [(vertex + level.side_count() - 1) % level.side_count(), vertex];
+        let side_m = |side: usize| {
+            let (from, to) = level.side(side);
+            let heights = match (by_hand[side], surface) {
+                (Some(rises_m), _) => SideHeights::Rises(rises_m),
+                (None, Some(surface)) => SideHeights::Over(surface),
+                (None, None) => SideHeights::Level,
+            };
+            let profile = Profile::new(&Outline::open(&[from, to]), |_| heights);
+            profile.map_or(from.distance_m(to), |profile| profile.surface_m())
+        };
+        sides.into_iter().map(side_m).sum()
+    }
+
+    /// The same of the whole line.
+    pub(crate) fn line_m(&self, level: &Outline) -> f64 {
+        ground(&self.run, level, &self.heights).map_or(level.length_m(), |ground| ground.profile.surface_m())
+    }
+}
+
 /// The ground along a line, and what it is known by.
-pub(crate) struct Ground {
+pub(crate) struct Ground<'a> {
     pub(crate) profile: Profile,
     sides: Vec<Evidence>,
+    /// The heights that count for the sides of which nothing is stated by hand.
+    surface: Option<&'a dyn Surface>,
 }
 
 /// The ground along a run's line; `None` where nothing is known of it.
-pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Ground> {
-    let by_hand = by_hand(run, level);
+pub(crate) fn ground<'a>(run: &Run, level: &Outline, heights: &'a Heights) -> Option<Ground<'a>> {
+    let by_hand = by_hand(&run.side_slopes, level);
     let (evidence, surface) = heights.along(level);
     if surface.is_none() && by_hand.iter().all(Option::is_none) {
         return None;
@@ -206,22 +287,35 @@ pub(crate) fn ground(run: &Run, level: &Outline, heights: &Heights) -> Option<Gr
         (None, None) => SideHeights::Level,
     })?;
     let sides = by_hand.iter().map(|stated| if stated.is_some() { Evidence::ByHand } else { evidence }).collect();
-    Some(Ground { profile, sides })
+    Some(Ground { profile, sides, surface })
 }
 
 /// What each side is stated to rise, metres.
-fn by_hand(run: &Run, level: &Outline) -> Vec<Option<f64>> {
+fn by_hand(stated: &[SideSlope], level: &Outline) -> Vec<Option<f64>> {
     let mut rises = vec![None; level.side_count()];
-    for slope in &run.side_slopes {
-        // Vertices that fell together are one on the line, so a side begins at the last one kept before it.
-        let begins = |stated: usize| level.vertices().iter().rposition(|vertex| vertex.stated <= stated);
-        let Some(side) = run.side_at(slope.at).and_then(begins).filter(|&side| side < rises.len()) else { continue };
+    for slope in stated {
+        let Some(side) = side_of(slope, level) else { continue };
         let (from, to) = level.side(side);
         if let Some(rises_m) = rises_m(slope, from.distance_m(to)) {
             rises[side] = Some(rises_m);
         }
     }
     rises
+}
+
+/// The side that a statement is about: the nearest to its place.
+fn side_of(slope: &SideSlope, level: &Outline) -> Option<usize> {
+    let at = point(slope.at);
+    let apart_m = |side: &usize| {
+        let (from, to) = level.side(*side);
+        geometry::region::distance_to_m(&Outline::open(&[from, to]), at)
+    };
+    (0..level.side_count()).min_by(|a, b| apart_m(a).total_cmp(&apart_m(b)))
+}
+
+/// Whether a statement is about that side.
+pub(crate) fn is_side_of(slope: &SideSlope, level: &Outline, side: usize) -> bool {
+    side_of(slope, level) == Some(side)
 }
 
 /// What a side of that length rises, metres; `None` where nothing is stated that can be worked with.
@@ -239,7 +333,7 @@ pub(crate) const LEAST_ONE_IN: f64 = 0.01;
 /// A side that rises more than this is a slip of the pen, metres.
 pub(crate) const MOST_RISE_M: f64 = 10_000.0;
 
-impl Ground {
+impl Ground<'_> {
     /// What follows for the run, once its nets are laid on `outline`.
     pub(crate) fn slope(&self, plan: &Plan, run: &Run, outline: &Outline, placement: Option<&Placement>) -> Slope {
         let profile = &self.profile;
@@ -271,9 +365,26 @@ impl Ground {
             closing_m: if self.sides.iter().all(|side| *side == Evidence::ByHand) { profile.closing_m() } else { 0.0 },
             allowed_gap_m,
             uneven: placement.map_or_else(Vec::new, |placement| {
-                uneven(plan, &UnevenRequest { outline, profile, placement, gap_m: allowed_gap_m, live_m: &[] })
+                let across = |vertices: &[usize], from, to| self.across(vertices, from, to);
+                let request =
+                    UnevenRequest { outline, profile, placement, gap_m: allowed_gap_m, live_m: &[], across: &across };
+                uneven(plan, &request)
             }),
         }
+    }
+}
+
+impl Ground<'_> {
+    /// The ground straight across corners: known where heights are those of both sides at each.
+    fn across(&self, vertices: &[usize], from: geometry::Point, to: geometry::Point) -> Option<Profile> {
+        let surface = self.surface?;
+        let count = self.sides.len();
+        let measured = |side: usize| !matches!(self.sides[side], Evidence::ByHand | Evidence::Level);
+        if !vertices.iter().all(|&vertex| measured((vertex + count - 1) % count) && measured(vertex % count)) {
+            return None;
+        }
+        Profile::new(&Outline::open(&[from, to]), |_| SideHeights::Over(surface))
+            .filter(|straight| straight.unknown_m == 0.0)
     }
 }
 

@@ -209,6 +209,7 @@ fn rates(rates: &plan::Rates, look: &mut Look) {
         ("tread_post_s", rates.tread_post_s()),
         ("join_minutes", rates.join_minutes()),
         ("brace_minutes", rates.brace_minutes()),
+        ("further_post_minutes", rates.further_post_minutes()),
         ("power_minutes", rates.power_minutes()),
         ("fold_minutes", rates.fold_minutes()),
         ("pull_post_s", rates.pull_post_s()),

@@ -33,12 +33,16 @@ fn three_rolls_close_round_five_corners() {
 }
 
 #[test]
-fn quick_and_full_differ_in_the_animal_figures_only() {
+fn quick_and_full_differ_in_the_animal_figures_and_where_a_cut_falls_only() {
     let plan = demo("square-or-rectangle");
     let mut full = workup(&plan, Depth::Full);
     for sample in full.runs.iter_mut().flat_map(|run| &mut run.volts.as_mut().unwrap().samples) {
         sample.animal_kv = None;
         sample.animal_j = None;
+    }
+    let details = full.runs.iter_mut().flat_map(|run| &mut run.bracing.as_mut().unwrap().details);
+    for cut in details.flat_map(|detail| &mut detail.mends).filter_map(|mend| mend.cut.as_mut()) {
+        assert!(cut.off_post_m.take().is_some());
     }
     assert_eq!(workup(&plan, Depth::Quick), full);
 }

@@ -188,3 +188,47 @@ fn spare_short_and_open_runs_are_worked_out_too() {
         assert_eq!(tied, nets - 1 + usize::from(closed && nets > 1), "{closed} {nets}");
     }
 }
+
+#[test]
+fn further_posts_at_dips_are_in_the_minutes_and_drawn_with_their_net() {
+    let mut plan = square();
+    let spot =
+        |(east_m, north_m, up_m)| plan::SpotHeight { at: Point::new(east_m, north_m), up_m, rest: plan::Rest::new() };
+    // A ditch of 0.6 m across the first side.
+    let ditch = [(-5.0, -5.0, 0.0), (11.0, -5.0, 0.0), (12.5, -5.0, -0.6), (14.0, -5.0, 0.0), (30.0, -5.0, 0.0)];
+    let far = ditch.map(|(east_m, north_m, up_m): (f64, f64, f64)| (east_m, north_m + 10.0, up_m));
+    plan.heights = ditch.into_iter().chain(far).chain([(-5.0, 30.0, 0.0), (30.0, 30.0, 0.0)]).map(spot).collect();
+    let run = worked(&plan);
+    let further: Vec<Point> = run.slope.as_ref().unwrap().posts().collect();
+    assert!(!further.is_empty());
+    let count = further.len() as f64;
+    // The rule of thumb: 5, 10 a net, 2 a brace, and 1 for each of them.
+    let lay = run.lay.as_ref().unwrap();
+    let thumb = 5.0 + 10.0 * lay.nets.len() as f64 + 2.0 * lay.braces() as f64;
+    assert_eq!(lay.set_up_minutes, thumb + count);
+    let step = |work: &Work| work.steps.iter().find(|step| step.what == Doing::FurtherPosts).unwrap().clone();
+    let set = step(run.set_up.as_ref().unwrap());
+    assert_eq!(set.places, further);
+    assert!((set.minutes - count - set.walk_m / 75.0).abs() < 1e-9);
+    let order = ids(run.set_up.as_ref().unwrap());
+    let at = |id: &str| order.iter().position(|one| *one == id).unwrap();
+    assert!(at("brace") < at("further_posts") && at("further_posts") < at("power"));
+    // A rate of the keeper's counts in place of the one that is assumed, and stones double it.
+    plan.store.rates.further_post_minutes = Some(4.0);
+    plan.store.rates.stony = Some(true);
+    let slow = worked(&plan);
+    assert!((step(slow.set_up.as_ref().unwrap()).minutes - 8.0 * count - set.walk_m / 75.0).abs() < 1e-9);
+    // Down they are pulled like the net's own, 6 s each.
+    let down_m = |run: &RunWorkup| run.taking_down.as_ref().unwrap().minutes_low;
+    let mut level = plan.clone();
+    level.store.rates = plan::Rates::default();
+    let pulled = down_m(&worked(&level));
+    let mut posts = level.clone();
+    posts.store.rates.pull_post_s = Some(66.0);
+    let posts_on_nets = lay.posts.len() + lay.spare_posts.len();
+    assert!((down_m(&worked(&posts)) - pulled - posts_on_nets as f64 - count).abs() < 1e-9);
+    // Without heights nobody speaks of them.
+    assert!(!ids(worked(&square()).set_up.as_ref().unwrap()).contains(&"further_posts"));
+    let listed = |plan: &Plan| plan::assumed(plan).iter().any(|one| one.key == "store.rates.further_post_minutes");
+    assert!(listed(&level) && !listed(&plan) && !listed(&square()));
+}

@@ -63,7 +63,7 @@ impl Editor {
         if let Some(brace) = mend.brace.clone() {
             self.set_braces(vec![(corner, brace)]);
         } else if let Some(cut) = &mend.cut
-            && let Some(run) = self.run().and_then(|(run, _)| cut_run(run, cut))
+            && let Some(run) = self.run().and_then(|(run, _)| cut_run(&self.plan, run, cut))
         {
             // The vertices that follow have other numbers now.
             self.pick(None);

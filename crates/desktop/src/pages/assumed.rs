@@ -27,7 +27,7 @@ enum Said {
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 54] = [
+const TABLE: [(&str, Page, Text, Said); 55] = [
     ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
     ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
     ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),
@@ -63,6 +63,7 @@ const TABLE: [(&str, Page, Text, Said); 54] = [
     ("join_minutes", Page::Run, Text::KeyJoin, Said::Minutes),
     ("draw_brace_minutes", Page::Run, Text::KeyDrawBrace, Said::Minutes),
     ("brace_minutes", Page::Run, Text::KeyBraceMinutes, Said::Minutes),
+    ("further_post_minutes", Page::Run, Text::KeyFurtherPost, Said::Minutes),
     ("power_minutes", Page::Run, Text::KeyPower, Said::Minutes),
     ("fold_minutes", Page::Run, Text::KeyFold, Said::Minutes),
     ("pull_post_s", Page::Run, Text::KeyPull, Said::Seconds),

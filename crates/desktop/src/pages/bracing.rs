@@ -258,6 +258,9 @@ fn actions(
         ui.add_space(4.0);
         let figures = care::bracing::mend(words, mend);
         desk.second(ui, &format!("{}: {}.", words::capital(&figures), care::bracing::mend_cost(words, mend)));
+        if let Some(off) = care::bracing::cut_off_posts(words, mend) {
+            desk.second(ui, &off);
+        }
     }
     if dealt.detail.stated.is_some() {
         ui.add_space(4.0);

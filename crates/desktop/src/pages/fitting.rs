@@ -4,7 +4,7 @@ use egui::Ui;
 use plan::Run;
 use words::texts::Fitting as Text;
 use workup::RunWorkup;
-use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp};
+use workup::fit::{FitReason, FitRefusal, Fitted, GivenUp, Unlaid};
 
 use super::Desk;
 use crate::editor::Message;
@@ -70,16 +70,30 @@ fn doubled_back(ui: &mut Ui, desk: &mut Desk<'_>, now: u32) {
 fn done(ui: &mut Ui, desk: &mut Desk<'_>, fitted: &Fitted) {
     let (words, p) = (desk.words, desk.p);
     let sides = fitted.side_panels.iter().map(u32::to_string).collect::<Vec<_>>().join(", ");
-    let said = if fitted.moved_rms_m < MOVED_M {
-        words.say(Text::WasWhole, &[("sides", &sides)])
-    } else {
-        words.say(Text::IsWhole, &[("sides", &sides), ("moved", &words.length(fitted.moved_rms_m))])
+    let unlaid = fitted.slope.as_ref().and_then(|slope| slope.unlaid);
+    let text = match (&fitted.slope, fitted.moved_rms_m < MOVED_M) {
+        (None, true) => Text::WasWhole,
+        (None, false) => Text::IsWhole,
+        (Some(_), _) if unlaid.is_some() => Text::NearlyOnSlope,
+        (Some(_), true) => Text::WasWholeOnSlope,
+        (Some(_), false) => Text::IsWholeOnSlope,
     };
+    let said = words.say(text, &[("sides", &sides), ("moved", &words.length(fitted.moved_rms_m))]);
     kit::prose(ui, &said, theme::medium(13.0), colour(p.ink));
     let mut more = |text: String| {
         ui.add_space(4.0);
         desk.second(ui, &text);
     };
+    if let Some(slope) = &fitted.slope {
+        match unlaid {
+            None => {
+                let level = words.length(slope.level_m.iter().sum());
+                more(words.say(Text::ShorterOnMap, &[("level", &level), ("line", &words.length(fitted.line_m))]));
+            }
+            Some(Unlaid::NoRoom) => more(words.text(Text::NoRoomOnSlope).to_owned()),
+            Some(Unlaid::NotWhole) => more(words.text(Text::NotWholeOnSlope).to_owned()),
+        }
+    }
     if fitted.double_back > 0 {
         let places = [("panels", count(desk, fitted.double_back)), ("spare", words.length(fitted.spare_m))];
         more(words.say(Text::DoubledBack, &[("panels", &places[0].1), ("spare", &places[1].1)]));

@@ -23,6 +23,8 @@ use crate::theme::{self, colour};
 
 /// Where egui remembers the ghost.
 const GHOST: &str = "moves ghost";
+/// Less netting than this is missing to rounding, metres.
+const LEAST_SHORT_M: f64 = 0.01;
 /// Ground grazed twice below this is rounding, square metres.
 const LEAST_GRAZED_M2: f64 = 0.5;
 
@@ -179,6 +181,11 @@ fn next(ui: &mut Ui, desk: &mut Desk<'_>, side: &Side, motion: Motion, ahead: &A
     ui.add_space(14.0);
     kit::rule(ui, p);
     facts(ui, desk, ahead);
+    let short_m = ahead.worked.lay.as_ref().map_or(0.0, |lay| lay.short_m);
+    if ahead.worked.slope.is_some() && short_m >= LEAST_SHORT_M {
+        ui.add_space(8.0);
+        desk.second(ui, &words.say(Text::ShortOnSlope, &[("short", &words.fine_length(short_m))]));
+    }
     let found: Vec<_> = ahead.of_ground().collect();
     if !found.is_empty() {
         ui.add_space(16.0);

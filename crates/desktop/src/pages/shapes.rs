@@ -21,6 +21,8 @@ use crate::tool::{Drawn, Tool};
 
 /// The most counts of nets that are offered side by side.
 const MOST_COUNTS: u32 = 8;
+/// Less than this is missing to rounding, metres.
+const LEAST_SHORT_M: f64 = 0.005;
 /// The fewest sides of a free shape.
 const FEWEST_SIDES: u32 = 3;
 
@@ -205,6 +207,18 @@ fn facts_of(ui: &mut Ui, desk: &Desk<'_>, candidate: &Candidate) {
     if candidate.area_bound_m2.is_finite() {
         let said = words.say(Text::NoLargerThan, &[("area", &words.area(candidate.area_bound_m2))]);
         kit::fact(ui, words.text(Text::NoLarger), &said, p);
+    }
+    if let Some(slope) = candidate.slope {
+        let said = if slope.short_m >= LEAST_SHORT_M {
+            Some(words.say(Text::OpenOnSlope, &[("short", &words.fine_length(slope.short_m))]))
+        } else {
+            let percent = words.number(100.0 * slope.share, 1);
+            (slope.share < 1.0).then(|| words.say(Text::DrawnInOnSlope, &[("percent", &percent)]))
+        };
+        if let Some(said) = said {
+            ui.add_space(6.0);
+            desk.second(ui, &said);
+        }
     }
     if let Some(wall) = candidate.wall {
         ui.add_space(6.0);

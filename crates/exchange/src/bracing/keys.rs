@@ -169,6 +169,8 @@ struct CutOut {
     shorter_m: f64,
     /// Ground lost, square metres; negative where it is won.
     lost_m2: f64,
+    /// How far the places lie from posts at most, once the nets fall anew, metres.
+    off_post_m: Option<f64>,
 }
 
 /// The wind on a run.
@@ -314,6 +316,7 @@ fn mend_out(mend: &Mend) -> MendOut {
             pull_n: cut.pull_n,
             shorter_m: cut.shorter_m,
             lost_m2: cut.lost_m2,
+            off_post_m: cut.off_post_m,
         }),
     }
 }

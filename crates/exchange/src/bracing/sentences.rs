@@ -40,6 +40,7 @@ pub(crate) fn of_corner(plan: &Plan, worked: &RunWorkup, index: usize, words: Wo
         Some(mend) => {
             let places = [("mend", care::bracing::mend(words, mend)), ("cost", care::bracing::mend_cost(words, mend))];
             lines.push(words.say(Text::CheapestMend, &places.each_ref().map(|(name, text)| (*name, text.as_str()))));
+            lines.extend(care::bracing::cut_off_posts(words, mend));
         }
         None if !detail.mends.is_empty() => lines.push(words.text(Text::NothingHolds).to_owned()),
         None => {}

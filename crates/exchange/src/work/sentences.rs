@@ -133,6 +133,8 @@ pub fn sentence(work: &Work, step: &Step, lay: Option<&Lay>, words: Words) -> St
         Doing::Tie if step.places.len() == 1 => Text::TieOne,
         Doing::Tie => Text::TieMany,
         Doing::Brace => Text::Brace,
+        Doing::FurtherPosts if step.places.len() == 1 => Text::FurtherPost,
+        Doing::FurtherPosts => Text::FurtherPosts,
         Doing::Power => Text::Power,
         Doing::FarReading => Text::FarReading,
         Doing::Birds => Text::Birds,

@@ -9,6 +9,7 @@
 //! - [`bound`] proves how near any outline can come;
 //! - [`search`] chooses the panels, best first, and ends when nothing nearer can exist;
 //! - [`ground`] judges where an outline may lie;
+//! - [`surface`] lays what was found on ground that is not level;
 //! - [`frame`] makes moved, turned and mirrored plans one.
 //!
 //! The answer carries [`Fit::bound_rms_m`], the proven lower bound of [`Fit::moved_rms_m`]. The two are equal where the
@@ -33,6 +34,9 @@ mod ground;
 mod qp;
 mod search;
 mod shape;
+mod surface;
+
+pub use surface::Unlaid;
 
 pub use ground::{FreeGround, KeepOff};
 
@@ -64,6 +68,9 @@ pub struct FitRequest<'a> {
     pub double_back: usize,
     /// Where the outline may lie; everywhere without one.
     pub ground: Option<&'a FreeGround>,
+    /// Along the ground over in plan, of the line as a whole: panels count as so much shorter on the map. 1 where the
+    /// ground is level; else the answer is laid by [`FitSearch::over`].
+    pub stretch: f64,
     /// How much to try, in steps.
     pub budget_steps: u64,
 }
@@ -79,6 +86,7 @@ impl<'a> FitRequest<'a> {
             reversed: false,
             double_back: 0,
             ground: None,
+            stretch: 1.0,
             budget_steps: DEFAULT_BUDGET_STEPS,
         }
     }
@@ -188,6 +196,7 @@ pub struct FitSearch {
     frame: frame::Frame,
     equal_panels: bool,
     closes: bool,
+    stretch: f64,
 }
 
 impl FitSearch {
@@ -198,12 +207,17 @@ impl FitSearch {
         let frame = frame::Frame::of(request.sketch);
         let sketch = request.sketch.points().map(|at| frame.inward(at)).collect();
         let ground = request.ground.map(|ground| frame.ground(ground)).unwrap_or_default();
-        let rings =
+        let mut rings =
             chain::rings(request.kinds, request.nets, request.double_back, request.kept_order, request.reversed);
         let equal_panels = rings.equal;
+        let stretch = request.stretch;
+        for ring in &mut rings.all {
+            ring.posts_m.iter_mut().for_each(|post_m| *post_m /= stretch);
+            ring.start_m /= stretch;
+        }
         let search = search::Search::new(sketch, rings, ground);
         let closes = !search.is_empty();
-        Ok(FitSearch { search, frame, equal_panels, closes })
+        Ok(FitSearch { search, frame, equal_panels, closes, stretch })
     }
 
     /// Goes on by one step; `false` when there is nothing left to do.
@@ -242,6 +256,35 @@ impl FitSearch {
             equal_panels: self.equal_panels,
             steps: self.search.steps,
         })
+    }
+
+    /// The best so far laid on ground that is not level: every side whole panels along it. `ground_m` measures the sides of
+    /// an outline along the ground. [`Fit::side_m`] and [`Fit::start_m`] are then metres of ground, and nothing is proved:
+    /// [`Fit::bound_rms_m`] is 0.
+    pub fn over(&self, ground_m: &dyn Fn(&Outline) -> Option<Vec<f64>>) -> Result<Result<Fit, Unlaid>, NoFit> {
+        let found = self.found()?;
+        let Some(best) = &self.search.best else { return Ok(Err(Unlaid::NotWhole)) };
+        let measure = |at: &[crate::Vector]| {
+            let outline = Outline::closed(&at.iter().map(|&way| self.frame.outward(way)).collect::<Vec<_>>());
+            ground_m(&outline).filter(|sides_m| sides_m.len() == at.len())
+        };
+        let laid = match surface::over(&self.search, self.stretch, &measure) {
+            Some(Ok(laid)) => laid,
+            Some(Err(why)) => return Ok(Err(why)),
+            None => return Ok(Err(Unlaid::NotWhole)),
+        };
+        let ring = &self.search.rings[best.ring];
+        let posts = laid.posts.windows(2);
+        let side_m = |pair: &[u32]| (ring.posts_m[pair[1] as usize] - ring.posts_m[pair[0] as usize]) * self.stretch;
+        Ok(Ok(Fit {
+            outline: laid.at.iter().map(|&way| self.frame.outward(way)).collect(),
+            side_panels: posts.clone().map(|pair| (pair[1] - pair[0]) as usize).collect(),
+            side_m: posts.map(side_m).collect(),
+            moved_rms_m: (2.0 * laid.cost_m2 / laid.at.len() as f64).sqrt(),
+            bound_rms_m: 0.0,
+            start_m: ring.start_m * self.stretch,
+            ..found
+        }))
     }
 }
 

@@ -467,8 +467,32 @@ impl Search {
         held
     }
 
+    /// The sketch.
+    pub(super) fn sketch(&self) -> &[Vector] {
+        &self.sketch
+    }
+
+    /// The corners nearest to the sketch with sides of those lengths, from a shape; `choice` counts the sides by which a
+    /// place that is enclosed may leave, and without one the ground is not looked at. `None` where they do not close.
+    pub(super) fn nearest(&self, from: &Shape, sides_m: &[f64], choice: Option<usize>) -> Option<Shape> {
+        let mut ends_m = Vec::with_capacity(sides_m.len());
+        for side_m in sides_m {
+            ends_m.push(ends_m.last().copied().unwrap_or(0.0) + side_m);
+        }
+        let lengths = Lengths { low_m: ends_m.clone(), high_m: ends_m };
+        let mut kept = Vec::new();
+        let mut walls = |at: &[Vector]| {
+            let Some(choice) = choice else { return Vec::new() };
+            let mut walls = hull_walls(&self.hull, at, &mut kept);
+            walls.extend(self.ground.walls(at, choice));
+            walls
+        };
+        let shape = settle(&self.sketch, from.clone(), &lengths, &mut walls, LEAF_ROUNDS, &mut 0);
+        (amiss_m(&shape.at, &lengths, &[]) < EXACT_M).then_some(shape)
+    }
+
     /// Whether an outline is simple and lies on free ground.
-    fn may_stand(&self, at: &[Vector]) -> bool {
+    pub(super) fn may_stand(&self, at: &[Vector]) -> bool {
         let points: Vec<Point> = at.iter().map(|&way| Point::default() + way).collect();
         check_outline(&points, true).is_empty() && self.ground.holds(&Outline::closed(&points))
     }

@@ -27,6 +27,13 @@ impl Grid {
         (whole && sized && finite).then(|| Self { south_west, cell_m, columns, rows: up_m.len() / columns, up_m })
     }
 
+    /// Whether its heights differ.
+    pub fn rises(&self) -> bool {
+        let mut known = self.up_m.iter().flatten();
+        let first = known.next();
+        known.any(|up_m| Some(up_m) != first)
+    }
+
     /// A place in cells east and north of the first node.
     fn local(&self, at: Point) -> (f64, f64) {
         let off = at - self.south_west;

@@ -9,6 +9,7 @@
 //! sums of straight lines and exact to rounding. The line is the net's foot: posts are plumb, and a net's length is taken
 //! along the ground. Source: docs/sources.md, husbandry 7.
 
+mod buckets;
 mod grid;
 mod profile;
 mod spots;
@@ -17,7 +18,7 @@ mod uneven;
 pub use grid::Grid;
 pub use profile::{Knot, Profile, SideHeights, Steep};
 pub use spots::Spots;
-pub use uneven::{PanelGround, Uneven, UnevenRequest, Worst, uneven};
+pub use uneven::{Across, PanelGround, Uneven, UnevenRequest, Worst, uneven};
 
 use crate::Point;
 

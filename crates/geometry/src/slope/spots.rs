@@ -1,5 +1,8 @@
 //! Heights at single spots.
 
+use std::collections::BTreeMap;
+
+use super::buckets::Buckets;
 use super::{GRAIN, Piece, Surface, ordered};
 use crate::{Point, Vector};
 
@@ -11,6 +14,7 @@ use crate::{Point, Vector};
 pub struct Spots {
     known: Vec<(Point, f64)>,
     triangles: Vec<[usize; 3]>,
+    near: Buckets,
     /// Edges of the hull, or of the line where all spots lie in one.
     rim: Vec<[usize; 2]>,
 }
@@ -25,10 +29,17 @@ impl Spots {
     /// The ground through those heights; `None` with fewer than two spots apart: one height says nothing of a slope.
     pub fn new(heights: &[(Point, f64)]) -> Option<Self> {
         let mut spots: Vec<(Point, f64)> = Vec::with_capacity(heights.len());
+        let mut columns: BTreeMap<i64, Vec<usize>> = BTreeMap::new();
         for &(at, up_m) in heights.iter().filter(|(at, up_m)| at.is_finite() && up_m.is_finite()) {
-            match spots.iter_mut().find(|(known, _)| known.distance_m(at) < ONE_SPOT_M) {
-                Some(known) => known.1 = up_m,
-                None => spots.push((at, up_m)),
+            // Of one column of the map or of those beside it: not every spot is compared with every other.
+            let column = (at.east_m / ONE_SPOT_M).floor() as i64;
+            let near = columns.range(column - 1..=column + 1).flat_map(|(_, spots)| spots).copied();
+            let same = near.filter(|&spot| spots[spot].0.distance_m(at) < ONE_SPOT_M).min();
+            if let Some(known) = same {
+                spots[known].1 = up_m;
+            } else {
+                columns.entry(column).or_default().push(spots.len());
+                spots.push((at, up_m));
             }
         }
         if spots.len() < 2 {
@@ -36,19 +47,26 @@ impl Spots {
         }
         if let Some(order) = in_line(&spots) {
             let rim = order.windows(2).map(|pair| [pair[0], pair[1]]).collect();
-            return Some(Self { known: spots, triangles: Vec::new(), rim });
+            return Some(Self { known: spots, triangles: Vec::new(), near: Buckets::default(), rim });
         }
         let points: Vec<_> = spots.iter().map(|(at, _)| delaunator::Point { x: at.east_m, y: at.north_m }).collect();
         let found = delaunator::triangulate(&points);
-        let triangles = found.triangles.chunks_exact(3).map(|three| [three[0], three[1], three[2]]).collect();
+        let triangles: Vec<[usize; 3]> =
+            found.triangles.chunks_exact(3).map(|three| [three[0], three[1], three[2]]).collect();
+        let near = Buckets::of(&triangles.iter().map(|three| three.map(|spot| spots[spot].0)).collect::<Vec<_>>());
         let next = |place: usize| found.hull[(place + 1) % found.hull.len()];
         let rim = found.hull.iter().enumerate().map(|(place, &spot)| [spot, next(place)]).collect();
-        Some(Self { known: spots, triangles, rim })
+        Some(Self { known: spots, triangles, near, rim })
     }
 
     /// How many spots stand apart.
     pub fn count(&self) -> usize {
         self.known.len()
+    }
+
+    /// Whether they lie at different heights.
+    pub fn rise(&self) -> bool {
+        self.known.iter().any(|(_, up_m)| *up_m != self.known[0].1)
     }
 
     fn at(&self, spot: usize) -> Point {
@@ -62,7 +80,8 @@ impl Spots {
 
     /// The triangle that holds a place.
     fn holding(&self, at: Point) -> Option<[usize; 3]> {
-        self.triangles.iter().copied().find(|&[a, b, c]| {
+        let mut near = self.near.at(at).iter().map(|&number| self.triangles[number as usize]);
+        near.find(|&[a, b, c]| {
             let sides = [self.side_of(a, b, at), self.side_of(b, c, at), self.side_of(c, a, at)];
             let area = self.side_of(a, b, self.at(c)).abs();
             sides.iter().all(|side| *side >= -GRAIN * area) || sides.iter().all(|side| *side <= GRAIN * area)
@@ -113,8 +132,9 @@ impl Surface for Spots {
     fn cuts(&self, from: Point, to: Point) -> Vec<f64> {
         let way = to - from;
         let mut shares = Vec::new();
-        let edges = self.triangles.iter().flat_map(|&[a, b, c]| [[a, b], [b, c], [c, a]]);
-        for [a, b] in edges {
+        let near = self.near.along(from, to);
+        let triangles = near.iter().map(|&number| self.triangles[number as usize]);
+        for [a, b] in triangles.flat_map(|[a, b, c]| [[a, b], [b, c], [c, a]]) {
             // Each edge inside belongs to two triangles; what is cut twice is one cut.
             let along = self.at(b) - self.at(a);
             let crosses = self.side_of(a, b, from) * self.side_of(a, b, to) <= 0.0
@@ -181,6 +201,35 @@ mod tests {
         let slope = spots(&[(0.0, 0.0, 0.0), (10.0, 0.0, 2.0)]).expect("two spots");
         for (east_m, north_m, up_m) in [(5.0, 0.0, 1.0), (5.0, 30.0, 1.0), (-4.0, 2.0, 0.0), (17.0, -5.0, 2.0)] {
             assert_eq!(slope.up_m(Point::new(east_m, north_m)), Some(up_m));
+        }
+    }
+
+    #[test]
+    fn what_is_looked_up_by_squares_is_what_a_look_at_all_triangles_finds() {
+        let mut state = 7_u64;
+        let mut random = |span: f64| {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            span * ((state >> 11) as f64 / (1_u64 << 53) as f64 - 0.5)
+        };
+        for count in [3, 4, 9, 60, 300] {
+            // Wide and low fields, too, and spots in rows, as a grid has them.
+            for (wide, deep, rows) in [(80.0, 80.0, false), (400.0, 3.0, false), (60.0, 60.0, true)] {
+                let place = |at: f64| if rows { (at / 5.0).round() * 5.0 } else { at };
+                let heights: Vec<_> =
+                    (0..count).map(|_| (Point::new(place(random(wide)), place(random(deep))), random(4.0))).collect();
+                let Some(quick) = Spots::new(&heights) else { continue };
+                let all = Spots { near: Buckets::of(&[]), ..quick.clone() };
+                let everything = (0..quick.triangles.len() as u32).collect();
+                let all = Spots { near: all.near.holding_all(everything), ..all };
+                for _ in 0..60 {
+                    let mut at = || Point::new(place(random(1.4 * wide)), random(1.4 * deep));
+                    let (from, to) = (at(), at());
+                    assert_eq!(quick.cuts(from, to), all.cuts(from, to));
+                    assert_eq!(quick.piece(from, from, to), all.piece(from, from, to));
+                    let level = Point::new(to.east_m, from.north_m);
+                    assert_eq!(quick.cuts(from, level), all.cuts(from, level));
+                }
+            }
         }
     }
 

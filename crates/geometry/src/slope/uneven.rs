@@ -1,8 +1,9 @@
 //! Panels under which the ground dips away from the bottom line or rises into it.
 //!
 //! The bottom line is taut from the foot of one post to the foot of the next. Where the ground lies below that chord
-//! there is a gap; where it lies above by more than the lowest live line, that line drags. Both are taken along the line in
-//! plan, also where a panel cuts across a corner. A further post stands on the ground and makes two chords of one.
+//! there is a gap; where it lies above by more than the lowest live line, that line drags. Both are taken along the
+//! line in plan. A panel that cuts across a corner goes straight from post to post, and is judged by the ground under that
+//! straight way where it is known; else along the line. A further post stands on the ground and makes two chords of one.
 
 use super::Profile;
 use crate::{MEET_M, Outline, Placement, Point};
@@ -16,6 +17,9 @@ const EVEN_PLACES: usize = 15;
 /// Of a panel over very broken ground so many breaks are tried.
 const MOST_BREAKS: usize = 24;
 
+/// The ground under a straight stretch from one place to another, past vertices of the line.
+pub type Across<'a> = dyn Fn(&[usize], Point, Point) -> Option<Profile> + 'a;
+
 /// What to look for.
 pub struct UnevenRequest<'a> {
     /// The line, laid on the ground.
@@ -28,6 +32,8 @@ pub struct UnevenRequest<'a> {
     pub gap_m: f64,
     /// Height of the lowest live line of each kind of net, metres.
     pub live_m: &'a [f64],
+    /// The ground under a straight stretch that leaves the line at those of its vertices; `None` where it is not known.
+    pub across: &'a Across<'a>,
 }
 
 /// A place and how far off the ground is there.
@@ -111,16 +117,30 @@ pub fn uneven(request: &UnevenRequest<'_>) -> Vec<Uneven> {
             to_m += whole_m;
         }
         let live_m = request.live_m[placement.nets[post.net].kind];
+        let on_line = |level_m: f64| {
+            let level_m = if outline.is_closed() { level_m.rem_euclid(whole_m) } else { level_m };
+            let along_m = profile.along_of(level_m);
+            (along_m, outline.at(along_m))
+        };
+        let corners = corners_between(outline, profile, from_m, to_m);
+        let ends = (on_line(from_m).1, on_line(to_m).1);
+        let straight = if corners.is_empty() { None } else { (request.across)(&corners, ends.0, ends.1) };
+        let (profile, from_m, to_m) = match &straight {
+            Some(straight) => (straight, 0.0, straight.level_m()),
+            None => (profile, from_m, to_m),
+        };
         let ground = profile.under(from_m, to_m);
         let is_dip = ground.gap_m > gap_m + GRAIN_M;
         let is_ridge = ground.over_m > live_m + GRAIN_M;
         if !is_dip && !is_ridge {
             continue;
         }
-        let place = |level_m: f64| {
-            let level_m = if outline.is_closed() { level_m.rem_euclid(whole_m) } else { level_m };
-            let along_m = profile.along_of(level_m);
-            (along_m, outline.at(along_m))
+        let place = |level_m: f64| match &straight {
+            None => on_line(level_m),
+            Some(straight) => {
+                let at = ends.0.towards(ends.1, level_m / straight.level_m());
+                (outline.nearest_along(at).0, at)
+            }
         };
         let worst = |level_m: f64, by_m: f64| {
             let (along_m, at) = place(level_m);
@@ -135,6 +155,15 @@ pub fn uneven(request: &UnevenRequest<'_>) -> Vec<Uneven> {
         });
     }
     found
+}
+
+/// The corners of the line strictly between two places in plan.
+fn corners_between(outline: &Outline, profile: &Profile, from_m: f64, to_m: f64) -> Vec<usize> {
+    let whole_m = profile.level_m();
+    let within = |level_m: f64| level_m > from_m + MEET_M && level_m < to_m - MEET_M;
+    let at_m = |vertex: usize| profile.level_of(outline.vertices()[vertex].along_m);
+    let corners = outline.corners().map(|(vertex, _)| vertex);
+    corners.filter(|&vertex| within(at_m(vertex)) || within(at_m(vertex) + whole_m)).collect()
 }
 
 /// Rounding that a gap may carry, metres.
@@ -235,6 +264,7 @@ mod tests {
             placement: &placement,
             gap_m: 0.075,
             live_m: &[0.05],
+            across: &|_, _, _| None,
         });
         assert_eq!(found.len(), 1);
         let dip = found[0].dip.expect("a dip");
@@ -266,6 +296,7 @@ mod tests {
                 placement: &placement,
                 gap_m: 0.075,
                 live_m: &[live_m],
+                across: &|_, _, _| None,
             })
         };
         assert!(look(0.25).is_empty());
@@ -273,5 +304,39 @@ mod tests {
         assert!((found[0].ridge.expect("a ridge").by_m - 0.2).abs() < 1e-9);
         // A post on the top alone leaves 0.1 m under both halves; so further ones go to its foot.
         assert!(found[0].dip.is_none() && found[0].posts.len() > 1, "{found:?}");
+    }
+
+    #[test]
+    fn a_panel_across_a_corner_is_judged_where_it_hangs() {
+        // A hole of half a metre at the corner itself; straight across, 0.7 m off, the ground is level.
+        let up_m = (0..9 * 9).map(|node| Some(if node == 4 * 9 + 4 { -0.5 } else { 0.0 })).collect();
+        let surface = Grid::new(Point::new(-2.0, -2.0), 0.5, 9, up_m).expect("a grid");
+        let level = Outline::open(&[(-1.0, 0.0), (0.0, 0.0), (0.0, 1.0)].map(Point::from));
+        let profile = Profile::new(&level, |_| SideHeights::Over(&surface)).expect("a line");
+        let outline = level.over(&profile);
+        let net = Net::equal(outline.length_m(), 1).expect("a net");
+        let placement = place(&PlacementRequest::new(&outline, &[net], &[0])).expect("placed");
+        let look = |across: &Across<'_>| {
+            let (outline, profile, placement) = (&outline, &profile, &placement);
+            uneven(&UnevenRequest { outline, profile, placement, gap_m: 0.075, live_m: &[0.05], across })
+        };
+        let along = look(&|_, _, _| None);
+        assert!((along[0].dip.expect("the hole").by_m - 0.5).abs() < 1e-9, "along the line it lies under the panel");
+        let straight = |vertices: &[usize], from: Point, to: Point| {
+            assert_eq!(vertices, [1]);
+            assert!(from.distance_m(Point::new(-1.0, 0.0)) < 1e-9 && to.distance_m(Point::new(0.0, 1.0)) < 1e-9);
+            Profile::new(&Outline::open(&[from, to]), |_| SideHeights::Over(&surface))
+        };
+        assert!(look(&straight).is_empty());
+        // A bump half way across is found there, and so is the post that mends it.
+        let bump = |_: &[usize], from: Point, to: Point| {
+            let up_m = (0..9 * 9).map(|node| Some(if node == 5 * 9 + 3 { 0.3 } else { 0.0 })).collect();
+            let surface = Grid::new(Point::new(-2.0, -2.0), 0.5, 9, up_m)?;
+            Profile::new(&Outline::open(&[from, to]), |_| SideHeights::Over(&surface))
+        };
+        let found = look(&bump);
+        let ridge = found[0].ridge.expect("the bump");
+        assert!((ridge.by_m - 0.3).abs() < 1e-9 && ridge.at.distance_m(Point::new(-0.5, 0.5)) < 1e-9, "{ridge:?}");
+        assert!(found[0].posts.iter().all(|(_, at)| (at.north_m - at.east_m - 1.0).abs() < 1e-9), "{found:?}");
     }
 }

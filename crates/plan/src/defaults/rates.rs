@@ -14,6 +14,8 @@ pub const TREAD_POST_S: f64 = 10.0;
 pub const JOIN_MINUTES: f64 = 1.0;
 /// Setting one brace, minutes.
 pub const BRACE_MINUTES: f64 = 2.0;
+/// Setting one further post at a dip or a ridge and clipping the net to it, minutes.
+pub const FURTHER_POST_MINUTES: f64 = 1.0;
 /// Clipping on, switching on and reading, minutes.
 pub const POWER_MINUTES: f64 = 3.0;
 /// Folding and tying one net, minutes.

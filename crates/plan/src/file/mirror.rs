@@ -4,6 +4,8 @@
 //! can never alter one another unseen. Where both have a field of one name the conversion is mechanical:
 //! [`mirrored`] writes it, and a field that only one side has does not compile.
 
+use std::sync::Arc;
+
 use crate::model::{
     BraceKind, ByFoot, CoopKind, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind, Rest, RunStatus,
     SoilTable, SoilWord,
@@ -72,6 +74,13 @@ impl<T: Mirror> Mirror for Box<T> {
 }
 
 /// A struct of the file with the conversions to the model's struct of the same name.
+impl<T: Mirror + Clone> Mirror for Arc<T> {
+    type Of = Arc<T::Of>;
+    fn mirror(self) -> Self::Of {
+        Arc::new(Arc::unwrap_or_clone(self).mirror())
+    }
+}
+
 macro_rules! mirrored {
     ($($(#[$meta:meta])* $name:ident { $($(#[$field_meta:meta])* $field:ident: $type:ty,)* })*) => {$(
         $(#[$meta])*

@@ -1,5 +1,7 @@
 //! The ground that the flock may use, and what stands on it.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
 use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
@@ -30,7 +32,7 @@ pub struct Ground {
     /// How the ground is today; `None` multiplies nothing.
     pub today: Option<Today>,
     /// Heights on a grid.
-    pub height_grid: Option<Box<HeightGrid>>,
+    pub height_grid: Option<Arc<HeightGrid>>,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -153,7 +153,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
         16 => {
             let (up_m, rest) = (vec![Some(1.5), None, Some(-0.0), Some(2.0)], rest(&seed.text, 0.5));
             let grid = HeightGrid { south_west: seed.at, cell_m: 0.5, columns: 2, up_m, rest };
-            Edit::SetHeightGrid { grid: (seed.corner > 0).then(|| Box::new(grid)) }
+            Edit::SetHeightGrid { grid: (seed.corner > 0).then(|| std::sync::Arc::new(grid)) }
         }
         _ => {
             let value = Some(seed.at.east_m);

@@ -27,11 +27,13 @@ texts! {
         Weakest: "weakest post",
         WholePanels: "whole panels",
         Unknown: "–",
+        Short: "short {length}",
         NoWarranty: "Only what is drawn is looked at. Local codes come first; walk the ground before you set up.",
 
         NoteOutside: "The keep-out “{name}” lies outside the paddock and makes no difference.",
         NoteOverlap: "The keep-outs “{first}” and “{second}” overlap; the runs keep off both.",
         NoteParts: "The keep-outs cut the paddock into {count} parts; each run lies in one of them.",
+        NoteSlope: "The ground is not level: each shape is drawn in until its nets close along the ground. One that is short cannot be, where it lies.",
         NoteNoWall: "No wall in the plan is marked as fit to hold the birds, so no side is borrowed.",
 
         Refused: "{file}: {sentence}",

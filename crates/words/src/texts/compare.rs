@@ -19,6 +19,7 @@ texts! {
         SetUp: "Set up",
         Weakest: "Weakest",
         MinutesUnit: "min",
+        ShortFigure: "short {figure}",
         Unknown: "–",
 
         TitleShapes: "Yours ({runs}) and {shapes} shapes that were found",
@@ -74,6 +75,8 @@ texts! {
         KeepIt: "Keep it beside yours",
         ChooseOne: "Pick a shape in the table below the map to see what it changes.",
         WallSentence: "Its open side lies along wall {number}: the net ends there, and the wall has to hold the birds.",
+        DrawnInOnSlope: "On this slope it is drawn in to {percent} % of its size on the map, so that its nets close along the ground.",
+        OpenOnSlope: "It does not close on this slope: its nets are {short} short along the ground, and drawn in it would trespass or leave out the coop.",
         BackToRun: "Back to your run",
         CopyTable: "Copy the table",
         SaveTable: "Save the table …",

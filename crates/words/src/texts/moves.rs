@@ -33,6 +33,7 @@ texts! {
         NetsWhole: "{whole} whole, {part} in part",
         NetsPart: "{part} in part",
         NetsNone: "none",
+        ShortOnSlope: "On the slope there its nets are {short} short along the ground: once it is the run, draw in a corner away from the side that stays.",
         FreshGround: "Fresh ground",
         LeftToMow: "Left to mow",
         LeftToMowFigures: "{area}, {minutes} min",

@@ -43,6 +43,8 @@ texts! {
         TieOne: "Tie the two posts of the join with both cords and clip it.",
         TieMany: "Tie the posts of the {count} joins with both cords and clip them.",
         Brace: "Walk round and brace the {count} corners and ends; no metal may touch a live line.",
+        FurtherPost: "Set the further post, of wood or plastic, at {at}, and fasten the net to it.",
+        FurtherPosts: "Set the {count} further posts, of wood or plastic, at dips and ridges, and fasten the net to them.",
         Power: "Stand clear of the net, clip on the energizer at {at} and switch it on.",
         FarReading: "Read the voltage at the far post, {at}.",
         Birds: "Only now let the birds out.",

@@ -239,6 +239,7 @@ texts! {
         KeyTread: "Treading in one post",
         KeyJoin: "Tying and clipping one join",
         KeyBraceMinutes: "Setting one brace",
+        KeyFurtherPost: "Setting one further post",
         KeyPower: "Clipping on and reading",
         KeyFold: "Folding one net",
         KeyPull: "Pulling up one post",

@@ -1,13 +1,15 @@
 //! A cut corner on the ground: whether it may lie there, and the run that comes of taking it.
 
 use geometry::{Outline, Point, region};
-use plan::{Pin, PinKind, Run};
+use plan::{Pin, PinKind, Plan, Run};
 
 use super::Site;
 use super::mends::builds;
 use super::model::CutMend;
+use crate::model::RunWorkup;
 use crate::pins::CORNER_REACH_M;
-use crate::point;
+use crate::slope::{self, Heights, Measure};
+use crate::{Depth, Known, lay, nets, point};
 
 /// Distances that meet to rounding, metres.
 const GRAIN_M: f64 = 1e-6;
@@ -71,15 +73,61 @@ pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
     true
 }
 
+/// How far the places of a cut lie from the posts at most, once it is taken and the nets fall anew; `None` where that is
+/// not worked out.
+pub(super) fn off_post_m(site: &Site<'_>, cut: &CutMend) -> Option<f64> {
+    let given = &site.given;
+    if given.depth == Depth::Quick {
+        return None;
+    }
+    let run = cut_over_ground(site.run, cut, given.heights)?;
+    let mut worked = RunWorkup::default();
+    let (mut chosen, mut known) = (nets::Chosen::new(), Known::default());
+    let mut search = lay::Search { depth: Depth::Quick, known: &mut known };
+    let line = lay::line(site.plan, &run, given.heights, given.bad, given.soil, &mut chosen, &mut search, &mut worked)?;
+    let posts = line.placement?.posts;
+    let off_m =
+        |at: &plan::Point| posts.iter().map(|post| post.at.distance_m(point(*at))).fold(f64::INFINITY, f64::min);
+    let most_m = cut.places.iter().map(off_m).fold(0.0, f64::max);
+    most_m.is_finite().then_some(most_m)
+}
+
 /// The run with its corner cut: what is stated along its line is carried over, the corner's brace goes.
-pub fn cut_run(run: &Run, cut: &CutMend) -> Option<Run> {
+pub fn cut_run(plan: &Plan, run: &Run, cut: &CutMend) -> Option<Run> {
+    cut_over_ground(run, cut, &Heights::of(plan, &mut Vec::new()))
+}
+
+fn cut_over_ground(run: &Run, cut: &CutMend, heights: &Heights) -> Option<Run> {
     let corner = *run.outline.get(cut.vertex)?;
-    let points: Vec<Point> = run.outline.iter().copied().map(point).collect();
-    let outline = if run.closed() { Outline::closed(&points) } else { Outline::open(&points) };
-    let vertex = outline.vertices().iter().position(|vertex| vertex.stated == cut.vertex)?;
-    let carried = |along_m: f64| carried_m(&outline, vertex, cut, along_m);
+    let level = line(run);
+    let vertex = level.vertices().iter().position(|vertex| vertex.stated == cut.vertex)?;
     let mut cut_run = run.clone();
     cut_run.outline.splice(cut.vertex..=cut.vertex, cut.places.iter().copied());
+    // What a side is stated to rise it rises over its whole length: what is left of it rises less.
+    for slope in &mut cut_run.side_slopes {
+        let shorter = |side: usize, at: plan::Point| {
+            let (from, to) = level.side(side);
+            let taken_m = point(at).distance_m(point(corner));
+            slope::is_side_of(slope, &level, side).then(|| 1.0 - taken_m / from.distance_m(to))
+        };
+        let before = (vertex + level.vertices().len() - 1) % level.vertices().len();
+        let share = shorter(before, *cut.places.first()?).or(shorter(vertex, *cut.places.last()?));
+        if let (Some(share), Some(rises_m)) = (share, &mut slope.rises_m) {
+            *rises_m *= share;
+        }
+    }
+    let (was, is) = (Measure::of(run, heights), Measure::of(&cut_run, heights));
+    let on_ground = was.or(is).map(|_| {
+        let laid = |run: &Run| {
+            let level = line(run);
+            Measure::of(run, heights).and_then(|measure| measure.laid(&level)).unwrap_or(level)
+        };
+        [laid(run), laid(&cut_run)]
+    });
+    let carried = |along_m: f64| match &on_ground {
+        None => carried_m(&level, vertex, cut, along_m),
+        Some([old, new]) => carried_on_ground_m([old, new], vertex, cut, along_m),
+    };
     cut_run.start_m = run.start_m.map(carried);
     // The corner that a pin kept on a post is no more.
     let kept = |pin: &Pin| pin.kind != PinKind::Corner || point(pin.at).distance_m(point(corner)) > CORNER_REACH_M;
@@ -93,10 +141,30 @@ pub fn cut_run(run: &Run, cut: &CutMend) -> Option<Run> {
     Some(cut_run)
 }
 
+/// A run's line on the map.
+fn line(run: &Run) -> Outline {
+    let points: Vec<Point> = run.outline.iter().copied().map(point).collect();
+    if run.closed() { Outline::closed(&points) } else { Outline::open(&points) }
+}
+
+/// Where a place of the old line lies on the new one, both on the ground, metres along it; within the cut in proportion.
+fn carried_on_ground_m([old, new]: [&Outline; 2], vertex: usize, cut: &CutMend, along_m: f64) -> f64 {
+    let before_m = old.vertices()[vertex].along_m - cut.along_m[0];
+    let from_cut_m = along_m - before_m;
+    let from_cut_m = if old.is_closed() { from_cut_m.rem_euclid(old.length_m()) } else { from_cut_m };
+    let wide_m = cut.along_m[0] + cut.along_m[1];
+    if !(0.0..wide_m).contains(&from_cut_m) {
+        return new.nearest_along(old.at(along_m)).0;
+    }
+    let end = |place: Option<&plan::Point>| place.map_or(0.0, |&at| new.nearest_along(point(at)).0);
+    let (first_m, last_m) = (end(cut.places.first()), end(cut.places.last()));
+    first_m + (last_m - first_m) * from_cut_m / wide_m
+}
+
 /// Where a place of the old line lies on the new one, metres along it; within the cut in proportion.
 fn carried_m(outline: &Outline, vertex: usize, cut: &CutMend, along_m: f64) -> f64 {
     let at_m = outline.vertices()[vertex].along_m;
-    let (before_m, wide_m) = (at_m - cut.set_back_m, 2.0 * cut.set_back_m);
+    let (before_m, wide_m) = (at_m - cut.along_m[0], cut.along_m[0] + cut.along_m[1]);
     let from_cut_m = along_m - before_m;
     if !outline.is_closed() {
         return if from_cut_m <= 0.0 { along_m } else { before_m + within_m(cut, wide_m, from_cut_m) };

@@ -151,12 +151,31 @@ fn cut_over(site: &Site<'_>, corner: &geometry::Corner) -> Option<Mend> {
         if !stands {
             continue;
         }
-        let found = geometry::cut_corner(site.outline, vertex, posts, kind.length_m / panels)?;
+        let panel_m = kind.length_m / panels;
+        let found = match &site.measure {
+            None => geometry::cut_corner(site.outline, vertex, posts, panel_m)?,
+            Some(measure) => {
+                let ground_m = |from, to| measure.between_m(from, to);
+                geometry::cut_corner_over(site.outline, vertex, posts, panel_m, &ground_m)?
+            }
+        };
         if !cut::fits(site, vertex, &found.places) {
             return None;
         }
         let lost_m2 = if corner.dents { -found.ground_m2 } else { found.ground_m2 };
         let lost_m2 = if site.outline.is_closed() { lost_m2 } else { 0.0 };
+        let mut cut = CutMend {
+            vertex: site.outline.vertices()[vertex].stated,
+            braces: corner.stated.clone(),
+            places: found.places.iter().copied().map(place).collect(),
+            turn_deg: found.turn_rad.to_degrees(),
+            pull_n,
+            shorter_m: found.shorter_m,
+            lost_m2,
+            along_m: found.along_m,
+            off_post_m: None,
+        };
+        cut.off_post_m = cut::off_post_m(site, &cut);
         let mend = Mend {
             kind: MendKind::CutCorner,
             brace: None,
@@ -169,16 +188,7 @@ fn cut_over(site: &Site<'_>, corner: &geometry::Corner) -> Option<Mend> {
             minutes: (posts - 1) as f64 * site.plan.store.brace.cut_post_minutes(),
             carried: 0,
             cost_minutes: 0.0,
-            cut: Some(CutMend {
-                vertex: site.outline.vertices()[vertex].stated,
-                braces: corner.stated.clone(),
-                places: found.places.iter().copied().map(place).collect(),
-                turn_deg: found.turn_rad.to_degrees(),
-                pull_n,
-                shorter_m: found.shorter_m,
-                lost_m2,
-                set_back_m: found.set_back_m,
-            }),
+            cut: Some(cut),
         };
         return Some(costed(site, mend));
     }

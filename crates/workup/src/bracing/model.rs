@@ -133,8 +133,10 @@ pub struct CutMend {
     pub shorter_m: f64,
     /// Ground lost, square metres; negative where it is won.
     pub lost_m2: f64,
-    /// From the corner to the first and the last of the places, metres.
-    pub set_back_m: f64,
+    /// From the first of the places to the corner and from there to the last, metres along the line.
+    pub along_m: [f64; 2],
+    /// How far the places then lie from the posts as the nets fall, at most, metres; worked out at full depth.
+    pub off_post_m: Option<f64>,
 }
 
 /// The wind on a run.

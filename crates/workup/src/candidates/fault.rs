@@ -133,6 +133,8 @@ pub enum CandidateNote {
     },
     /// Walls were asked for, and none that holds birds is stated.
     NoWall,
+    /// The ground is not level, and shapes are drawn in until they close along it.
+    Slope,
 }
 
 /// A keep-out's name, or its number from 1.

@@ -3,8 +3,8 @@
 use geometry::largest::{Family, Largest};
 use plan::{Plan, Run};
 
-use super::{Ask, Candidate, Whole};
-use crate::{Compared, Depth, place, stocking, workup};
+use super::{Ask, Candidate, OnSlope, Whole};
+use crate::{Compared, Depth, Known, knowing, place, stocking};
 
 /// The run that every candidate is, but for its outline and id.
 pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
@@ -28,8 +28,15 @@ pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
     Run { nets: Some(nets), coop: coop.map(|coop| coop.id.clone()), ..run }
 }
 
-/// The candidate, its run worked out alone on the plan's ground.
-pub(super) fn candidate(plan: &Plan, template: &Run, ids: &[String], walls: &[usize], found: &Largest) -> Candidate {
+/// The candidate, its run worked out alone on the plan's ground; with the ids that the plan's runs have and the plan's
+/// numbers of the walls.
+pub(super) fn candidate(
+    (plan, known): (&Plan, &Known),
+    template: &Run,
+    (ids, walls): (&[String], &[usize]),
+    found: &Largest,
+    slope: Option<OnSlope>,
+) -> Candidate {
     let wall = found.wall.and_then(|wall| walls.get(wall)).copied();
     let run = Run {
         id: id(ids, found.family, wall),
@@ -38,7 +45,7 @@ pub(super) fn candidate(plan: &Plan, template: &Run, ids: &[String], walls: &[us
         ..template.clone()
     };
     let alone = Plan { runs: vec![run.clone()], ..plan.clone() };
-    let worked = workup(&alone, Depth::Quick).runs.pop().expect("one run was put in");
+    let worked = knowing(&alone, Depth::Quick, &mut known.of_ground()).runs.pop().expect("one run was put in");
     let lay = worked.lay.as_ref();
     // The one figure of the workup; an open line encloses nothing by itself, so a wall's run has the outline's.
     let area_m2 = worked.area_m2.filter(|_| found.wall.is_none()).unwrap_or(found.area_m2);
@@ -58,6 +65,7 @@ pub(super) fn candidate(plan: &Plan, template: &Run, ids: &[String], walls: &[us
             side_panels: whole.side_panels.clone(),
             area_m2: whole.area_m2,
         }),
+        slope,
         run,
         worked,
     }

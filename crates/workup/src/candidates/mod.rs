@@ -4,21 +4,27 @@
 //! [`crate::workup`], so that a candidate's nets, corners, strip, minutes and volts are those of the run that it becomes
 //! when it is kept. Metres, square metres, minutes, kilovolts. Model: docs/model.md, "Ground, fit, shapes".
 //!
-//! What is left out of a candidate: slope, gates, what grows where. A hedge that is to hold birds is taken at the
+//! Where heights are known what was found on the map is laid on the ground, a little smaller, so that its nets close.
+//!
+//! What is left out of a candidate: gates, what grows where. A hedge that is to hold birds is taken at the
 //! keeper's word.
 
 mod ask;
 mod fault;
 mod figures;
 mod proportion;
+mod slope;
 
 use geometry::largest::{Largest, LargestSearch};
 use plan::{Plan, Point, Run};
 
-use crate::{Compared, RunWorkup};
+use crate::slope::Measure;
+use crate::{Compared, Known, RunWorkup};
 
 pub use fault::{CandidateFault, CandidateNote};
 pub use geometry::largest::{FREE_SIDES, Family, MOST_FREE_SIDES};
+pub use slope::OnSlope;
+
 pub use proportion::{Proportions, proportions};
 
 /// What is asked.
@@ -62,8 +68,10 @@ pub struct Candidate {
     pub nets: Vec<String>,
     /// The figures by which it is weighed against others.
     pub compared: Compared,
-    /// The nearest outline that closes on whole panels.
+    /// The nearest outline that closes on whole panels; on a slope along the ground, once the search is over.
     pub whole_panels: Option<Whole>,
+    /// How it lies on ground that is not level.
+    pub slope: Option<OnSlope>,
     /// The run as it would be stated: an option with an id that no run of the plan has.
     pub run: Run,
     /// What follows for that run alone on the plan's ground, without what an animal feels.
@@ -91,6 +99,10 @@ pub struct CandidateSearch {
     walls: Vec<usize>,
     search: LargestSearch,
     notes: Vec<CandidateNote>,
+    /// The ground, where it is not level.
+    sloped: Option<slope::Sloped>,
+    done: bool,
+    known: Known,
 }
 
 impl CandidateSearch {
@@ -104,13 +116,20 @@ impl CandidateSearch {
         }
         let template = figures::template(plan, ask, request.nets);
         let ids = plan.runs.iter().map(|run| run.id.clone()).collect();
+        let mut known = Known::default();
+        let heights = known.surfaces.heights(plan, &mut Vec::new());
+        let sloped = Measure::of(&template, &heights).map(|measure| slope::Sloped::new(measure, &request.question));
+        if sloped.is_some() {
+            notes.push(CandidateNote::Slope);
+        }
         let plan = Plan { runs: Vec::new(), readings: Vec::new(), ..plan.clone() };
-        Ok(Self { plan, template, ids, walls, search, notes })
+        Ok(Self { plan, template, ids, walls, search, notes, sloped, done: false, known })
     }
 
     /// Goes on a little; `false` once there is no more to do.
     pub fn step(&mut self) -> bool {
-        self.search.step()
+        self.done = !self.search.step();
+        !self.done
     }
 
     /// What should be known about the ground.
@@ -123,10 +142,28 @@ impl CandidateSearch {
         self.search.best()
     }
 
+    /// The largest ground of each family found so far, square metres, as it closes on the ground.
+    pub fn grounds(&self) -> Vec<(Family, f64)> {
+        let outlines = self.outlines();
+        let area_m2 =
+            |one: &Largest| self.sloped.as_ref().map_or(one.area_m2, |sloped| sloped.laid(one, false).0.area_m2);
+        let mut grounds: Vec<(Family, f64)> = outlines.iter().map(|one| (one.family, area_m2(one))).collect();
+        grounds.sort_by(|one, other| other.1.total_cmp(&one.1));
+        grounds
+    }
+
     /// The candidates found so far, the largest first, worked out.
     pub fn best(&self) -> Vec<Candidate> {
-        let worked =
-            |largest: &Largest| figures::candidate(&self.plan, &self.template, &self.ids, &self.walls, largest);
+        let worked = |largest: &Largest| {
+            let (laid, slope) = match &self.sloped {
+                Some(sloped) => {
+                    let (laid, slope) = sloped.laid(largest, self.done);
+                    (laid, Some(slope))
+                }
+                None => (largest.clone(), None),
+            };
+            figures::candidate((&self.plan, &self.known), &self.template, (&self.ids, &self.walls), &laid, slope)
+        };
         let mut best: Vec<Candidate> = self.outlines().iter().map(worked).collect();
         // The workup's figure may differ by rounding from the one that the outlines were sorted by.
         best.sort_by(|one, other| other.area_m2.total_cmp(&one.area_m2).then(one.family.cmp(&other.family)));

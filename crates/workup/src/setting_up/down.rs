@@ -72,7 +72,8 @@ pub(super) fn work(site: &Site<'_>, set_up: &Work) -> Work {
                 places.push(from);
             }
             making.step(what, Some(net), &places, on_foot, untie);
-            let minutes = hands.fold + hands.pull_post * roll.posts as f64 + hands.draw_brace * roll.braces;
+            let minutes =
+                hands.fold + hands.pull_post * (roll.posts + roll.further) as f64 + hands.draw_brace * roll.braces;
             making.step(Doing::Fold, Some(net), &[from, to], (0.0, roll.length_m), minutes);
             making.here = to;
         }

@@ -13,6 +13,7 @@ pub(crate) struct Hands {
     pub(crate) join: f64,
     /// How many times as long a brace takes in this ground, today.
     pub(crate) ground: f64,
+    pub(crate) further_post: f64,
     pub(crate) power: f64,
     pub(crate) fold: f64,
     pub(crate) pull_post: f64,
@@ -41,6 +42,7 @@ impl Hands {
             tread_post: rates.tread_post_s() / 60.0 * ground,
             join: rates.join_minutes() * all,
             ground,
+            further_post: rates.further_post_minutes() * ground,
             power: rates.power_minutes() * all,
             fold: rates.fold_minutes() * grass,
             pull_post: rates.pull_post_s() / 60.0 * ground,

@@ -22,6 +22,7 @@ pub use model::{Doing, RollWork, Step, Work};
 
 use crate::bracing::Kit;
 use crate::model::RunWorkup;
+use crate::slope::Slope;
 use crate::values::Bad;
 use crate::{place, point};
 use hands::Hands;
@@ -36,6 +37,8 @@ struct Roll {
     ends: [Point; 2],
     /// Braces whose nearest post is on it, each as many times as it takes longer than one with a single stake.
     braces: f64,
+    /// Further posts under it.
+    further: usize,
 }
 
 /// Where a brace is set, and what it is made of.
@@ -56,6 +59,8 @@ struct Site<'a> {
     joins: Vec<joins::Join>,
     /// Corners and ends that have a brace or need one.
     braced: Vec<Braced>,
+    /// Further posts at dips and ridges, in chain order.
+    further: Vec<Point>,
     drop_at: Point,
     feed_at: Point,
 }
@@ -83,9 +88,10 @@ pub(crate) fn add(
         outline,
         placement,
         hands: Hands::of(&plan.store.rates, &plan.ground),
-        rolls: rolls(plan, placement, &braced),
+        rolls: rolls(plan, placement, &braced, worked.slope.as_ref()),
         joins: joins::of(placement),
         braced,
+        further: worked.slope.iter().flat_map(Slope::posts).map(point).collect(),
         drop_at: point(drop_at),
         feed_at: outline.at(outline.nearest_along(feed).0),
     };
@@ -105,7 +111,7 @@ pub(crate) fn add(
     worked.set_up = Some(set_up);
 }
 
-fn rolls(plan: &Plan, placement: &Placement, braced: &[Braced]) -> Vec<Roll> {
+fn rolls(plan: &Plan, placement: &Placement, braced: &[Braced], slope: Option<&Slope>) -> Vec<Roll> {
     let mut posts: Vec<Vec<Point>> = vec![Vec::new(); placement.nets.len()];
     for post in placement.posts.iter().chain(&placement.spare_posts) {
         posts[post.net].push(post.at);
@@ -120,6 +126,7 @@ fn rolls(plan: &Plan, placement: &Placement, braced: &[Braced]) -> Vec<Roll> {
             posts: posts.len(),
             ends: [posts[0], posts[posts.len() - 1]],
             braces: 0.0,
+            further: 0,
         })
         .collect();
     for Braced { at, kit } in braced {
@@ -127,6 +134,9 @@ fn rolls(plan: &Plan, placement: &Placement, braced: &[Braced]) -> Vec<Roll> {
         if let Some(post) = nearest {
             rolls[post.net].braces += kit.share(&plan.store);
         }
+    }
+    for panel in slope.iter().flat_map(|slope| &slope.uneven) {
+        rolls[placement.posts[panel.post].net].further += panel.posts.len();
     }
     rolls
 }

@@ -84,6 +84,8 @@ pub enum Doing {
     Tie,
     /// Brace corners and ends on a walk round the line.
     Brace,
+    /// Set further posts at dips and ridges.
+    FurtherPosts,
     /// Clip on the energizer and switch it on.
     Power,
     /// Read at the far end.
@@ -117,6 +119,7 @@ impl Doing {
             Self::TreadIn => "tread_in",
             Self::Tie => "tie",
             Self::Brace => "brace",
+            Self::FurtherPosts => "further_posts",
             Self::Power => "power",
             Self::FarReading => "far_reading",
             Self::Birds => "birds",
@@ -130,7 +133,7 @@ impl Doing {
     }
 
     /// Every id, in the order of the work.
-    pub const IDS: [&'static str; 18] = [
+    pub const IDS: [&'static str; 19] = [
         "look",
         "canes",
         "mow",
@@ -140,6 +143,7 @@ impl Doing {
         "tie",
         "restand",
         "brace",
+        "further_posts",
         "power",
         "far_reading",
         "birds",

@@ -112,7 +112,7 @@ fn look(site: &Site<'_>, making: &mut Making<'_>) {
     making.step(Doing::Canes, None, &corners(site), (0.0, 0.0), 0.0);
 }
 
-/// Braces on one walk along the line from the feed point and back, then power, the far reading and the birds.
+/// Braces on one walk along the line from the feed point and back, further posts from one to the next, then power, the far reading and the birds.
 fn finish(site: &Site<'_>, making: &mut Making<'_>) {
     let (hands, outline) = (site.hands, site.outline);
     if !site.braced.is_empty() {
@@ -121,6 +121,11 @@ fn finish(site: &Site<'_>, making: &mut Making<'_>) {
         let minutes: f64 = site.braced.iter().map(|braced| braced.kit.minutes(&site.plan.store)).sum();
         let places: Vec<Point> = site.braced.iter().map(|braced| braced.at).collect();
         making.step(Doing::Brace, None, &places, (walk_m, 0.0), minutes * hands.ground);
+    }
+    if !site.further.is_empty() {
+        let walk_m = making.walk(&site.further);
+        let minutes = hands.further_post * site.further.len() as f64;
+        making.step(Doing::FurtherPosts, None, &site.further, (walk_m, 0.0), minutes);
     }
     let walk_m = making.walk(&[site.feed_at]);
     making.step(Doing::Power, None, &[site.feed_at], (walk_m, 0.0), hands.power);

@@ -134,7 +134,7 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         let number = (editor.plan().runs.len() + 1).to_string();
         next.run.name = editor.words().say(Window::RunNumber, &[("number", &number)]);
         let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
-        let mut workup = workup::workup(&plan, Depth::Quick);
+        let mut workup = workup::knowing(&plan, Depth::Quick, &mut editor.known().of_ground());
         let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();
         let of_next = workup.runs.pop().unwrap_or_default();
         // The strip of the run in hand is mown when the flock moves on, as are those of runs that stand.

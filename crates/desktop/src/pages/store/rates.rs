@@ -37,11 +37,12 @@ const ON_FOOT: Range = Range::between(0.05, 5.0);
 const TIMES: Range = Range::between(0.1, 20.0);
 
 /// Every rate, in the order of the work.
-const RATES: [Rate; 17] = [
+const RATES: [Rate; 18] = [
     rate!(unroll_minutes, KeyUnroll, Minutes, MINUTES),
     rate!(tread_post_s, KeyTread, Seconds, SECONDS),
     rate!(join_minutes, KeyJoin, Minutes, MINUTES),
     rate!(brace_minutes, KeyBraceMinutes, Minutes, MINUTES),
+    rate!(further_post_minutes, KeyFurtherPost, Minutes, MINUTES),
     rate!(power_minutes, KeyPower, Minutes, MINUTES),
     rate!(fold_minutes, KeyFold, Minutes, MINUTES),
     rate!(pull_post_s, KeyPull, Seconds, SECONDS),

@@ -1,5 +1,7 @@
 //! The ground, in version 1.
 
+use std::sync::Arc;
+
 use super::bracing::{CornerSeen, PullTest, SoilClass};
 use super::{Gateway, HeightGrid, empty};
 use crate::defaults;
@@ -37,7 +39,7 @@ mirrored! {
         today: Option<Today>,
         /// Heights on a grid.
         #[serde(default, skip_serializing_if = "Option::is_none")]
-        height_grid: Option<Box<HeightGrid>>,
+        height_grid: Option<Arc<HeightGrid>>,
     }
 
     /// A place that a run keeps off.

@@ -227,6 +227,10 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::rates::BRACE_MINUTES))]
         brace_minutes: Option<f64>,
+        /// Setting one further post at a dip or a ridge, beside the walk, minutes.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::rates::FURTHER_POST_MINUTES))]
+        further_post_minutes: Option<f64>,
         /// Clipping on the energizer, switching on and reading at the far end, beside the walk, minutes.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::rates::POWER_MINUTES))]
