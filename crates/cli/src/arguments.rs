@@ -51,6 +51,9 @@ pub(crate) enum Command {
         /// The format.
         #[arg(long)]
         to: Format,
+        /// Which run, where the format holds one; the first where none is named.
+        #[arg(long, value_name = "ID")]
+        run: Option<String>,
         /// Where to.
         #[arg(short, long)]
         output: PathBuf,
@@ -135,6 +138,8 @@ pub(crate) enum Format {
     Png,
     /// The runs side by side, RFC 4180.
     Csv,
+    /// A run's circuit as a netlist in the SPICE language.
+    Spice,
 }
 
 /// A file that has a schema.

@@ -46,7 +46,7 @@ impl Worked {
         exchange::page::text(&self.plan, &self.workup, &self.findings, self.words)
     }
 
-    pub(crate) fn picture(&self, format: Format, file: &str) -> Result<Vec<u8>> {
+    pub(crate) fn picture(&self, format: Format, run: Option<&str>, file: &str) -> Result<Vec<u8>> {
         Ok(match format {
             Format::Geojson => exchange::geojson::write(&self.plan, &self.workup)
                 .map_err(|error| anyhow!(exchange::refusal::sentence(self.words, file, &error)))?,
@@ -59,6 +59,7 @@ impl Worked {
                 exchange::png::write(&ink, PICTURE, background, 1.0)
             }
             Format::Csv => exchange::compare::csv(&exchange::compare::runs(&self.plan, &self.workup)),
+            Format::Spice => power::netlist(&self.plan, run, file, self.words)?.into_bytes(),
         })
     }
 }
@@ -91,8 +92,8 @@ pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
                 .map_err(|error| anyhow!(no_sheet(&error, &plan, words)))?;
             files::write(&output, &pdf, words)?;
         }
-        Command::Export { plan, to, output } => {
-            let bytes = work_out(&plan, words)?.picture(to, &files::name(&plan))?;
+        Command::Export { plan, to, run, output } => {
+            let bytes = work_out(&plan, words)?.picture(to, run.as_deref(), &files::name(&plan))?;
             files::write(&output, &bytes, words)?;
         }
         Command::Import { file, into, output } => {

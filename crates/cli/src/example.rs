@@ -28,8 +28,8 @@ pub(crate) fn write(folder: &Path, words: Words) -> Result<()> {
     let made = [
         (FARM.0, FARM.1.to_vec()),
         (COMPARED.0, COMPARED.1.to_vec()),
-        ("kettle-field.png", worked.picture(Format::Png, FARM.0)?),
-        ("kettle-field.svg", worked.picture(Format::Svg, FARM.0)?),
+        ("kettle-field.png", worked.picture(Format::Png, None, FARM.0)?),
+        ("kettle-field.svg", worked.picture(Format::Svg, None, FARM.0)?),
         ("kettle-field.report.json", worked.report()),
         ("kettle-field.report.txt", worked.page().into_bytes()),
         ("square-or-rectangle.report.txt", compared.page().into_bytes()),

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use anyhow::{Result, anyhow};
-use plan::Energizer;
+use plan::{Energizer, Plan};
 use words::{Words, texts::Power as Text};
 use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, study};
 
@@ -16,19 +16,9 @@ const SHOWN: [usize; 8] = [1, 2, 3, 4, 6, 8, 12, 20];
 pub(crate) fn run(path: &Path, run: Option<&str>, as_json: bool, words: Words) -> Result<()> {
     let plan = commands::open(path, words)?.plan;
     let file = files::name(path);
-    let Some(first) = plan.runs.first() else {
-        return Err(anyhow!(words.say(Text::NoRuns, &[("file", &file)])));
-    };
-    let id = run.unwrap_or(&first.id);
-    if !plan.runs.iter().any(|run| run.id == id) {
-        let runs: Vec<String> = plan.runs.iter().map(|run| format!("“{}”", run.id)).collect();
-        let runs = runs.join(", ");
-        return Err(anyhow!(words.say(Text::NoSuchRun, &[("file", &file), ("run", id), ("runs", &runs)])));
-    }
+    let id = run_of(&plan, run, &file, words)?;
     let study = study(&plan, id);
-    let Some(choice) = &study.choice else {
-        return Err(anyhow!(words.say(Text::NotWorked, &[("file", &file), ("run", id)])));
-    };
+    let Some(choice) = &study.choice else { return Err(not_worked(&file, id, words)) };
     let printed = if as_json {
         format!("{:#}\n", exchange::power::value(&plan, &study, choice, words))
     } else {
@@ -37,8 +27,33 @@ pub(crate) fn run(path: &Path, run: Option<&str>, as_json: bool, words: Words) -
     files::print(printed.as_bytes())
 }
 
+/// The circuit of a run as a netlist.
+pub(crate) fn netlist(plan: &Plan, run: Option<&str>, file: &str, words: Words) -> Result<String> {
+    let id = run_of(plan, run, file, words)?;
+    let wiring = workup::power::wiring(plan, id).ok_or_else(|| not_worked(file, id, words))?;
+    Ok(exchange::spice::write(&wiring, &plan.title))
+}
+
+/// The run that is named, else the first.
+fn run_of<'a>(plan: &'a Plan, run: Option<&'a str>, file: &str, words: Words) -> Result<&'a str> {
+    let Some(first) = plan.runs.first() else {
+        return Err(anyhow!(words.say(Text::NoRuns, &[("file", file)])));
+    };
+    let id = run.unwrap_or(&first.id);
+    if plan.runs.iter().any(|run| run.id == id) {
+        return Ok(id);
+    }
+    let runs: Vec<String> = plan.runs.iter().map(|run| format!("“{}”", run.id)).collect();
+    let runs = runs.join(", ");
+    Err(anyhow!(words.say(Text::NoSuchRun, &[("file", file), ("run", id), ("runs", &runs)])))
+}
+
+fn not_worked(file: &str, run: &str, words: Words) -> anyhow::Error {
+    anyhow!(words.say(Text::NotWorked, &[("file", file), ("run", run)]))
+}
+
 /// Each energizer in a sentence with its row, then the least stored energy.
-fn page(plan: &plan::Plan, choice: &Choice, words: Words) -> String {
+fn page(plan: &Plan, choice: &Choice, words: Words) -> String {
     let title = [("run", choice.run.as_str()), ("target", &words.kilovolts(choice.target_kv))];
     let mut text = words.say(Text::Title, &title) + "\n";
     text += &words.say(Text::FenceIs, &[("ohm", &words.number(choice.earth_ohm, 0))]);

@@ -18,5 +18,6 @@ pub mod refusal;
 pub mod report;
 pub mod shapes;
 pub(crate) mod slope;
+pub mod spice;
 pub mod svg;
 pub mod work;

@@ -73,3 +73,22 @@ fn peaks_kv(plan: &Plan, run: &str) -> Vec<f64> {
     let posts = fence.peaks_v(&fence.circuit).map_or_else(Vec::new, |(_, posts)| posts);
     posts.into_iter().map(|volts| volts.min(no_load_v) / 1e3).collect()
 }
+
+/// A run's circuit, for what writes it in another form.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wiring {
+    /// The run's id.
+    pub run: String,
+    /// The circuit, with every run on its terminals.
+    pub circuit: electrical::Circuit,
+    /// The run's place in it.
+    pub line: usize,
+    /// Posts on the run's line: the first of its marks.
+    pub posts: usize,
+}
+
+/// The circuit of a run; `None` where its volts cannot be worked out.
+pub fn wiring(plan: &Plan, run: &str) -> Option<Wiring> {
+    let fence = fence::Fence::of(plan, run)?;
+    Some(Wiring { run: run.to_owned(), circuit: fence.circuit, line: fence.line, posts: fence.posts })
+}
