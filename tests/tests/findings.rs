@@ -490,6 +490,11 @@ fn bad_figures_of_the_circuit_are_one_sentence_each_and_never_no_number() {
     }
     lacks(&leaks(1e-4), "leakage-enormous");
     lacks(&leaks(2e-7), "leakage-zero");
+    // Ground that is none.
+    let ground = |ohm_m: f64| with(|plan| plan["ground"]["soil"] = json!({ "resistivity_ohm_m": ohm_m }));
+    has(&ground(1e6), "resistivity-odd", Severity::Note);
+    has(&ground(0.1), "resistivity-odd", Severity::Note);
+    lacks(&ground(3000.0), "resistivity-odd");
     // All lines broken, by one fault or by several in one net.
     let broken = |faults: Value| with(|plan| plan["runs"][0]["faults"] = faults);
     let lines = plan::defaults::LIVE_LINE_HEIGHTS_M.len();

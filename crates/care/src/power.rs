@@ -11,7 +11,23 @@ use crate::{Finding, Look, Severity, line, point, run_name};
 
 /// Energizers in the store above the standard's limits.
 pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
-    look.plan.store.energizers.iter().flat_map(|unit| above_the_limits(look, unit)).collect()
+    let units = look.plan.store.energizers.iter().flat_map(|unit| above_the_limits(look, unit));
+    units.chain(resistivity(look)).collect()
+}
+
+/// A stated resistivity that no published soil has. Frozen ground goes beyond, so it is a note.
+fn resistivity(look: Look<'_>) -> Option<Finding> {
+    let stated = look.plan.ground.soil.resistivity_ohm_m.filter(|ohm_m| *ohm_m > 0.0)?;
+    let (low, high) = plan::resistivity::published_ohm_m();
+    let number = |value: f64| look.words.number(value, usize::from(value < 10.0));
+    (!(low..=high).contains(&stated)).then(|| {
+        Finding::new("resistivity-odd", Severity::Note, plan::resistivity::DIN_SOURCE).says(
+            look.say(
+                Text::ResistivityOdd,
+                &[("stated", &number(stated)), ("low", &number(low)), ("high", &number(high))],
+            ),
+        )
+    })
 }
 
 /// An energizer keeps to the joules of one that is limited in energy, or to the current of one that is limited in current;

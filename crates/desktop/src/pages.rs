@@ -190,6 +190,7 @@ fn page_of(finding: &Finding, of_plan: bool) -> Page {
         | "no-energizer"
         | "feed-off-line"
         | "leakage-zero"
+        | "resistivity-odd"
         | "leakage-enormous"
         | "all-lines-broken" => Page::Power,
         "overhead-line-crossed"

@@ -69,6 +69,7 @@ texts! {
         EnergizerAbove: "Energizer {energizer}: {joules} J into 500 Ω is more than the {limit} J of one that is limited in energy, and its current is above the standard's line; read its data sheet again, or have it looked at.",
         EnergizerAboveWhy: "{ampere} A over {milliseconds} ms into 500 Ω. {clause}.",
         EnergizerLong: "Energizer {energizer}: the figures of its data sheet make an impulse of {milliseconds} ms, and the standard allows {limit} ms; read it again.",
+        ResistivityOdd: "The ground is stated at {stated} Ω m, and published soils lie between {low} and {high} Ω m, frozen ones above; look for a slip of the pen.",
         NoEnergizer: "{run}: no energizer is stated, so the volts are those of an assumed one of {joules} J; state yours.",
         FeedOffLine: "{run}: the feed point stands {off} from the line; the volts are reckoned as if it fed the nearest place of it. Move it to the line.",
         LeakageZero: "{run}: its netting is stated to leak nothing, which none does; a clean dry net leaks 2·10⁻⁷ S/m.",
