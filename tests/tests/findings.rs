@@ -424,3 +424,92 @@ fn bad_figures_of_braces_soil_and_wind_are_one_sentence_each() {
         assert_eq!(why.contains("0.2 is reckoned with"), path == "/ground/fouled_share", "{path}: {why}");
     }
 }
+
+#[test]
+fn bad_figures_of_the_circuit_are_one_sentence_each_and_never_no_number() {
+    let sound = |plan: &Value| {
+        let worked = workup::workup(&plan::read(plan.to_string().as_bytes()).unwrap().plan, Depth::Full);
+        for sample in worked.runs.iter().flat_map(|run| &run.volts).flat_map(|volts| &volts.samples) {
+            let figures = [Some(sample.peak_kv), sample.animal_kv, sample.animal_j];
+            assert!(figures.into_iter().flatten().all(f64::is_finite), "{sample:?}");
+        }
+        worked
+    };
+    let unit = |key: &str, value: Value| with(|plan| plan["store"]["energizers"][0][key] = value);
+    // A figure that is missing is assumed in proportion; one that is none is said with its key.
+    for key in ["stored_j", "no_load_kv", "kv_at_500_ohm", "output_j_at_500_ohm"] {
+        let without = with(|plan| {
+            plan["store"]["energizers"][0].as_object_mut().unwrap().remove(key);
+        });
+        sound(&without);
+        for value in [0.0, -1.0] {
+            let bad = unit(key, json!(value));
+            let said = has(&bad, "bad-value", Severity::Warning).message;
+            assert!(said.contains(&format!("store.energizers[0].{key}")), "{said}");
+            assert!(sound(&bad).runs[0].volts.is_none());
+        }
+    }
+    assert!(sound(&unit("kv_at_500_ohm", json!(9))).runs[0].volts.is_none());
+    has(&unit("kv_at_500_ohm", json!(9)), "data-sheet", Severity::Warning);
+    // Above the standard's limits: 9 J of 9 kV in a tenth of a millisecond is above both lines; said with its clause.
+    let strong = with(|plan| {
+        let (stored_j, output_j) = (14, 9);
+        plan["store"]["energizers"][0] = json!({ "id": "big", "stored_j": stored_j, "no_load_kv": 9, "kv_at_500_ohm": 7.5, "output_j_at_500_ohm": output_j });
+    });
+    let said = has(&strong, "energizer-above-limit", Severity::Warning);
+    assert!(said.message.contains("9.0 J") && said.source.contains("22.108") && said.source.contains("memory"));
+    assert!(said.why.contains("22.108"), "{}", said.why);
+    lacks(&quiet(), "energizer-above-limit");
+    let long = with(|plan| {
+        plan["store"]["energizers"][0] =
+            json!({ "id": "big", "stored_j": 4, "no_load_kv": 0.5, "kv_at_500_ohm": 0.3, "output_j_at_500_ohm": 2.2 });
+    });
+    assert!(has(&long, "energizer-long-impulse", Severity::Warning).message.contains("10 ms"));
+    lacks(&quiet(), "energizer-long-impulse");
+    // No energizer: one is assumed, and said.
+    let none = with(|plan| {
+        plan["store"]["energizers"] = json!([]);
+        plan["runs"][0].as_object_mut().unwrap().remove("energizer");
+    });
+    has(&none, "no-energizer", Severity::Note);
+    assert!(sound(&none).runs[0].volts.is_some());
+    lacks(&quiet(), "no-energizer");
+    // A feed off the line.
+    let off = with(|plan| plan["runs"][0]["feed_at"] = json!([20, 50]));
+    assert_eq!(has(&off, "feed-off-line", Severity::Warning).at.len(), 2);
+    sound(&off);
+    lacks(&with(|plan| plan["runs"][0]["feed_at"] = json!([38, 50])), "feed-off-line");
+    // No leakage, and far too much.
+    let leaks = |leakage: f64| with(|plan| plan["runs"][0]["leakage_s_per_m"] = json!(leakage));
+    has(&leaks(0.0), "leakage-zero", Severity::Note);
+    has(&leaks(1.0), "leakage-enormous", Severity::Warning);
+    has(&leaks(1e12), "bad-value", Severity::Warning);
+    has(&leaks(-1.0), "bad-value", Severity::Warning);
+    for leakage in [0.0, 1.0, 1e9, 1e12] {
+        sound(&leaks(leakage));
+    }
+    lacks(&leaks(1e-4), "leakage-enormous");
+    lacks(&leaks(2e-7), "leakage-zero");
+    // Ground that is none.
+    let ground = |ohm_m: f64| with(|plan| plan["ground"]["soil"] = json!({ "resistivity_ohm_m": ohm_m }));
+    has(&ground(1e6), "resistivity-odd", Severity::Note);
+    has(&ground(0.1), "resistivity-odd", Severity::Note);
+    lacks(&ground(3000.0), "resistivity-odd");
+    // All lines broken, by one fault or by several in one net.
+    let broken = |faults: Value| with(|plan| plan["runs"][0]["faults"] = faults);
+    let lines = plan::defaults::LIVE_LINE_HEIGHTS_M.len();
+    let all = broken(json!([{ "at": [50, 40], "kind": "line_break", "lines": lines }]));
+    assert_eq!(has(&all, "all-lines-broken", Severity::Warning).at.len(), 1);
+    sound(&all);
+    let few = |count: usize| json!({ "at": [50, 40], "kind": "line_break", "lines": count });
+    has(&broken(json!([few(4), few(lines - 4)])), "all-lines-broken", Severity::Warning);
+    lacks(&broken(json!([few(4), few(lines - 5)])), "all-lines-broken");
+    // A stake on the net.
+    let stake = with(|plan| plan["runs"][0]["earth_stakes"] = json!({ "count": 3, "at": [40, 50] }));
+    has(&stake, "stake-near-net", Severity::Warning);
+    // Earthed lines among the live ones at one height.
+    let touching = with(|plan| plan["store"]["nets"][0]["earthed_line_heights_m"] = json!([0.1]));
+    has(&touching, "live-lines", Severity::Warning);
+    let in_ground = with(|plan| plan["store"]["nets"][0]["earthed_line_heights_m"] = json!([-0.1]));
+    has(&in_ground, "bad-value", Severity::Warning);
+}

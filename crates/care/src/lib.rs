@@ -12,6 +12,7 @@ mod ground;
 mod hazards;
 mod limits;
 mod nets;
+mod power;
 mod say;
 mod season;
 mod slope;
@@ -69,6 +70,7 @@ impl Rounds {
         let mut plan_wide = troubles::of_plan(look);
         plan_wide.extend(hazards::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
+        plan_wide.extend(power::of_plan(look));
         plan_wide.extend(bracing::of_plan(look));
         plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(season::of_plan(look));
@@ -89,6 +91,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     found.extend(bracing::of_run(look, run, worked));
     found.extend(slope::of_run(look, run, worked));
     found.extend(volts::of_run(look, run, worked));
+    found.extend(power::of_run(look, run, worked));
     found
 }
 

@@ -36,6 +36,20 @@ pub(crate) const FAULT_KV: f64 = 3.0;
 /// The source of [`FAULT_KV`].
 pub(crate) const FAULT_SOURCE: &str =
     "electric netting at 3 kV or more: Ohio State University Extension (2009); as a fault limit common practice";
+/// Most joules into 500 ohms of an energizer that is limited in energy.
+pub(crate) const ENERGIZER_J: f64 = 5.0;
+/// The source of [`ENERGIZER_J`], and of the line that one limited in current keeps below.
+pub(crate) const ENERGIZER_CLAUSE: &str =
+    "IEC 60335-2-76: 5 J read in a summary of BS EN 60335-2-76; clause 22.108 and its current limits from memory";
+/// Longest impulse, seconds.
+pub(crate) const IMPULSE_S: f64 = 10e-3;
+/// The source of [`IMPULSE_S`].
+pub(crate) const IMPULSE_CLAUSE: &str =
+    "IEC 60335-2-76: 10 ms read in a summary of BS EN 60335-2-76; what counts as its length (clause 3) from memory";
+/// A feed point farther than this from the line is hardly meant to feed it, metres.
+pub(crate) const FEED_REACH_M: f64 = 10.0;
+/// More leakage than this is no grass, siemens per metre: ten times that of heavy wet growth.
+pub(crate) const LEAKAGE_MOST: f64 = 10.0 * plan::defaults::LEAKAGE_LONG_WET_S_PER_M;
 /// The source of rules that follow from what the file format means.
 pub(crate) const OWN_FORMAT: &str = "the plan file's own rules";
 /// The source of what is said of the wind.

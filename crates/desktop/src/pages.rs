@@ -180,7 +180,19 @@ fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) 
 /// The page that a finding stands on; one of the whole plan is about the ground where it is about an outline.
 fn page_of(finding: &Finding, of_plan: bool) -> Page {
     match finding.id {
-        "weak-post" | "not-measured" | "data-sheet" | "live-lines" | "foreign-earth-near" => Page::Power,
+        "weak-post"
+        | "not-measured"
+        | "data-sheet"
+        | "live-lines"
+        | "foreign-earth-near"
+        | "energizer-above-limit"
+        | "energizer-long-impulse"
+        | "no-energizer"
+        | "feed-off-line"
+        | "leakage-zero"
+        | "resistivity-odd"
+        | "leakage-enormous"
+        | "all-lines-broken" => Page::Power,
         "overhead-line-crossed"
         | "overhead-line-near"
         | "public-way-crossed"

@@ -7,6 +7,7 @@ use crate::circuit::{Circuit, CircuitFault, LineReadings};
 use crate::network::{Network, deal};
 use crate::pulse::{Accuracy, Ringing};
 use crate::stepper::Stepper;
+use crate::woven;
 
 /// The pulse is drawn until so little of the energizer's voltage is left, as a share of the no-load figure.
 const DRAWN: f64 = 2e-3;
@@ -37,6 +38,12 @@ pub struct Curves {
 /// }
 /// ```
 pub fn curves(circuit: &Circuit, accuracy: &Accuracy) -> Result<Curves, CircuitFault> {
+    if circuit.is_woven() {
+        let (times_s, samples) = woven::curves(circuit, accuracy, DRAWN, MOST_SAMPLES, LONGEST_S)?;
+        let mut lines = Vec::new();
+        deal(circuit, samples.into_iter(), &mut lines);
+        return Ok(Curves { times_s, lines });
+    }
     let mut net = Network::default();
     net.lay_out(circuit, &accuracy.mesh)?;
     let ringing = Ringing::of(&net);

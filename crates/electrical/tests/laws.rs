@@ -62,6 +62,7 @@ proptest! {
     fn voltage_never_rises_away_from_the_feed(mut spec in nasty(false)) {
         spec.ring = None;
         spec.spare.clear();
+        spec.twigs.clear();
         let all = volts(&state(&spec.circuit()));
         // Marks come in pairs, before and after each place; the feed is after its place.
         let feed = 2 * spec.feed + 1;
@@ -116,7 +117,7 @@ proptest! {
         scaled.joins.iter_mut().for_each(|join| join.1 *= k);
         scaled.ring = scaled.ring.map(|ohm| ohm * k);
         scaled.shorts.iter_mut().for_each(|short| short.1 *= k);
-        for piece in scaled.pieces.iter_mut().chain(&mut scaled.spare) {
+        for piece in scaled.all_pieces_mut() {
             piece.r *= k;
             piece.g /= k;
             piece.c /= k;
@@ -158,7 +159,7 @@ proptest! {
     /// inductance, and in the same shares.
     #[test]
     fn an_inductance_moves_no_energy(mut spec in nasty(true)) {
-        for piece in spec.pieces.iter_mut().chain(&mut spec.spare) {
+        for piece in spec.all_pieces_mut() {
             piece.c = 0.0;
         }
         // Something must take it, or nothing happens at all.
@@ -171,6 +172,19 @@ proptest! {
         prop_assert!((spent / without.stored_j - 1.0).abs() < 1e-4);
         prop_assert!((with.shorts_j - without.shorts_j).abs() <= 2e-4 * without.stored_j);
         prop_assert!((with.source_j - without.source_j).abs() <= 2e-4 * without.stored_j);
+    }
+
+    /// A branch more, whatever it is of, never raises a steady voltage, nor the resistance at the terminals.
+    #[test]
+    fn a_branch_more_never_raises_anything(mut spec in nasty(false)) {
+        let with = state(&spec.circuit());
+        if spec.twigs.pop().is_some() {
+            let without = state(&spec.circuit());
+            prop_assert!(with.input_ohm <= without.input_ohm * (1.0 + 1e-12));
+            for (with, without) in volts(&with).into_iter().zip(volts(&without)) {
+                prop_assert!(with <= without + 1e-9 * 7000.0, "{with} above {without}");
+            }
+        }
     }
 
     /// An animal at a place takes what a short of its resistance takes there in a pulse of its own:

@@ -5,7 +5,7 @@
 
 use electrical::{
     Accuracy, Animal, Branch, Chain, Circuit, Closing, Earthed, EarthedStretch, Join, Line, Mesh, Place, Pulse, Short,
-    Source, Touch, animals, earth_rise, partial_capacitance_per_m, pulse, steady,
+    Source, Touch, animals, curves, earth_rise, partial_capacitance_per_m, pulse, steady,
 };
 use proptest::prelude::*;
 
@@ -269,6 +269,30 @@ fn a_piece_that_does_not_reach_the_feed_floats() {
     // The pole may float as well: the feed lies where no earthed line is.
     circuit.lines[0].chain.earthed.stretches = vec![stretch(20, 28)];
     assert!(run(&circuit).energy.residual().abs() < 1e-4);
+}
+
+/// The pulse over time comes near its peaks, and is that of the plain netting where nothing leads to the earthed lines.
+#[test]
+fn curves_reach_their_peaks() {
+    for source in [RC, RLC] {
+        let fence = Fence { source, ring: Some(0.0), spare: 3, ..Fence::plain() };
+        let plain = fence.circuit();
+        let mut woven = plain.clone();
+        weave(&mut woven, 1.0, 13e-12, 31e-12);
+        let greatest = |circuit: &Circuit| {
+            let found = curves(circuit, &Accuracy::default()).unwrap();
+            assert!(found.lines[0].chain.marks.iter().all(|row| row.len() == found.times_s.len()));
+            found.lines[0].chain.marks.iter().map(|row| row.iter().copied().fold(0.0, f64::max)).collect::<Vec<f64>>()
+        };
+        for (curve, peak) in greatest(&woven).into_iter().zip(&run(&woven).lines[0].chain.marks) {
+            assert!((curve / peak.volts - 1.0).abs() < 0.01, "{curve} and {peak:?}");
+        }
+        let mut inert = plain.clone();
+        weave(&mut inert, 1.0, 0.0, 0.0);
+        for (a, b) in greatest(&inert).into_iter().zip(greatest(&plain)) {
+            assert!((a / b - 1.0).abs() < 2e-3, "{a} and {b}");
+        }
+    }
 }
 
 /// What cannot be computed is refused by name.

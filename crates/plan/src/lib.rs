@@ -22,6 +22,7 @@ pub mod keys;
 pub mod model;
 pub mod motion;
 pub mod rates;
+pub mod resistivity;
 pub mod rolls;
 pub mod schema;
 pub mod soils;

@@ -4,7 +4,7 @@
 //! line is doubled back. Its line is taken level, also where the run's ground is known: see the model's page for what is
 //! left out of a branch.
 
-use geometry::{FixedStart, Net, Outline, Placement, PlacementRequest};
+use geometry::{Net, Outline, Placement, PlacementRequest};
 use plan::{Plan, Run};
 
 use crate::model::{BranchTrouble, LaidBranch, LaidNet, Post, Trouble};
@@ -63,9 +63,7 @@ pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles:
         let kinds: Result<Vec<Net>, _> =
             plan.store.nets.iter().map(|net| nets::built(net).or_else(|_| Net::equal(1.0, 1))).collect();
         let Ok(kinds) = kinds else { continue };
-        let mut request = PlacementRequest::new(&outline, &kinds, &used);
-        request.fixed = Some(FixedStart { start_m: 0.0, reversed: false });
-        match geometry::place(&request) {
+        match geometry::place_in_order(&PlacementRequest::new(&outline, &kinds, &used)) {
             Ok(placement) => lines.push(BranchLine { stated, from_m, outline, placement }),
             Err(geometry::PlacementFault::TooManyPosts { posts }) => troubles.push(Trouble::TooManyPosts { posts }),
             Err(_) => troubles.push(Trouble::Branch { branch: stated, fault: BranchTrouble::NoLine }),

@@ -35,6 +35,19 @@ pub(crate) fn pulse(circuit: &Circuit, accuracy: &Accuracy, out: &mut Pulse) -> 
     Ok(())
 }
 
+/// As [`crate::curves()`]: times, and volts of every place at each; until so small a share of the no-load figure is left.
+pub(crate) fn curves(
+    circuit: &Circuit,
+    accuracy: &Accuracy,
+    drawn: f64,
+    most_samples: usize,
+    longest_s: f64,
+) -> Result<(Vec<f64>, Vec<Vec<f64>>), CircuitFault> {
+    let graph = Graph::new(circuit, &accuracy.mesh)?;
+    let order = Order::new(&graph);
+    Ok(Stepping::new(&graph, &order).curves(accuracy, drawn, most_samples, longest_s))
+}
+
 /// As [`crate::animals()`]: the greater of a touch through the feet and one of an earthed line.
 pub(crate) fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result<Animals, CircuitFault> {
     let graph = Graph::new(circuit, mesh)?;

@@ -177,6 +177,45 @@ impl<'a> Stepping<'a> {
         tracks
     }
 
+    /// The pulse over time at every probe, until it is nearly spent.
+    pub(crate) fn curves(
+        &mut self,
+        accuracy: &Accuracy,
+        drawn: f64,
+        most_samples: usize,
+        longest_s: f64,
+    ) -> (Vec<f64>, Vec<Vec<f64>>) {
+        let graph = self.graph;
+        let (longest_step_s, ringing_s) = self.ringing();
+        let block = accuracy.steps_per_octave.max(2);
+        let spent_v = drawn * graph.feeder.v0.abs();
+        self.start();
+        let mut times_s = vec![0.0];
+        let mut samples: Vec<Vec<f64>> = graph.probes.iter().map(|probe| vec![self.volts[probe.live]]).collect();
+        let mut step_s = accuracy.first_step_s;
+        loop {
+            let most_v = self.volts.iter().fold(self.source_v.abs(), |most, volts| most.max(volts.abs()));
+            if most_v <= spent_v || times_s.len() >= most_samples || self.time_s > longest_s {
+                break;
+            }
+            let allowed_s = if self.time_s < ringing_s { longest_step_s } else { f64::INFINITY };
+            let taken_s = step_s.min(allowed_s);
+            self.factor(POLE * taken_s.recip(), taken_s.recip(), WEIGHT);
+            self.step_s = taken_s;
+            for _ in 0..block {
+                self.advance();
+                times_s.push(self.time_s);
+                for (row, probe) in samples.iter_mut().zip(&graph.probes) {
+                    row.push(self.volts[probe.live]);
+                }
+            }
+            if step_s <= allowed_s {
+                step_s *= 2.0;
+            }
+        }
+        (times_s, samples)
+    }
+
     /// The state just after the pulse has started: capacitors hold, all else settles.
     fn start(&mut self) {
         let nodes = self.graph.nodes;

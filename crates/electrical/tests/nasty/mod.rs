@@ -56,14 +56,18 @@ pub(crate) fn nasty(with_inductance: bool) -> impl Strategy<Value = Spec> {
         ring,
         any::<prop::sample::Index>(),
         prop::collection::vec((any::<prop::sample::Index>(), spread(1e4, 5.0)), 0..3),
-        prop::collection::vec(piece(), 0..4),
+        (
+            prop::collection::vec(piece(), 0..4),
+            prop::collection::vec((any::<prop::sample::Index>(), prop::collection::vec(piece(), 1..4)), 0..3),
+        ),
     )
-        .prop_map(move |(mut source, (earth_ohm, lead_ohm), pieces, joins, ring, feed, shorts, spare)| {
+        .prop_map(move |(mut source, (earth_ohm, lead_ohm), pieces, joins, ring, feed, shorts, (spare, twigs))| {
             if !with_inductance {
                 source.l_henry = 0.0;
             }
             // No ringing of more than Q = 20 or so: beyond a few hundred it is not followed to its end.
-            let fence_f: f64 = pieces.iter().chain(&spare).map(|piece| piece.c * piece.length_m).sum();
+            let hanging = twigs.iter().flat_map(|twig| &twig.1);
+            let fence_f: f64 = pieces.iter().chain(&spare).chain(hanging).map(|piece| piece.c * piece.length_m).sum();
             let series_f = if fence_f > 0.0 { 1.0 / (1.0 / fence_f + 1.0 / source.c_farad) } else { source.c_farad };
             source.r_ohm += 0.05 * (source.l_henry / series_f).sqrt();
             // Ideal capacitors side by side lose energy in a resistance of nothing.
@@ -80,6 +84,7 @@ pub(crate) fn nasty(with_inductance: bool) -> impl Strategy<Value = Spec> {
                 feed: feed.index(places),
                 shorts: shorts.into_iter().map(|(place, ohm)| (place.index(places), ohm)).collect(),
                 spare,
+                twigs: twigs.into_iter().map(|(place, pieces)| (place.index(places), pieces)).collect(),
                 pieces,
             }
         })

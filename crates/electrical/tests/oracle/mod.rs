@@ -35,6 +35,8 @@ pub(crate) struct Spec {
     pub(crate) feed: usize,
     pub(crate) shorts: Vec<(usize, f64)>,
     pub(crate) spare: Vec<Piece>,
+    /// Branches at places of the line, after the spare.
+    pub(crate) twigs: Vec<(usize, Vec<Piece>)>,
 }
 
 impl Spec {
@@ -49,7 +51,14 @@ impl Spec {
             feed: 0,
             shorts: Vec::new(),
             spare: Vec::new(),
+            twigs: Vec::new(),
         }
+    }
+
+    /// Every piece of netting.
+    pub(crate) fn all_pieces_mut(&mut self) -> impl Iterator<Item = &mut Piece> {
+        let twigs = self.twigs.iter_mut().flat_map(|(_, pieces)| pieces);
+        self.pieces.iter_mut().chain(&mut self.spare).chain(twigs)
     }
 
     /// Through the public interface. Marks: before and after every place, then along the spare.
@@ -74,13 +83,14 @@ impl Spec {
             }
             Some(ohm) => Closing::Ring { ohm },
         };
-        let branches = if self.spare.is_empty() {
-            Vec::new()
-        } else {
-            let (mut spare, marks) = self::chain(&self.spare);
-            spare.marks = marks.iter().skip(1).map(|at| Place::after(*at)).collect();
-            vec![Branch { at: Place::before(places[end]), chain: spare }]
+        let hang = |at: Place, pieces: &[Piece]| {
+            let (mut chain, marks) = self::chain(pieces);
+            chain.marks = marks.iter().skip(1).map(|at| Place::after(*at)).collect();
+            Branch { at, chain }
         };
+        let spare = (!self.spare.is_empty()).then(|| hang(Place::before(places[end]), &self.spare));
+        let twigs = self.twigs.iter().map(|(place, pieces)| hang(Place::after(places[*place]), pieces));
+        let branches = spare.into_iter().chain(twigs).collect();
         let feed = Place::after(places[self.feed]);
         let line = Line { chain, closing, branches, feed, lead_ohm: self.lead_ohm };
         Circuit { source: self.source, earth_ohm: self.earth_ohm, lines: vec![line] }
@@ -115,7 +125,8 @@ pub(crate) struct Graph {
 impl Graph {
     pub(crate) fn new(spec: &Spec) -> Self {
         let places = spec.pieces.len() + 1;
-        let nodes = 1 + 2 * places + spec.spare.len();
+        let hanging: usize = spec.twigs.iter().map(|twig| twig.1.len()).sum();
+        let nodes = 1 + 2 * places + spec.spare.len() + hanging;
         let (before, after) = (|k: usize| 1 + 2 * k, |k: usize| 2 + 2 * k);
         let mut graph = Self {
             links: Vec::new(),
@@ -144,12 +155,16 @@ impl Graph {
             graph.links.push((before(0), after(0), 0.0));
             graph.links.push((before(places - 1), after(places - 1), 0.0));
         }
-        let mut at = before(places - 1);
-        for (k, piece) in spec.spare.iter().enumerate() {
-            let next = 1 + 2 * places + k;
-            graph.piece(at, next, piece);
-            graph.marks.push(next);
-            at = next;
+        let mut next = 1 + 2 * places;
+        let spare = std::iter::once((before(places - 1), &spec.spare));
+        for (root, pieces) in spare.chain(spec.twigs.iter().map(|(place, pieces)| (after(*place), pieces))) {
+            let mut at = root;
+            for piece in pieces {
+                graph.piece(at, next, piece);
+                graph.marks.push(next);
+                at = next;
+                next += 1;
+            }
         }
         for (place, ohm) in &spec.shorts {
             graph.shunts[after(*place)] += 1.0 / ohm;

@@ -282,6 +282,13 @@ pub fn place(request: &PlacementRequest<'_>) -> Result<Placement, PlacementFault
     Ok(Placement { best: Some(best), pins: outcomes, ..kept })
 }
 
+/// Lays the nets from the line's start in the order listed, whatever else would be better; nothing is searched, and what
+/// the request fixes or pins is passed over.
+pub fn place_in_order(request: &PlacementRequest<'_>) -> Result<Placement, PlacementFault> {
+    check(request)?;
+    Ok(lay::lay(request, &search::fixed(request, FixedStart { start_m: 0.0, reversed: false })))
+}
+
 fn check(request: &PlacementRequest<'_>) -> Result<(), PlacementFault> {
     if request.nets.is_empty() {
         return Err(PlacementFault::NoNets);
