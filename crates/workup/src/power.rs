@@ -3,6 +3,7 @@
 //! - [`pulse`]: the pulse over time at every post, and what it carries;
 //! - [`feel`]: what a fox, a dog, a hen and a sheep would feel, on soil from damp to very dry;
 //! - [`earth`]: how many stakes are worth driving, and what the shorted-fence test reads;
+//! - [`turns`]: what nets wired by turns gain in dry soil, and what that costs;
 //! - [`choice`]: which energizer keeps the target on how many nets, over this earth, clean to overgrown.
 //!
 //! All of it is worked out when asked for and not with every edit: it takes many pulses.
@@ -12,6 +13,7 @@ pub mod earth;
 pub mod feel;
 mod fence;
 pub mod pulse;
+pub mod turns;
 
 use plan::Plan;
 
@@ -21,6 +23,7 @@ pub use choice::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice, choice};
 pub use earth::{EarthTest, Stakes, StakesIn, earth_test, stakes};
 pub use feel::{Body, Feels, Felt, SOILS_OHM_M, Who, feels};
 pub use pulse::{PulseShape, pulse_shape};
+pub use turns::{ByTurns, by_turns};
 
 /// All of it for one run.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,6 +42,8 @@ pub struct Study {
     pub stakes: Vec<StakesIn>,
     /// The shorted-fence test.
     pub test: Option<EarthTest>,
+    /// Nets wired by turns beside the same with every line live.
+    pub turns: Option<ByTurns>,
 }
 
 /// Works all of it out for a run.
@@ -53,6 +58,7 @@ pub fn study(plan: &Plan, run: &str) -> Study {
         feels: feels(plan, run),
         stakes: stakes(plan, run),
         test: earth_test(plan, run),
+        turns: by_turns(plan, run),
     }
 }
 
@@ -91,4 +97,12 @@ pub struct Wiring {
 pub fn wiring(plan: &Plan, run: &str) -> Option<Wiring> {
     let fence = fence::Fence::of(plan, run)?;
     Some(Wiring { run: run.to_owned(), circuit: fence.circuit, line: fence.line, posts: fence.posts })
+}
+
+/// The plan on a soil of so many ohm metres, whatever the word for today is.
+fn on_soil(plan: &Plan, soil_ohm_m: f64) -> Plan {
+    let mut there = plan.clone();
+    let factor = there.ground.factors().resistivity;
+    there.ground.soil.resistivity_ohm_m = Some(soil_ohm_m / factor);
+    there
 }

@@ -3,7 +3,7 @@
 
 use plan::{Energizer, Fault, FaultKind, NetKind, Plan, Point, Rest, Run, Today};
 use workup::power::{
-    ByGrass, Choice, MOST_NETS, SOILS_OHM_M, SourceModel, Who, choice, earth_test, feels, pulse_shape, stakes,
+    ByGrass, Choice, MOST_NETS, SOILS_OHM_M, SourceModel, Who, by_turns, choice, earth_test, feels, pulse_shape, stakes,
 };
 use workup::{Depth, SheetTrouble, workup};
 
@@ -236,4 +236,23 @@ fn a_short_as_the_test_asks_for_brings_the_far_post_to_a_kilovolt() {
     let volts = workup(&plan, Depth::Quick).runs[0].volts.clone().unwrap();
     assert!((volts.samples[test.post].peak_kv - 1.0).abs() < 5e-3, "{}", volts.samples[test.post].peak_kv);
     assert!((volts.earth_kv - earth_kv).abs() < 1e-3 * earth_kv, "{} {earth_kv}", volts.earth_kv);
+}
+
+#[test]
+fn nets_wired_by_turns_are_told_beside_the_same_with_every_line_live() {
+    let plain = square(2);
+    assert!(by_turns(&plain, "run").is_none());
+    let mut plan = plain.clone();
+    let heights_m = plan.store.nets[0].live_line_heights_m().to_vec();
+    plan.store.nets[0].live_line_heights_m = Some(heights_m.iter().copied().step_by(2).collect());
+    plan.store.nets[0].earthed_line_heights_m = Some(heights_m.iter().copied().skip(1).step_by(2).collect());
+    let turns = by_turns(&plan, "run").unwrap();
+    // All live again is the plain net.
+    let weakest_kv = workup(&plain, Depth::Quick).runs[0].volts.clone().unwrap().weakest.unwrap().peak_kv;
+    assert!((turns.weakest_kv[1] - weakest_kv).abs() < 1e-9);
+    assert!(turns.weakest_kv[0] < turns.weakest_kv[1], "half the lines carry the current");
+    // Facts/electrical.md 7: needs no soil path, so that dry soil changes hardly anything; plainly wired it does.
+    let [damp, _, very_dry] = turns.fox_kv;
+    assert!(very_dry[0] > 3.0 * very_dry[1], "{turns:?}");
+    assert!(very_dry[1] < 0.2 * damp[1], "{turns:?}");
 }

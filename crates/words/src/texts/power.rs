@@ -57,6 +57,7 @@ texts! {
         BodyWhy: "Body {body} Ω, {feet} feet on the ground; on damp soil {charge} mC of charge go through it. {source}",
         People: "People keep off: wet hands, kneeling or a second wire bring the whole pulse. Children and anybody with a heart device keep away from the net.",
         FeelWhy: "Nose or beak on the net, feet on soil of 100, 1,000 and 3,000 Ω m, the earth stakes in the same soil. A bird on dry plumage feels less; nothing where it touches no ground.",
+        ByTurns: "These nets are wired by turns: on very dry soil a fox that bridges two lines feels {dry} at the least, where with every line live it would feel {plain_dry}. The price is {weakest} at the weakest post in place of {plain_weakest}, and a live line that touches an earthed one is a short.",
         PulseAt: "The pulse at post {post}",
         PulseWide: "{ms} wide",
         Milliseconds: "{ms} ms",

@@ -86,11 +86,7 @@ pub struct Feels {
 pub fn feels(plan: &Plan, run: &str) -> Vec<Feels> {
     let mut all = Vec::new();
     for soil_ohm_m in SOILS_OHM_M {
-        let mut there = plan.clone();
-        there.ground.soil.resistivity_ohm_m = Some(soil_ohm_m);
-        // The soil of the column is what it is: the word for today has nothing to multiply in it.
-        let factor = there.ground.factors().resistivity;
-        there.ground.soil.resistivity_ohm_m = Some(soil_ohm_m / factor);
+        let there = super::on_soil(plan, soil_ohm_m);
         let Some(fence) = Fence::of(&there, run) else { return Vec::new() };
         for who in Who::ALL {
             let Body { body_ohm, foot_m, feet, .. } = who.body();

@@ -40,6 +40,19 @@ pub(super) fn feel(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, stale: bool,
     desk.second(ui, words.text(Text::People));
     ui.add_space(4.0);
     desk.second(ui, words.text(Text::FeelWhy));
+    if let Some(turns) = &study.turns {
+        ui.add_space(4.0);
+        let kv = |value: f64| words.kilovolts(value);
+        let [_, _, very_dry] = turns.fox_kv;
+        let places = [
+            ("dry", kv(very_dry[0])),
+            ("plain_dry", kv(very_dry[1])),
+            ("weakest", kv(turns.weakest_kv[0])),
+            ("plain_weakest", kv(turns.weakest_kv[1])),
+        ];
+        let places: Vec<(&str, &str)> = places.iter().map(|(name, text)| (*name, text.as_str())).collect();
+        desk.second(ui, &words.say(Text::ByTurns, &places));
+    }
 }
 
 fn row(ui: &mut Ui, who: Who, felt: &[Option<Felt>; 3], stale: bool, desk: &Desk<'_>) {

@@ -81,6 +81,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
         make_equal(&mut changed, posts - 1);
     }
     owner.stated(ui, desk, &HEIGHT, &mut changed.height_m, net.height_m());
+    wired(ui, desk, owner, net, &mut changed);
     ui.add_space(4.0);
     desk.second(ui, &panels_in_words(words, net));
 
@@ -114,6 +115,26 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
         }
         store.nets[index] = changed;
         set_store_and_runs(desk, store, runs);
+    }
+}
+
+/// How the net is built: every line live, or live and earthed by turns, the lowest live line staying live.
+fn wired(ui: &mut Ui, desk: &Desk<'_>, owner: Owner<'_>, net: &NetKind, changed: &mut NetKind) {
+    let words = desk.words;
+    let (_, said) = owner.field(desk, Text::LinesWired);
+    let label = Label { shown: words.text(Text::LinesWired), said: &said };
+    let options = [(false, words.text(Text::AllLive)), (true, words.text(Text::ByTurns))];
+    let now = !net.earthed_line_heights_m().is_empty();
+    let Some(by_turns) = field::choice(ui, desk.p, label, &options, Some(now)) else { return };
+    let mut heights_m = [net.live_line_heights_m(), net.earthed_line_heights_m()].concat();
+    heights_m.sort_by(f64::total_cmp);
+    let every_other = |first: usize| heights_m.iter().copied().skip(first).step_by(2).collect::<Vec<f64>>();
+    if by_turns {
+        changed.live_line_heights_m = Some(every_other(0));
+        changed.earthed_line_heights_m = Some(every_other(1)).filter(|earthed| !earthed.is_empty());
+    } else {
+        changed.live_line_heights_m = Some(heights_m);
+        changed.earthed_line_heights_m = None;
     }
 }
 
