@@ -24,6 +24,9 @@ use plan::{Plan, Run};
 use words::{Words, texts};
 use workup::{RunWorkup, Workup};
 
+/// Distance between the earths of two systems, metres.
+pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
+
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;

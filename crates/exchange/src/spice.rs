@@ -135,6 +135,34 @@ impl Places {
     }
 }
 
+/// The places of earthed lines, and between which of them there are any.
+struct EarthedPlaces {
+    places: Places,
+    has: Vec<bool>,
+}
+
+impl EarthedPlaces {
+    /// The node at a place; `None` where no earthed line comes there.
+    fn node(&self, at: Place) -> Option<String> {
+        let index = self.places.index(at.at_m);
+        let after = self.has.get(index).copied().unwrap_or(false);
+        let before = index > 0 && self.has[index - 1];
+        let side = match at.side {
+            Side::After if after => Side::After,
+            Side::Before if before => Side::Before,
+            _ if after => Side::After,
+            _ if before => Side::Before,
+            _ => return None,
+        };
+        Some(self.places.side(index, side))
+    }
+}
+
+/// The places of a branch.
+fn branch_places(line: usize, index: usize, branch: &electrical::Branch) -> Places {
+    Places::of(&format!("l{line}b{index}p"), &branch.chain, std::iter::empty(), false)
+}
+
 impl Deck {
     fn note(&mut self, note: &str) {
         let _ = writeln!(self.text, "*{}{note}", if note.is_empty() { "" } else { " " });
@@ -178,14 +206,23 @@ impl Deck {
             let (end, start) = (places.side(last, Side::Before), places.side(0, Side::After));
             self.series(&end, &start, ohm);
         }
-        self.earthed(index, line, &places, ring_ohm.is_some());
+        let own = self.earthed(&format!("l{index}e"), &line.chain, &places, ring_ohm.is_some());
+        if let Some(node) = own.as_ref().and_then(|own| own.node(line.feed)) {
+            self.note("its earthed lines are tied to the pole at the feed");
+            self.series("pole", &node, 0.0);
+        }
         for (branch_index, branch) in line.branches.iter().enumerate() {
-            let name = format!("l{index}b{branch_index}p");
-            let own = Places::of(&name, &branch.chain, std::iter::empty(), false);
+            let twig = branch_places(index, branch_index, branch);
             self.note(&format!("a branch of {:.2} m on line {}", branch.chain.length_m(), index + 1));
-            let (from, to) = (places.node(branch.at), own.side(0, Side::Before));
+            let (from, to) = (places.node(branch.at), twig.side(0, Side::Before));
             self.series(&from, &to, 0.0);
-            self.chain(&own, &branch.chain);
+            self.chain(&twig, &branch.chain);
+            let theirs = self.earthed(&format!("l{index}b{branch_index}e"), &branch.chain, &twig, false);
+            let root = own.as_ref().and_then(|own| own.node(branch.at));
+            let first = theirs.as_ref().and_then(|theirs| theirs.node(Place::after(0.0)));
+            if let (Some(root), Some(first)) = (root, first) {
+                self.series(&root, &first, 0.0);
+            }
         }
     }
 
@@ -218,32 +255,29 @@ impl Deck {
         }
     }
 
-    /// The earthed lines of a chain that is wired alternately, tied to the pole where the feed lies.
-    fn earthed(&mut self, index: usize, line: &Line, live: &Places, ring: bool) {
-        let earthed = &line.chain.earthed;
+    /// The earthed lines of a chain that is wired alternately, beside its live ones; `None` where it has none.
+    fn earthed(&mut self, name: &str, chain: &Chain, live: &Places, ring: bool) -> Option<EarthedPlaces> {
+        let earthed = &chain.earthed;
         if earthed.stretches.is_empty() {
-            return;
+            return None;
         }
-        self.note("its earthed lines, tied to the pole at the feed");
-        let chain = Chain { stretches: line.chain.stretches.clone(), joins: earthed.joins.clone(), ..Chain::default() };
-        let also = live.at_m.iter().copied();
-        let own = Places::of(&format!("l{index}e"), &chain, also, ring);
+        self.note("earthed lines");
+        let bare =
+            Chain { stretches: chain.stretches.clone(), joins: earthed.joins.clone(), ..Chain::default() };
+        let places = Places::of(name, &bare, live.at_m.iter().copied(), ring);
         let at = |middle_m: f64| earthed.stretches.iter().find(|one| one.from_m <= middle_m && middle_m < one.to_m);
-        let has =
-            |index: usize| own.at_m.get(index + 1).is_some_and(|to_m| at(0.5 * (own.at_m[index] + to_m)).is_some());
-        let last = own.at_m.len() - 1;
-        for place in 0..own.at_m.len() {
-            let joined = place > 0 && has(place - 1) && has(place);
-            if let Some(ohm) = own.between[place].filter(|_| joined) {
-                let (before, after) = (format!("{}{place}", own.name), format!("{}{place}b", own.name));
+        let middles_m = places.at_m.windows(2).map(|pair| 0.5 * (pair[0] + pair[1]));
+        let has: Vec<bool> = middles_m.map(|middle_m| at(middle_m).is_some()).collect();
+        let own = EarthedPlaces { places, has };
+        for place in 0..own.has.len() {
+            let joined = place > 0 && own.has[place - 1] && own.has[place];
+            if let Some(ohm) = own.places.between[place].filter(|_| joined) {
+                let (before, after) = (format!("{name}{place}"), format!("{name}{place}b"));
                 self.series(&before, &after, ohm);
             }
-            if !has(place) {
-                continue;
-            }
-            let Some(stretch) = at(0.5 * (own.at_m[place] + own.at_m[place + 1])) else { continue };
-            let (nodes, beside) = (between(&own, place), between(live, place));
-            let piece_m = (own.at_m[place + 1] - own.at_m[place]) / (nodes.len() - 1) as f64;
+            let Some(stretch) = at(0.5 * (own.places.at_m[place] + own.places.at_m[place + 1])) else { continue };
+            let (nodes, beside) = (between(&own.places, place), between(live, place));
+            let piece_m = (own.places.at_m[place + 1] - own.places.at_m[place]) / (nodes.len() - 1) as f64;
             for (pair, lives) in nodes.windows(2).zip(beside.windows(2)) {
                 self.series(&pair[0], &pair[1], stretch.r_ohm_per_m * piece_m);
                 for (node, live) in pair.iter().zip(lives) {
@@ -255,15 +289,12 @@ impl Deck {
                 }
             }
         }
-        if ring && has(0) && last > 0 && has(last - 1) {
-            let (end, start) = (own.side(last, Side::Before), own.side(0, Side::After));
+        if ring && own.has.first() == Some(&true) && own.has.last() == Some(&true) {
+            let last = own.places.at_m.len() - 1;
+            let (end, start) = (own.places.side(last, Side::Before), own.places.side(0, Side::After));
             self.series(&end, &start, earthed.closing_ohm);
         }
-        let feed = own.index(line.feed.at_m);
-        if has(feed) || feed > 0 && has(feed - 1) {
-            let node = own.side(feed, if has(feed) { Side::After } else { Side::Before });
-            self.series("pole", &node, 0.0);
-        }
+        Some(own)
     }
 
     /// Leakage and capacitance to remote earth, gathered at the nodes.
@@ -294,6 +325,14 @@ impl Deck {
         let _ = writeln!(self.text, ".meas tran earth_pole min v(pole)");
         for (post, mark) in line.chain.marks[..wiring.posts].iter().enumerate() {
             let _ = writeln!(self.text, ".meas tran post_{} max v({})", post + 1, places.node(*mark));
+        }
+        for (number, &(index, posts)) in wiring.branches.iter().enumerate() {
+            let branch = &line.branches[index];
+            let twig = branch_places(wiring.line, index, branch);
+            for (post, mark) in branch.chain.marks[..posts].iter().enumerate() {
+                let node = twig.node(*mark);
+                let _ = writeln!(self.text, ".meas tran branch_{}_post_{} max v({node})", number + 1, post + 1);
+            }
         }
     }
 }

@@ -89,11 +89,6 @@ impl Ground {
     pub fn wet(&self) -> bool {
         self.soil.wet.unwrap_or(self.today == Some(Today::Wet))
     }
-
-    /// Whether the frost lets no spike in.
-    pub fn is_frozen(&self) -> bool {
-        self.today == Some(Today::Frozen)
-    }
 }
 
 impl Plan {

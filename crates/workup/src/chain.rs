@@ -314,7 +314,7 @@ impl Build<'_> {
     /// A branch: all of its netting, doubled back or not; its first net is tied to the line without a join's resistance.
     fn branch(&self, branch: &BranchLine) -> Branch {
         let placement = &branch.placement;
-        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m());
+        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m() * self.leakage_factor);
         let mut chain = Chain::default();
         for net in &placement.nets {
             let kind = &self.kinds[net.kind];

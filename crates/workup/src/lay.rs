@@ -114,6 +114,9 @@ pub(crate) fn line(
     if let (Some(lay), Some(slope)) = (&mut worked.lay, &worked.slope) {
         lay.set_up_minutes += plan.store.rates.further_post_minutes() * slope.posts().count() as f64;
     }
+    if let Some(lay) = &mut worked.lay {
+        lay.set_up_minutes *= plan.ground.factors().minutes;
+    }
     Some(Line { outline, level, placement, branches, judging })
 }
 
@@ -227,8 +230,7 @@ fn lay(
     };
     let needed = lay.corners.iter().filter(|corner| corner.needs_brace());
     let braces: f64 = needed.map(|corner| corner.kit.minutes(&plan.store)).sum();
-    let rule = base + a_net * lay.nets.len() as f64 + braces;
-    lay.set_up_minutes = rule * plan.ground.factors().minutes;
+    lay.set_up_minutes = base + a_net * lay.nets.len() as f64 + braces;
     lay
 }
 

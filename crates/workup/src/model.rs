@@ -420,6 +420,17 @@ pub struct Volts {
 }
 
 impl Volts {
+    /// The weakest post on the line itself, whatever hangs on it.
+    pub fn weakest_on_line(&self) -> Option<usize> {
+        let posts = self.samples.iter().filter_map(|sample| match sample.of {
+            SampleOf::Post(post) => Some((post, sample.peak_kv)),
+            _ => None,
+        });
+        let least = posts.min_by(|one, other| one.1.total_cmp(&other.1))?;
+        let stated = self.weakest.filter(|weakest| weakest.branch.is_none()).map(|weakest| weakest.post);
+        Some(stated.unwrap_or(least.0))
+    }
+
     /// The sample of the weakest post.
     pub fn weakest_sample(&self) -> Option<&Sample> {
         let weakest = self.weakest?;

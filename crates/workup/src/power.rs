@@ -22,7 +22,7 @@ pub use electrical::SourceModel;
 pub use choice::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice, choice};
 pub use earth::{EarthTest, Stakes, StakesIn, earth_test, stakes};
 pub use feel::{Body, Feels, Felt, SOILS_OHM_M, Who, feels};
-pub use pulse::{PulseShape, pulse_shape};
+pub use pulse::{PulseShape, pulse_shape, width_s};
 pub use turns::{ByTurns, by_turns};
 
 /// All of it for one run.
@@ -91,12 +91,14 @@ pub struct Wiring {
     pub line: usize,
     /// Posts on the run's line: the first of its marks.
     pub posts: usize,
+    /// Branches that are stated: their place among the line's, and how many posts they have.
+    pub branches: Vec<(usize, usize)>,
 }
 
 /// The circuit of a run; `None` where its volts cannot be worked out.
 pub fn wiring(plan: &Plan, run: &str) -> Option<Wiring> {
     let fence = fence::Fence::of(plan, run)?;
-    Some(Wiring { run: run.to_owned(), circuit: fence.circuit, line: fence.line, posts: fence.posts })
+    Some(Wiring { run: run.to_owned(), circuit: fence.circuit, line: fence.line, posts: fence.posts, branches: fence.branches })
 }
 
 /// The plan on a soil of so many ohm metres, whatever the word for today is.

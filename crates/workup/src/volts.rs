@@ -225,8 +225,16 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
         let circuit = Circuit { lines, ..likely.clone() };
         Ok(solve(&circuit, &peaks_only)?.lines)
     };
-    let low = range(defaults::LEAKAGE_LONG_WET_S_PER_M)?;
-    let high = range(defaults::LEAKAGE_CLEAN_S_PER_M)?;
+    // Where the word for today makes the grass leak more or less than either end, the end goes with it.
+    let (mut most, mut least) = (defaults::LEAKAGE_LONG_WET_S_PER_M, defaults::LEAKAGE_CLEAN_S_PER_M);
+    if plan.ground.today.is_some() {
+        for member in members {
+            let today = plan.leakage_today_s_per_m(member.run);
+            (most, least) = (most.max(today), least.min(today));
+        }
+    }
+    let low = range(most)?;
+    let high = range(least)?;
     let animals = match depth {
         Depth::Quick => None,
         Depth::Full => {

@@ -105,7 +105,7 @@ fn a_sheet_that_contradicts_itself_has_no_curve_and_the_others_have_theirs() {
     let mut plan = square(2);
     let mut wrong = unit("wrong", 1.0, 1.0);
     wrong.kv_at_500_ohm = Some(8.0);
-    // Facts/electrical.md 2.3, the second worked sheet: it needs an inductance.
+    // docs/sources.md, electrical 2.3, the second worked sheet: it needs an inductance.
     let slow = Energizer {
         id: "slow".to_owned(),
         stored_j: Some(1.0),
@@ -181,10 +181,15 @@ fn animals_feel_less_the_drier_the_soil_and_a_fox_what_the_report_says() {
     for (felt, sample) in fox.posts.iter().zip(&samples) {
         assert!((felt.kv - sample.animal_kv.unwrap()).abs() < 1e-9 && (felt.j - sample.animal_j.unwrap()).abs() < 1e-9);
     }
-    // A column's soil is what it says, whatever the word for today is.
-    let mut dry = plan.clone();
-    dry.ground.today = Some(Today::Damp);
-    assert_eq!(feels(&dry, "run"), all);
+    // A column's soil is what it says, whatever the word for today is: what else it changes is stated back.
+    for today in [Today::Dry, Today::Wet, Today::Frozen] {
+        let mut said = plan.clone();
+        said.ground.today = Some(today);
+        said.runs[0].leakage_s_per_m = Some(said.runs[0].leakage_s_per_m() / today.factors().leakage);
+        for (one, other) in feels(&said, "run").iter().zip(&all) {
+            assert!(one.posts.iter().zip(&other.posts).all(|(one, other)| (one.kv - other.kv).abs() < 1e-9), "{today:?}");
+        }
+    }
 }
 
 #[test]
@@ -251,7 +256,7 @@ fn nets_wired_by_turns_are_told_beside_the_same_with_every_line_live() {
     let weakest_kv = workup(&plain, Depth::Quick).runs[0].volts.clone().unwrap().weakest.unwrap().peak_kv;
     assert!((turns.weakest_kv[1] - weakest_kv).abs() < 1e-9);
     assert!(turns.weakest_kv[0] < turns.weakest_kv[1], "half the lines carry the current");
-    // Facts/electrical.md 7: needs no soil path, so that dry soil changes hardly anything; plainly wired it does.
+    // docs/sources.md, electrical 7: needs no soil path, so that dry soil changes hardly anything; plainly wired it does.
     let [damp, _, very_dry] = turns.fox_kv;
     assert!(very_dry[0] > 3.0 * very_dry[1], "{turns:?}");
     assert!(very_dry[1] < 0.2 * damp[1], "{turns:?}");

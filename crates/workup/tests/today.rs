@@ -64,11 +64,18 @@ fn zones_are_wet_too_and_a_measured_earth_stays() {
         plan.runs[0].leakage_s_per_m = Some(s_per_m);
         plan.runs[0].leakage_zones =
             vec![plan::LeakageZone { from_m: 10.0, to_m: 30.0, s_per_m: 2.0 * s_per_m, rest: plan::Rest::new() }];
+        let outline = vec![Point::new(25.0, 10.0), Point::new(70.0, 10.0)];
+        let rest = plan::Rest::new();
+        plan.runs[0].branches = vec![plan::Branch { from_m: 35.0, outline, nets: vec!["long".to_owned()], rest }];
+        plan.store.nets[0].count = Some(3);
         workup(&plan, Depth::Quick).runs[0].volts.clone().unwrap()
     };
     let (wet, stated) = (with(Some(Today::Wet), 1e-5), with(None, 5e-5));
     near(wet.earth_ohm, 40.0);
     near(wet.weakest.unwrap().peak_kv, stated.weakest.unwrap().peak_kv);
+    for (one, other) in wet.branches[0].iter().zip(&stated.branches[0]) {
+        near(one.peak_kv, other.peak_kv);
+    }
 }
 
 #[test]
@@ -83,6 +90,8 @@ fn holds_minutes_and_frost() {
     near(hold(&workup(&stated, Depth::Quick)), hold(&damp));
     let soil = |workup: &Workup| workup.soil.clone().unwrap();
     assert!(!soil(&damp).refuses && !soil(&wet).refuses && soil(&frozen).refuses);
+    let corners = &run(&frozen).lay.as_ref().unwrap().corners;
+    assert!(corners.iter().all(|corner| corner.hold_n == 0.0 && corner.needs_brace()), "no spike goes in");
     for (today, factor) in [(&wet, 1.3), (&frozen, 2.0)] {
         near(run(today).lay.as_ref().unwrap().set_up_minutes, factor * run(&damp).lay.as_ref().unwrap().set_up_minutes);
         let minutes = |workup: &Workup| run(workup).taking_down.as_ref().unwrap().minutes_low;

@@ -162,7 +162,7 @@ fn post_in_hand(desk: &Desk<'_>, volts: &Volts) -> Option<usize> {
     let index = desk.editor.run_index();
     match desk.editor.picked() {
         Some(Thing::Post { run, post }) if run == index => Some(post),
-        _ => volts.weakest.filter(|weakest| weakest.branch.is_none()).map(|weakest| weakest.post),
+        _ => volts.weakest_on_line(),
     }
 }
 

@@ -206,7 +206,7 @@ fn learn(inverse: &mut [Vec<f64>], (was_m, now_m): (&[f64], &[f64]), (was_off_m,
         (0..count).map(|column| (0..count).map(|row| step[row] * inverse[row][column]).sum()).collect();
     let length: f64 = step.iter().zip(&guessed).map(|(a, b)| a * b).sum();
     // A step that says nothing, or the opposite of what it was taken for, teaches nothing.
-    if length.abs() < 0.1 * step.iter().map(|part| part * part).sum::<f64>() {
+    if length.abs() <= 0.1 * step.iter().map(|part| part * part).sum::<f64>() {
         return;
     }
     for (row, (step, guessed)) in inverse.iter_mut().zip(step.iter().zip(&guessed)) {

@@ -18,7 +18,7 @@ texts! {
         CornerLeansWhy: "The net pulls there with {pull}; one post's spikes hold {hold} in this ground.",
         EndNeedsBrace: "{run}: the netting ends in the open; brace each end along the line.",
         EndNeedsBraceWhy: "An end pulls with {pull}; one post's spikes hold {hold} in this ground.",
-        BraceTooWeak: "{corners} of {run}: the brace that is set is too weak; take a longer stake or a second one.",
+        BraceTooWeak: "{corners} of {run}: the brace that is set is too weak; take what the page about the run offers for it.",
         BraceTooWeakWhy: "The net pulls there with {pull}; the brace holds {hold}, and {wanted} times the pull is asked for.",
         BraceInside: "{corners} of {run} points inward, so its stake stands inside the run, where birds and mower go: flag it.",
         BendLeans: "{run}: the posts of a gentle bend lean in, although no corner there is sharp; brace the middle of the bend.",

@@ -13,7 +13,7 @@ texts! {
         FoldTakeDown: "Fold taking down",
         TakingDown: "Taking down",
         Minutes: "{low} min for practised hands, {high} the first time; {walk} on foot and {carry} with a roll in hand.",
-        RuleOfThumb: "By rule of thumb it is {minutes} min: 5, 10 a net, 2 a brace. The table and the sheet say that until you state how long things take.",
+        RuleOfThumb: "By rule of thumb it is {minutes} min: so much a net and a brace. The table and the sheet say that until you state how long things take.",
         Bound: "No order takes practised hands less than {bound} min.",
         Mowing: "Mowing, {minutes} min, is not in that.",
         Steps: "{number}. {step}",

@@ -59,10 +59,11 @@ fn mends(site: &Site<'_>, corner: &geometry::Corner) -> Vec<Mend> {
     .collect()
 }
 
-/// Minutes of work about a brace, longer in stony ground.
+/// Minutes of work about a brace, longer in stony ground and as the ground is today.
 fn minutes(site: &Site<'_>, minutes: f64) -> f64 {
     let rates = &site.plan.store.rates;
-    if rates.stony() { minutes * rates.stony_factor() } else { minutes }
+    let today = minutes * site.plan.ground.factors().minutes;
+    if rates.stony() { today * rates.stony_factor() } else { today }
 }
 
 fn costed(site: &Site<'_>, mend: Mend) -> Mend {

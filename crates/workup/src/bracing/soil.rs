@@ -151,7 +151,7 @@ pub fn soil(plan: &Plan) -> (SoilFound, Vec<Trouble>) {
         by_foot: base.by_foot,
         wet: plan.ground.wet(),
         wet_factor: stated.wet_factor(),
-        refuses: base.by_foot == Some(ByFoot::Refuses) || plan.ground.is_frozen(),
+        refuses: base.by_foot == Some(ByFoot::Refuses) || plan.ground.factors().hold.is_none(),
         source: base.source,
         seen: stated.corners_seen.iter().map(|seen| says(plan, seen)).collect(),
     };
@@ -161,6 +161,10 @@ pub fn soil(plan: &Plan) -> (SoilFound, Vec<Trouble>) {
         }
     }
     bound(plan, &mut found, &mut troubles);
+    // Whatever the ground holds else: what does not go in holds nothing.
+    if plan.ground.factors().hold.is_none() {
+        found.holding = Holding::Clay(0.0);
+    }
     (found, troubles)
 }
 
@@ -290,7 +294,7 @@ fn bound(plan: &Plan, found: &mut SoilFound, troubles: &mut Vec<Trouble>) {
         (found.range, found.table, found.word, found.by_foot) = (None, None, None, None);
         found.holding = Holding::Clay(kpa);
         found.source = SEEN;
-        found.refuses = plan.ground.is_frozen();
+        found.refuses = plan.ground.factors().hold.is_none();
         found.seen[index].counts = true;
     }
 }

@@ -13,6 +13,7 @@ use electrical::{Accuracy, Circuit, Closing, Place, Pulse, PulseSolver, Source, 
 use geometry::{FixedStart, Net, Outline, PlacementRequest, Point};
 use plan::{Energizer, Plan, Run, defaults};
 
+use super::fence::Fence;
 use crate::lay::Line;
 use crate::model::SheetTrouble;
 use crate::values::{self, Bad};
@@ -39,8 +40,9 @@ pub struct ByGrass<T> {
 }
 
 impl<T> ByGrass<T> {
-    fn of(mut figure: impl FnMut(Grass) -> T) -> Self {
-        Self { clean: figure(Grass::Clean), likely: figure(Grass::Likely), overgrown: figure(Grass::Overgrown) }
+    fn of(mut figure: impl FnMut(Grass) -> Option<T>) -> Option<Self> {
+        let (clean, likely) = (figure(Grass::Clean)?, figure(Grass::Likely)?);
+        Some(Self { clean, likely, overgrown: figure(Grass::Overgrown)? })
     }
 }
 
@@ -59,7 +61,7 @@ pub struct Choice {
     pub run: String,
     /// The keeper's target, kilovolts.
     pub target_kv: f64,
-    /// Nets of the run itself.
+    /// Nets of the run itself, as they are laid.
     pub own_nets: usize,
     /// Resistance of the earth, ohms.
     pub earth_ohm: f64,
@@ -98,27 +100,28 @@ pub fn choice(plan: &Plan, run: &str) -> Option<Choice> {
         return None;
     }
     let earth_ohm = volts::earth_ohm(plan, run)?;
-    let fences = Fences::of(plan, run, earth_ohm)?;
+    let laid = Fence::of(plan, &run.id).map_or_else(Vec::new, |fence| fence.kinds);
+    let fences = Fences::of(plan, run, &laid, earth_ohm)?;
     let mut solver = PulseSolver::new();
     let stated = plan.store.energizers.iter();
     let assumed = Energizer::assumed();
     let energizers: Vec<&Energizer> = if plan.store.energizers.is_empty() { vec![&assumed] } else { stated.collect() };
     let units = energizers
         .into_iter()
-        .map(|unit| match volts::fit(Some(unit)) {
-            Ok(fit) => UnitChoice {
-                id: unit.id.clone(),
-                model: Ok(fit.model),
-                weakest_kv: (1..=MOST_NETS)
-                    .map(|nets| ByGrass::of(|grass| fences.weakest_kv(&mut solver, fit.source, nets, grass)))
-                    .collect(),
-            },
-            Err(fault) => UnitChoice { id: unit.id.clone(), model: Err(fault), weakest_kv: Vec::new() },
+        .map(|unit| {
+            let id = unit.id.clone();
+            let fit = match volts::fit(Some(unit)) {
+                Ok(fit) => fit,
+                Err(fault) => return Some(UnitChoice { id, model: Err(fault), weakest_kv: Vec::new() }),
+            };
+            let mut of = |nets| ByGrass::of(|grass| fences.weakest_kv(&mut solver, fit.source, nets, grass));
+            let weakest_kv = (1..=MOST_NETS).map(&mut of).collect::<Option<_>>()?;
+            Some(UnitChoice { id, model: Ok(fit.model), weakest_kv })
         })
-        .collect();
+        .collect::<Option<_>>()?;
     let target_kv = plan.target_kv();
-    let least_stored_j = ByGrass::of(|grass| fences.least_stored_j(&mut solver, target_kv, grass));
-    let own_nets = run.nets.as_ref().map_or(0, Vec::len);
+    let least_stored_j = ByGrass::of(|grass| Some(fences.least_stored_j(&mut solver, target_kv, grass)))?;
+    let own_nets = laid.len();
     Some(Choice { run: run.id.clone(), target_kv, own_nets, earth_ohm, units, least_stored_j })
 }
 
@@ -129,12 +132,8 @@ struct Fences {
 }
 
 impl Fences {
-    fn of(plan: &Plan, run: &Run, earth_ohm: f64) -> Option<Self> {
-        let kinds: Vec<usize> = match &run.nets {
-            Some(ids) => ids.iter().filter_map(|id| plan.store.nets.iter().position(|net| net.id == *id)).collect(),
-            None => Vec::new(),
-        };
-        let kinds = if kinds.is_empty() { vec![0] } else { kinds };
+    fn of(plan: &Plan, run: &Run, laid: &[usize], earth_ohm: f64) -> Option<Self> {
+        let kinds = if laid.is_empty() { &[0] } else { laid };
         if plan.store.nets.is_empty() {
             return None;
         }
@@ -157,16 +156,14 @@ impl Fences {
         }
     }
 
-    /// Kilovolts at the weakest post, never credited above the no-load figure.
-    fn weakest_kv(&self, solver: &mut PulseSolver, source: Source, nets: usize, grass: Grass) -> f64 {
+    /// Kilovolts at the weakest post, never credited above the no-load figure; `None` where nothing can be worked out.
+    fn weakest_kv(&self, solver: &mut PulseSolver, source: Source, nets: usize, grass: Grass) -> Option<f64> {
         let circuit = Circuit { source, earth_ohm: self.earth_ohm, lines: vec![self.line(nets, grass).clone()] };
         let mut pulse = Pulse::default();
         let accuracy = Accuracy { energy: false, ..Accuracy::default() };
-        if solver.pulse_into(&circuit, &accuracy, &mut pulse).is_err() {
-            return 0.0;
-        }
+        solver.pulse_into(&circuit, &accuracy, &mut pulse).ok()?;
         let lowest_v = pulse.lines[0].chain.marks.iter().map(|peak| peak.volts).fold(f64::INFINITY, f64::min);
-        lowest_v.min(source.v0) / 1e3
+        Some(lowest_v.min(source.v0) / 1e3)
     }
 
     /// The least stored energy for each count of nets.
@@ -177,7 +174,7 @@ impl Fences {
         (1..=MOST_NETS)
             .map(|nets| {
                 let mut holds = |stored_j: f64| {
-                    self.weakest_kv(solver, in_proportion(assumed.source, stored_j), nets, grass) >= target_kv
+                    self.weakest_kv(solver, in_proportion(assumed.source, stored_j), nets, grass).is_some_and(|kv| kv >= target_kv)
                 };
                 let found = least(&mut holds, least_j);
                 least_j = found.unwrap_or(MOST_STORED_J);

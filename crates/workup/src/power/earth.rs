@@ -47,7 +47,7 @@ pub struct StakesIn {
 /// What the shorted-fence test would read on this fence.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EarthTest {
-    /// The post farthest from the feed, in the order of the lay's posts.
+    /// The post farthest from the earth stakes, or from the feed where their place is not stated, in the order of the lay's posts.
     pub post: usize,
     /// How far it is, straight, metres.
     pub far_m: f64,
@@ -89,9 +89,13 @@ fn stakes_in(plan: &Plan, run: &str, today: Today) -> Option<StakesIn> {
         let spacing_m = stated.earth_stakes.spacing_m();
         let ohm =
             electrical::stakes_ohm(soil_ohm_m, stake.length_m(), stake.diameter_m(), count as usize, spacing_m).ok()?;
-        let with = fence.over(ohm, plan, run);
+        let with = fence.over(ohm, &there, run);
         let animal_kv = with.touched(&animal, |touch| touch.peak_v / 1e3)?[weakest];
         by_count.push(Stakes { count, ohm, animal_kv });
+    }
+    // Behind a break nothing is felt, whatever the earth is.
+    if by_count.iter().any(|one| one.animal_kv <= 0.0) {
+        return None;
     }
     let enough = by_count.windows(2).find(|pair| pair[1].animal_kv < pair[0].animal_kv * (1.0 + WORTH));
     let needed = enough.map_or(MOST_STAKES, |pair| pair[0].count);
@@ -102,8 +106,8 @@ fn stakes_in(plan: &Plan, run: &str, today: Today) -> Option<StakesIn> {
 pub fn earth_test(plan: &Plan, run: &str) -> Option<EarthTest> {
     let fence = Fence::of(plan, run)?;
     let stated = plan.runs.iter().find(|other| other.id == run)?;
-    let feed = stated.feed_at.or(stated.outline.first().copied())?;
-    let far = |at: plan::Point| (at.east_m - feed.east_m).hypot(at.north_m - feed.north_m);
+    let earth = stated.earth_stakes.at.or(stated.feed_at).or(stated.outline.first().copied())?;
+    let far = |at: plan::Point| (at.east_m - earth.east_m).hypot(at.north_m - earth.north_m);
     let (post, far_m) =
         fence.stands.iter().map(|&at| far(at)).enumerate().max_by(|one, other| one.1.total_cmp(&other.1))?;
     let sound = fence.peaks_v(&fence.circuit)?;
@@ -157,6 +161,6 @@ impl Fence {
         let others_s = own.map_or(0.0, |own| (1.0 / self.circuit.earth_ohm - 1.0 / own).max(0.0));
         let alone = self.circuit.lines.len() == 1;
         let earth_ohm = if alone { ohm } else { 1.0 / (1.0 / ohm + others_s) };
-        Self { circuit: Circuit { earth_ohm, ..self.circuit.clone() }, stands: self.stands.clone(), ..*self }
+        Self { circuit: Circuit { earth_ohm, ..self.circuit.clone() }, stands: self.stands.clone(), kinds: self.kinds.clone(), branches: self.branches.clone(), ..*self }
     }
 }

@@ -36,6 +36,8 @@ pub struct Body {
 
 /// The body of the standard load, and four paws of 2 cm: the animal whose figures the report gives.
 const PAWS: &str = "500 Ω is the standard load; paws of 2 cm: common practice, no source";
+/// The same with larger paws.
+const LARGE_PAWS: &str = "500 Ω is the standard load; paws of 3 cm: common practice, no source";
 /// Hens.
 const HENS: &str = "hens 1.9 to 7 kΩ in stunning baths, Schütt-Abraham and others, from memory; two feet of 2 cm: common practice, no source";
 /// Sheep.
@@ -50,7 +52,7 @@ impl Who {
     pub fn body(self) -> Body {
         match self {
             Self::Fox => Body { body_ohm: 500.0, foot_m: 0.02, feet: 4, source: PAWS },
-            Self::Dog => Body { body_ohm: 500.0, foot_m: 0.03, feet: 4, source: PAWS },
+            Self::Dog => Body { body_ohm: 500.0, foot_m: 0.03, feet: 4, source: LARGE_PAWS },
             Self::Hen => Body { body_ohm: 3000.0, foot_m: 0.02, feet: 2, source: HENS },
             Self::Sheep => Body { body_ohm: 500.0, foot_m: 0.025, feet: 4, source: SHEEP },
         }

@@ -15,6 +15,10 @@ pub(crate) struct Fence {
     /// Posts on the line, and where they stand.
     pub(crate) posts: usize,
     pub(crate) stands: Vec<plan::Point>,
+    /// Kinds of the nets as they are laid: places in the store.
+    pub(crate) kinds: Vec<usize>,
+    /// Branches that were stated: their place among the line's, and how many posts they have.
+    pub(crate) branches: Vec<(usize, usize)>,
 }
 
 impl Fence {
@@ -36,9 +40,15 @@ impl Fence {
             bad_runs.push(Bad::of(&worked.troubles));
         }
         let (built, line) = volts::of_run(plan, &lines, &bad, index, &bad_runs)?;
-        let posts = &lines[index].as_ref()?.placement.as_ref()?.posts;
+        let laid = lines[index].as_ref()?;
+        let placement = laid.placement.as_ref()?;
+        let posts = &placement.posts;
+        let kinds = placement.nets.iter().map(|net| net.kind).collect();
+        let first_branch = built.nettings[line].first_branch;
+        let branch = |(place, branch): (usize, &crate::branches::BranchLine)| (first_branch + place, branch.placement.posts.len());
+        let branches = laid.branches.iter().enumerate().map(branch).collect();
         let stands = posts.iter().map(|post| crate::place(post.at)).collect();
-        Some(Self { circuit: built.circuit, line, posts: posts.len(), stands })
+        Some(Self { circuit: built.circuit, line, posts: posts.len(), stands, kinds, branches })
     }
 
     /// What an animal takes at every post on the line.

@@ -17,7 +17,7 @@ pub struct PulseShape {
     pub charge_c: f64,
     /// Energy that leaves the energizer's terminals for good, joules.
     pub energy_j: f64,
-    /// How long the energizer gives 95 % of the integral of its squared current into the feed, seconds.
+    /// How long 95 % of the integral of the feed's squared voltage takes, seconds.
     pub duration_s: f64,
 }
 
@@ -40,7 +40,7 @@ pub fn pulse_shape(plan: &Plan, run: &str) -> Option<PulseShape> {
 }
 
 /// The shortest time from the start that holds 95 % of the integral of the square, by the trapezoidal rule.
-fn width_s(times_s: &[f64], kv: &[f64]) -> f64 {
+pub fn width_s(times_s: &[f64], kv: &[f64]) -> f64 {
     let mut sums = vec![0.0];
     for (pair_s, pair_kv) in times_s.windows(2).zip(kv.windows(2)) {
         let squares = 0.5 * (pair_kv[0] * pair_kv[0] + pair_kv[1] * pair_kv[1]);

@@ -19,7 +19,7 @@ const NAMED: [usize; 5] = [1, 5, 10, 15, 20];
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     let head = words.text(Text::Choice);
-    let Some((study, _)) = desk.editor.study() else {
+    let Some((study, stale)) = desk.editor.study() else {
         desk.section(ui, head, "");
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::ChoiceLook));
@@ -27,6 +27,10 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     };
     let Some(choice) = &study.choice else { return };
     desk.section(ui, head, words.text(Text::ChoiceAside));
+    if stale {
+        ui.add_space(4.0);
+        desk.second(ui, words.text(Text::BeingReckoned));
+    }
     let Some((run, _)) = desk.editor.run() else { return };
     let own = store::energizer_of(desk.editor.plan(), run).map_or("", |unit| unit.id.as_str());
     let fits: Vec<&UnitChoice> = choice.units.iter().filter(|unit| unit.model.is_ok()).collect();
@@ -122,6 +126,11 @@ fn least(choice: &Choice, words: Words) -> String {
         1 => words.text(Text::OneNet).to_owned(),
         count => words.say(Text::OfNets, &[("count", &count.to_string())]),
     };
+    let free_kv = plan::Energizer::assumed().no_load_kv();
+    if choice.target_kv >= free_kv {
+        let places = [("target", &*words.kilovolts(choice.target_kv)), ("free", &*words.kilovolts(free_kv))];
+        return words.say(Text::NoneReaches, &places);
+    }
     let joules = |row: &[Option<f64>]| {
         let Some(joules) = row[choice.own_nets - 1] else {
             let most = words.typed_parts(Measure::Joules, MOST_STORED_J).0;

@@ -5,6 +5,7 @@ use plan::{Run, Today};
 use words::Words;
 use words::texts::Power as Text;
 use workup::Lay;
+use workup::power::earth::{FAR_M, RULE_KV, SHORTED_KV, WORTH};
 use workup::power::{EarthTest, StakesIn, Study};
 
 use crate::kit;
@@ -18,7 +19,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, run: &Run, l
     if let [wet, damp, dry] = study.stakes.as_slice() {
         ui.add_space(8.0);
         let count = |stakes: &StakesIn| stakes.needed.to_string();
-        let worth = [("wet", count(wet)), ("damp", count(damp)), ("dry", count(dry))];
+        let least = words.number(100.0 * WORTH, 0);
+        let worth = [("wet", count(wet)), ("damp", count(damp)), ("dry", count(dry)), ("worth", least)];
         let worth: Vec<(&str, &str)> = worth.iter().map(|(name, count)| (*name, count.as_str())).collect();
         desk.second(ui, &words.say(Text::StakesWorth, &worth));
         if let Some(sentence) = one_more(damp, run.earth_stakes.count(), words) {
@@ -27,7 +29,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, run: &Run, l
         }
     }
     ui.add_space(4.0);
-    desk.second(ui, words.text(Text::OneStakeForAll));
+    let apart = words.far(care::BETWEEN_EARTHS_M);
+    desk.second(ui, &words.say(Text::OneStakeForAll, &[("apart", &apart)]));
     if let Some(test) = &study.test {
         self::test(ui, desk, test, lay);
     }
@@ -56,19 +59,22 @@ fn test(ui: &mut Ui, desk: &mut Desk<'_>, test: &EarthTest, lay: &Lay) {
     ui.add_space(4.0);
     let post = (test.post + 1).to_string();
     let far = words.far(test.far_m);
+    let (wants, short, rule) = (words.far(FAR_M), words.kilovolts(SHORTED_KV), words.kilovolts(RULE_KV));
     let kv = test.sound_kv.map(|kv| words.kilovolts(kv));
     let from = lay.posts.get(test.post).map_or_else(String::new, |post| words.far(post.along_m));
     if let Some((ohm, earth_kv)) = test.shorted {
         let earth = words.kilovolts(earth_kv);
         let ohm = words.number(ohm, 0);
         let places = [("post", &*post), ("far", &*far), ("from", &*from), ("earth", &*earth), ("ohm", &*ohm)];
-        let next = if earth_kv > workup::power::earth::RULE_KV { Text::TestHigh } else { Text::TestLow };
+        let places = [&places[..], &[("short", &*short), ("rule", &*rule)]].concat();
+        let next = if earth_kv > RULE_KV { Text::TestHigh } else { Text::TestLow };
         for text in [Text::TestSafe, Text::TestShort, Text::TestRead, next, Text::TestRule] {
             desk.second(ui, &words.say(text, &places));
             ui.add_space(4.0);
         }
     } else {
         let places = [("post", &*post), ("far", &*far), ("feed", &*kv[0]), ("kv", &*kv[1])];
+        let places = [&places[..], &[("wants", &*wants), ("short", &*short)]].concat();
         let first = if test.reaches() { Text::TestAlreadyLow } else { Text::TestTooNear };
         for text in [first, Text::TestFarPost, Text::TestSafeReading] {
             desk.second(ui, &words.say(text, &places));

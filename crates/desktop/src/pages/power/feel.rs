@@ -23,7 +23,9 @@ pub(super) fn feel(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, stale: bool,
     let head = words.say(Window::AnimalAt, &[("post", &(post + 1).to_string())]);
     desk.section(ui, &head, "");
     let wide = ui.available_width();
-    let (rect, _) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+    let (rect, heads) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+    let soils = SOILS_OHM_M.map(|ohm_m| words.say(Text::SoilOf, &[("ohm_m", &words.number(ohm_m, 0))]));
+    heads.on_hover_text(soils.join("\n"));
     for (text, end) in [Text::DampSoil, Text::DrySoil, Text::VeryDrySoil, Text::EnergyDamp].into_iter().zip(ENDS) {
         let at = pos2(rect.left() + end * wide, rect.bottom());
         kit::cell(ui, at, Align2::RIGHT_BOTTOM, words.text(text), theme::regular(11.0), colour(p.ink2));
@@ -103,7 +105,7 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
     let (words, p) = (desk.words, desk.p);
     let Some(here) = pulse.posts_kv.get(post) else { return };
     let head = words.say(Text::PulseAt, &[("post", &(post + 1).to_string())]);
-    let wide = words.say(Text::PulseWide, &[("ms", &milliseconds(words, pulse.duration_s))]);
+    let wide = words.say(Text::PulseWide, &[("ms", &milliseconds(words, workup::power::width_s(&pulse.times_s, here)))]);
     desk.section(ui, &head, &wide);
     let other =
         sound.map_or((&pulse.times_s, Some(&pulse.feed_kv)), |sound| (&sound.times_s, sound.posts_kv.get(post)));
