@@ -2,9 +2,9 @@
 //!
 //! The sentences are shared by the window, the report and the sheet, so that each is worded once.
 
-use plan::{BraceKind, ByFoot, Run, SoilTable, SoilWord};
+use plan::{BraceKind, ByFoot, Run, SoilTable, SoilWord, Today};
 use words::Words;
-use words::texts::Bracing as Text;
+use words::texts::{Bracing as Text, Power};
 use workup::RunWorkup;
 use workup::bracing::{Evidence, GoesOver, Holding, Kit, Mend, MendKind, SoilFound, Wind};
 
@@ -61,8 +61,26 @@ pub fn kind(words: Words, soil: &SoilFound) -> String {
     words.text(text).to_owned()
 }
 
-/// On what the soil rests, in a sentence that names the set of words where a class counts.
+/// On what the soil rests, and how the ground is today where that is said.
 pub fn soil_line(words: Words, soil: &SoilFound) -> String {
+    let rests = rests_on(words, soil);
+    let Some(today) = soil.today else { return rests };
+    let word = words.text(today_word(today));
+    format!("{rests} {}", words.say(Power::TodaySaid, &[("word", word)]))
+}
+
+/// The word for the ground today.
+pub fn today_word(today: Today) -> Power {
+    match today {
+        Today::Dry => Power::Dry,
+        Today::Damp => Power::Damp,
+        Today::Wet => Power::Wet,
+        Today::Frozen => Power::Frozen,
+    }
+}
+
+/// On what the soil rests, in a sentence that names the set of words where a class counts.
+fn rests_on(words: Words, soil: &SoilFound) -> String {
     let class = |word: SoilWord| words.text(class_word(word)).to_owned();
     let kind = kind(words, soil);
     let line = match (soil.evidence, soil.table, soil.word) {

@@ -76,6 +76,12 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             match fault {
                 BranchTrouble::NoNets => new("branch-no-nets", warning).says(said(Text::BranchNoNets, "")),
                 BranchTrouble::NoLine => new("branch-no-line", warning).says(said(Text::BranchNoLine, "")),
+                BranchTrouble::Beyond { from_m, line_m } => {
+                    let line = look.words.length(*line_m);
+                    let places = [("from", &*look.words.length(*from_m)), ("line", &*line)];
+                    new("branch-off-line", warning)
+                        .says(look.say(Text::BranchBeyond, &[[("run", run), ("branch", &*number)], places].concat()))
+                }
                 BranchTrouble::OffLine { off_m, at } => new("branch-off-line", warning)
                     .says(said(Text::BranchOffLine, &look.words.length(*off_m)))
                     .at([*at]),

@@ -89,12 +89,13 @@ pub(crate) fn today(button: &Response, editor: &Editor, said: &mut Said) {
 
 /// The word for the ground today, and what it means.
 pub(crate) fn today_words(today: Today) -> (Power, Power) {
-    match today {
-        Today::Dry => (Power::Dry, Power::DryMeans),
-        Today::Damp => (Power::Damp, Power::DampMeans),
-        Today::Wet => (Power::Wet, Power::WetMeans),
-        Today::Frozen => (Power::Frozen, Power::FrozenMeans),
-    }
+    let means = match today {
+        Today::Dry => Power::DryMeans,
+        Today::Damp => Power::DampMeans,
+        Today::Wet => Power::WetMeans,
+        Today::Frozen => Power::FrozenMeans,
+    };
+    (care::bracing::today_word(today), means)
 }
 
 /// The button that opens the list of what was done, and the list.

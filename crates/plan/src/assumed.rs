@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use crate::defaults::{self, COMMON_PRACTICE};
 use crate::model::{Plan, Rates};
+use crate::today::Factors;
 
 /// One statement that was not made, and what stands in for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,7 +51,14 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
             defaults::UNIT_WEIGHT_KN_PER_M3,
         );
     }
-    list.unless(soil.wet.is_some(), "ground.soil.wet", defaults::WET);
+    list.unless(soil.wet.is_some() || plan.ground.today.is_some(), "ground.soil.wet", defaults::WET);
+    if let Some(today) = plan.ground.today {
+        let Factors { resistivity, leakage, mass, minutes, .. } = today.factors();
+        let named = [("resistivity", resistivity), ("leakage", leakage), ("mass", mass), ("minutes", minutes)];
+        for (name, factor) in named.into_iter().filter(|(_, factor)| *factor != 1.0) {
+            list.with(format!("ground.today.{name}"), factor, crate::today::source());
+        }
+    }
     if let Some(run) = plan.runs.iter().find(|run| !run.gates.is_empty())
         && let Some(&first) = run.outline.first()
         && let Some(at) = plan.gateway_for(first)

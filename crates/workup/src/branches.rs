@@ -38,7 +38,9 @@ pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles:
         let from_m =
             if line.is_closed() { line.wrap_m(branch.from_m) } else { branch.from_m.clamp(0.0, line.length_m()) };
         let (hangs_at, starts_at) = (line.at(from_m), outline.at(0.0));
-        if hangs_at.distance_m(starts_at) > BRANCH_REACH_M || (branch.from_m - from_m).abs() > BRANCH_REACH_M {
+        if (branch.from_m - from_m).abs() > BRANCH_REACH_M {
+            trouble(BranchTrouble::Beyond { from_m: branch.from_m, line_m: line.length_m() });
+        } else if hangs_at.distance_m(starts_at) > BRANCH_REACH_M {
             let off_m = hangs_at.distance_m(starts_at);
             trouble(BranchTrouble::OffLine { off_m, at: place(starts_at) });
         }

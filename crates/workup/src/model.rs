@@ -656,6 +656,13 @@ pub enum BranchTrouble {
     NoNets,
     /// Its outline is no line.
     NoLine,
+    /// The line has no such place.
+    Beyond {
+        /// Where it is said to hang, metres along the line.
+        from_m: f64,
+        /// How long the line is, metres.
+        line_m: f64,
+    },
     /// Its outline does not start where it hangs.
     OffLine {
         /// How far apart they are, metres.

@@ -98,7 +98,13 @@ pub struct Wiring {
 /// The circuit of a run; `None` where its volts cannot be worked out.
 pub fn wiring(plan: &Plan, run: &str) -> Option<Wiring> {
     let fence = fence::Fence::of(plan, run)?;
-    Some(Wiring { run: run.to_owned(), circuit: fence.circuit, line: fence.line, posts: fence.posts, branches: fence.branches })
+    Some(Wiring {
+        run: run.to_owned(),
+        circuit: fence.circuit,
+        line: fence.line,
+        posts: fence.posts,
+        branches: fence.branches,
+    })
 }
 
 /// The plan on a soil of so many ohm metres, whatever the word for today is.

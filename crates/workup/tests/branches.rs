@@ -89,7 +89,7 @@ fn what_a_branch_lacks_is_said() {
     assert_eq!(off, fault(BranchTrouble::OffLine { off_m: 5.0, at: Point::new(30.0, 0.0) }));
     assert!(matches!(
         troubles(&|branch| branch.from_m = -10.0)[..],
-        [Trouble::Branch { fault: BranchTrouble::OffLine { .. }, .. }]
+        [Trouble::Branch { fault: BranchTrouble::Beyond { from_m: -10.0, .. }, .. }]
     ));
 }
 

@@ -27,7 +27,11 @@ enum Said {
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 55] = [
+const TABLE: [(&str, Page, Text, Said); 59] = [
+    ("today.resistivity", Page::Power, Text::KeyTodaySoil, Said::Times),
+    ("today.leakage", Page::Power, Text::KeyTodayGrass, Said::Times),
+    ("today.mass", Page::Sheet, Text::KeyTodayMass, Said::Times),
+    ("today.minutes", Page::Run, Text::KeyTodayMinutes, Said::Times),
     ("line_voltage_kv", Page::Ground, Text::KeyLineVoltage, Said::Kilovolts),
     ("resistivity_ohm_m", Page::Power, Text::KeyResistivity, Said::Nothing),
     ("undrained_strength_kpa", Page::Ground, Text::KeyStrength, Said::Nothing),

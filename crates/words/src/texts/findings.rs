@@ -77,6 +77,7 @@ texts! {
         AllLinesBroken: "{run}: all {lines} live lines of net {net} are broken, so the pulse does not pass there; mend at least one.",
         BranchNoNets: "{run}: branch {branch} names no net, so it is left out; give it nets, or take it out.",
         BranchNoLine: "{run}: branch {branch} is no line, so it is left out; give its outline two corners that lie apart.",
+        BranchBeyond: "{run}: branch {branch} is said to hang {from} along a line of {line}; state a place on the line.",
         BranchOffLine: "{run}: branch {branch} starts {off} from the place where it hangs on the line; start its outline there. It is reckoned as tied to the line.",
         OnBranch: "{post} of branch {branch}",
         BeyondVolts: "{run}: the volts cannot be worked out from these figures together; look for a slip of the pen in energizer, earth stakes, lines and faults.",

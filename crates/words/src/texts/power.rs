@@ -29,6 +29,7 @@ texts! {
         WetMeans: "grass leaks, spikes hold half",
         FrozenMeans: "earths badly, no spike goes in",
         TodayWhy: "Sets soil, leakage, hold, the nets' weight and the minutes together; each has its own field, and what is stated there is of damp ground. A measured earth stays as it was measured. Common practice, no source.",
+        TodaySaid: "Ground today: {word}; volts, hold, weight and minutes are of such a day.",
         Choice: "Which energizer",
         ChoiceAside: "kV at the weakest post, by nets",
         ChoiceLook: "Working out which energizer holds",

@@ -7,7 +7,7 @@
 //! Strengths are those of dry ground; what was measured in the wet is brought up to it by the wet factor.
 
 use geometry::{Outline, Spike, broms_clay_strength_pa, corner_pull_n};
-use plan::{ByFoot, NetKind, Plan, SoilTable, SoilWord, defaults};
+use plan::{ByFoot, NetKind, Plan, SoilTable, SoilWord, Today, defaults};
 
 use crate::model::Trouble;
 use crate::point;
@@ -71,6 +71,8 @@ pub struct SoilFound {
     pub word: Option<SoilWord>,
     /// The spike under the foot, where it counts.
     pub by_foot: Option<ByFoot>,
+    /// How the ground is today, where it is said.
+    pub today: Option<Today>,
     /// Whether it is wet.
     pub wet: bool,
     /// What wet ground holds of dry, a share.
@@ -149,6 +151,7 @@ pub fn soil(plan: &Plan) -> (SoilFound, Vec<Trouble>) {
         table: base.class.map(|(table, _)| table),
         word: base.class.map(|(_, class)| class.name),
         by_foot: base.by_foot,
+        today: plan.ground.today,
         wet: plan.ground.wet(),
         wet_factor: stated.wet_factor(),
         refuses: base.by_foot == Some(ByFoot::Refuses) || plan.ground.factors().hold.is_none(),

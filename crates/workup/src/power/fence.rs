@@ -45,7 +45,9 @@ impl Fence {
         let posts = &placement.posts;
         let kinds = placement.nets.iter().map(|net| net.kind).collect();
         let first_branch = built.nettings[line].first_branch;
-        let branch = |(place, branch): (usize, &crate::branches::BranchLine)| (first_branch + place, branch.placement.posts.len());
+        let branch = |(place, branch): (usize, &crate::branches::BranchLine)| {
+            (first_branch + place, branch.placement.posts.len())
+        };
         let branches = laid.branches.iter().enumerate().map(branch).collect();
         let stands = posts.iter().map(|post| crate::place(post.at)).collect();
         Some(Self { circuit: built.circuit, line, posts: posts.len(), stands, kinds, branches })
