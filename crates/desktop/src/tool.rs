@@ -20,6 +20,25 @@ pub enum Tool {
         /// Where the pointer is.
         pointer: Option<Point>,
     },
+    /// Put a fault, or long grass, onto the netting of the run in hand.
+    Try(Trial),
+}
+
+/// What is tried on a fence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trial {
+    /// A fallen branch.
+    Branch,
+    /// Long grass along some metres.
+    LongGrass,
+    /// A peg on a live line.
+    Peg,
+    /// One live line broken.
+    CutLine,
+    /// A join that conducts badly.
+    BadJoin,
+    /// Every live line open.
+    DeadNet,
 }
 
 /// What an outline is drawn for.
@@ -104,6 +123,8 @@ impl Tool {
     pub fn step(self, hand: Hand, plan: &Plan) -> (Self, Option<Edit>) {
         match (self, hand) {
             (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
+            // Where the netting lies, which a trial goes onto, is the editor's to know.
+            (tool @ Self::Try(_), _) => (tool, None),
             (Self::Outline { of, corners, .. }, Hand::Move(at)) => {
                 (Self::Outline { of, corners, pointer: Some(at) }, None)
             }

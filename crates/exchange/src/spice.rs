@@ -262,8 +262,7 @@ impl Deck {
             return None;
         }
         self.note("earthed lines");
-        let bare =
-            Chain { stretches: chain.stretches.clone(), joins: earthed.joins.clone(), ..Chain::default() };
+        let bare = Chain { stretches: chain.stretches.clone(), joins: earthed.joins.clone(), ..Chain::default() };
         let places = Places::of(name, &bare, live.at_m.iter().copied(), ring);
         let at = |middle_m: f64| earthed.stretches.iter().find(|one| one.from_m <= middle_m && middle_m < one.to_m);
         let middles_m = places.at_m.windows(2).map(|pair| 0.5 * (pair[0] + pair[1]));

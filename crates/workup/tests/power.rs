@@ -187,7 +187,10 @@ fn animals_feel_less_the_drier_the_soil_and_a_fox_what_the_report_says() {
         said.ground.today = Some(today);
         said.runs[0].leakage_s_per_m = Some(said.runs[0].leakage_s_per_m() / today.factors().leakage);
         for (one, other) in feels(&said, "run").iter().zip(&all) {
-            assert!(one.posts.iter().zip(&other.posts).all(|(one, other)| (one.kv - other.kv).abs() < 1e-9), "{today:?}");
+            assert!(
+                one.posts.iter().zip(&other.posts).all(|(one, other)| (one.kv - other.kv).abs() < 1e-9),
+                "{today:?}"
+            );
         }
     }
 }

@@ -174,7 +174,8 @@ impl Fences {
         (1..=MOST_NETS)
             .map(|nets| {
                 let mut holds = |stored_j: f64| {
-                    self.weakest_kv(solver, in_proportion(assumed.source, stored_j), nets, grass).is_some_and(|kv| kv >= target_kv)
+                    self.weakest_kv(solver, in_proportion(assumed.source, stored_j), nets, grass)
+                        .is_some_and(|kv| kv >= target_kv)
                 };
                 let found = least(&mut holds, least_j);
                 least_j = found.unwrap_or(MOST_STORED_J);

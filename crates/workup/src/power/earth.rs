@@ -161,6 +161,12 @@ impl Fence {
         let others_s = own.map_or(0.0, |own| (1.0 / self.circuit.earth_ohm - 1.0 / own).max(0.0));
         let alone = self.circuit.lines.len() == 1;
         let earth_ohm = if alone { ohm } else { 1.0 / (1.0 / ohm + others_s) };
-        Self { circuit: Circuit { earth_ohm, ..self.circuit.clone() }, stands: self.stands.clone(), kinds: self.kinds.clone(), branches: self.branches.clone(), ..*self }
+        Self {
+            circuit: Circuit { earth_ohm, ..self.circuit.clone() },
+            stands: self.stands.clone(),
+            kinds: self.kinds.clone(),
+            branches: self.branches.clone(),
+            ..*self
+        }
     }
 }

@@ -105,7 +105,8 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
     let (words, p) = (desk.words, desk.p);
     let Some(here) = pulse.posts_kv.get(post) else { return };
     let head = words.say(Text::PulseAt, &[("post", &(post + 1).to_string())]);
-    let wide = words.say(Text::PulseWide, &[("ms", &milliseconds(words, workup::power::width_s(&pulse.times_s, here)))]);
+    let wide =
+        words.say(Text::PulseWide, &[("ms", &milliseconds(words, workup::power::width_s(&pulse.times_s, here)))]);
     desk.section(ui, &head, &wide);
     let other =
         sound.map_or((&pulse.times_s, Some(&pulse.feed_kv)), |sound| (&sound.times_s, sound.posts_kv.get(post)));
