@@ -111,7 +111,10 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     if matches!(editor.tool(), Tool::Try(_)) {
         let place = response.hover_pos().and_then(place_at);
         if let Some(place) = place {
-            said.say(Message::Hand(Hand::Move(place)));
+            // What is said has the next frame painted: at rest nothing is.
+            if ui.input(|input| input.pointer.delta() != egui::Vec2::ZERO) {
+                said.say(Message::Hand(Hand::Move(place)));
+            }
             if response.clicked() {
                 said.say(Message::Hand(Hand::Click { at: place, reach_m: 0.0 }));
             }
@@ -154,7 +157,8 @@ fn slide(
     if !holds || !(editor.held_from().is_some() || grabs()) {
         return false;
     }
-    if let Some(place) = response.interact_pointer_pos().and_then(place_at) {
+    let moved = response.drag_delta() != egui::Vec2::ZERO;
+    if let Some(place) = response.interact_pointer_pos().filter(|_| moved).and_then(place_at) {
         said.say(Message::Drag(place));
     }
     if response.drag_stopped() {
