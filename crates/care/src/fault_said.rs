@@ -91,11 +91,11 @@ pub fn zone(zone: &LeakageZone, words: Words) -> String {
     words::capital(&said)
 }
 
-/// The same with where it goes from and to.
-pub fn zone_row(lay: &Lay, stretch: &LeakageZone, words: Words) -> String {
+/// Where a stretch goes from and to.
+pub fn zone_ends(lay: &Lay, stretch: &LeakageZone, words: Words) -> String {
     let at = |along_m: f64| place_on_line(words, lay, lay.held_m(along_m));
     let (from, to) = (at(stretch.from_m), at(stretch.to_m));
-    words.say(Text::ZoneRow, &[("name", &zone(stretch, words)), ("from", &from), ("to", &to)])
+    words.say(Text::ZoneEnds, &[("from", &from), ("to", &to)])
 }
 
 /// A stretch as a supposition.

@@ -4,6 +4,7 @@
 //! [`Edit`]. Esc leaves from every state.
 
 use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape, SpotHeight};
+use words::texts::Faults;
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,6 +40,20 @@ pub enum Trial {
     BadJoin,
     /// Every live line open.
     DeadNet,
+}
+
+impl Trial {
+    /// What its button is called.
+    pub fn name(self) -> Faults {
+        match self {
+            Self::Branch => Faults::Branch,
+            Self::LongGrass => Faults::LongGrass,
+            Self::Peg => Faults::Peg,
+            Self::CutLine => Faults::CutLine,
+            Self::BadJoin => Faults::BadJoin,
+            Self::DeadNet => Faults::DeadNet,
+        }
+    }
 }
 
 /// What an outline is drawn for.

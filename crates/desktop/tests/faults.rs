@@ -49,7 +49,7 @@ fn a_branch_is_one_click_one_step_and_the_volts_sink_at_once_beside_the_sound_fe
     desk.event(egui::Event::PointerMoved(place + egui::vec2(6.0, 6.0)));
     desk.run();
     let shown = window(&desk).editor().snapped().unwrap();
-    assert!(shown.reason.starts_with("1.0 kΩ to the ground, "), "{}", shown.reason);
+    assert!(shown.reason.starts_with("Branch: 1.0 kΩ to the ground, "), "{}", shown.reason);
     assert!((shown.at.east_m - at.east_m).hypot(shown.at.north_m - at.north_m) < 2.0);
     click(&mut desk, place);
     let fault = run(&desk).faults[0].clone();
@@ -94,7 +94,7 @@ fn every_button_puts_what_it_says_and_the_list_takes_it_out() {
     click(&mut desk, place);
     let zone = run(&desk).leakage_zones[0].clone();
     assert!((zone.to_m - zone.from_m - 10.0).abs() < 1e-6 && (zone.s_per_m - 1e-4).abs() < 1e-12);
-    assert!(says(&desk, "Long, wet grass from "));
+    assert!(says(&desk, "Long, wet grass: 10.0 m"));
     fill(&mut desk, "End of grass 1", "70");
     assert!((run(&desk).leakage_zones[0].to_m - 70.0).abs() < 1e-9);
     click_on(&mut desk, "Take out long, wet grass");
@@ -166,7 +166,10 @@ fn esc_leaves_and_bad_input_gets_one_sentence() {
     let map = desk.get_by_label("Map").rect();
     click(&mut desk, map.left_top() + egui::vec2(6.0, 6.0));
     assert_eq!(deeds(&desk), count);
-    assert_eq!(window(&desk).editor().notice().map(|text| Words::default().text(text)), Some("No net lies there: click on the net itself."));
+    assert_eq!(
+        window(&desk).editor().notice().map(|text| Words::default().text(text)),
+        Some("No net lies there: click on the net itself.")
+    );
     desk.key_press(Key::Escape);
     desk.run();
     assert_eq!(*window(&desk).editor().tool(), desktop::tool::Tool::Pick);
@@ -179,7 +182,8 @@ fn esc_leaves_and_bad_input_gets_one_sentence() {
     desk.key_press(Key::Escape);
     desk.run();
     click_on(&mut desk, "Branch");
-    let other = spot(&desk, run(&desk).outline[0]) + 0.4 * (spot(&desk, run(&desk).outline[1]) - spot(&desk, run(&desk).outline[0]));
+    let other = spot(&desk, run(&desk).outline[0])
+        + 0.4 * (spot(&desk, run(&desk).outline[1]) - spot(&desk, run(&desk).outline[0]));
     click(&mut desk, other);
     for bad in ["0", "-5"] {
         fill(&mut desk, "Resistance of fault 2", bad);

@@ -137,7 +137,8 @@ impl Editor {
             run.leakage_zones.push(zone);
             (says, Thing::Zone { run: index, zone: run.leakage_zones.len() - 1 })
         };
-        Ok((Snapped { at: landing.at, reason: format!("{says}, {place}") }, run, thing))
+        let name = self.words.text(trial.name());
+        Ok((Snapped { at: landing.at, reason: format!("{name}: {says}, {place}") }, run, thing))
     }
 
     pub(super) fn fault_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {

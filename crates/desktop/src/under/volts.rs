@@ -170,7 +170,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let text = words.kilovolts_figure(kv);
         painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));
     }
-    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() / 2)) {
+    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() * 4 / 5)) {
         let text = words.text(words::texts::Power::Sound);
         let place = pos2(rect.left() + line.x_of(at.x), y_of(at.y) - 4.0);
         painter.text(place, Align2::CENTER_BOTTOM, text, theme::regular(11.0), colour(p.ink2));

@@ -17,14 +17,14 @@ use crate::pages::Desk;
 use crate::theme::{self, colour};
 use crate::tool::{Tool, Trial};
 
-/// What can be tried: icon, name, what it means.
-const TRIALS: [(Trial, Icon, Text, Text); 6] = [
-    (Trial::Branch, Icon::Branch, Text::Branch, Text::BranchMeans),
-    (Trial::LongGrass, Icon::Grass, Text::LongGrass, Text::LongGrassMeans),
-    (Trial::Peg, Icon::Peg, Text::Peg, Text::PegMeans),
-    (Trial::CutLine, Icon::CutLine, Text::CutLine, Text::CutLineMeans),
-    (Trial::BadJoin, Icon::BadJoin, Text::BadJoin, Text::BadJoinMeans),
-    (Trial::DeadNet, Icon::DeadNet, Text::DeadNet, Text::DeadNetMeans),
+/// What can be tried: icon, what it means.
+const TRIALS: [(Trial, Icon, Text); 6] = [
+    (Trial::Branch, Icon::Branch, Text::BranchMeans),
+    (Trial::LongGrass, Icon::Grass, Text::LongGrassMeans),
+    (Trial::Peg, Icon::Peg, Text::PegMeans),
+    (Trial::CutLine, Icon::CutLine, Text::CutLineMeans),
+    (Trial::BadJoin, Icon::BadJoin, Text::BadJoinMeans),
+    (Trial::DeadNet, Icon::DeadNet, Text::DeadNetMeans),
 ];
 /// Space between two buttons.
 const APART: f32 = 8.0;
@@ -70,9 +70,9 @@ fn buttons(ui: &mut Ui, desk: &mut Desk<'_>) {
     let wide = ((ui.available_width() - (columns - 1.0) * APART) / columns).floor();
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(APART, APART);
-        for (trial, icon, name, means) in TRIALS {
+        for (trial, icon, means) in TRIALS {
             let on = *desk.editor.tool() == Tool::Try(trial);
-            let button = kit::tile(ui, icon, words.text(name), on, wide, p).on_hover_text(words.text(means));
+            let button = kit::tile(ui, icon, words.text(trial.name()), on, wide, p).on_hover_text(words.text(means));
             if button.clicked() {
                 desk.said.say(Message::Use(if on { Tool::Pick } else { Tool::Try(trial) }));
             }
@@ -176,11 +176,13 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, zo
     let thing = Thing::Zone { run: desk.editor.run_index(), zone: index };
     let name = fault_said::zone(zone, words);
     let whole_m = if zone.from_m <= zone.to_m { zone.to_m - zone.from_m } else { zone.to_m + lay.line_m - zone.from_m };
-    let picked = row(ui, desk, thing, &fault_said::zone_row(lay, zone, words), &words.length(whole_m));
+    let picked = row(ui, desk, thing, &name, &words.length(whole_m));
+    ui.add_space(4.0);
+    desk.second(ui, &fault_said::zone_ends(lay, zone, words));
+    ui.add_space(4.0);
     if !picked {
         return;
     }
-    ui.add_space(4.0);
     let number = (index + 1).to_string();
     let said = |text: Text| words.say(text, &[("number", &number)]);
     let on_line = Range::zero_to(lay.line_m);

@@ -93,15 +93,12 @@ fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, lay: &Lay, changed: &mut Run) {
         ui.data_mut(|data| data.insert_temp(id, lead));
     }
     ui.add_space(4.0);
-    let per_km = |wire: Option<Conductor>| {
-        let ohm = ohm_per_m(wire) * 1e3;
-        words.number(ohm, usize::from(ohm < 100.0))
-    };
+    let per_km = |wire: Conductor| words.number(wire.ohm_per_m() * 1e3, 1);
     let places = [
-        ("steel", per_km(Some(Conductor::Steel))),
-        ("aluminium", per_km(Some(Conductor::Aluminium))),
-        ("copper", per_km(Some(Conductor::Copper))),
-        ("net", per_km(None)),
+        ("steel", per_km(Conductor::Steel)),
+        ("aluminium", per_km(Conductor::Aluminium)),
+        ("copper", per_km(Conductor::Copper)),
+        ("net", words.number(net_ohm_per_m, 1)),
     ];
     let places: Vec<(&str, &str)> = places.iter().map(|(name, ohm)| (*name, ohm.as_str())).collect();
     desk.second(ui, &words.say(Text::LeadWhy, &places));
