@@ -98,7 +98,7 @@ proptest! {
         };
         let behind = landing.behind.unwrap();
         let drop_kv = kv(landing.net, true) - kv(behind, false);
-        let other = if landing.net == 0 { 1 } else { 0 };
+        let other = usize::from(landing.net == 0);
         let other_kv = kv(other, true) - kv(other + 1, false);
         prop_assert!(drop_kv.abs() > 5.0 * other_kv.abs() + 1e-3, "{drop_kv} against {other_kv}");
     }
