@@ -146,6 +146,34 @@ fn weak_posts_and_missing_readings_are_said() {
 }
 
 #[test]
+fn a_fault_that_cannot_be_meant_is_said() {
+    let fault = |fault: Value| with(|plan| plan["runs"][0]["faults"] = json!([fault]));
+    let fine = fault(json!({ "at": [50, 40], "kind": "short", "ohm": 1000 }));
+    for id in ["fault-off-net", "fault-no-ohm", "fault-lines", "fault-no-join"] {
+        lacks(&fine, id);
+    }
+    let off = has(&fault(json!({ "at": [50, 30], "kind": "short", "ohm": 1000 })), "fault-off-net", Severity::Note);
+    assert!(off.message.contains("10.0 m off the net"), "{}", off.message);
+    has(&fault(json!({ "at": [50, 40], "kind": "short", "ohm": 0 })), "fault-no-ohm", Severity::Note);
+    has(&fault(json!({ "at": [50, 40], "kind": "join" })), "fault-no-ohm", Severity::Note);
+    // A bad join goes to the nearest join, however far.
+    lacks(&fault(json!({ "at": [50, 30], "kind": "join", "ohm": 50 })), "fault-off-net");
+    let many = has(&fault(json!({ "at": [50, 40], "kind": "line_break", "lines": 40 })), "fault-lines", Severity::Note);
+    assert!(many.message.contains("breaks 40 live lines; its net has "), "{}", many.message);
+    lacks(&fault(json!({ "at": [50, 40], "kind": "line_break", "lines": 1 })), "fault-lines");
+    let one = |kind: &str, at: [f64; 2]| {
+        with(|plan| {
+            plan["runs"][0]["nets"] = json!(["long"]);
+            plan["runs"][0]["start_m"] = json!(0);
+            plan["runs"][0]["faults"] = json!([{ "at": at, "kind": kind, "ohm": 50 }]);
+        })
+    };
+    let gap = has(&one("short", [40.0, 60.0]), "fault-off-net", Severity::Note);
+    assert!(gap.message.contains("where no net lies"), "{}", gap.message);
+    has(&one("join", [50.0, 40.0]), "fault-no-join", Severity::Note);
+}
+
+#[test]
 fn a_metal_stake_too_near_the_net_is_said() {
     let near = |off: f64| with(|plan| plan["runs"][0]["earth_stakes"]["at"] = json!([50.0, 40.0 - off]));
     has(&near(0.2), "stake-near-net", Severity::Warning);

@@ -5,6 +5,8 @@
 //! and nothing here ever says that a plan is safe or legal.
 
 pub mod bracing;
+pub mod fault_said;
+mod faults;
 pub mod finding;
 pub mod gate_said;
 mod gates;
@@ -93,6 +95,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     found.extend(gates::of_run(look, run, worked));
     found.extend(bracing::of_run(look, run, worked));
     found.extend(slope::of_run(look, run, worked));
+    found.extend(faults::of_run(look, run, worked));
     found.extend(volts::of_run(look, run, worked));
     found.extend(power::of_run(look, run, worked));
     found

@@ -7,6 +7,7 @@
 
 mod bracing;
 mod document;
+pub(crate) mod faults;
 mod first;
 mod fitting;
 mod gates;
@@ -37,6 +38,7 @@ use hold::Held;
 
 pub use bracing::BracingMessage;
 pub use document::SaveState;
+pub use faults::{Curve, trial_fault};
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use message::Message;
@@ -110,6 +112,8 @@ pub struct Editor {
     compare: bool,
     notice: Option<Text>,
     snapped: Option<Snapped>,
+    sound: faults::Sound,
+    curve: Option<Curve>,
     question: Option<Question>,
     lesson: Lesson,
     file: Option<PathBuf>,
@@ -151,6 +155,8 @@ impl Editor {
             compare: plan.runs.len() > 1,
             notice: None,
             snapped: None,
+            sound: faults::Sound::default(),
+            curve: None,
             question: None,
             lesson: Lesson::Done,
             file: None,
@@ -172,7 +178,12 @@ impl Editor {
     pub fn receive(&mut self, message: Message) {
         if !matches!(
             message,
-            Message::Hover(_) | Message::Size(..) | Message::Worked(_) | Message::Reckoned(_) | Message::Shapes(_)
+            Message::Hover(_)
+                | Message::Hand(Hand::Move(_))
+                | Message::Size(..)
+                | Message::Worked(_)
+                | Message::Reckoned(_)
+                | Message::Shapes(_)
         ) {
             self.notice = None;
         }
@@ -184,6 +195,8 @@ impl Editor {
             Message::Open(page) => {
                 self.page = page;
                 self.tool = Tool::Pick;
+                self.snapped = None;
+                self.reckon_sound();
             }
             Message::Pick(thing) => self.pick(thing),
             Message::Hover(thing) => self.view.hovered = thing,
@@ -192,6 +205,7 @@ impl Editor {
             Message::End => self.history.end(),
             Message::Use(tool) => {
                 self.tool = tool;
+                self.snapped = None;
                 self.pick(None);
             }
             Message::Hand(hand) => self.hand(hand),
@@ -250,6 +264,9 @@ impl Editor {
                 self.view = self.view.moved(right_px, down_px);
                 self.fitted = false;
             }
+            Message::KeepCurve => self.keep_curve(),
+            Message::NameCurve(name) => self.name_curve(name),
+            Message::LetCurveGo => self.curve = None,
             Message::Worked(answer) => self.worked(*answer),
             Message::Reckoned(reckoned) => self.reckoned(*reckoned),
             Message::AskRolls => self.ask_rolls(),
@@ -515,6 +532,9 @@ impl Editor {
     }
 
     fn hand(&mut self, hand: Hand) {
+        if let Tool::Try(trial) = self.tool {
+            return self.try_out(trial, hand);
+        }
         let hand = self.caught(hand);
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
         self.tool = tool;
@@ -614,6 +634,7 @@ impl Editor {
         self.give_up_fit();
         self.shapes_follow();
         self.say(touched.as_deref());
+        self.reckon_sound();
     }
 
     /// Puts what follows into words and lines, for the runs that were touched where nothing else changed.
@@ -661,7 +682,11 @@ fn touch(run: &RunWorkup) -> Option<(String, Touch)> {
 /// The page that is about a thing, where picking it opens one.
 fn page_of(thing: Thing) -> Option<Page> {
     match thing {
-        Thing::Energizer { .. } | Thing::Feed { .. } | Thing::EarthStakes { .. } => Some(Page::Power),
+        Thing::Energizer { .. }
+        | Thing::Feed { .. }
+        | Thing::EarthStakes { .. }
+        | Thing::Fault { .. }
+        | Thing::Zone { .. } => Some(Page::Power),
         Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
         | Thing::Gateway

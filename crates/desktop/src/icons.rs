@@ -55,6 +55,20 @@ pub(crate) enum Icon {
     TakeOut,
     /// A cross over a slope: a height.
     Height,
+    /// A stem with two arms on the ground: a fallen branch.
+    Branch,
+    /// A bolt bent once: long grass.
+    Grass,
+    /// A T over a wedge: a peg.
+    Peg,
+    /// Two ends with bars: a cut line.
+    CutLine,
+    /// Three dots: a bad join.
+    BadJoin,
+    /// Two ends and a cross between: a dead net.
+    DeadNet,
+    /// Ground with cracks: a dry earth.
+    DryEarth,
 }
 
 /// Corners of a regular polygon, the first one up.
@@ -208,6 +222,39 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::TakeOut => {
             line(&[(4.0, 4.0), (12.0, 12.0)]);
             line(&[(12.0, 4.0), (4.0, 12.0)]);
+        }
+        Icon::Branch => {
+            line(&[(8.0, 2.5), (8.0, 12.5)]);
+            line(&[(3.5, 4.0), (8.0, 8.5), (12.5, 5.0)]);
+            line(&[(3.5, 13.5), (12.5, 13.5)]);
+        }
+        Icon::Grass => line(&[(9.5, 2.0), (5.5, 8.5), (10.0, 8.0), (6.5, 14.0)]),
+        Icon::Peg => {
+            line(&[(4.0, 3.0), (12.0, 3.0)]);
+            line(&[(8.0, 3.0), (8.0, 8.0)]);
+            line(&[(4.5, 8.0), (11.5, 8.0), (8.0, 13.5), (4.5, 8.0)]);
+        }
+        Icon::CutLine => {
+            line(&[(1.5, 8.0), (5.5, 8.0)]);
+            line(&[(5.5, 4.5), (5.5, 11.5)]);
+            line(&[(14.5, 8.0), (10.5, 8.0)]);
+            line(&[(10.5, 4.5), (10.5, 11.5)]);
+        }
+        Icon::BadJoin => {
+            for x in [3.0, 8.0, 13.0] {
+                painter.circle_filled(at(x, 8.0), 1.75, ink);
+            }
+        }
+        Icon::DeadNet => {
+            line(&[(1.0, 8.0), (4.0, 8.0)]);
+            line(&[(12.0, 8.0), (15.0, 8.0)]);
+            line(&[(5.0, 5.0), (11.0, 11.0)]);
+            line(&[(5.0, 11.0), (11.0, 5.0)]);
+        }
+        Icon::DryEarth => {
+            line(&[(2.0, 4.0), (14.0, 4.0)]);
+            line(&[(5.0, 4.0), (6.5, 8.0), (4.5, 13.0)]);
+            line(&[(11.0, 4.0), (9.5, 8.5), (11.5, 13.0)]);
         }
         Icon::Height => {
             line(&[(2.0, 13.5), (14.0, 9.0)]);

@@ -51,6 +51,19 @@ pub(crate) fn button(ui: &mut Ui, icon: Icon, label: &str, on: bool, p: &Palette
     response.on_hover_cursor(egui::CursorIcon::PointingHand)
 }
 
+/// One of several buttons of equal width, with an icon and a word; filled and edged in pick where it is on.
+pub(crate) fn tile(ui: &mut Ui, icon: Icon, label: &str, on: bool, wide: f32, p: &Palette) -> Response {
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, BUTTON), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, on, label));
+    button_back(ui, rect, &response, on, p);
+    let ink = colour(if on { p.pick } else { p.ink });
+    icons::icon(ui.painter(), Rect::from_min_size(rect.min + vec2(7.0, 8.0), Vec2::splat(16.0)), icon, ink);
+    let text = shortened(ui, label, theme::medium(13.0), colour(p.ink), wide - 32.0);
+    ui.painter().galley(rect.min + vec2(29.0, (BUTTON - text.size().y) / 2.0), text, colour(p.ink));
+    focus_ring(ui, &response, p);
+    response.on_hover_cursor(egui::CursorIcon::PointingHand)
+}
+
 /// A button with a word alone; filled and edged in pick where it is the first choice.
 pub(crate) fn word_button(ui: &mut Ui, label: &str, first: bool, p: &Palette) -> Response {
     let text = put(ui, label, theme::medium(13.0), colour(p.ink));

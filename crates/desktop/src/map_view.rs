@@ -173,6 +173,8 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Coop { .. }
         | Thing::Gateway
         | Thing::Gate { .. }
+        | Thing::Fault { .. }
+        | Thing::Zone { .. }
         | Thing::Height { .. }
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. } => true,
@@ -360,6 +362,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
     let words = editor.words();
     Some(match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
+        (None, Tool::Try(_)) => words.text(words::texts::Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
@@ -420,6 +423,16 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
         for (vertex, &at) in stated.outline.iter().enumerate() {
             let label = || words.say(Text::CornerOfRun, &[("number", &(vertex + 1).to_string()), ("run", name)]);
             node(Thing::RunCorner { run, vertex }, at, &label);
+        }
+    }
+    if let (Page::Power, Some((run, worked))) = (editor.page(), editor.run())
+        && let Some(lay) = &worked.lay
+    {
+        for (index, fault) in run.faults.iter().enumerate() {
+            let landed = workup::faults::land(run, lay, fault.kind, fault.at);
+            let at = landed.map_or(fault.at, |landing| landing.at);
+            let label = || care::fault_said::name(run, lay, fault, words);
+            node(Thing::Fault { run: editor.run_index(), fault: index }, at, &label);
         }
     }
     if editor.page() != Page::Ground {

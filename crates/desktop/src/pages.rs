@@ -181,6 +181,10 @@ fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) 
 fn page_of(finding: &Finding, of_plan: bool) -> Page {
     match finding.id {
         "weak-post"
+        | "fault-off-net"
+        | "fault-no-join"
+        | "fault-no-ohm"
+        | "fault-lines"
         | "not-measured"
         | "data-sheet"
         | "live-lines"

@@ -4,6 +4,7 @@
 //! [`Edit`]. Esc leaves from every state.
 
 use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape, SpotHeight};
+use words::texts::Faults;
 
 /// What the pointer is for.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -20,6 +21,39 @@ pub enum Tool {
         /// Where the pointer is.
         pointer: Option<Point>,
     },
+    /// Put a fault, or long grass, onto the netting of the run in hand.
+    Try(Trial),
+}
+
+/// What is tried on a fence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trial {
+    /// A fallen branch.
+    Branch,
+    /// Long grass along some metres.
+    LongGrass,
+    /// A peg on a live line.
+    Peg,
+    /// One live line broken.
+    CutLine,
+    /// A join that conducts badly.
+    BadJoin,
+    /// Every live line open.
+    DeadNet,
+}
+
+impl Trial {
+    /// What its button is called.
+    pub fn name(self) -> Faults {
+        match self {
+            Self::Branch => Faults::Branch,
+            Self::LongGrass => Faults::LongGrass,
+            Self::Peg => Faults::Peg,
+            Self::CutLine => Faults::CutLine,
+            Self::BadJoin => Faults::BadJoin,
+            Self::DeadNet => Faults::DeadNet,
+        }
+    }
 }
 
 /// What an outline is drawn for.
@@ -104,6 +138,8 @@ impl Tool {
     pub fn step(self, hand: Hand, plan: &Plan) -> (Self, Option<Edit>) {
         match (self, hand) {
             (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
+            // Where the netting lies, which a trial goes onto, is the editor's to know.
+            (tool @ Self::Try(_), _) => (tool, None),
             (Self::Outline { of, corners, .. }, Hand::Move(at)) => {
                 (Self::Outline { of, corners, pointer: Some(at) }, None)
             }

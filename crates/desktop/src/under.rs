@@ -12,6 +12,7 @@ use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::colour;
+use crate::tool::{Hand, Tool};
 
 /// Height of the unfolded line.
 const LINE: f32 = 128.0;
@@ -78,7 +79,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineShe
 }
 
 fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &mut Said) {
-    let response = ui.interact(rect, Id::unique("line"), Sense::CLICK);
+    let response = ui.interact(rect, Id::unique("line"), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Line)));
     if response.hovered() && editor.lesson() == Lesson::ReadLine {
         said.say(Message::Learnt(Lesson::Done));
@@ -102,6 +103,28 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     sheet.painted.paint(&pen::inside(ui.painter(), rect));
     let thing_at =
         |at: egui::Pos2| -> Option<Thing> { sheet.drawing.thing_at([at.x - rect.left(), at.y - rect.top()], REACH_PX) };
+    // The place of the ground that the line shows at a spot.
+    let place_at = |at: egui::Pos2| {
+        let along_m = sheet.drawing.along_at(at.x - rect.left())?;
+        editor.run()?.1.lay.as_ref()?.place_at(along_m)
+    };
+    if matches!(editor.tool(), Tool::Try(_)) {
+        let place = response.hover_pos().and_then(place_at);
+        if let Some(place) = place {
+            // What is said has the next frame painted: at rest nothing is.
+            if ui.input(|input| input.pointer.delta() != egui::Vec2::ZERO) {
+                said.say(Message::Hand(Hand::Move(place)));
+            }
+            if response.clicked() {
+                said.say(Message::Hand(Hand::Click { at: place, reach_m: 0.0 }));
+            }
+        }
+        response.on_hover_cursor(egui::CursorIcon::Crosshair);
+        return;
+    }
+    if slide(&response, editor, &thing_at, &place_at, said) {
+        return;
+    }
     if let Some(at) = response.hover_pos() {
         said.hovered = said.hovered.or_else(|| thing_at(at));
     }
@@ -110,4 +133,37 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     {
         said.say(Message::Pick(thing_at(at)));
     }
+}
+
+/// A fault or a stretch of grass slides along the line, as it does on the map; whether one is in the hand.
+fn slide(
+    response: &egui::Response,
+    editor: &Editor,
+    thing_at: &impl Fn(egui::Pos2) -> Option<Thing>,
+    place_at: &impl Fn(egui::Pos2) -> Option<plan::Point>,
+    said: &mut Said,
+) -> bool {
+    let slides = |thing: &Thing| matches!(thing, Thing::Fault { .. } | Thing::Zone { .. });
+    let primary = egui::PointerButton::Primary;
+    if response.drag_started_by(primary)
+        && let Some(from) = response.ctx.input(|input| input.pointer.press_origin())
+        && let Some((thing, place)) = thing_at(from).filter(slides).zip(place_at(from))
+    {
+        said.say(Message::Grab(thing, place));
+        said.hovered = Some(thing);
+    }
+    let grabs = || said.messages.iter().any(|one| matches!(one, Message::Grab(..)));
+    let holds = response.dragged_by(primary) || response.drag_stopped();
+    if !holds || !(editor.held_from().is_some() || grabs()) {
+        return false;
+    }
+    let moved = response.drag_delta() != egui::Vec2::ZERO;
+    if let Some(place) = response.interact_pointer_pos().filter(|_| moved).and_then(place_at) {
+        said.say(Message::Drag(place));
+    }
+    if response.drag_stopped() {
+        said.say(Message::Drop);
+    }
+    said.hovered = editor.picked();
+    true
 }

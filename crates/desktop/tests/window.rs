@@ -294,7 +294,7 @@ fn units_are_one_switch() {
 
 #[test]
 fn grass_and_stakes_are_edits_and_one_step_each() {
-    let mut harness = open(EXAMPLE, [1280.0, 800.0]);
+    let mut harness = open(EXAMPLE, [1280.0, 2000.0]);
     let before = window(&harness).editor().plan().clone();
     harness.get_by_role_and_label(egui::accesskit::Role::Tab, "Power").click();
     harness.run();

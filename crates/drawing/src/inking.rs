@@ -6,6 +6,7 @@
 //! middle; an `f32` is born when ink is put down.
 
 pub(crate) mod blocks;
+pub(crate) mod faults;
 mod gates;
 mod ghost;
 mod ground;
@@ -206,6 +207,7 @@ impl<'a> Inker<'a> {
             Role::StripPass | Role::PaddockEdge | Role::Clearance { .. } => self.ground_line(role, points, closed),
             Role::Hazard { kind } => self.hazard_path(kind, points),
             Role::Way | Role::Swing | Role::LaidBack if !self.specks() => self.gate_line(role, points),
+            Role::Zone { more } if !self.specks() => self.zone(points, more),
             Role::Outline | Role::Gap | Role::Spare => self.bare_line(role, points, closed),
             Role::Lead | Role::EarthLead | Role::Guy { .. } if !self.specks() => self.wire(role, points),
             _ => {}
@@ -252,6 +254,7 @@ impl<'a> Inker<'a> {
             Role::Brace { needed, weak, guy_m } if !self.specks() => {
                 self.brace(spot, trace::heading(toward_rad), [needed, weak], guy_m);
             }
+            Role::Fault { kind } if !self.specks() => self.fault(shape.thing, spot, kind),
             Role::DrawIn if self.distance != Distance::Far => self.draw_in(spot, trace::heading(toward_rad)),
             Role::Roll { number, outward_rad } if self.distance != Distance::Far => {
                 self.roll(spot, trace::heading(toward_rad), trace::heading(outward_rad), number);

@@ -2,6 +2,7 @@
 //!
 //! The line starts at corner 1, where the outline does, and runs as the outline does; the outside is up.
 
+mod faults;
 mod gates;
 mod netting;
 mod readings;
@@ -83,8 +84,8 @@ impl LineDrawing {
                 .map(|place| place.1)
         };
         let rank = |thing: Thing| match thing {
-            Thing::RunCorner { .. } | Thing::Finding { .. } | Thing::Reading { .. } => 0,
-            Thing::Feed { .. } | Thing::Gate { .. } | Thing::Pin { .. } => 1,
+            Thing::RunCorner { .. } | Thing::Finding { .. } | Thing::Reading { .. } | Thing::Fault { .. } => 0,
+            Thing::Feed { .. } | Thing::Gate { .. } | Thing::Pin { .. } | Thing::Zone { .. } => 1,
             Thing::Post { .. } => 2,
             _ => 3,
         };
@@ -117,11 +118,13 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     unroll.nets();
     unroll.posts();
     unroll.gates();
+    unroll.zones();
     unroll.feed();
     unroll.rings();
     unroll.tags(scene.findings);
     unroll.readings();
     unroll.corners();
+    unroll.faults();
     LineDrawing {
         left: left as f32,
         right: right as f32,

@@ -1,5 +1,6 @@
 //! The plan as a drawing, in metres: what lies below first, words last.
 
+pub(crate) mod faults;
 pub(crate) mod gates;
 mod ground;
 mod legends;
@@ -58,12 +59,14 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         signs::braces(sheet, run);
         run::netting(sheet, run);
         slope::uneven(sheet, run);
+        faults::zones(sheet, run);
         signs::gusts(sheet, run);
         signs::power(sheet, run);
         signs::corners(sheet, run);
         run::draw_in(sheet, run);
         run::rolls(sheet, run);
         gates::signs(sheet, run);
+        faults::signs(sheet, run);
     });
     sheet.part(ground::handles);
     sheet.each(&runs, run::handles);
@@ -73,6 +76,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         legends::ground(sheet);
         slope::labels(sheet);
     });
+    sheet.each(&runs, faults::words);
     sheet.each(&runs, legends::run);
     Drawing {
         shapes: sheet.shapes,

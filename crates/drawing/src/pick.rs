@@ -4,6 +4,7 @@ use care::Severity;
 use plan::Point;
 
 use crate::ink::Spot;
+use crate::inking::faults::ZONE_OFF_PX;
 use crate::inking::readings::Board;
 use crate::inking::signs;
 use crate::inking::trace::{self, Px};
@@ -13,6 +14,9 @@ use crate::view::{Distance, View};
 
 /// A post is picked from no farther than this, so that the side between posts can be picked too, pixels.
 const POST_REACH_PX: f64 = 7.0;
+
+/// A stretch of grass is picked from no farther than this, pixels.
+const ZONE_REACH_PX: f64 = 5.0;
 
 /// What is picked first where several things are in reach.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -114,6 +118,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                     (beyond <= 0.0).then_some((Rank::Corner, depth))
                 }
                 Role::Energizer => Some((Rank::Mark, (far - 8.0).max(0.0))),
+                Role::Fault { .. } => Some((Rank::Corner, (far - 6.0).max(0.0))),
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
@@ -139,6 +144,12 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
             // Its foot leaves the post beneath to be picked.
             let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
             board.holds(spot).then_some((Rank::Mark, 0.0))
+        }
+        (Form::Path { points, .. }, Role::Zone { .. }) => {
+            let band = trace::aside(&points.iter().map(|&at| view.px(at)).collect::<Vec<_>>(), false, ZONE_OFF_PX);
+            let far = band.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min);
+            // Beside the net, so that posts and sides stay at hand.
+            (far <= ZONE_REACH_PX).then_some((Rank::Mark, far))
         }
         (Form::Path { points, .. }, Role::Side) => {
             let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));

@@ -3,7 +3,7 @@
 //! Nothing here knows of a screen: sizes in pixels, colours and what is left out at a distance are decided
 //! when a [`Drawing`] is inked for a view.
 
-use plan::{HazardKind, Point};
+use plan::{FaultKind, HazardKind, Point};
 
 /// Something on the map that can be picked. Numbers are places in the plan's own lists, from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -123,6 +123,20 @@ pub enum Thing {
         /// Its place in the run's pins.
         pin: usize,
     },
+    /// A fault of a run, there or tried.
+    Fault {
+        /// The run.
+        run: usize,
+        /// Its place in the run's faults.
+        fault: usize,
+    },
+    /// A stretch of a run with a leakage of its own.
+    Zone {
+        /// The run.
+        run: usize,
+        /// Its place in the run's stretches.
+        zone: usize,
+    },
     /// The gateway.
     Gateway,
     /// A finding.
@@ -146,6 +160,8 @@ impl Thing {
             | Self::Feed { run }
             | Self::Gate { run, .. }
             | Self::Pin { run, .. }
+            | Self::Fault { run, .. }
+            | Self::Zone { run, .. }
             | Self::Energizer { run }
             | Self::EarthStakes { run } => Some(run),
             Self::Finding { run, .. } => run,
@@ -263,6 +279,16 @@ pub enum Role {
         /// Whether it is kept.
         kept: bool,
     },
+    /// A fault of the fence; its mark points outward.
+    Fault {
+        /// What is wrong.
+        kind: FaultKind,
+    },
+    /// A stretch of other grass along the net; the outer side is to its right.
+    Zone {
+        /// Whether it leaks more than the rest of the line.
+        more: bool,
+    },
     /// The way into the paddock.
     Gateway,
     /// A reading: its label points to where its sign stands.
@@ -303,6 +329,8 @@ pub enum Role {
 pub enum About {
     /// The weakest post: a plate on a leader, outward.
     Weakest,
+    /// What is supposed of a fault or a stretch of grass: likewise, while it is picked.
+    WhatIf,
     /// A run: its name, its ground, and its birds where it has a coop.
     Run {
         /// Its number, from 1.

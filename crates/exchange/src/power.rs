@@ -104,6 +104,9 @@ pub fn value(plan: &plan::Plan, study: &Study, choice: &Choice, words: Words) ->
             "earth_kv": test.shorted.map(|shorted| shorted.1),
         })
     });
+    if let Some([clipped_kv, tied_kv]) = study.gate_kv {
+        value["gate"] = json!({ "clipped_round_weakest_kv": clipped_kv, "only_tied_weakest_kv": tied_kv });
+    }
     value
 }
 

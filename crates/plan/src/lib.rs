@@ -19,6 +19,7 @@ pub mod edit;
 pub mod file;
 pub mod history;
 pub mod keys;
+pub mod lead;
 pub mod model;
 pub mod motion;
 pub mod rates;

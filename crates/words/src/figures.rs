@@ -189,6 +189,16 @@ impl Words {
         join((self.kilovolts_figure(kilovolts), "kV"))
     }
 
+    /// A resistance, such as `50 Ω` or `1.0 kΩ`.
+    pub fn ohms(self, ohms: f64) -> String {
+        if ohms.abs() >= 999.5 {
+            join((self.number(ohms / 1e3, 1), "kΩ"))
+        } else {
+            let whole = ohms.abs() >= 10.0 || ohms.fract() == 0.0;
+            join((self.number(ohms, usize::from(!whole)), "Ω"))
+        }
+    }
+
     /// A range of volts' figures, such as `1.2 – 5.9`.
     pub fn kilovolts_range(self, low_kv: f64, high_kv: f64) -> String {
         format!("{} – {}", self.kilovolts_figure(low_kv), self.kilovolts_figure(high_kv))

@@ -32,7 +32,7 @@ pub struct Study {
     pub choice: Option<Choice>,
     /// The pulse over time.
     pub pulse: Option<PulseShape>,
-    /// The same without the run's faults, where it has any.
+    /// The same without the run's faults and stretches of other grass, where it has any.
     pub sound: Option<PulseShape>,
     /// Kilovolts at every post without them.
     pub sound_kv: Vec<f64>,
@@ -44,6 +44,8 @@ pub struct Study {
     pub test: Option<EarthTest>,
     /// Nets wired by turns beside the same with every line live.
     pub turns: Option<ByTurns>,
+    /// The weakest post of a ring with its gate clipped round, and only tied, kilovolts.
+    pub gate_kv: Option<[f64; 2]>,
 }
 
 /// Works all of it out for a run.
@@ -59,25 +61,43 @@ pub fn study(plan: &Plan, run: &str) -> Study {
         stakes: stakes(plan, run),
         test: earth_test(plan, run),
         turns: by_turns(plan, run),
+        gate_kv: gate_kv(plan, run),
     }
 }
 
-/// The plan without a run's faults; `None` where it has none.
+/// The weakest post with the live lines clipped together round the ring, and with the gate only tied, kilovolts; `None`
+/// for a line that closes no ring.
+pub fn gate_kv(plan: &Plan, run: &str) -> Option<[f64; 2]> {
+    let index = plan.runs.iter().position(|other| other.id == run)?;
+    let weakest_kv = |clipped: bool| {
+        let mut plan = plan.clone();
+        plan.runs[index].live_loop = Some(clipped);
+        let fence = fence::Fence::of(&plan, run).filter(|fence| fence.is_ring)?;
+        fence.peaks_kv().into_iter().min_by(f64::total_cmp)
+    };
+    Some([weakest_kv(true)?, weakest_kv(false)?])
+}
+
+/// Kilovolts at every post without a run's faults; empty where it has none, or where nothing can be worked out.
+pub fn sound_kv(plan: &Plan, run: &str) -> Vec<f64> {
+    sound(plan, run).as_ref().map_or_else(Vec::new, |plan| peaks_kv(plan, run))
+}
+
+/// The plan without a run's faults and stretches of other grass; `None` where it has none.
 fn sound(plan: &Plan, run: &str) -> Option<Plan> {
     let index = plan.runs.iter().position(|other| other.id == run)?;
-    if plan.runs[index].faults.is_empty() {
+    let tried = &plan.runs[index];
+    if tried.faults.is_empty() && tried.leakage_zones.is_empty() {
         return None;
     }
     let mut sound = plan.clone();
     sound.runs[index].faults.clear();
+    sound.runs[index].leakage_zones.clear();
     Some(sound)
 }
 
 fn peaks_kv(plan: &Plan, run: &str) -> Vec<f64> {
-    let Some(fence) = fence::Fence::of(plan, run) else { return Vec::new() };
-    let no_load_v = fence.circuit.source.v0;
-    let posts = fence.peaks_v(&fence.circuit).map_or_else(Vec::new, |(_, posts)| posts);
-    posts.into_iter().map(|volts| volts.min(no_load_v) / 1e3).collect()
+    fence::Fence::of(plan, run).map_or_else(Vec::new, |fence| fence.peaks_kv())
 }
 
 /// A run's circuit, for what writes it in another form.

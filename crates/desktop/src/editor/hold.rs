@@ -1,7 +1,7 @@
 //! Things in the hand: taken hold of, dragged, turned, nudged, taken out, doubled. A drag is one undo step.
 
 use drawing::Thing;
-use plan::{Deed, Edit, Motion, Point, Run, Shape};
+use plan::{Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
 
 use super::snap::snap;
@@ -39,12 +39,17 @@ pub(super) enum Hold {
     Turn(Whole, Point),
     /// A gate of a run, from join to join.
     Gate(usize, usize),
+    /// A fault of a run, along its netting.
+    Fault(usize, usize),
+    /// A stretch of grass of a run, along its line, as it was.
+    Zone(usize, usize, LeakageZone),
 }
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
         self.history.begin();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
+        let held = held.or_else(|| self.fault_to_hold(thing, at));
         self.held = held.or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
             self.history.end();
@@ -145,6 +150,14 @@ impl Editor {
                 self.snapped = self.gate_at_hand(run, gate);
                 return;
             }
+            &Hold::Fault(run, fault) => {
+                let edit = self.fault_to(run, fault, shift.of(held.was));
+                return self.slid(edit, self.fault_at_hand(run, fault, shift.of(held.was)));
+            }
+            Hold::Zone(run, zone, was) => {
+                let edit = self.zone_to(*run, *zone, was, held.from, to);
+                return self.slid(edit, None);
+            }
         };
         if let Some(held) = &mut self.held {
             held.moved = true;
@@ -177,9 +190,23 @@ impl Editor {
         } else if let Thing::Gate { run, gate } = thing {
             let edit = self.gate_nudged(run, gate, east_m, north_m);
             self.one_step(Deed::Move, edit.into_iter().collect());
+        } else if matches!(thing, Thing::Fault { .. } | Thing::Zone { .. }) {
+            let edit = self.fault_nudged(thing, motion, [east_m, north_m]);
+            self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
         }
+    }
+
+    /// What slides along its line was moved by an edit, or stays.
+    fn slid(&mut self, edit: Option<Edit>, snapped: Option<super::Snapped>) {
+        if let Some(edit) = edit {
+            self.make(edit);
+            if let Some(held) = &mut self.held {
+                held.moved = true;
+            }
+        }
+        self.snapped = snapped;
     }
 
     /// Turns what is picked about its middle.
@@ -239,7 +266,7 @@ impl Editor {
         }
     }
 
-    fn one_step(&mut self, deed: Deed, edits: Vec<Edit>) {
+    pub(super) fn one_step(&mut self, deed: Deed, edits: Vec<Edit>) {
         self.history.begin_called(deed);
         self.make_all(edits);
         self.history.end();
@@ -285,6 +312,18 @@ impl Editor {
             Some(Thing::Pin { run, pin }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
                 (pin < run.pins.len()).then(|| {
                     run.pins.remove(pin);
+                    Edit::SetRun { run: Box::new(run) }
+                })
+            }),
+            Some(Thing::Fault { run, fault }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
+                (fault < run.faults.len()).then(|| {
+                    run.faults.remove(fault);
+                    Edit::SetRun { run: Box::new(run) }
+                })
+            }),
+            Some(Thing::Zone { run, zone }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
+                (zone < run.leakage_zones.len()).then(|| {
+                    run.leakage_zones.remove(zone);
                     Edit::SetRun { run: Box::new(run) }
                 })
             }),

@@ -82,6 +82,12 @@ pub enum Message {
     Zoom(f64, drawing::Spot),
     /// Move the map right and down by so many pixels.
     Pan(f32, f32),
+    /// Keep the volts along the line of the run in hand as they are, beside what comes.
+    KeepCurve,
+    /// Call the kept curve so.
+    NameCurve(String),
+    /// Let the kept curve go.
+    LetCurveGo,
     /// The worker's answer.
     Worked(Box<Answer>),
     /// The reckoner's answer.

@@ -182,6 +182,8 @@ impl super::Editor {
             Thing::Gateway => plan.ground.gateway.is_some(),
             Thing::Gate { run, gate } => plan.runs.get(run).is_some_and(|run| gate < run.gates.len()),
             Thing::Pin { run, pin } => plan.runs.get(run).is_some_and(|run| pin < run.pins.len()),
+            Thing::Fault { run, fault } => plan.runs.get(run).is_some_and(|run| fault < run.faults.len()),
+            Thing::Zone { run, zone } => plan.runs.get(run).is_some_and(|run| zone < run.leakage_zones.len()),
             // Posts and findings are counted anew with every change.
             Thing::Post { .. } | Thing::Finding { .. } => false,
         }

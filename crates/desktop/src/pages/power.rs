@@ -1,12 +1,16 @@
 //! The page about volts: the energizer and its earth in words, the weakest post, what an animal would feel.
 
 mod choice;
+mod curve;
 mod earthing;
+mod faults;
 mod feel;
+mod fence;
 
+use care::fault_said::GRASS;
 use drawing::Thing;
 use egui::Ui;
-use plan::{Edit, Energizer, Run, defaults};
+use plan::{Edit, Energizer, Run};
 use words::texts::Window as Text;
 use workup::Volts;
 
@@ -15,15 +19,6 @@ use crate::editor::{Message, Page};
 use crate::facts;
 use crate::kit::{self, Figure, Stop};
 use crate::theme::{self, colour};
-
-/// Grass as a scale of leakage, siemens per metre of net: none, touching, long, long and wet. The classes are a
-/// working assumption, bracketed by one published range for netting (docs, the model and its limits).
-const GRASS: [(Text, f64); 4] = [
-    (Text::GrassNone, defaults::LEAKAGE_CLEAN_S_PER_M),
-    (Text::GrassTouching, defaults::LEAKAGE_S_PER_M),
-    (Text::GrassLong, 5e-5),
-    (Text::GrassLongWet, defaults::LEAKAGE_LONG_WET_S_PER_M),
-];
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -53,7 +48,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         Some(volts) => peaks(ui, desk, run, volts),
         None => desk.second(ui, words.text(Text::NoVolts)),
     }
+    if let Some(lay) = &worked.lay {
+        faults::show(ui, desk, run, lay);
+        curve::show(ui, desk, worked);
+    }
     grass(ui, desk, run);
+    if let Some(lay) = &worked.lay {
+        fence::show(ui, desk, run, lay);
+    }
     store::earth(ui, desk, run);
     let study = editor.study();
     if let (Some((study, _)), Some(lay)) = (study, &worked.lay) {

@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
-use drawing::LineDrawing;
+use drawing::{LineDrawing, Thing};
 use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints};
 use plan::ReadingKind;
-use words::texts::Window as Text;
+use words::texts::{Faults, Window as Text};
 use workup::{Lay, Sample, SampleOf, Volts};
 
 use crate::editor::{Editor, Page};
@@ -45,7 +45,9 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let target_kv = editor.plan().target_kv();
     let read = read(editor);
     let greatest = [volts.feed_kv, high_kv, target_kv].into_iter().chain(read.iter().map(|one| one.1));
-    let greatest = greatest.chain(editor.study().into_iter().flat_map(|(study, _)| study.sound_kv.iter().copied()));
+    let greatest = greatest.chain(editor.sound_kv().iter().copied());
+    let curve = editor.curve().filter(|_| editor.page() == Page::Power);
+    let greatest = greatest.chain(curve.into_iter().flat_map(|curve| curve.along.iter().map(|at| at.1)));
     let greatest = greatest.chain(volts.samples.iter().map(|sample| sample.high_kv));
     let top_kv = greatest.fold(1.0, f64::max) * 1.06;
     let step_kv = step(top_kv);
@@ -128,6 +130,11 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
                 let line = Line::new("sound", PlotPoints::Owned(sound.clone())).stroke(pen);
                 plot.line(line.style(LineStyle::Dotted { spacing: 4.0 }).allow_hover(false));
             }
+            if let Some(curve) = curve {
+                let points = curve.along.iter().map(|&(along_m, kv)| PlotPoint::new(along_m, kv)).collect();
+                let line = Line::new("kept", PlotPoints::Owned(points)).stroke(Stroke::new(1.75, colour(p.ghost)));
+                plot.line(line.style(LineStyle::Dotted { spacing: 5.0 }).allow_hover(false));
+            }
             plot.line(edge);
             plot.line(core);
         });
@@ -163,17 +170,36 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let text = words.kilovolts_figure(kv);
         painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));
     }
-    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() / 2)) {
+    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() * 4 / 5)) {
         let text = words.text(words::texts::Power::Sound);
         let place = pos2(rect.left() + line.x_of(at.x), y_of(at.y) - 4.0);
         painter.text(place, Align2::CENTER_BOTTOM, text, theme::regular(11.0), colour(p.ink2));
+    }
+    if let Some(along_m) = picked_fault(editor, lay) {
+        let x = rect.left() + line.x_of(along_m);
+        painter.vline(x, plot_rect.top()..=rect.bottom(), Stroke::new(1.5, colour(p.pick)));
+    }
+    if let Some(curve) = curve {
+        // Named at a quarter of its way, where the sound fence is not.
+        if let Some(&(along_m, kv)) = curve.along.get(curve.along.len() / 4) {
+            let place = pos2(rect.left() + line.x_of(along_m), y_of(kv) - 4.0);
+            painter.text(place, Align2::CENTER_BOTTOM, &curve.name, theme::regular(11.0), colour(p.ghost));
+        }
     }
     if let Some(weakest) = volts.weakest {
         let x = rect.left() + line.x_of(weakest.along_m);
         let y = y_of(weakest.peak_kv);
         painter.circle(pos2(x, y), 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
         let number = words.post_number(weakest.post, weakest.branch);
-        let text = words.say(Text::WeakestAt, &[("kv", &words.kilovolts(weakest.peak_kv)), ("post", &number)]);
+        let now = words.kilovolts(weakest.peak_kv);
+        let was = weakest.branch.is_none().then(|| editor.sound_kv().get(weakest.post)).flatten();
+        let text = match was.filter(|_| sound.is_some()) {
+            Some(&kv) => {
+                let sound = words.kilovolts_figure(kv);
+                words.say(Faults::Soundly, &[("sound", &sound), ("now", &now), ("post", &number)])
+            }
+            None => words.say(Text::WeakestAt, &[("kv", &now), ("post", &number)]),
+        };
         let galley = painter.layout_no_wrap(text, theme::semi_bold(11.0), colour(p.ink));
         let size = galley.size() + vec2(12.0, 6.0);
         let left = (x - size.x / 2.0).clamp(plot_rect.left(), (plot_rect.right() - size.x).max(plot_rect.left()));
@@ -211,14 +237,22 @@ fn step(top_kv: f64) -> f64 {
     [0.5, 1.0, 2.0, 5.0, 10.0].into_iter().find(|step| top_kv / step <= 6.5).unwrap_or(20.0)
 }
 
+/// Where the fault that is picked acts, metres along the line.
+fn picked_fault(editor: &Editor, lay: &Lay) -> Option<f64> {
+    let Some(Thing::Fault { run, fault }) = editor.picked() else { return None };
+    let (stated, _) = editor.run().filter(|_| run == editor.run_index())?;
+    let fault = stated.faults.get(fault)?;
+    workup::faults::land(stated, lay, fault.kind, fault.at).ok().map(|landing| landing.along_m)
+}
+
 /// Volts of the sound fence by distance from corner 1, where the run has faults and they are reckoned.
 fn sound(editor: &Editor, lay: &Lay) -> Option<Vec<PlotPoint>> {
-    let (study, _) = editor.study()?;
-    if study.sound_kv.len() != lay.posts.len() {
+    let sound_kv = editor.sound_kv();
+    if sound_kv.len() != lay.posts.len() || editor.page() != Page::Power {
         return None;
     }
     let mut points: Vec<PlotPoint> =
-        lay.posts.iter().zip(&study.sound_kv).map(|(post, &kv)| PlotPoint::new(post.along_m, kv)).collect();
+        lay.posts.iter().zip(sound_kv).map(|(post, &kv)| PlotPoint::new(post.along_m, kv)).collect();
     points.sort_by(|one, other| one.x.total_cmp(&other.x));
     Some(points)
 }

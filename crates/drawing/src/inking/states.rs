@@ -114,7 +114,7 @@ impl Inker<'_> {
                 let radius = match role {
                     Role::Handle if matches!(thing, Thing::RunCorner { .. }) => 11.0,
                     Role::Energizer => 15.0,
-                    Role::EarthStake => 14.0,
+                    Role::EarthStake | Role::Fault { .. } => 14.0,
                     Role::Hazard { .. } => 16.0,
                     _ => 9.0,
                 };
@@ -127,6 +127,7 @@ impl Inker<'_> {
                     Role::Net if self.distance == Distance::Far => net + 4.0,
                     Role::Net => 13.0,
                     Role::Hazard { .. } => 11.0,
+                    Role::Zone { .. } => super::faults::ZONE_OFF_PX + 6.0,
                     Role::Side if matches!(thing, Thing::RunSide { .. }) => net + 3.0 + width / 2.0,
                     _ => 5.0,
                 };

@@ -133,6 +133,9 @@ impl Inker<'_> {
             if label.about == About::Weakest && silent {
                 continue;
             }
+            if label.about == About::WhatIf && label.thing != self.view.picked {
+                continue;
+            }
             let layouts = self.layouts(&label);
             let found = layouts.iter().position(|layout| self.has_room(layout, &self.lines));
             // A flag is a plate: rather than say nothing it lies over lines, as few as can be, but never over a net.
@@ -239,7 +242,7 @@ impl Inker<'_> {
     fn layouts(&self, label: &Label<'_>) -> Vec<Layout> {
         let colours = self.palette;
         match label.about {
-            About::Weakest => self.weakest(label),
+            About::Weakest | About::WhatIf => self.weakest(label),
             About::Run { number, .. } if self.ghosts.get(number - 1) == Some(&true) => self.ghost(label),
             About::Run { room_m, coop_m, named, .. } => {
                 if self.distance == Distance::Far {

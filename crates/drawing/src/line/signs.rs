@@ -62,7 +62,7 @@ impl Unroll<'_> {
     }
 
     /// Where a place of the line is seen: once, or at both ends where a ring closes.
-    fn spots(&self, along_m: f64) -> Vec<f64> {
+    pub(super) fn spots(&self, along_m: f64) -> Vec<f64> {
         let along_m = self.track.held(along_m);
         let closes = along_m < SAME_M || self.track.line_m() - along_m < SAME_M;
         if self.track.closed() && closes { vec![self.left, self.right] } else { vec![self.x(along_m)] }
@@ -241,7 +241,7 @@ impl Unroll<'_> {
     }
 
     /// A ring round what is picked or under the pointer.
-    fn state(&mut self, thing: Thing, middle: Px, radius: f64) {
+    pub(super) fn state(&mut self, thing: Thing, middle: Px, radius: f64) {
         if self.view.picked == Some(thing) {
             self.pen.disc(middle, radius, None, Some((2.0, self.colours.pick)));
         } else if self.view.hovered == Some(thing) {

@@ -29,6 +29,9 @@ texts! {
         FewestCorners: "Three corners are the fewest that enclose ground, so this one stays.",
 
         NothingToDouble: "Pick a run or a keep-out first; then there is something to double.",
+        NoNetHere: "No net lies there: click on the net itself.",
+        NoNetsYet: "This run has no netting yet: a fault needs a net to stand on.",
+        NoJoinHere: "This run has no join: a bad join needs two nets.",
         NoSideAlone: "A side does not go alone: pick one of its corners, or all of it by its ground.",
         CoopInUse: "A run goes round this coop, so it stays. Take the run out first.",
 

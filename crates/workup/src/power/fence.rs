@@ -19,6 +19,8 @@ pub(crate) struct Fence {
     pub(crate) kinds: Vec<usize>,
     /// Branches that were stated: their place among the line's, and how many posts they have.
     pub(crate) branches: Vec<(usize, usize)>,
+    /// Whether its netting closes a ring.
+    pub(crate) is_ring: bool,
 }
 
 impl Fence {
@@ -50,7 +52,22 @@ impl Fence {
         };
         let branches = laid.branches.iter().enumerate().map(branch).collect();
         let stands = posts.iter().map(|post| crate::place(post.at)).collect();
-        Some(Self { circuit: built.circuit, line, posts: posts.len(), stands, kinds, branches })
+        Some(Self {
+            circuit: built.circuit,
+            line,
+            posts: posts.len(),
+            stands,
+            kinds,
+            branches,
+            is_ring: placement.is_ring(),
+        })
+    }
+
+    /// Kilovolts at every post on the line.
+    pub(crate) fn peaks_kv(&self) -> Vec<f64> {
+        let no_load_v = self.circuit.source.v0;
+        let posts = self.peaks_v(&self.circuit).map_or_else(Vec::new, |(_, posts)| posts);
+        posts.into_iter().map(|volts| volts.min(no_load_v) / 1e3).collect()
     }
 
     /// What an animal takes at every post on the line.

@@ -1,0 +1,50 @@
+//! Faults that are stated and cannot be what is meant.
+
+use plan::{FaultKind, Run};
+use words::texts::Findings as Text;
+use workup::RunWorkup;
+use workup::faults::{NoLanding, land};
+
+use crate::limits::OWN_FORMAT;
+use crate::{Finding, Look, Severity, fault_said, run_name};
+
+/// Farther than this from the line a fault is not on it, metres.
+const OFF_LINE_M: f64 = 1.0;
+
+pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+    let Some(lay) = &worked.lay else { return Vec::new() };
+    let mut found = Vec::new();
+    for (index, fault) in run.faults.iter().enumerate() {
+        let number = (index + 1).to_string();
+        let kind = fault_said::kind(fault.kind, look.words);
+        let mut say = |id: &'static str, text: Text, more: &[(&str, &str)]| {
+            let mut places = vec![("number", number.as_str()), ("kind", kind), ("run", run_name(run))];
+            places.extend(more);
+            found.push(Finding::new(id, Severity::Note, OWN_FORMAT).says(look.say(text, &places)).at([fault.at]));
+        };
+        let landed = land(run, lay, fault.kind, fault.at);
+        match landed {
+            Err(NoLanding::NoNet) => say("fault-off-net", Text::FaultOffNet, &[]),
+            Err(NoLanding::NoJoin) => say("fault-no-join", Text::FaultNoJoin, &[]),
+            // A bad join goes to the nearest one, however far that is.
+            Ok(landing) if fault.kind != FaultKind::Join && landing.off_m > OFF_LINE_M => {
+                say("fault-off-net", Text::FaultBesideNet, &[("off", &look.words.length(landing.off_m))]);
+            }
+            Ok(_) => {}
+        }
+        let ohms = matches!(fault.kind, FaultKind::Short | FaultKind::Join);
+        if ohms && fault.ohm.is_none_or(|ohm| ohm == 0.0) {
+            let text = if fault.kind == FaultKind::Join { Text::FaultJoinNoOhm } else { Text::FaultDeadShort };
+            say("fault-no-ohm", text, &[]);
+        }
+        if let (FaultKind::LineBreak, Ok(landing)) = (fault.kind, landed)
+            && let Some(lines) = fault_said::live_lines(look.plan, lay, landing.net)
+        {
+            let stated = fault.lines.unwrap_or(1);
+            if stated == 0 || stated > lines {
+                say("fault-lines", Text::FaultLines, &[("stated", &stated.to_string()), ("lines", &lines.to_string())]);
+            }
+        }
+    }
+    found
+}

@@ -1,0 +1,240 @@
+//! Faults that are tried on the page about volts, on the map and on the line; joins, lead and gate; a curve kept.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{Message, Page};
+use drawing::Thing;
+use egui::Key;
+use egui_kittest::kittest::Queryable;
+use hand::{Desk, click, click_on, drag, example, fill, spot, window};
+use plan::{FaultKind, Plan, Point, Run, Today};
+use words::Words;
+
+/// A window on the page about volts that shows all of it.
+fn open(plan: Plan) -> Desk {
+    hand::on_page(plan, Page::Power, [1280.0, 3600.0], Words::default())
+}
+
+fn run(desk: &Desk) -> &Run {
+    &window(desk).editor().plan().runs[0]
+}
+
+fn deeds(desk: &Desk) -> usize {
+    window(desk).editor().deeds().0.len()
+}
+
+fn weakest_kv(desk: &Desk) -> f64 {
+    window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().weakest.unwrap().peak_kv
+}
+
+fn says(desk: &Desk, part: &str) -> bool {
+    desk.query_all_by_label_contains(part).next().is_some()
+}
+
+/// Amid the second side.
+fn amid(desk: &Desk) -> Point {
+    let outline = &run(desk).outline;
+    let (one, other) = (outline[1], outline[2]);
+    Point::new(f64::midpoint(one.east_m, other.east_m), f64::midpoint(one.north_m, other.north_m))
+}
+
+#[test]
+fn a_branch_is_one_click_one_step_and_the_volts_sink_at_once_beside_the_sound_fence() {
+    let mut desk = open(example());
+    let (before, sound_kv) = (deeds(&desk), weakest_kv(&desk));
+    click_on(&mut desk, "Branch");
+    let at = amid(&desk);
+    let place = spot(&desk, at);
+    desk.event(egui::Event::PointerMoved(place + egui::vec2(6.0, 6.0)));
+    desk.run();
+    let shown = window(&desk).editor().snapped().unwrap();
+    assert!(shown.reason.starts_with("Branch: 1.0 kΩ to the ground, "), "{}", shown.reason);
+    assert!((shown.at.east_m - at.east_m).hypot(shown.at.north_m - at.north_m) < 2.0);
+    click(&mut desk, place);
+    let fault = run(&desk).faults[0].clone();
+    assert_eq!((fault.kind, fault.ohm, deeds(&desk)), (FaultKind::Short, Some(1_000.0), before + 1));
+    let editor = window(&desk).editor();
+    assert_eq!(editor.picked(), Some(Thing::Fault { run: 0, fault: 0 }));
+    assert_eq!(editor.sound_kv().len(), 45);
+    let least_kv = editor.sound_kv().iter().copied().fold(f64::INFINITY, f64::min);
+    assert!((least_kv - sound_kv).abs() < 1e-6, "the sound fence is the one before");
+    assert!(weakest_kv(&desk) < sound_kv - 0.2);
+    assert!(says(&desk, "Short ") && says(&desk, "past corner 2: 1.0 kΩ"));
+    desk.state_mut().as_mut().unwrap().say(Message::Undo);
+    desk.run();
+    assert!(run(&desk).faults.is_empty());
+    assert!((weakest_kv(&desk) - sound_kv).abs() < 1e-9);
+}
+
+#[test]
+fn every_button_puts_what_it_says_and_the_list_takes_it_out() {
+    let mut desk = open(example());
+    let place = spot(&desk, amid(&desk));
+    for (index, (label, kind, ohm, lines)) in [
+        ("Peg", FaultKind::Short, Some(50.0), None),
+        ("Cut line", FaultKind::LineBreak, None, Some(1)),
+        ("Bad join", FaultKind::Join, Some(1_000.0), None),
+        ("Dead net", FaultKind::Break, None, None),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        click_on(&mut desk, label);
+        click(&mut desk, place);
+        let fault = &run(&desk).faults[index];
+        assert_eq!((fault.kind, fault.ohm, fault.lines), (kind, ohm, lines), "{label}");
+    }
+    let lines = window(&desk).editor().plan().store.nets[0].live_line_heights_m().len();
+    assert!(says(&desk, &format!("1 of {lines} lines")), "the net's own lines are counted");
+    let count = deeds(&desk);
+    click_on(&mut desk, "Take all away");
+    assert_eq!((run(&desk).faults.len(), deeds(&desk)), (0, count + 1));
+    click_on(&mut desk, "Long grass");
+    click(&mut desk, place);
+    let zone = run(&desk).leakage_zones[0].clone();
+    assert!((zone.to_m - zone.from_m - 10.0).abs() < 1e-6 && (zone.s_per_m - 1e-4).abs() < 1e-12);
+    assert!(says(&desk, "Long, wet grass: 10.0 m"));
+    fill(&mut desk, "End of grass 1", "70");
+    assert!((run(&desk).leakage_zones[0].to_m - 70.0).abs() < 1e-9);
+    click_on(&mut desk, "Take out long, wet grass");
+    assert!(run(&desk).leakage_zones.is_empty());
+    click_on(&mut desk, "Dry earth");
+    assert_eq!(window(&desk).editor().plan().ground.today, Some(Today::Dry));
+    click_on(&mut desk, "Dry earth");
+    assert_eq!(window(&desk).editor().plan().ground.today, None);
+}
+
+#[test]
+fn a_bad_join_lands_on_a_join_and_the_plate_names_its_nets() {
+    let mut desk = open(example());
+    click_on(&mut desk, "Bad join");
+    let place = spot(&desk, amid(&desk));
+    click(&mut desk, place);
+    let lay = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    let at = run(&desk).faults[0].at;
+    let near = |join: Point| (join.east_m - at.east_m).hypot(join.north_m - at.north_m) < 1e-6;
+    assert!(lay.join_places().into_iter().any(|(_, join)| near(join)));
+    let shapes = &window(&desk).editor().drawing().shapes;
+    let plate = shapes.iter().find_map(|shape| match &shape.form {
+        drawing::Form::Label { texts, .. } if shape.thing == Some(Thing::Fault { run: 0, fault: 0 }) => Some(&texts[0]),
+        _ => None,
+    });
+    let plate = plate.unwrap();
+    assert!(plate.starts_with("What if: bad join, 1.0 kΩ, nets "), "{plate}");
+    fill(&mut desk, "Resistance of fault 1", "2500");
+    assert_eq!(run(&desk).faults[0].ohm, Some(2_500.0));
+}
+
+#[test]
+fn a_fault_is_picked_dragged_along_the_net_and_deleted() {
+    let mut desk = open(example());
+    click_on(&mut desk, "Peg");
+    let place = spot(&desk, amid(&desk));
+    click(&mut desk, place);
+    let (was, count) = (run(&desk).faults[0].at, deeds(&desk));
+    let from = spot(&desk, was);
+    let next = run(&desk).outline[2];
+    let to = from + 0.5 * (spot(&desk, next) - from) + egui::vec2(5.0, -5.0);
+    drag(&mut desk, from, to);
+    let now = run(&desk).faults[0].at;
+    assert!((now.east_m - was.east_m).hypot(now.north_m - was.north_m) > 1.0);
+    let lay = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    assert!(lay.nearest_m(now).unwrap().1 < 1e-6, "it stays on the net");
+    assert_eq!(deeds(&desk), count + 1, "a drag is one step");
+    // On the unfolded line too.
+    let line = desk.get_by_label("The run unfolded").rect();
+    let x = |desk: &Desk| {
+        let lay = window(desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+        let along_m = lay.nearest_m(run(desk).faults[0].at).unwrap().0;
+        line.left() + 40.0 + (line.width() - 80.0) * (along_m / lay.line_m) as f32
+    };
+    let from = egui::pos2(x(&desk), line.top() + 30.0);
+    drag(&mut desk, from, from + egui::vec2(40.0, 0.0));
+    assert!((x(&desk) - from.x - 40.0).abs() < 1.5, "{} from {}", x(&desk), from.x);
+    desk.key_press(Key::Delete);
+    desk.run();
+    assert!(run(&desk).faults.is_empty());
+}
+
+#[test]
+fn esc_leaves_and_bad_input_gets_one_sentence() {
+    let mut desk = open(example());
+    let count = deeds(&desk);
+    click_on(&mut desk, "Branch");
+    // Far off every net.
+    let map = desk.get_by_label("Map").rect();
+    click(&mut desk, map.left_top() + egui::vec2(6.0, 6.0));
+    assert_eq!(deeds(&desk), count);
+    assert_eq!(
+        window(&desk).editor().notice().map(|text| Words::default().text(text)),
+        Some("No net lies there: click on the net itself.")
+    );
+    desk.key_press(Key::Escape);
+    desk.run();
+    assert_eq!(*window(&desk).editor().tool(), desktop::tool::Tool::Pick);
+    click_on(&mut desk, "Cut line");
+    let place = spot(&desk, amid(&desk));
+    click(&mut desk, place);
+    fill(&mut desk, "Lines broken at fault 1", "40");
+    assert_eq!(run(&desk).faults[0].lines, Some(1));
+    assert!(says(&desk, " live lines; type 1 to "));
+    desk.key_press(Key::Escape);
+    desk.run();
+    click_on(&mut desk, "Branch");
+    let other = spot(&desk, run(&desk).outline[0])
+        + 0.4 * (spot(&desk, run(&desk).outline[1]) - spot(&desk, run(&desk).outline[0]));
+    click(&mut desk, other);
+    for bad in ["0", "-5"] {
+        fill(&mut desk, "Resistance of fault 2", bad);
+        assert_eq!(run(&desk).faults[1].ohm, Some(1_000.0), "{bad}");
+        desk.key_press(Key::Escape);
+        desk.run();
+    }
+}
+
+#[test]
+fn joins_lead_and_gate_are_stated_and_both_readings_stand_side_by_side() {
+    let mut desk = open(example());
+    fill(&mut desk, "Each join", "40");
+    assert_eq!(run(&desk).join_ohm, Some(40.0));
+    let count = deeds(&desk);
+    fill(&mut desk, "Length of the lead", "200");
+    // 34.6 ohms a kilometre of steel.
+    assert!((run(&desk).lead_ohm.unwrap() - 6.93).abs() < 0.02, "{:?}", run(&desk).lead_ohm);
+    assert_eq!(deeds(&desk), count + 1);
+    click_on(&mut desk, "copper");
+    assert!((run(&desk).lead_ohm.unwrap() - 0.70).abs() < 0.02, "{:?}", run(&desk).lead_ohm);
+    click_on(&mut desk, "only tied");
+    assert_eq!(run(&desk).live_loop, Some(false));
+    assert!(says(&desk, "A ring hides a single break"));
+    for _ in 0..2000 {
+        desk.run();
+        if window(&desk).editor().study().is_some_and(|(_, stale)| !stale) {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    desk.run();
+    let [clipped, tied] = window(&desk).editor().study().unwrap().0.gate_kv.unwrap();
+    assert!(clipped > tied && (tied - weakest_kv(&desk)).abs() < 1e-6);
+    assert!(says(&desk, &format!("Weakest post clipped round {clipped:.1} kV, only tied {tied:.1} kV.")));
+}
+
+#[test]
+fn a_curve_is_kept_beside_what_comes_until_it_is_let_go() {
+    let mut desk = open(example());
+    let then_kv = weakest_kv(&desk);
+    let count = deeds(&desk);
+    click_on(&mut desk, "Keep this curve");
+    assert_eq!(deeds(&desk), count, "nothing of the plan changes");
+    fill(&mut desk, "Each join", "300");
+    let curve = window(&desk).editor().curve().unwrap().clone();
+    assert_eq!(curve.weakest_kv, Some(then_kv));
+    assert!(weakest_kv(&desk) < then_kv);
+    fill(&mut desk, "Name of the curve", "clean joins");
+    let now_kv = weakest_kv(&desk);
+    assert!(says(&desk, &format!("Kept: clean joins. Weakest post then {then_kv:.1} kV, now {now_kv:.1} kV.")));
+    click_on(&mut desk, "Let it go");
+    assert!(window(&desk).editor().curve().is_none());
+}
