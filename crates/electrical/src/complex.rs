@@ -28,6 +28,12 @@ impl Complex {
         self.re.hypot(self.im)
     }
 
+    /// No less than [`Complex::size`], at most `√2` times that, and without a root.
+    #[inline]
+    pub(crate) fn size_at_most(self) -> f64 {
+        self.re.abs() + self.im.abs()
+    }
+
     /// `1 / self`. Magnitudes beyond 1e±150 would overflow; none occur here.
     #[inline]
     pub(crate) fn inverse(self) -> Self {
@@ -182,7 +188,7 @@ impl Quad {
         Complex::new(self.re.0[lane], self.im.0[lane])
     }
 
-    /// No less than the size of any lane, and at most `√2` times the greatest.
+    /// As [`Complex::size_at_most`].
     #[inline]
     pub(crate) fn size_at_most(self) -> Lanes {
         let (re, im) = (self.re.0.map(f64::abs), self.im.0.map(f64::abs));
@@ -202,6 +208,14 @@ impl AddAssign for Quad {
     #[inline]
     fn add_assign(&mut self, other: Self) {
         *self = *self + other;
+    }
+}
+
+impl Sub for Quad {
+    type Output = Self;
+    #[inline]
+    fn sub(self, other: Self) -> Self {
+        Self { re: self.re - other.re, im: self.im - other.im }
     }
 }
 
@@ -231,7 +245,7 @@ impl Mul<f64> for Quad {
 
 /// What a ladder is eliminated in: one complex number, or four.
 pub(crate) trait Number:
-    Copy + Default + Add<Output = Self> + AddAssign + Mul<Output = Self> + Mul<f64, Output = Self>
+    Copy + Default + Add<Output = Self> + AddAssign + Sub<Output = Self> + Mul<Output = Self> + Mul<f64, Output = Self>
 {
     fn of_real(re: f64) -> Self;
     fn inverse(self) -> Self;

@@ -30,6 +30,11 @@ pub(crate) struct Ladder<N = Complex> {
 impl<N: Number> Ladder<N> {
     /// Eliminates everything but the terminal; returns the admittance seen there.
     pub(crate) fn factor(&mut self, net: &Network, s: N) -> N {
+        self.factor_with(net, s, &[])
+    }
+
+    /// As [`Ladder::factor`], with shunts at nodes besides the network's own.
+    pub(crate) fn factor_with(&mut self, net: &Network, s: N, shunts: &[(usize, N)]) -> N {
         let nodes = net.nodes();
         for list in [&mut self.inverse, &mut self.ahead, &mut self.back] {
             list.clear();
@@ -37,6 +42,9 @@ impl<N: Number> Ladder<N> {
         }
         self.shunt.clear();
         self.shunt.extend(net.shunt_s.iter().zip(&net.capacitance_f).map(|(g, c)| s * *c + N::of_real(*g)));
+        for (node, shunt) in shunts {
+            self.shunt[*node] += *shunt;
+        }
         for path in &net.paths {
             let mut back = N::of_real(path.ring_s);
             let mut from_behind = N::default();
@@ -71,8 +79,8 @@ impl<N: Number> Ladder<N> {
         }
     }
 
-    /// As [`Ladder::back`]; and the
-    /// driving-point impedance of every node, from the terminal's in `z[TERMINAL]`, into `z`.
+    /// As [`Ladder::back`]; and the driving-point impedance of every node, from the terminal's in
+    /// `z[TERMINAL]`, into `z`.
     pub(crate) fn spread(&self, net: &Network, x: &mut [N], z: &mut [N]) {
         for path in net.paths.iter().rev() {
             let (head_x, head_z) = (x[path.head], z[path.head]);

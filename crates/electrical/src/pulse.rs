@@ -146,8 +146,9 @@ const RINGING_PERIODS: f64 = 400.0;
 const SPENT: f64 = 1e-9;
 /// Voltages below so much of `V0` do not count: 0.1 % of 0.5 % of the no-load figure.
 pub(crate) const NEGLIGIBLE: f64 = 5e-6;
-/// Samples lower than so much of the peak so far have no top above it between them: steps are an eighth of the time.
-const STILL_NEAR: f64 = 0.9;
+/// Samples lower than so much of the peak so far have no top above it between them: steps are an eighth of the time, or
+/// an eightieth of a period.
+const STILL_NEAR: f64 = 0.98;
 /// How much of a peak at the first instant may be gone by the first sample.
 pub(crate) const FIRST_DROP: f64 = 2e-4;
 /// What the energies may be out of balance before a shorter first step is tried.
@@ -345,7 +346,7 @@ pub(crate) struct Ringing {
 
 impl Ringing {
     pub(crate) fn of(net: &Network) -> Self {
-        let Some(Oscillation { pole, .. }) = Finder::default().find(net, TERMINAL, None) else {
+        let Some(Oscillation { pole, .. }) = Finder::default().find(net, &[], TERMINAL, None) else {
             return Self { longest_step_s: f64::INFINITY, until_s: 0.0 };
         };
         let period_s = 2.0 * std::f64::consts::PI / pole.im;

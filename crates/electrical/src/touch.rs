@@ -202,32 +202,25 @@ impl<'a> Sum<'a> {
         }
     }
 
-    /// The oscillation with the branch at each place; neighbours ring alike, so each search starts
-    /// where the last one ended.
+    /// The oscillation with the branch at each place.
     fn find_rings(&mut self) {
-        let mut touched = self.net.clone();
-        let mut finder = Finder::default();
-        let mut before: Option<Complex> = None;
-        let mut near: Option<Complex> = None;
-        for place in 0..self.nodes.len() {
-            let node = self.nodes[place];
-            let without_s = touched.shunt_s[node];
-            touched.shunt_s[node] = without_s + 1.0 / self.touch_ohm;
-            let oscillation = finder.find(&touched, node, near);
-            touched.shunt_s[node] = without_s;
-            // The next pole is looked for as far beyond this one as this one is beyond the last.
-            let pole = oscillation.map(|oscillation| oscillation.pole);
-            near = pole.zip(before).map_or(pole, |(pole, before)| Some(pole + pole - before));
-            before = pole;
-            self.rings[place] = oscillation.map(|Oscillation { pole, residue }| {
+        let found = Finder::default().find_each(self.net, &self.nodes, self.touch_ohm.recip());
+        let ringing: Vec<(usize, Oscillation)> =
+            found.into_iter().enumerate().filter_map(|(place, found)| Some((place, found?))).collect();
+        for four in ringing.chunks(LANES) {
+            // Four mirrored poles at a time; the last few are filled up with the last one.
+            let lanes: [(usize, Oscillation); LANES] = std::array::from_fn(|lane| four[lane.min(four.len() - 1)]);
+            let mirrors = lanes.map(|(_, Oscillation { pole, .. })| pole * -1.0);
+            let s = Quad::new(mirrors);
+            self.four.at(self.net, s, s.inverse() * self.net.feeder.v0);
+            for (lane, (place, Oscillation { pole, residue })) in lanes.into_iter().enumerate() {
                 let mut ring = Ring { pole, residue, square_vs: 0.0 };
-                let mirror_s = pole * -1.0;
-                self.one.at(self.net, mirror_s, mirror_s.inverse() * self.net.feeder.v0);
-                let rest = self.one.touched(node, self.touch_ohm) - ring.transform(mirror_s);
+                let mirror_s = mirrors[lane];
+                let rest = self.four.touched(self.nodes[place], self.touch_ohm).lane(lane) - ring.transform(mirror_s);
                 let own = (residue.square() * mirror_s.inverse()).re + residue.size() * residue.size() / mirror_s.re;
                 ring.square_vs = 4.0 * (residue * rest).re + own;
-                ring
-            });
+                self.rings[place] = Some(ring);
+            }
         }
     }
 
