@@ -156,7 +156,7 @@ impl Strands {
         for (knot, node) in knots.iter().enumerate() {
             self.place[*node] = LANES * self.rows + knot;
         }
-        // A piece's next node may begin another piece only behind a head, which is a knot.
+        // What is behind and ahead of a piece is always a knot: only a head keeps two pieces of one path apart.
         let knot_of = |node: usize| self.place[node] - LANES * self.rows;
         for piece in &mut self.pieces {
             piece.behind = piece.behind.map(knot_of);
