@@ -101,6 +101,8 @@ pub struct Editor {
     /// Whether the worker is yet to be asked.
     to_ask: bool,
     fitting: Fitting,
+    /// Pins that the last fit took out.
+    unpinned: usize,
     shapes: Shapes,
     reckoning: reckoning::Reckoning,
     run: usize,
@@ -144,6 +146,7 @@ impl Editor {
             touches_of: None,
             to_ask: false,
             fitting: Fitting::default(),
+            unpinned: 0,
             shapes: Shapes::default(),
             reckoning: reckoning::Reckoning::default(),
             run: 0,
@@ -193,6 +196,10 @@ impl Editor {
         }
         match message {
             Message::Open(page) => {
+                // The page's own name leads back from other shapes.
+                if page == Page::Run && self.page == Page::Run && self.shapes.is_open() {
+                    self.shapes_said(ShapesMessage::Open(false));
+                }
                 self.page = page;
                 self.tool = Tool::Pick;
                 self.snapped = None;
@@ -585,6 +592,8 @@ impl Editor {
             if self.history.cancel(&mut self.plan) {
                 self.changed();
             }
+        } else if self.tool == Tool::Pick && self.picked.is_none() && self.shapes.is_open() {
+            self.shapes_said(ShapesMessage::Open(false));
         } else if self.tool == Tool::Pick {
             self.pick(None);
         } else {

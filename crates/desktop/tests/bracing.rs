@@ -68,7 +68,7 @@ fn braces_are_set_for_one_corner_or_for_all_and_settle_them() {
     assert_eq!(plan_of(&desk).runs[0].braces.len(), 1);
     assert_eq!(place(&desk, 2), stood, "the button stays under the hand");
     assert!(desk.query_by_label("Set the brace at corner 1").is_none(), "the next corner is dealt with");
-    desk.get_by_label("Set all 3").click();
+    desk.get_by_label("Set braces at all 3").click();
     desk.run();
     assert_eq!(plan_of(&desk).runs[0].braces.len(), 4);
     assert!(desk.query_all_by_label_contains("Set ").next().is_none(), "nothing is left to hold");
@@ -173,7 +173,7 @@ fn the_wind_is_told_in_a_sentence_and_asked_for_in_a_field() {
 #[test]
 fn what_was_set_is_listed_and_each_is_taken_back_by_one_click_and_one_undo() {
     let mut desk = open(square(), Page::Run);
-    desk.get_by_label("Set all 4").click();
+    desk.get_by_label("Set braces at all 4").click();
     desk.run();
     let set = plan_of(&desk);
     for number in 1..=4 {

@@ -55,7 +55,7 @@ pub fn curves(circuit: &Circuit, accuracy: &Accuracy) -> Result<Curves, CircuitF
     let mut samples: Vec<Vec<f64>> = vec![Vec::new(); net.probes.len()];
     let note = |stepper: &Stepper, samples: &mut [Vec<f64>]| {
         for (row, probe) in samples.iter_mut().zip(&net.probes) {
-            row.push(probe.map_or(0.0, |node| stepper.volts[node]));
+            row.push(probe.map_or(0.0, |node| stepper.strands.volts[stepper.strands.place(node)]));
         }
     };
     note(&stepper, &mut samples);
@@ -63,9 +63,9 @@ pub fn curves(circuit: &Circuit, accuracy: &Accuracy) -> Result<Curves, CircuitF
     let taken = |stepper: &Stepper| stepper.greatest_v() <= spent_v;
     while !taken(&stepper) && times_s.len() < MOST_SAMPLES {
         let allowed_s = ringing.step_s(stepper.time_s);
-        stepper.set_step(&net, step_s.min(allowed_s));
+        stepper.set_step(step_s.min(allowed_s));
         for _ in 0..block {
-            stepper.advance(&net);
+            stepper.advance();
             times_s.push(stepper.time_s);
             note(&stepper, &mut samples);
         }

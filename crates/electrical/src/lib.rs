@@ -13,7 +13,8 @@
 //! - [`impulse`]: duration, root mean square and the limit line of one impulse.
 //!
 //! Inside: a chain becomes a row of nodes (`row`), the circuit paths of nodes (`network`), which are
-//! eliminated without a subtraction (`ladder`). A pulse is stepped in time (`stepper`); touches at
+//! eliminated without a subtraction (`ladder`). A pulse is stepped in time (`stepper`), each path in
+//! four strands side by side (`strands`); touches at
 //! all places at once are summed in the Laplace plane (`touch`, `contour`), with the one oscillation
 //! that an inductance can make (`ringing`). The two ways check each other in the tests, and both are
 //! held against dense eigenvectors there.
@@ -32,7 +33,6 @@ mod contour;
 pub mod curve;
 mod dense;
 pub mod earth;
-mod front;
 pub mod impulse;
 mod ladder;
 mod network;
@@ -43,6 +43,7 @@ pub mod source;
 pub mod stakes;
 pub mod steady;
 mod stepper;
+mod strands;
 mod touch;
 mod validate;
 pub mod wire;

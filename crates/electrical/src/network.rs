@@ -9,7 +9,7 @@
 //! out, and its places read 0. Ohms, siemens, farads.
 
 use crate::circuit::{Chain, ChainReadings, Circuit, CircuitFault, Closing, Line, LineReadings, Mesh, Place};
-use crate::complex::Complex;
+use crate::complex::Number;
 use crate::row::{Ends, IDEAL_OHM, Row};
 use crate::validate;
 
@@ -52,8 +52,8 @@ impl Feeder {
     }
 
     /// Admittance at `s`, the capacitor included.
-    pub(crate) fn admittance(&self, s: Complex) -> Complex {
-        (s * self.henry + Complex::real(self.ohm()) + (s * self.farad).inverse()).inverse()
+    pub(crate) fn admittance<N: Number>(&self, s: N) -> N {
+        (s * self.henry + N::of_real(self.ohm()) + (s * self.farad).inverse()).inverse()
     }
 
     /// Conductance with the capacitor held at its voltage; an ideal source has a picoohm.

@@ -102,17 +102,34 @@ pub struct Pulse {
 pub struct PulseSolver {
     net: Network,
     stepper: Stepper,
-    tracks: Vec<Track>,
+    peaks: Peaks,
 }
 
-/// The samples of one place, as far as its peak needs them.
+/// What is known of the peak at one place, none where the pulse never comes.
 #[derive(Debug, Clone, Copy, Default)]
 struct Track {
+    /// Where it stands among the stepper's voltages.
+    place: Option<usize>,
     at_once_v: f64,
     first_v: f64,
-    earlier_v: f64,
     last_v: f64,
     best: Peak,
+}
+
+/// The peaks of all places. Voltages are noted as they come, and looked at a block at a time: most places have no
+/// peak in a block, and the highest of its samples tells.
+#[derive(Debug, Clone, Default)]
+struct Peaks {
+    tracks: Vec<Track>,
+    /// Voltages of the last two samples already looked at and of all since, row after row, with their times.
+    noted_v: Vec<f64>,
+    times_s: Vec<f64>,
+    /// The highest of all but the first of them, at every place.
+    highest_v: Vec<f64>,
+    /// What does not count.
+    counts_v: f64,
+    /// The least peak so far of all places that the pulse reaches.
+    lowest_v: f64,
 }
 
 /// How many times a pulse is taken again from a shorter first step; how much shorter for a start.
@@ -129,6 +146,9 @@ const RINGING_PERIODS: f64 = 400.0;
 const SPENT: f64 = 1e-9;
 /// Voltages below so much of `V0` do not count: 0.1 % of 0.5 % of the no-load figure.
 pub(crate) const NEGLIGIBLE: f64 = 5e-6;
+/// Samples lower than so much of the peak so far have no top above it between them: steps are an eighth of the time, or
+/// an eightieth of a period.
+const STILL_NEAR: f64 = 0.98;
 /// How much of a peak at the first instant may be gone by the first sample.
 pub(crate) const FIRST_DROP: f64 = 2e-4;
 /// What the energies may be out of balance before a shorter first step is tried.
@@ -152,7 +172,7 @@ impl PulseSolver {
         self.net.lay_out(circuit, &accuracy.mesh)?;
         self.solve(accuracy, out);
         out.no_load_v = circuit.source.v0;
-        deal(circuit, self.tracks.iter().map(|track| track.best), &mut out.lines);
+        deal(circuit, self.peaks.tracks.iter().map(|track| track.best), &mut out.lines);
         Ok(())
     }
 
@@ -169,7 +189,7 @@ impl PulseSolver {
         touched.probes.push(Some(node));
         let mut out = Pulse::default();
         self.solve(accuracy, &mut out);
-        (self.tracks[0].best.volts, out.energy.shorts_j)
+        (self.peaks.tracks[0].best.volts, out.energy.shorts_j)
     }
 
     /// The laid-out network's pulse, from a shorter first step where that is needed.
@@ -194,34 +214,22 @@ impl PulseSolver {
     }
 
     fn integrate(&mut self, first_step_s: f64, accuracy: &Accuracy, ringing: &Ringing, out: &mut Pulse) {
-        let Self { net, stepper, tracks } = self;
+        let Self { net, stepper, peaks } = self;
         let block = steps_per_block(accuracy);
         let longest_s = longest_s(net, 0.0);
         let stored_j = net.feeder.stored_j();
-        let counts_v = NEGLIGIBLE * net.feeder.v0;
         stepper.start(net);
-        tracks.clear();
-        tracks.extend(net.probes.iter().map(|probe| {
-            let volts = probe.map_or(0.0, |node| stepper.volts[node]);
-            Track {
-                at_once_v: volts,
-                first_v: volts,
-                earlier_v: f64::INFINITY,
-                last_v: volts,
-                best: Peak { volts, at_s: 0.0 },
-            }
-        }));
+        peaks.start(net, stepper);
         let mut spent = Spent::default();
         let mut power = if accuracy.energy { Spent::power(net, stepper) } else { Spent::default() };
         let mut step_s = first_step_s;
-        let mut times_s = [0.0; 2];
         out.steps = 0;
         'pulse: loop {
             let allowed_s = ringing.step_s(stepper.time_s);
             let capped = step_s > allowed_s;
             let taken_s = step_s.min(allowed_s);
             if (taken_s - stepper.step_s()).abs() > 0.0 {
-                stepper.set_step(net, taken_s);
+                stepper.set_step(taken_s);
             }
             for pair in 1..=block / 2 {
                 // Simpson's rule over each two steps.
@@ -229,23 +237,21 @@ impl PulseSolver {
                     spent.add(&power, taken_s / 3.0);
                 }
                 for weight in [4.0, 1.0] {
-                    stepper.advance(net);
-                    let now_s = stepper.time_s;
-                    for (track, probe) in tracks.iter_mut().zip(&net.probes) {
-                        if let Some(node) = *probe {
-                            track.sample(stepper.volts[node], [times_s[0], times_s[1], now_s], counts_v);
-                        }
-                    }
-                    times_s = [times_s[1], now_s];
+                    stepper.advance();
+                    peaks.note(stepper);
                     if accuracy.energy {
                         power = Spent::power(net, stepper);
                         spent.add(&power, weight * taken_s / 3.0);
                     }
                 }
                 out.steps += 2;
-                // Within a block only where every place falls: one that still rises has no top yet.
-                if (pair == block / 2 || all_fall(net, tracks)) && is_over(net, stepper, tracks, accuracy) {
-                    break 'pulse;
+                let is_last = pair == block / 2;
+                if is_last || may_be_over(net, stepper, peaks, accuracy) {
+                    peaks.look();
+                    // Within a block only where every place falls: one that still rises has no top yet.
+                    if (is_last || peaks.all_fall()) && is_over(net, stepper, peaks, accuracy) {
+                        break 'pulse;
+                    }
                 }
             }
             if stepper.time_s > longest_s {
@@ -255,7 +261,7 @@ impl PulseSolver {
                 step_s *= 2.0;
             }
         }
-        out.energy = spent.into_energy(stored_j, stepper.left_j(net));
+        out.energy = spent.into_energy(stored_j, stepper.left_j());
         out.charge_c = net.feeder.farad * (net.feeder.v0 - stepper.source_v);
         out.end_s = stepper.time_s;
     }
@@ -264,7 +270,7 @@ impl PulseSolver {
     /// may have fallen between the first instant and the first sample.
     fn peaks_early(&self, first_block_s: f64) -> bool {
         let counts_v = NEGLIGIBLE * self.net.feeder.v0;
-        self.tracks.iter().any(|track| {
+        self.peaks.tracks.iter().any(|track| {
             let Peak { volts, at_s } = track.best;
             if at_s > 0.0 {
                 at_s <= first_block_s && volts - track.at_once_v > counts_v
@@ -315,20 +321,20 @@ pub(crate) fn longest_s(net: &Network, touch_s: f64) -> f64 {
 
 /// Whether nothing that is asked for is still to come. Without inductance no voltage ever rises above the greatest of
 /// now, so that every peak is past once that is below the least of them; with it, once the energy is spent.
-fn is_over(net: &Network, stepper: &Stepper, tracks: &[Track], accuracy: &Accuracy) -> bool {
+fn is_over(net: &Network, stepper: &Stepper, peaks: &Peaks, accuracy: &Accuracy) -> bool {
     let inductive = net.feeder.henry > 0.0;
-    if (accuracy.energy || inductive) && stepper.left_j(net) >= SPENT * net.feeder.stored_j() {
+    if (accuracy.energy || inductive) && stepper.left_j() >= SPENT * net.feeder.stored_j() {
         return false;
     }
-    let probed = tracks.iter().zip(&net.probes).filter(|(_, probe)| probe.is_some());
-    let lowest_v = probed.fold(f64::INFINITY, |least, (track, _)| least.min(track.best.volts));
-    inductive || stepper.greatest_v() <= lowest_v.max(NEGLIGIBLE * net.feeder.v0)
+    inductive || stepper.greatest_v() <= peaks.lowest_v.max(peaks.counts_v)
 }
 
-/// Whether every place that the pulse reaches has come down from its peak.
-fn all_fall(net: &Network, tracks: &[Track]) -> bool {
-    let counts_v = NEGLIGIBLE * net.feeder.v0;
-    tracks.iter().all(|track| track.last_v < track.best.volts || track.best.volts <= counts_v)
+/// Whether [`is_over`] is worth asking, from the energizer alone: most of the time it holds the answer.
+fn may_be_over(net: &Network, stepper: &Stepper, peaks: &Peaks, accuracy: &Accuracy) -> bool {
+    if accuracy.energy || net.feeder.henry > 0.0 {
+        return stepper.source_j() < SPENT * net.feeder.stored_j();
+    }
+    stepper.source_v.abs() <= peaks.lowest_v.max(peaks.counts_v)
 }
 
 /// How the inductance bounds the step.
@@ -340,7 +346,7 @@ pub(crate) struct Ringing {
 
 impl Ringing {
     pub(crate) fn of(net: &Network) -> Self {
-        let Some(Oscillation { pole, .. }) = Finder::default().find(net, TERMINAL, None) else {
+        let Some(Oscillation { pole, .. }) = Finder::default().find(net, &[], TERMINAL, None) else {
             return Self { longest_step_s: f64::INFINITY, until_s: 0.0 };
         };
         let period_s = 2.0 * std::f64::consts::PI / pole.im;
@@ -357,22 +363,95 @@ impl Ringing {
     }
 }
 
-impl Track {
-    /// Takes the next sample; `times_s` are those of the last two and of this one. A top below `counts_v` is
-    /// left as sampled: far out, before the pulse comes, there are many.
-    fn sample(&mut self, now_v: f64, times_s: [f64; 3], counts_v: f64) {
-        if times_s[1] <= 0.0 {
-            self.first_v = now_v;
+impl Peaks {
+    /// Begins with the first instant's voltages.
+    fn start(&mut self, net: &Network, stepper: &Stepper) {
+        let volts = &stepper.strands.volts;
+        self.counts_v = NEGLIGIBLE * net.feeder.v0;
+        self.tracks.clear();
+        self.tracks.extend(net.probes.iter().map(|probe| {
+            let place = probe.map(|node| stepper.strands.place(node));
+            let volts = place.map_or(0.0, |place| volts[place]);
+            Track { place, at_once_v: volts, first_v: volts, last_v: volts, best: Peak { volts, at_s: 0.0 } }
+        }));
+        // Before the first instant there is no sample that it could be a top against.
+        self.noted_v.clear();
+        self.noted_v.resize(volts.len(), f64::INFINITY);
+        self.noted_v.extend_from_slice(volts);
+        self.times_s.clear();
+        self.times_s.extend([0.0; 2]);
+        self.highest_v.clone_from(volts);
+        self.find_lowest();
+    }
+
+    /// Notes the voltages of a step.
+    fn note(&mut self, stepper: &Stepper) {
+        let volts = &stepper.strands.volts;
+        self.noted_v.extend_from_slice(volts);
+        self.times_s.push(stepper.time_s);
+        for (highest_v, now_v) in self.highest_v.iter_mut().zip(volts) {
+            // Not `max`: this one is a single instruction, and no voltage is a NaN.
+            *highest_v = if *highest_v > *now_v { *highest_v } else { *now_v };
         }
-        if self.last_v >= now_v && self.last_v > self.earlier_v && self.last_v > counts_v {
-            if let Some(top) = vertex([self.earlier_v, self.last_v, now_v], times_s, self.best.volts) {
+    }
+
+    /// Looks at what was noted since the last time.
+    fn look(&mut self) {
+        let Self { tracks, noted_v, times_s, highest_v, .. } = self;
+        let nodes = highest_v.len();
+        let last = times_s.len() - 1;
+        if last < 2 {
+            return;
+        }
+        for track in tracks.iter_mut() {
+            let Some(place) = track.place else { continue };
+            let volts = |sample: usize| noted_v[sample * nodes + place];
+            if times_s[1] <= 0.0 {
+                track.first_v = volts(2);
+            }
+            track.last_v = volts(last);
+            let highest_v = highest_v[place];
+            if track.last_v >= highest_v {
+                // Still rising: any top before is lower.
+                if track.last_v > track.best.volts {
+                    track.best = Peak { volts: track.last_v, at_s: times_s[last] };
+                }
+            } else if highest_v > STILL_NEAR * track.best.volts {
+                for (first, times_s) in times_s.windows(3).enumerate() {
+                    let around_v = [volts(first), volts(first + 1), volts(first + 2)];
+                    track.sample(around_v, [times_s[0], times_s[1], times_s[2]], self.counts_v);
+                }
+            }
+        }
+        highest_v.copy_from_slice(&noted_v[last * nodes..]);
+        noted_v.drain(..(last - 1) * nodes);
+        times_s.drain(..last - 1);
+        self.find_lowest();
+    }
+
+    fn find_lowest(&mut self) {
+        let reached = self.tracks.iter().filter(|track| track.place.is_some());
+        self.lowest_v = reached.fold(f64::INFINITY, |least, track| least.min(track.best.volts));
+    }
+
+    /// Whether every place that the pulse reaches has come down from its peak.
+    fn all_fall(&self) -> bool {
+        self.tracks.iter().all(|track| track.last_v < track.best.volts || track.best.volts <= self.counts_v)
+    }
+}
+
+impl Track {
+    /// Takes the last of three samples. A top below `counts_v` is left as sampled: far out, before the pulse comes,
+    /// there are many.
+    fn sample(&mut self, around_v: [f64; 3], times_s: [f64; 3], counts_v: f64) {
+        let [earlier_v, last_v, now_v] = around_v;
+        if last_v >= now_v && last_v > earlier_v && last_v > counts_v {
+            if let Some(top) = vertex(around_v, times_s, self.best.volts) {
                 self.best = top;
             }
         } else if now_v > self.best.volts {
             self.best = Peak { volts: now_v, at_s: times_s[2] };
         }
-        self.earlier_v = self.last_v;
-        self.last_v = now_v;
     }
 }
 
@@ -408,25 +487,13 @@ struct Spent {
 
 impl Spent {
     fn power(net: &Network, stepper: &Stepper) -> Self {
-        let volts = &stepper.volts;
         let squared_a = stepper.amperes * stepper.amperes;
-        let leakage = net.leak_s.iter().zip(volts).map(|(g, v)| g * v * v).sum();
-        let shorts = net.shorts.iter().map(|(node, g)| g * volts[*node] * volts[*node]).sum();
-        let mut wire = 0.0;
-        for path in &net.paths {
-            let row = &volts[path.first..path.end];
-            let links = &net.ahead_s[path.first..path.end];
-            wire += row.windows(2).zip(links).map(|(pair, s)| s * (pair[0] - pair[1]).powi(2)).sum::<f64>();
-            let head_v = volts[path.head];
-            wire += net.ahead_s[path.end - 1] * (volts[path.end - 1] - head_v).powi(2);
-            wire += path.ring_s * (volts[path.first] - head_v).powi(2);
-        }
         Self {
             source: net.feeder.source_ohm * squared_a,
             earth: net.feeder.earth_ohm * squared_a,
-            wire,
-            leakage,
-            shorts,
+            wire: stepper.strands.wire_w(),
+            leakage: stepper.strands.leakage_w(),
+            shorts: stepper.strands.shorts_w(),
         }
     }
 

@@ -19,7 +19,7 @@
 
 use std::f64::consts::PI;
 
-use crate::complex::Complex;
+use crate::complex::{Complex, LANES, Number, Quad};
 use crate::contour::{Contour, POINTS};
 use crate::ladder::Ladder;
 use crate::network::{Network, TERMINAL};
@@ -86,8 +86,8 @@ pub(crate) const WHOLE_PULSE: f64 = 1e-3;
 pub(crate) fn charges(net: &Network, touch_ohm: f64) -> Vec<f64> {
     let mut sum = Sum::bare(net, touch_ohm);
     let s = Complex::real(WHOLE_PULSE);
-    sum.spread(s, s.inverse() * net.feeder.v0);
-    net.probes.iter().map(|probe| probe.map_or(0.0, |node| sum.touched(node).re / touch_ohm)).collect()
+    sum.one.at(net, s, s.inverse() * net.feeder.v0);
+    net.probes.iter().map(|probe| probe.map_or(0.0, |node| sum.one.touched(node, touch_ohm).re / touch_ohm)).collect()
 }
 
 /// What is known of one place so far.
@@ -129,6 +129,34 @@ impl Ring {
     }
 }
 
+/// Voltage and driving-point impedance of every node without the branch, at one place of the Laplace plane or at four
+/// side by side: the points of a contour know nothing of each other.
+#[derive(Debug, Clone, Default)]
+struct Spread<N> {
+    ladder: Ladder<N>,
+    volts: Vec<N>,
+    impedance: Vec<N>,
+}
+
+impl<N: Number> Spread<N> {
+    fn at(&mut self, net: &Network, s: N, driving_v: N) {
+        self.volts.resize(net.nodes(), N::default());
+        self.impedance.resize(net.nodes(), N::default());
+        let input_y = self.ladder.factor(net, s);
+        let feeder_y = net.feeder.admittance(s);
+        let terminal_z = (input_y + feeder_y).inverse();
+        self.impedance[TERMINAL] = terminal_z;
+        self.volts[TERMINAL] = feeder_y * driving_v * terminal_z;
+        self.ladder.spread(net, &mut self.volts, &mut self.impedance);
+    }
+
+    /// The voltage of a node with the branch.
+    fn touched(&self, node: usize, touch_ohm: f64) -> N {
+        let share = self.impedance[node] * touch_ohm.recip() + N::of_real(1.0);
+        self.volts[node] * share.inverse()
+    }
+}
+
 struct Sum<'a> {
     net: &'a Network,
     touch_ohm: f64,
@@ -136,9 +164,8 @@ struct Sum<'a> {
     nodes: Vec<usize>,
     rings: Vec<Option<Ring>>,
     tracks: Vec<Track>,
-    ladder: Ladder,
-    volts: Vec<Complex>,
-    impedance: Vec<Complex>,
+    one: Spread<Complex>,
+    four: Spread<Quad>,
     /// Transforms at the nodes, point after point of the present window.
     real: Vec<f64>,
     imaginary: Vec<f64>,
@@ -165,43 +192,35 @@ impl<'a> Sum<'a> {
             touch_ohm,
             rings: vec![None; nodes.len()],
             tracks: Vec::new(),
-            ladder: Ladder::default(),
-            volts: vec![Complex::ZERO; net.nodes()],
-            impedance: vec![Complex::ZERO; net.nodes()],
-            real: Vec::new(),
-            imaginary: Vec::new(),
+            one: Spread::default(),
+            four: Spread::default(),
+            real: vec![0.0; POINTS * nodes.len()],
+            imaginary: vec![0.0; POINTS * nodes.len()],
             now_v: vec![0.0; nodes.len()],
             times_s: [0.0; 2],
             nodes,
         }
     }
 
-    /// The oscillation with the branch at each place; neighbours ring alike, so each search starts
-    /// where the last one ended.
+    /// The oscillation with the branch at each place.
     fn find_rings(&mut self) {
-        let mut touched = self.net.clone();
-        let mut finder = Finder::default();
-        let mut before: Option<Complex> = None;
-        let mut near: Option<Complex> = None;
-        for place in 0..self.nodes.len() {
-            let node = self.nodes[place];
-            let without_s = touched.shunt_s[node];
-            touched.shunt_s[node] = without_s + 1.0 / self.touch_ohm;
-            let oscillation = finder.find(&touched, node, near);
-            touched.shunt_s[node] = without_s;
-            // The next pole is looked for as far beyond this one as this one is beyond the last.
-            let pole = oscillation.map(|oscillation| oscillation.pole);
-            near = pole.zip(before).map_or(pole, |(pole, before)| Some(pole + pole - before));
-            before = pole;
-            self.rings[place] = oscillation.map(|Oscillation { pole, residue }| {
+        let found = Finder::default().find_each(self.net, &self.nodes, self.touch_ohm.recip());
+        let ringing: Vec<(usize, Oscillation)> =
+            found.into_iter().enumerate().filter_map(|(place, found)| Some((place, found?))).collect();
+        for four in ringing.chunks(LANES) {
+            // Four mirrored poles at a time; the last few are filled up with the last one.
+            let lanes: [(usize, Oscillation); LANES] = std::array::from_fn(|lane| four[lane.min(four.len() - 1)]);
+            let mirrors = lanes.map(|(_, Oscillation { pole, .. })| pole * -1.0);
+            let s = Quad::new(mirrors);
+            self.four.at(self.net, s, s.inverse() * self.net.feeder.v0);
+            for (lane, (place, Oscillation { pole, residue })) in lanes.into_iter().enumerate() {
                 let mut ring = Ring { pole, residue, square_vs: 0.0 };
-                let mirror_s = pole * -1.0;
-                self.spread(mirror_s, mirror_s.inverse() * self.net.feeder.v0);
-                let rest = self.touched(node) - ring.transform(mirror_s);
+                let mirror_s = mirrors[lane];
+                let rest = self.four.touched(self.nodes[place], self.touch_ohm).lane(lane) - ring.transform(mirror_s);
                 let own = (residue.square() * mirror_s.inverse()).re + residue.size() * residue.size() / mirror_s.re;
                 ring.square_vs = 4.0 * (residue * rest).re + own;
-                ring
-            });
+                self.rings[place] = Some(ring);
+            }
         }
     }
 
@@ -267,8 +286,8 @@ impl<'a> Sum<'a> {
 
     /// Voltages at `t = 0+`, with the branch in place.
     fn first_instant(&mut self) {
-        self.spread(Complex::real(FIRST_INSTANT), Complex::real(self.net.feeder.v0));
-        let at_once: Vec<f64> = self.nodes.iter().map(|node| self.touched(*node).re).collect();
+        self.one.at(self.net, Complex::real(FIRST_INSTANT), Complex::real(self.net.feeder.v0));
+        let at_once: Vec<f64> = self.nodes.iter().map(|node| self.one.touched(*node, self.touch_ohm).re).collect();
         self.tracks.clear();
         self.tracks.extend(at_once.into_iter().map(|at_once_v| Track {
             at_once_v,
@@ -280,35 +299,24 @@ impl<'a> Sum<'a> {
         self.times_s = [0.0; 2];
     }
 
-    /// Voltage and driving-point impedance of every node at `s`, without the branch.
-    fn spread(&mut self, s: Complex, driving_v: Complex) {
-        let input_y = self.ladder.factor(self.net, s);
-        let feeder_y = self.net.feeder.admittance(s);
-        let terminal_z = (input_y + feeder_y).inverse();
-        self.impedance[TERMINAL] = terminal_z;
-        self.volts[TERMINAL] = feeder_y * driving_v * terminal_z;
-        self.ladder.spread(self.net, &mut self.volts, &mut self.impedance);
-    }
-
-    /// The voltage with the branch.
-    fn touched(&self, node: usize) -> Complex {
-        let share = self.impedance[node] * self.touch_ohm.recip() + Complex::real(1.0);
-        self.volts[node] * share.inverse()
-    }
-
+    /// The transforms on a contour, four points at a time.
     fn transforms(&mut self, contour: Contour) {
-        self.real.clear();
-        self.imaginary.clear();
-        for point in 0..POINTS {
-            let s = contour.s(point);
-            self.spread(s, s.inverse() * self.net.feeder.v0);
-            for (node, ring) in self.nodes.iter().zip(&self.rings) {
-                let mut v = self.touched(*node);
-                if let Some(ring) = ring {
-                    v = v - ring.transform(s);
+        const { assert!(POINTS.is_multiple_of(LANES), "points come in fours") };
+        let places = self.nodes.len();
+        for first in (0..POINTS).step_by(LANES) {
+            let points: [Complex; LANES] = std::array::from_fn(|lane| contour.s(first + lane));
+            let s = Quad::new(points);
+            self.four.at(self.net, s, s.inverse() * self.net.feeder.v0);
+            for (place, (node, ring)) in self.nodes.iter().zip(&self.rings).enumerate() {
+                let touched = self.four.touched(*node, self.touch_ohm);
+                for (lane, s) in points.into_iter().enumerate() {
+                    let mut v = touched.lane(lane);
+                    if let Some(ring) = ring {
+                        v = v - ring.transform(s);
+                    }
+                    let index = (first + lane) * places + place;
+                    (self.real[index], self.imaginary[index]) = (v.re, v.im);
                 }
-                self.real.push(v.re);
-                self.imaginary.push(v.im);
             }
         }
     }

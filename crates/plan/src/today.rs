@@ -2,7 +2,7 @@
 //!
 //! Every figure that the keeper states or that is assumed is that of damp ground; the word multiplies it, by the
 //! factors of `data/ground_today.json`. A measured earth resistance was measured and stays as it is. `ground.soil.wet`
-//! is wet for the hold alone, and counts before the word. Without the word nothing is multiplied.
+//! is wet for the hold alone, whatever the word is. Without the word nothing is multiplied.
 
 use std::sync::LazyLock;
 
@@ -85,9 +85,9 @@ impl Ground {
         self.soil.resistivity_ohm_m() * self.factors().resistivity
     }
 
-    /// Whether the ground is wet for what it holds: as stated for the hold alone, else as it is today.
+    /// Whether the ground is wet for what it holds: today, or as stated for the hold alone.
     pub fn wet(&self) -> bool {
-        self.soil.wet.unwrap_or(self.today == Some(Today::Wet))
+        self.soil.wet() || self.today == Some(Today::Wet)
     }
 }
 
@@ -122,13 +122,16 @@ mod tests {
     }
 
     #[test]
-    fn what_is_stated_for_the_hold_alone_counts_before_the_word() {
+    fn wet_for_the_hold_alone_needs_no_word() {
         let mut ground = Ground::default();
         assert!(!ground.wet());
         ground.today = Some(Today::Wet);
         assert!(ground.wet());
         ground.soil.wet = Some(false);
-        assert!(!ground.wet());
+        assert!(ground.wet(), "the word wets the hold too");
         assert!((ground.resistivity_today_ohm_m() - 50.0).abs() < 1e-12);
+        ground.today = None;
+        ground.soil.wet = Some(true);
+        assert!(ground.wet() && (ground.resistivity_today_ohm_m() - 100.0).abs() < 1e-12);
     }
 }

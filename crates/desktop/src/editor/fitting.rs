@@ -42,10 +42,16 @@ impl Editor {
     }
 
     pub(super) fn ask_fit(&mut self, double_back: u32) {
+        self.unpinned = 0;
         if let Some((run, _)) = self.run() {
             self.fitting = Fitting::ToAsk(FitAsked { run: run.id.clone(), double_back });
             self.to_ask = true;
         }
+    }
+
+    /// Pins that the last fit took out.
+    pub fn unpinned(&self) -> usize {
+        self.unpinned
     }
 
     /// The fit that goes into a request, once.
@@ -96,7 +102,9 @@ impl Editor {
                 run.nets = Some(fitted.nets.clone());
             }
             // Pins of the sketch would pull the chain off the corners that it was fitted to.
+            let pins = run.pins.len();
             run.pins.retain(|pin| pin.kind == PinKind::Net);
+            self.unpinned = pins - run.pins.len();
             Edit::SetRun { run: Box::new(run) }
         } else {
             Edit::SetOutline { shape: Shape::Run(id.to_owned()), outline }

@@ -38,7 +38,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     if let Some((double_back, answer)) = editor.fit_answer() {
         ui.add_space(8.0);
         match answer {
-            Ok(fitted) => done(ui, desk, fitted),
+            Ok(fitted) => {
+                done(ui, desk, fitted);
+                if editor.unpinned() > 0 {
+                    ui.add_space(4.0);
+                    desk.second(ui, words.text(Text::Unpinned));
+                }
+            }
             Err(refusal) => refused(ui, desk, refusal),
         }
         let short_m = worked.lay.as_ref().map_or(0.0, |lay| lay.short_m);

@@ -29,6 +29,10 @@ const FEWEST_SIDES: u32 = 3;
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     kit::title(ui, words.text(Text::PageTitle), "", &sentence(desk), p);
+    ui.add_space(8.0);
+    if kit::link(ui, words.text(Text::BackToRun), p).clicked() {
+        say(desk, ShapesMessage::Open(false));
+    }
     ui.add_space(14.0);
     asked(ui, desk);
     progress(ui, desk);
@@ -247,14 +251,10 @@ fn change(desk: &Desk<'_>, column: Column, figures: &Compared, own: Option<&Comp
     Some(words.say(Text::NowAnd, &[("now", &now), ("change", &change)]))
 }
 
-/// Back to the run, and the table for other programs.
+/// The table for other programs.
 fn ways_out(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     ui.add_space(kit::BETWEEN);
-    if kit::link(ui, words.text(Text::BackToRun), p).clicked() {
-        say(desk, ShapesMessage::Open(false));
-    }
-    ui.add_space(8.0);
     if kit::link(ui, words.text(Text::CopyTable), p).clicked() {
         ui.ctx().copy_text(desk.editor.table_text());
     }

@@ -88,7 +88,7 @@ texts! {
         CutCostOpen: "{minutes} min, {spare} of net left over",
         SetBraceAt: "Set the brace at corner {number}",
         SetBraceEnd: "Set the brace at the end",
-        SetAll: "Set all {count}",
+        SetAll: "Set braces at all {count}",
         CutOffPosts: "As the nets fall once it is cut, its places lie up to {off} off the posts, and the net cuts across there: let the chain start elsewhere, or pin a post to one of the places.",
         CutAt: "Cut corner {number} over {posts} posts",
         BraceHoldsNot: "The brace that is set is too weak; what holds most cheaply: {mend}.",

@@ -12,6 +12,7 @@ texts! {
         IsWholeOnSlope: "Every side is whole panels along the ground now: {sides}. The corners moved by {moved} or so.",
         WasWholeOnSlope: "Every side is whole panels along the ground: {sides}.",
         NearlyOnSlope: "On this slope the sides are not quite whole panels: {sides} come nearest. The corners moved by {moved} or so.",
+        Unpinned: "Every corner stands on a post, so the pins of the line before are taken out; gates look for their joins anew.",
         ShorterOnMap: "On the map they are {level} in all, for {line} of ground.",
         NotWholeOnSlope: "No outline was found whose sides are whole panels along the ground as the heights have it: corners will fall between posts. Look over the heights, or draw the corners elsewhere.",
         NoRoomOnSlope: "The outlines whose sides are whole panels along the ground leave the paddock, come too near a keep-out or cross themselves: corners will fall between posts. Draw the corners elsewhere.",
