@@ -147,13 +147,11 @@ impl EarthedPlaces {
         let index = self.places.index(at.at_m);
         let after = self.has.get(index).copied().unwrap_or(false);
         let before = index > 0 && self.has[index - 1];
-        let side = match at.side {
-            Side::After if after => Side::After,
-            Side::Before if before => Side::Before,
-            _ if after => Side::After,
-            _ if before => Side::Before,
-            _ => return None,
-        };
+        let wants_before = at.side == Side::Before;
+        if !(before || after) {
+            return None;
+        }
+        let side = if before && (wants_before || !after) { Side::Before } else { Side::After };
         Some(self.places.side(index, side))
     }
 }
