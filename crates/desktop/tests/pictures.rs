@@ -5,11 +5,13 @@
 #![cfg(feature = "pictures")]
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use desktop::editor::{Message, Page};
+use desktop::editor::{Message, Page, Progress, ShapesMessage};
 use desktop::{Opening, Window};
 use drawing::Theme;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
-use plan::{Plan, Reading, ReadingKind, Rest};
+use plan::{
+    ByFoot, Fault, FaultKind, Gate, GateKind, Pin, PinKind, Plan, Reading, ReadingKind, Rest, SideSlope, Today,
+};
 
 const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
 const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle.netfold.json");
@@ -63,7 +65,10 @@ fn picture(results: &mut SnapshotResults, name: &str, plan: Plan, size: [f32; 2]
     for _ in 0..2000 {
         harness.run();
         let editor = harness.state().as_ref().unwrap().editor();
-        if editor.is_full() || editor.question().is_some() {
+        // What is worked out beside the window has come too.
+        let reckoned = editor.page() != Page::Power || editor.study().is_some_and(|(_, stale)| !stale);
+        let searched = !editor.shapes().is_open() || editor.shapes().progress() == Progress::Rests;
+        if editor.question().is_some() || editor.is_full() && reckoned && searched {
             break;
         }
         std::thread::sleep(std::time::Duration::from_millis(5));
@@ -102,4 +107,38 @@ fn the_first_start_several_runs_and_the_smallest_window_look_as_they_did() {
     let two_runs = plan::read(TWO_RUNS).unwrap().plan;
     picture(&mut results, "two-runs-1920", two_runs, LARGE, Vec::new());
     picture(&mut results, "run-900", example(), LEAST, Vec::new());
+}
+
+/// The example with soil, wind, gates, a pin and a side that rises.
+fn stated() -> Plan {
+    let mut plan = example();
+    plan.ground.soil.by_foot = Some(ByFoot::PushesIn);
+    plan.ground.wind_m_per_s = Some(15.0);
+    let run = &mut plan.runs[0];
+    run.gates = vec![Gate::new(GateKind::Foot), Gate::new(GateKind::Wheels)];
+    run.pins = vec![Pin::new(PinKind::Corner, run.outline[1])];
+    let middle = plan::Point::new(
+        0.5 * (run.outline[0].east_m + run.outline[1].east_m),
+        0.5 * (run.outline[0].north_m + run.outline[1].north_m),
+    );
+    run.side_slopes = vec![SideSlope { at: middle, rises_m: Some(1.0), one_in: None, rest: Rest::new() }];
+    plan
+}
+
+#[test]
+fn pages_that_go_on_and_what_is_found_beside_them_look_as_they_did() {
+    let mut results = SnapshotResults::new();
+    let open = |page| vec![Message::Open(page)];
+    picture(&mut results, "run-stated-tall", stated(), [1280.0, 3400.0], open(Page::Run));
+    let shapes = vec![Message::Shapes(ShapesMessage::Open(true))];
+    picture(&mut results, "shapes-light-1920", example(), LARGE, shapes.clone());
+    let dark = [vec![Message::Theme(Theme::Dark)], shapes].concat();
+    picture(&mut results, "shapes-dark-1280", example(), USUAL, dark);
+    let mut faulty = example();
+    let at = faulty.runs[0].outline[2];
+    faulty.runs[0].faults =
+        vec![Fault { at, kind: FaultKind::Short, ohm: Some(300.0), lines: None, rest: Rest::new() }];
+    faulty.ground.today = Some(Today::Wet);
+    let dark = [vec![Message::Theme(Theme::Dark)], open(Page::Power)].concat();
+    picture(&mut results, "power-fault-tall", faulty, [1280.0, 3200.0], dark);
 }
