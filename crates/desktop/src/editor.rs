@@ -559,6 +559,10 @@ impl Editor {
                 Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 Edit::SetGateway { .. } => Thing::Gateway,
+                Edit::SetRun { run } => {
+                    let index = self.plan.runs.iter().position(|other| other.id == run.id);
+                    Thing::Run { run: index.unwrap_or(self.run) }
+                }
                 _ => Thing::Boundary,
             };
             self.make(edit);

@@ -364,6 +364,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Try(_)) => words.text(words::texts::Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(words::texts::Power::HintBranch),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
         (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),

@@ -3,6 +3,7 @@
 mod assumed;
 mod book;
 mod bracing;
+mod branches;
 mod fitting;
 mod gates;
 mod ghosts;

@@ -75,6 +75,8 @@ pub enum Drawn {
     Gateway,
     /// A spot whose height is known.
     Height,
+    /// Netting that hangs on a run, from the line on.
+    Branch,
 }
 
 impl Drawn {
@@ -83,7 +85,7 @@ impl Drawn {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
             Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway | Self::Height => 1,
-            Self::Hazard(_) => 2,
+            Self::Hazard(_) | Self::Branch => 2,
         }
     }
 
@@ -147,13 +149,13 @@ impl Tool {
                 let pointer = Some(at);
                 let closes = of.closes() && corners.len() >= of.fewest() && apart_m(corners[0], at) <= reach_m;
                 if closes {
-                    return (Self::Pick, Some(edit(of, corners, plan)));
+                    return (Self::Pick, edit(of, corners, plan));
                 }
                 if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
                     corners.push(at);
                 }
                 if of.is_place() {
-                    return (Self::Pick, Some(edit(of, corners, plan)));
+                    return (Self::Pick, edit(of, corners, plan));
                 }
                 (Self::Outline { of, corners, pointer }, None)
             }
@@ -161,7 +163,7 @@ impl Tool {
                 if corners.len() < of.fewest() {
                     (Self::Outline { of, corners, pointer }, None)
                 } else {
-                    (Self::Pick, Some(edit(of, corners, plan)))
+                    (Self::Pick, edit(of, corners, plan))
                 }
             }
             (Self::Outline { of, mut corners, pointer }, Hand::Back) => {
@@ -172,8 +174,9 @@ impl Tool {
     }
 }
 
-fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
-    match of {
+/// What a drawn outline states; `None` where there is nothing to hang it on.
+fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
+    Some(match of {
         Drawn::Paddock => Edit::SetOutline { shape: Shape::Boundary, outline },
         Drawn::Run => {
             let run = Run { id: free_run_id(plan), outline, ..Run::default() };
@@ -224,7 +227,12 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Edit {
             };
             Edit::SetCoop { coop: Some(coop) }
         }
-    }
+        Drawn::Branch => {
+            let hung = plan.runs.iter().filter_map(|run| workup::hang(plan, run, &outline).map(|hung| (run, hung)));
+            let (run, (branch, _)) = hung.min_by(|one, other| one.1.1.total_cmp(&other.1.1))?;
+            Edit::SetRun { run: Box::new(Run { branches: with(&run.branches, branch), ..run.clone() }) }
+        }
+    })
 }
 
 fn with<T: Clone>(all: &[T], one: T) -> Vec<T> {

@@ -116,3 +116,52 @@ fn the_ground_today_is_one_switch_and_one_step() {
     desk.run();
     assert_eq!(window(&desk).editor().plan().ground.today, None);
 }
+
+#[test]
+fn a_branch_is_drawn_from_the_line_on_and_taken_out_again() {
+    let mut plan = example();
+    plan.store.nets[0].count = Some(9);
+    let mut desk = hand::on_page(plan, Page::Run, [1280.0, 1400.0], Words::default());
+    let steps = window(&desk).editor().deeds().0.len();
+    let outline = window(&desk).editor().plan().runs[0].outline.clone();
+    let weakest = |desk: &Desk| window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().weakest.unwrap().peak_kv;
+    let before_kv = weakest(&desk);
+    click_on(&mut desk, "Draw a branch");
+    // From a metre beside the middle of the first side, straight away from the run's middle.
+    let middle = |one: plan::Point, other: plan::Point| {
+        plan::Point::new(0.5 * (one.east_m + other.east_m), 0.5 * (one.north_m + other.north_m))
+    };
+    let from = middle(outline[0], outline[1]);
+    let to = plan::Point::new(from.east_m, from.north_m - 12.0);
+    for at in [plan::Point::new(from.east_m, from.north_m - 0.6), to] {
+        let at = hand::spot(&desk, at);
+        hand::click(&mut desk, at);
+    }
+    desk.key_press(egui::Key::Enter);
+    hand::settle(&mut desk);
+    let editor = window(&desk).editor();
+    let branches = &editor.plan().runs[0].branches;
+    assert_eq!((branches.len(), branches[0].nets.len()), (1, 1));
+    let length_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
+    assert!((branches[0].from_m - length_m / 2.0).abs() < 0.5, "{}", branches[0].from_m);
+    assert_eq!(editor.deeds().0.len(), steps + 1);
+    assert!(weakest(&desk) < before_kv, "one net more hangs on the energizer");
+    assert!(says(&desk, "Branch 1, "));
+    click_on(&mut desk, "Take branch 1 out");
+    assert!(window(&desk).editor().plan().runs[0].branches.is_empty());
+}
+
+#[test]
+fn sliding_the_soil_is_one_step_and_the_volts_follow() {
+    let mut desk = open(example());
+    let steps = window(&desk).editor().deeds().0.len();
+    let earth = |desk: &Desk| window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().earth_ohm;
+    let before = earth(&desk);
+    let slider = desk.get_by_role_and_label(egui::accesskit::Role::Slider, "Soil at the stakes").rect();
+    let at = |share: f32| egui::pos2(slider.left() + share * slider.width(), slider.top() + 12.0);
+    hand::drag(&mut desk, at(0.25), at(0.75));
+    let soil = &window(&desk).editor().plan().ground.soil;
+    assert!((soil.resistivity_ohm_m.unwrap() - 1000.0).abs() < 60.0, "{:?}", soil.resistivity_ohm_m);
+    assert!(earth(&desk) > 5.0 * before);
+    assert_eq!(window(&desk).editor().deeds().0.len(), steps + 1);
+}

@@ -24,6 +24,9 @@ pub(crate) struct BranchLine {
     pub(crate) placement: Placement,
 }
 
+/// A drawn branch takes no more nets than this.
+const MOST_NETS: f64 = 100.0;
+
 /// The run's branches, as far as they can be built.
 pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles: &mut Vec<Trouble>) -> Vec<BranchLine> {
     let mut lines = Vec::with_capacity(run.branches.len());
@@ -100,4 +103,25 @@ pub(crate) fn laid(plan: &Plan, line: &Outline, branch: &BranchLine) -> LaidBran
         posts: placement.posts.iter().map(post).collect(),
         spare_posts: placement.spare_posts.iter().map(post).collect(),
     }
+}
+
+/// A drawn line as a branch of a run: it starts at the nearest place of the run's line, and takes as many nets of the
+/// run's first kind as reach along it; and how far off it was drawn, metres. `None` where the run has no line or the
+/// store no net.
+pub fn hang(plan: &Plan, run: &Run, drawn: &[plan::Point]) -> Option<(plan::Branch, f64)> {
+    let points: Vec<_> = run.outline.iter().copied().map(point).collect();
+    if geometry::check_outline(&points, run.closed()).iter().any(geometry::OutlineFault::is_fatal) {
+        return None;
+    }
+    let line = if run.closed() { Outline::closed(&points) } else { Outline::open(&points) };
+    let (from_m, off_m) = line.nearest_along(point(*drawn.first()?));
+    let mut outline = drawn.to_vec();
+    outline[0] = place(line.at(from_m));
+    let named = run.nets.as_ref().and_then(|nets| nets.first()).and_then(|id| plan.net_kind(id));
+    let kind = named.or(plan.store.nets.first())?;
+    let apart = |pair: &[plan::Point]| (pair[1].east_m - pair[0].east_m).hypot(pair[1].north_m - pair[0].north_m);
+    let length_m: f64 = outline.windows(2).map(apart).sum();
+    let reach = (length_m / kind.length_m).ceil();
+    let count = if reach.is_finite() { reach.clamp(1.0, MOST_NETS) as usize } else { 1 };
+    Some((plan::Branch { from_m, outline, nets: vec![kind.id.clone(); count], rest: plan::Rest::new() }, off_m))
 }

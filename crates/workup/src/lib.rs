@@ -52,7 +52,7 @@ use std::collections::BTreeMap;
 
 use plan::{Plan, RunStatus};
 
-pub use branches::BRANCH_REACH_M;
+pub use branches::{BRANCH_REACH_M, hang};
 pub use compare::Compared;
 pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};

@@ -7,7 +7,8 @@ use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
 use super::{
-    Desk, assumed, bracing, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, slope, store,
+    Desk, assumed, bracing, branches, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, slope,
+    store,
 };
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
@@ -49,6 +50,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     if let Some(lay) = &worked.lay {
         nets(ui, desk, lay);
+        branches::show(ui, desk, run, lay);
         corners(ui, desk, run, lay);
         gates::to_posts(ui, desk, run, lay);
     }
@@ -79,6 +81,9 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
         }
         if kit::button(ui, Icon::Shapes, words.text(Compare::OtherShapes), false, p).clicked() {
             desk.said.say(Message::Shapes(ShapesMessage::Open(true)));
+        }
+        if !editor.plan().runs.is_empty() {
+            branches::button(ui, desk);
         }
         if editor.plan().runs.len() > 1
             && kit::button(ui, Icon::Compare, words.text(Text::SideBySide), editor.compare(), p).clicked()
