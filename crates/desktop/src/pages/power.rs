@@ -98,7 +98,12 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
     kit::figures(ui, &figures, p);
     if weakest.is_some_and(|(_, _, measured)| !measured) {
         ui.add_space(8.0);
-        desk.second(ui, words.text(Text::RangeWhy));
+        let stated = volts.weakest.filter(|_| !assumed).map(|weakest| words.kilovolts(weakest.peak_kv));
+        let why = stated.map_or_else(
+            || words.text(Text::RangeWhy).to_owned(),
+            |kv| words.say(words::texts::Power::RangeStated, &[("kv", &kv)]),
+        );
+        desk.second(ui, &why);
     }
 }
 

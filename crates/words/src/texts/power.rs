@@ -47,6 +47,7 @@ texts! {
         BeingReckoned: "Being worked out anew; what stands here is of before.",
         NoneReaches: "A target of {target} is not below the {free} that such energizers have without a load: none of them reaches it.",
         Sound: "sound fence",
+        RangeStated: "With the grass as you state it the weakest post reads about {kv}. Until it is read, the range still runs from long, wet grass to a clean, dry net.",
         DrawBranch: "Draw a branch",
         HintBranch: "Click on the run's line, then where the branch goes. Enter ends it, Backspace takes up the last corner, Esc leaves.",
         Branches: "Branches",
