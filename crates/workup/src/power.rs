@@ -4,7 +4,7 @@
 //! - [`feel`]: what a fox, a dog, a hen and a sheep would feel, on soil from damp to very dry;
 //! - [`earth`]: how many stakes are worth driving, and what the shorted-fence test reads;
 //! - [`turns`]: what nets wired by turns gain in dry soil, and what that costs;
-//! - [`choice`]: which energizer keeps the target on how many nets, over this earth, clean to overgrown.
+//! - [`mod@choice`]: which energizer keeps the target on how many nets, over this earth, clean to overgrown.
 //!
 //! All of it is worked out when asked for and not with every edit: it takes many pulses.
 
