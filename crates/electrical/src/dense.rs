@@ -1,27 +1,8 @@
 //! One small dense task: `1ᵀ M⁻¹ 1` of a symmetric, positive definite matrix.
 
-/// Sum of the elements of the inverse of the `n` by `n` matrix `entry`, by Cholesky's factors:
-/// with `M = L Lᵀ` and `L y = 1` it is `yᵀ y`. `None` where `M` is not positive definite.
+/// Sum of the elements of the inverse of the `n` by `n` matrix `entry`; `None` where it is not positive definite.
 pub(crate) fn sum_of_inverse(n: usize, entry: impl Fn(usize, usize) -> f64) -> Option<f64> {
-    let mut factor = vec![0.0; n * n];
-    let mut y = vec![0.0; n];
-    for i in 0..n {
-        for j in 0..=i {
-            let dot: f64 = (0..j).map(|k| factor[i * n + k] * factor[j * n + k]).sum();
-            let rest = entry(i, j) - dot;
-            if i == j {
-                if !(rest.is_finite() && rest > 0.0) {
-                    return None;
-                }
-                factor[i * n + i] = rest.sqrt();
-            } else {
-                factor[i * n + j] = rest / factor[j * n + j];
-            }
-        }
-        let dot: f64 = (0..i).map(|k| factor[i * n + k] * y[k]).sum();
-        y[i] = (1.0 - dot) / factor[i * n + i];
-    }
-    Some(y.iter().map(|y| y * y).sum())
+    sums_of_inverse(n, entry, |_| 0).map(|sums| sums[0][0])
 }
 
 /// The matrix that adds up the elements of the inverse of `entry` by groups: with `g` the group of each row, element
@@ -31,7 +12,7 @@ pub(crate) fn sums_of_inverse(
     entry: impl Fn(usize, usize) -> f64,
     group: impl Fn(usize) -> usize,
 ) -> Option<[[f64; 2]; 2]> {
-    // With M = L Lᵀ and L y = 1 on one group, 0 on the other, they are the products of the two y.
+    // Cholesky's factors: with M = L Lᵀ and L y = 1 on one group, 0 on the other, they are the products of the two y.
     let mut factor = vec![0.0; n * n];
     let mut y = vec![[0.0; 2]; n];
     for i in 0..n {

@@ -133,17 +133,17 @@ struct Peaks {
 }
 
 /// How many times a pulse is taken again from a shorter first step; how much shorter for a start.
-const RETRIES: i32 = 4;
-const SHORTER: f64 = 64.0;
+pub(crate) const RETRIES: i32 = 4;
+pub(crate) const SHORTER: f64 = 64.0;
 /// Steps to one period of ringing of quality `Q`: the scheme damps each step by `y⁴ / 72`, `y` the
 /// angle of a step, so that `80 (0.7 Q)^(1/3)` steps keep the energy lost to it below 2e-5.
-const STEPS_PER_PERIOD: f64 = 80.0;
-const MOST_STEPS_PER_PERIOD: f64 = 400.0;
+pub(crate) const STEPS_PER_PERIOD: f64 = 80.0;
+pub(crate) const MOST_STEPS_PER_PERIOD: f64 = 400.0;
 /// The ringing is spent after so many of its decay times, or after so many periods.
-const RINGING_DECAYS: f64 = 10.0;
-const RINGING_PERIODS: f64 = 400.0;
+pub(crate) const RINGING_DECAYS: f64 = 10.0;
+pub(crate) const RINGING_PERIODS: f64 = 400.0;
 /// The pulse is over when so little of the energy is left.
-const SPENT: f64 = 1e-9;
+pub(crate) const SPENT: f64 = 1e-9;
 /// Voltages below so much of `V0` do not count: 0.1 % of 0.5 % of the no-load figure.
 pub(crate) const NEGLIGIBLE: f64 = 5e-6;
 /// Samples lower than so much of the peak so far have no top above it between them: steps are an eighth of the time, or
@@ -152,11 +152,11 @@ const STILL_NEAR: f64 = 0.98;
 /// How much of a peak at the first instant may be gone by the first sample.
 pub(crate) const FIRST_DROP: f64 = 2e-4;
 /// What the energies may be out of balance before a shorter first step is tried.
-const BALANCED: f64 = 5e-5;
+pub(crate) const BALANCED: f64 = 5e-5;
 /// Time constants after which even an asymptote is reached.
-const DECAYS: f64 = 30.0;
+pub(crate) const DECAYS: f64 = 30.0;
 /// No pulse is followed for longer, seconds.
-const LONGEST_S: f64 = 1e6;
+pub(crate) const LONGEST_S: f64 = 1e6;
 
 impl PulseSolver {
     /// An empty one; memory grows with the first pulse.

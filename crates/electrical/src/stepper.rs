@@ -16,9 +16,9 @@ use crate::network::{Feeder, Network};
 use crate::strands::Strands;
 
 /// Pole of the stability function.
-const POLE: Complex = Complex::new(2.0, std::f64::consts::SQRT_2);
+pub(crate) const POLE: Complex = Complex::new(2.0, std::f64::consts::SQRT_2);
 /// `-2 A`.
-const WEIGHT: Complex = Complex::new(-2.0, 5.0 * std::f64::consts::SQRT_2);
+pub(crate) const WEIGHT: Complex = Complex::new(-2.0, 5.0 * std::f64::consts::SQRT_2);
 /// So large a place that every capacitor is a voltage source against every resistance.
 pub(crate) const FIRST_INSTANT: f64 = 1e40;
 

@@ -1,26 +1,16 @@
 //! The pulse on a general graph, step by step: the scheme of `stepper`, the peaks and energies of `pulse`.
 
 use crate::complex::Complex;
-use crate::pulse::{Accuracy, Energy, FIRST_DROP, NEGLIGIBLE, Peak, Pulse, vertex};
-use crate::stepper::FIRST_INSTANT;
+use crate::pulse::{
+    Accuracy, BALANCED, DECAYS, Energy, FIRST_DROP, LONGEST_S, MOST_STEPS_PER_PERIOD, NEGLIGIBLE, Peak, Pulse, RETRIES,
+    RINGING_DECAYS, RINGING_PERIODS, SHORTER, SPENT, STEPS_PER_PERIOD, vertex,
+};
+use crate::stepper::{FIRST_INSTANT, POLE, WEIGHT};
 use crate::woven::graph::{EARTH, Graph};
 use crate::woven::order::{Factors, Figures, Order};
 
-/// Pole and `-2 A` of the folded scheme (see `stepper`).
-const POLE: Complex = Complex::new(2.0, std::f64::consts::SQRT_2);
-const WEIGHT: Complex = Complex::new(-2.0, 5.0 * std::f64::consts::SQRT_2);
 /// Equal steps before the step is doubled, at least.
 const STEPS: usize = 12;
-const RETRIES: i32 = 4;
-const SHORTER: f64 = 64.0;
-const STEPS_PER_PERIOD: f64 = 80.0;
-const MOST_STEPS_PER_PERIOD: f64 = 400.0;
-const RINGING_DECAYS: f64 = 10.0;
-const RINGING_PERIODS: f64 = 400.0;
-const SPENT: f64 = 1e-9;
-const BALANCED: f64 = 5e-5;
-const DECAYS: f64 = 30.0;
-const LONGEST_S: f64 = 1e6;
 
 /// One graph being stepped.
 pub(crate) struct Stepping<'a> {
