@@ -5,7 +5,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use desktop::Window;
-use desktop::editor::Message;
+use desktop::editor::{Message, Page};
 use egui::{Context, Event, Id, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2};
 use plan::{Plan, Point};
 use words::Words;
@@ -92,7 +92,10 @@ impl Desk {
         self.frame(Vec::new());
         for _ in 0..10_000 {
             if !self.frame_if_due() {
-                if self.window.editor().is_full() && !self.is_asked() {
+                let editor = self.window.editor();
+                // What is reckoned beside the window for the page about volts comes as one more frame.
+                let reckoned = editor.page() != Page::Power || editor.study().is_some_and(|(_, stale)| !stale);
+                if editor.is_full() && reckoned && !self.is_asked() {
                     return;
                 }
                 std::thread::sleep(Duration::from_millis(1));
