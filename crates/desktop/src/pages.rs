@@ -11,7 +11,7 @@ mod ground;
 mod kept;
 mod moves;
 mod mow;
-mod plot;
+pub(crate) mod plot;
 mod power;
 mod run;
 mod setting_up;
@@ -309,6 +309,19 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
             desk.said.say(Message::Remove);
         }
     });
+}
+
+/// A row that picks its thing, or lets go of it; where to paint, and whether it is picked.
+fn picks(ui: &mut Ui, desk: &mut Desk<'_>, id: Id, thing: Thing, label: &str) -> (Rect, bool) {
+    let picked = desk.editor.picked() == Some(thing);
+    let (rect, response) = kit::row(ui, id, picked, desk.editor.hovered() == Some(thing), label, desk.p);
+    if response.hovered() {
+        desk.said.hovered = desk.said.hovered.or(Some(thing));
+    }
+    if response.clicked() {
+        desk.said.say(Message::Pick(Some(thing).filter(|_| !picked)));
+    }
+    (rect, picked)
 }
 
 /// A quiet cell of a table.

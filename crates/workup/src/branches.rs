@@ -80,13 +80,6 @@ pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles:
 /// How the nets fall on a branch.
 pub(crate) fn laid(plan: &Plan, line: &Outline, branch: &BranchLine) -> LaidBranch {
     let placement = &branch.placement;
-    let post = |post: &geometry::Post| Post {
-        at: place(post.at),
-        along_m: post.along_m,
-        chain_m: post.chain_m,
-        net: post.net,
-        post: post.post,
-    };
     LaidBranch {
         branch: branch.stated,
         from_m: branch.from_m,
@@ -100,8 +93,8 @@ pub(crate) fn laid(plan: &Plan, line: &Outline, branch: &BranchLine) -> LaidBran
             .iter()
             .map(|net| LaidNet { kind: plan.store.nets[net.kind].id.clone(), start_m: net.start_m, end_m: net.end_m })
             .collect(),
-        posts: placement.posts.iter().map(post).collect(),
-        spare_posts: placement.spare_posts.iter().map(post).collect(),
+        posts: placement.posts.iter().map(Post::of).collect(),
+        spare_posts: placement.spare_posts.iter().map(Post::of).collect(),
     }
 }
 

@@ -185,13 +185,6 @@ fn lay(
     for net in placement.nets_on_line() {
         *nets_needed.entry(id(net.kind)).or_insert(0) += 1;
     }
-    let post = |post: &geometry::Post| Post {
-        at: place(post.at),
-        along_m: post.along_m,
-        chain_m: post.chain_m,
-        net: post.net,
-        post: post.post,
-    };
     let corners_judged = judging.is_some();
     let judged = judging.map(|judging| corners(plan, run, outline, placement, soil, judging));
     let (corners, bends) = judged.unwrap_or_default();
@@ -218,8 +211,8 @@ fn lay(
             .iter()
             .map(|net| LaidNet { kind: id(net.kind), start_m: net.start_m, end_m: net.end_m })
             .collect(),
-        posts: placement.posts.iter().map(post).collect(),
-        spare_posts: placement.spare_posts.iter().map(post).collect(),
+        posts: placement.posts.iter().map(Post::of).collect(),
+        spare_posts: placement.spare_posts.iter().map(Post::of).collect(),
         pins: Pins::of(plan, run, outline).worked(run, outline, &placement.pins),
         set_up_minutes: 0.0,
         nets_needed,

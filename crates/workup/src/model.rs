@@ -293,6 +293,14 @@ pub struct Post {
     pub post: usize,
 }
 
+impl Post {
+    /// A post as it was placed.
+    pub(crate) fn of(placed: &geometry::Post) -> Self {
+        let geometry::Post { at, along_m, chain_m, net, post } = *placed;
+        Self { at: crate::place(at), along_m, chain_m, net, post }
+    }
+}
+
 /// Whether a corner wants a brace.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {

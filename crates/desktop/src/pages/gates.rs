@@ -11,7 +11,7 @@ use words::{Measure, Range};
 use workup::{Corner, Lay, RunWorkup};
 
 use super::kept::kept;
-use super::{Desk, ghosts};
+use super::{Desk, ghosts, picks};
 use crate::editor::{Editor, Message, Page};
 use crate::facts;
 use crate::field::{self, Label, Shown};
@@ -275,16 +275,9 @@ fn fields(
 
 /// A row with words at both ends that picks a thing; whether that is picked.
 fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, id: Id, left: &str, right: &str, faulty: bool) -> bool {
-    let (p, editor) = (desk.p, desk.editor);
-    let picked = editor.picked() == Some(thing);
+    let p = desk.p;
     let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
-    let (rect, response) = kit::row(ui, id, picked, editor.hovered() == Some(thing), &label, p);
-    if response.hovered() {
-        desk.said.hovered = desk.said.hovered.or(Some(thing));
-    }
-    if response.clicked() {
-        desk.said.say(Message::Pick(Some(thing).filter(|_| !picked)));
-    }
+    let (rect, picked) = picks(ui, desk, id, thing, &label);
     let y = rect.center().y;
     let (weight, ink) = (if picked { theme::medium(13.0) } else { theme::regular(13.0) }, colour(p.ink));
     kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, left, weight, ink);

@@ -85,14 +85,13 @@ pub(super) fn frame(
     frame
 }
 
-pub(super) fn plot(ui: &mut Ui, id: &str, frame: &Frame, add: impl FnOnce(&mut PlotUi<'_>)) {
-    let mut inside = ui.new_child(UiBuilder::new().id_salt(id).max_rect(frame.rect));
+/// A plot that is only looked at: no axes, no ground of its own, nothing to drag or zoom.
+pub(crate) fn bare(id: &str, rect: Rect) -> Plot<'static> {
     Plot::new(id)
-        .width(frame.rect.width())
-        .height(frame.rect.height())
+        .width(rect.width())
+        .height(rect.height())
         .show_axes(false)
         .show_background(false)
-        .show_grid(false)
         .allow_zoom(false)
         .allow_drag(false)
         .allow_scroll(false)
@@ -103,11 +102,15 @@ pub(super) fn plot(ui: &mut Ui, id: &str, frame: &Frame, add: impl FnOnce(&mut P
         .show_crosshair(false)
         .sense(Sense::hover())
         .set_margin_fraction(egui::Vec2::ZERO)
-        .show(&mut inside, |plot| {
-            plot.set_plot_bounds_x(frame.x.0..=frame.x.1);
-            plot.set_plot_bounds_y(frame.y.0..=frame.y.1);
-            add(plot);
-        });
+}
+
+pub(super) fn plot(ui: &mut Ui, id: &str, frame: &Frame, add: impl FnOnce(&mut PlotUi<'_>)) {
+    let mut inside = ui.new_child(UiBuilder::new().id_salt(id).max_rect(frame.rect));
+    bare(id, frame.rect).show_grid(false).show(&mut inside, |plot| {
+        plot.set_plot_bounds_x(frame.x.0..=frame.x.1);
+        plot.set_plot_bounds_y(frame.y.0..=frame.y.1);
+        add(plot);
+    });
 }
 
 pub(super) fn line(name: &str, points: Vec<[f64; 2]>) -> Line<'static> {

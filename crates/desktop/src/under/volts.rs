@@ -4,13 +4,14 @@ use std::sync::Arc;
 
 use drawing::{LineDrawing, Thing};
 use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
-use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints};
+use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, PlotPoint, PlotPoints};
 use plan::ReadingKind;
 use words::texts::{Faults, Window as Text};
 use workup::{Lay, Sample, SampleOf, Volts};
 
 use crate::editor::{Editor, Page};
 use crate::icons;
+use crate::pages::plot::bare;
 use crate::theme::{self, colour};
 
 /// Opacity of the band from low to high.
@@ -101,25 +102,11 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let count = (top_kv / step_kv) as usize;
         (0..=count).map(|index| GridMark { value: index as f64 * step_kv, step_size: step_kv }).collect()
     };
-    Plot::new("volts")
-        .width(plot_rect.width())
-        .height(plot_rect.height())
-        .show_axes(false)
-        .show_background(false)
+    bare("volts", plot_rect)
         .show_grid([false, true])
         .grid_color(colour(p.hairline))
         .grid_fade(0.0)
         .y_grid_spacer(grid)
-        .allow_zoom(false)
-        .allow_drag(false)
-        .allow_scroll(false)
-        .allow_boxed_zoom(false)
-        .allow_double_click_reset(false)
-        .show_x(false)
-        .show_y(false)
-        .show_crosshair(false)
-        .sense(egui::Sense::hover())
-        .set_margin_fraction(egui::Vec2::ZERO)
         .show(&mut inside, |plot| {
             plot.set_plot_bounds_x(0.0..=line_m);
             plot.set_plot_bounds_y(0.0..=top_kv);

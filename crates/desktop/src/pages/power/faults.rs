@@ -13,7 +13,7 @@ use crate::editor::Message;
 use crate::field::{self, Label, Shown};
 use crate::icons::Icon;
 use crate::kit;
-use crate::pages::Desk;
+use crate::pages::{Desk, picks};
 use crate::theme::{self, colour};
 use crate::tool::{Tool, Trial};
 
@@ -97,17 +97,10 @@ fn set(desk: &mut Desk<'_>, run: &Run, change: impl FnOnce(&mut Run)) {
 
 /// A row that picks its thing; whether that is picked.
 fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
-    let (p, editor) = (desk.p, desk.editor);
-    let picked = editor.picked() == Some(thing);
+    let p = desk.p;
     let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
     let id = Id::unique(("fault row", thing));
-    let (rect, response) = kit::row(ui, id, picked, editor.hovered() == Some(thing), &label, p);
-    if response.hovered() {
-        desk.said.hovered = desk.said.hovered.or(Some(thing));
-    }
-    if response.clicked() {
-        desk.said.say(Message::Pick(Some(thing).filter(|_| !picked)));
-    }
+    let (rect, picked) = picks(ui, desk, id, thing, &label);
     let y = rect.center().y;
     let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
     let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
