@@ -64,9 +64,13 @@ pub fn kind(words: Words, soil: &SoilFound) -> String {
 /// On what the soil rests, and how the ground is today where that is said.
 pub fn soil_line(words: Words, soil: &SoilFound) -> String {
     let rests = rests_on(words, soil);
-    let Some(today) = soil.today else { return rests };
-    let word = words.text(today_word(today));
-    format!("{rests} {}", words.say(Power::TodaySaid, &[("word", word)]))
+    today_line(words, soil).map_or(rests.clone(), |today| format!("{rests} {today}"))
+}
+
+/// How the ground is today, in a sentence; `None` where nothing is said of it.
+pub fn today_line(words: Words, soil: &SoilFound) -> Option<String> {
+    let word = words.text(today_word(soil.today?));
+    Some(words.say(Power::TodaySaid, &[("word", word)]))
 }
 
 /// The word for the ground today.

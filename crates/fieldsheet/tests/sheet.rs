@@ -271,6 +271,18 @@ fn the_same_scene_gives_the_same_bytes() {
 }
 
 #[test]
+fn how_the_ground_is_today_is_said_where_it_is_stated() {
+    let said = |today: Option<plan::Today>| {
+        let mut plan = demo();
+        plan.runs.truncate(1);
+        plan.ground.today = today;
+        let case = Case::of(plan, Words::default());
+        case.pages(Paper::A4).iter().flat_map(texts).collect::<Vec<_>>().join(" ").contains("Ground today: wet")
+    };
+    assert!(said(Some(plan::Today::Wet)) && !said(None));
+}
+
+#[test]
 fn what_to_take_along_names_what_the_braces_are_made_of() {
     let said = |change: &dyn Fn(&mut Plan)| {
         let mut plan = demo();

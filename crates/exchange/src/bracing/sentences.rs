@@ -6,7 +6,7 @@ use workup::{RunWorkup, Workup};
 
 /// Label and figures of the soil.
 pub(crate) fn soil(plan: &Plan, workup: &Workup, words: Words) -> Option<(&'static str, String)> {
-    let soil = workup.soil.as_ref().filter(|_| plan::bracing::stated(plan))?;
+    let soil = workup.soil.as_ref().filter(|soil| plan::bracing::stated(plan) || soil.today.is_some())?;
     Some((words.text(Text::SoilRow), care::bracing::soil_line(words, soil)))
 }
 

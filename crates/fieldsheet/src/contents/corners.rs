@@ -36,9 +36,10 @@ pub(super) fn block(look: Look<'_>) -> Block {
 /// corner most cheaply.
 fn braces(look: Look<'_>) -> Vec<Row> {
     let stated = plan::bracing::stated(look.scene.plan);
-    let (Some(lay), Some(soil)) = (look.lay(), look.scene.workup.soil.as_ref().filter(|_| stated)) else {
-        return Vec::new();
-    };
+    let (Some(lay), Some(soil)) = (look.lay(), look.scene.workup.soil.as_ref()) else { return Vec::new() };
+    if !stated {
+        return care::bracing::today_line(look.words, soil).map(Row::Note).into_iter().collect();
+    }
     let mut rows = vec![Row::Note(care::bracing::soil_line(look.words, soil))];
     let details = look.worked.and_then(|worked| worked.bracing.as_ref()).map(|bracing| bracing.details.as_slice());
     // Corners that want the same are told together.
