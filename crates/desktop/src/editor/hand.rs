@@ -1,0 +1,77 @@
+//! The hand that draws, and the key that lets go.
+
+use drawing::Thing;
+use plan::Edit;
+use words::texts::Window as Text;
+
+use super::{Editor, ShapesMessage};
+use crate::tool::{Hand, Tool};
+
+impl Editor {
+    pub(super) fn hand(&mut self, hand: Hand) {
+        if let Tool::Try(trial) = self.tool {
+            return self.try_out(trial, hand);
+        }
+        let hand = self.caught(hand);
+        let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
+        self.tool = tool;
+        if self.tool == Tool::Pick {
+            self.snapped = None;
+        }
+        if let Some(mut edit) = edit {
+            let thing = match &mut edit {
+                Edit::AddRun { index, run } => {
+                    run.name = self.words.say(Text::RunNumber, &[("number", &(*index + 1).to_string())]);
+                    Thing::Run { run: *index }
+                }
+                Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },
+                Edit::SetHazards { hazards } => Thing::Hazard { hazard: hazards.len().saturating_sub(1) },
+                Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
+                Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
+                Edit::SetGateway { .. } => Thing::Gateway,
+                Edit::SetRun { run } => {
+                    let index = self.plan.runs.iter().position(|other| other.id == run.id);
+                    Thing::Run { run: index.unwrap_or(self.run) }
+                }
+                _ => Thing::Boundary,
+            };
+            self.make(edit);
+            self.pick(Some(thing));
+        }
+    }
+
+    /// A hand that draws is caught by posts and corners, as one that drags is.
+    pub(super) fn caught(&mut self, hand: Hand) -> Hand {
+        let at = match hand {
+            Hand::Move(at) | Hand::Click { at, .. } => at,
+            Hand::Close | Hand::Back | Hand::Leave => {
+                self.snapped = None;
+                return hand;
+            }
+        };
+        self.snapped = self.catch(None, at);
+        let at = self.snapped.as_ref().map_or(at, |snapped| snapped.at);
+        match hand {
+            Hand::Click { reach_m, .. } => Hand::Click { at, reach_m },
+            _ => Hand::Move(at),
+        }
+    }
+
+    pub(super) fn escape(&mut self) {
+        if self.question.is_some() {
+            self.leave_question();
+        } else if self.held.is_some() {
+            self.held = None;
+            self.snapped = None;
+            if self.history.cancel(&mut self.plan) {
+                self.changed();
+            }
+        } else if self.tool == Tool::Pick && self.picked.is_none() && self.shapes.is_open() {
+            self.shapes_said(ShapesMessage::Open(false));
+        } else if self.tool == Tool::Pick {
+            self.pick(None);
+        } else {
+            self.hand(Hand::Leave);
+        }
+    }
+}

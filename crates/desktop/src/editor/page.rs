@@ -1,0 +1,49 @@
+//! The pages beside the map.
+
+use drawing::Thing;
+
+/// The pages beside the map.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Page {
+    /// The paddock, what stands on it, its soil.
+    Ground,
+    /// The runs.
+    #[default]
+    Run,
+    /// Volts.
+    Power,
+    /// Where the flock goes next.
+    Moves,
+    /// What was read.
+    Book,
+    /// Paper.
+    Sheet,
+}
+
+impl Page {
+    /// The pages in the head's order.
+    pub const ALL: [Self; 6] = [Self::Ground, Self::Run, Self::Power, Self::Moves, Self::Book, Self::Sheet];
+}
+
+/// The page that is about a thing, where picking it opens one.
+pub(super) fn page_of(thing: Thing) -> Option<Page> {
+    match thing {
+        Thing::Energizer { .. }
+        | Thing::Feed { .. }
+        | Thing::EarthStakes { .. }
+        | Thing::Fault { .. }
+        | Thing::Zone { .. } => Some(Page::Power),
+        Thing::Reading { .. } => Some(Page::Book),
+        Thing::Boundary
+        | Thing::Gateway
+        | Thing::BoundaryCorner { .. }
+        | Thing::BoundarySide { .. }
+        | Thing::KeepOut { .. }
+        | Thing::KeepOutCorner { .. }
+        | Thing::KeepOutSide { .. }
+        | Thing::Hazard { .. }
+        | Thing::HazardCorner { .. }
+        | Thing::Height { .. } => Some(Page::Ground),
+        _ => None,
+    }
+}

@@ -1,0 +1,149 @@
+//! What the views read.
+
+use care::Findings;
+use drawing::{Drawing, Scene, Theme, Thing, View};
+use plan::{Deed, Edit, Plan, Point, Run};
+use words::Words;
+use words::texts::Window as Text;
+use workup::{RunWorkup, Workup};
+
+use super::{Editor, Lesson, Page, Question, Snapped, Touch};
+use crate::tool::Tool;
+
+impl Editor {
+    /// The plan.
+    pub fn plan(&self) -> &Plan {
+        &self.plan
+    }
+
+    /// What follows from it.
+    pub fn workup(&self) -> &Workup {
+        &self.workup
+    }
+
+    /// What the keeper should know.
+    pub fn findings(&self) -> &Findings {
+        &self.findings
+    }
+
+    /// Everything a drawing is made of.
+    pub fn scene(&self) -> Scene<'_> {
+        Scene { plan: &self.plan, workup: &self.workup, findings: &self.findings, words: self.words }
+    }
+
+    /// The map.
+    pub fn drawing(&self) -> &Drawing {
+        &self.drawing
+    }
+
+    /// Counts the changes of what is drawn: ink of the same stamp and view is the same.
+    pub fn stamp(&self) -> u64 {
+        self.stamp
+    }
+
+    /// The camera.
+    pub fn view(&self) -> &View {
+        &self.view
+    }
+
+    /// Language and units.
+    pub fn words(&self) -> Words {
+        self.words
+    }
+
+    /// The theme.
+    pub fn theme(&self) -> Theme {
+        self.view.theme
+    }
+
+    /// The open page.
+    pub fn page(&self) -> Page {
+        self.page
+    }
+
+    /// The tool at hand.
+    pub fn tool(&self) -> &Tool {
+        &self.tool
+    }
+
+    /// What is picked.
+    pub fn picked(&self) -> Option<Thing> {
+        self.picked
+    }
+
+    /// What is under the pointer.
+    pub fn hovered(&self) -> Option<Thing> {
+        self.view.hovered
+    }
+
+    /// Where what is held was, while it is dragged.
+    pub fn held_from(&self) -> Option<Point> {
+        self.held.as_ref().map(|held| held.was)
+    }
+
+    /// What caught the thing in the hand, or the corner about to be drawn.
+    pub fn snapped(&self) -> Option<&Snapped> {
+        self.snapped.as_ref()
+    }
+
+    /// The question that stands on the map.
+    pub fn question(&self) -> Option<&Question> {
+        self.question.as_ref()
+    }
+
+    /// What the keeper is shown next after the first run was laid.
+    pub fn lesson(&self) -> Lesson {
+        self.lesson
+    }
+
+    /// What was done, the first step first, and what was taken back, the next first.
+    pub fn deeds(&self) -> (Vec<Deed>, Vec<Deed>) {
+        (self.history.done().collect(), self.history.undone().collect())
+    }
+
+    /// Every edit that took effect since this was last asked: what the journal keeps.
+    pub fn take_applied(&mut self) -> Vec<Edit> {
+        self.history.take_applied()
+    }
+
+    /// Whether the figures behind the corners' sentences are shown.
+    pub fn why(&self) -> bool {
+        self.why
+    }
+
+    /// Whether the table of all runs is shown, with other shapes or without.
+    pub fn compare(&self) -> bool {
+        (self.compare && self.plan.runs.len() > 1) || self.shapes.is_open()
+    }
+
+    /// Something to be said about the last thing done.
+    pub fn notice(&self) -> Option<Text> {
+        self.notice
+    }
+
+    /// The place of the run in hand.
+    pub fn run_index(&self) -> usize {
+        self.run
+    }
+
+    /// The run in hand, and what follows for it.
+    pub fn run(&self) -> Option<(&Run, &RunWorkup)> {
+        self.plan.runs.get(self.run).zip(self.workup.runs.get(self.run))
+    }
+
+    /// What an animal feels at the weakest post of a run, and whether that belongs to an earlier plan.
+    pub fn touch(&self, run: &str) -> Option<(Touch, bool)> {
+        let stale = self.touches_of != Some(self.history.revision());
+        self.touches.get(run).map(|&touch| (touch, stale))
+    }
+
+    /// Whether there is a step to take back.
+    pub fn can_undo(&self) -> bool {
+        self.history.can_undo()
+    }
+
+    /// Whether there is a step to do again.
+    pub fn can_redo(&self) -> bool {
+        self.history.can_redo()
+    }
+}

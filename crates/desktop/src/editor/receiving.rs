@@ -1,0 +1,134 @@
+//! What each message does.
+
+use plan::History;
+
+use super::shapes::ShapesMessage;
+use super::{Editor, Lesson, Message, Page};
+use crate::tool::{Hand, Tool};
+
+impl Editor {
+    /// Takes a message.
+    pub fn receive(&mut self, message: Message) {
+        if !matches!(
+            message,
+            Message::Hover(_)
+                | Message::Hand(Hand::Move(_))
+                | Message::Size(..)
+                | Message::Worked(_)
+                | Message::Reckoned(_)
+                | Message::Shapes(_)
+        ) {
+            self.notice = None;
+        }
+        // The last lesson goes when the keeper goes on.
+        if self.lesson == Lesson::ReadLine && matches!(message, Message::Open(_) | Message::Use(_) | Message::Make(_)) {
+            self.lesson = Lesson::Done;
+        }
+        match message {
+            Message::Open(page) => {
+                // The page's own name leads back from other shapes.
+                if page == Page::Run && self.page == Page::Run && self.shapes.is_open() {
+                    self.shapes_said(ShapesMessage::Open(false));
+                }
+                self.page = page;
+                self.tool = Tool::Pick;
+                self.snapped = None;
+                self.reckon_sound();
+            }
+            Message::Pick(thing) => self.pick(thing),
+            Message::Hover(thing) => self.view.hovered = thing,
+            Message::Make(edit) => self.make(edit),
+            Message::Begin => self.history.begin(),
+            Message::End => self.history.end(),
+            Message::Use(tool) => {
+                self.tool = tool;
+                self.snapped = None;
+                self.pick(None);
+            }
+            Message::Hand(hand) => self.hand(hand),
+            Message::Grab(thing, at) => self.grab(thing, at),
+            Message::GrabTurn(at) => self.grab_turn(at),
+            Message::Drag(to) => self.drag(to),
+            Message::Drop => self.let_go(),
+            // Nothing else is done to the plan while something is in the hand.
+            Message::FitNets(_)
+            | Message::TakeNearest
+            | Message::Nudge(..)
+            | Message::Turn(_)
+            | Message::SideLength(..)
+            | Message::ToPost(_)
+            | Message::Duplicate
+            | Message::Remove
+            | Message::Bracing(_)
+                if self.held.is_some() => {}
+            Message::FitNets(double_back) => self.ask_fit(double_back),
+            Message::Bracing(said) => self.bracing_said(said),
+            Message::TakeNearest => self.take_nearest(),
+            Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
+            Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
+            Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
+            Message::ToPost(corner) => self.move_to_post(corner),
+            Message::Duplicate => self.duplicate(),
+            Message::Remove => self.remove(),
+            Message::Escape => self.escape(),
+            Message::Undo => self.turn(History::undo),
+            Message::Redo => self.turn(History::redo),
+            Message::GoTo(steps) => self.go_to(steps),
+            Message::Units(units) => {
+                self.words.units = units;
+                self.say(None);
+            }
+            Message::Theme(theme) => self.view.theme = theme,
+            Message::Why(open) => self.why = open,
+            Message::Compare(open) => self.compare = open,
+            Message::Shapes(said) => self.shapes_said(said),
+            Message::Size(size, kept) => {
+                self.view.kept = kept;
+                if size != self.view.size {
+                    self.view.size = size;
+                    // Nothing jumps from under the hand.
+                    if self.fitted && self.held.is_none() {
+                        self.fit();
+                    }
+                }
+            }
+            Message::Fit => self.fit(),
+            Message::Zoom(by, about) => {
+                self.view = self.view.zoomed(by, about);
+                self.fitted = false;
+            }
+            Message::Pan(right_px, down_px) => {
+                self.view = self.view.moved(right_px, down_px);
+                self.fitted = false;
+            }
+            Message::KeepCurve => self.keep_curve(),
+            Message::NameCurve(name) => self.name_curve(name),
+            Message::LetCurveGo => self.curve = None,
+            Message::Worked(answer) => self.worked(*answer),
+            Message::Reckoned(reckoned) => self.reckoned(*reckoned),
+            Message::AskRolls => self.ask_rolls(),
+            Message::Rolls(rolls) => self.answer_rolls(rolls),
+            Message::LayOut => self.lay_out(),
+            Message::LeaveQuestion => self.leave_question(),
+            Message::StartEmpty => self.start_empty(),
+            Message::Learnt(lesson) => self.lesson = lesson,
+            Message::Example(plan) => {
+                self.replace(*plan, None);
+                self.mark_example();
+            }
+            Message::Opened(plan, file) => self.replace(*plan, file),
+            Message::Recovered(plan, file) => self.recovered(*plan, file),
+            Message::Saved(file) => self.saved(file),
+            Message::BringIn(plan) => self.bring_in(*plan),
+            Message::BringHeights(import) => self.bring_heights(*import),
+        }
+        self.view.picked = self.picked;
+        self.view.handles = self.picked.is_some();
+        let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();
+        self.view.wind = wind && self.page == Page::Run;
+        if self.drawing.foremost != Some(self.run) {
+            self.drawing.foremost = Some(self.run);
+            self.stamp += 1;
+        }
+    }
+}
