@@ -25,7 +25,11 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Some("sheet") => Page::Sheet,
         _ => Page::Run,
     };
-    let theme = if arguments.next().as_deref() == Some("dark") { Theme::Dark } else { Theme::Light };
+    let theme = match arguments.next().as_deref() {
+        Some("dark") => Theme::Dark,
+        Some("contrast") => Theme::Contrast,
+        _ => Theme::Light,
+    };
     let smoke = arguments.next().zip(arguments.next()).map(|(size, picture)| {
         let (width, height) = size.split_once('x').unwrap_or(("1280", "800"));
         let size = [width.parse().unwrap_or(1280.0), height.parse().unwrap_or(800.0)];

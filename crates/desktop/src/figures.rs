@@ -309,12 +309,7 @@ fn switches(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
         said.say(Message::Units(other));
     }
     let button = Rect::from_min_size(pos2(rect.right() - 32.0, rect.top() + 8.0), egui::Vec2::splat(32.0));
-    let (icon, label, other) = match editor.theme() {
-        Theme::Dark => (Icon::Light, Text::ToLight, Theme::Light),
-        Theme::Light | Theme::Print => (Icon::Dark, Text::ToDark, Theme::Dark),
-    };
-    let mut inside = ui.new_child(UiBuilder::new().id_salt("theme").max_rect(button));
-    if kit::icon_button(&mut inside, icon, words.text(label), true, false, p).clicked() {
-        said.say(Message::Theme(other));
-    }
+    let icon = if editor.theme() == Theme::Dark { Icon::Dark } else { Icon::Light };
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("view").max_rect(button));
+    menus::view(&kit::icon_button(&mut inside, icon, words.text(Text::View), true, false, p), editor, said);
 }

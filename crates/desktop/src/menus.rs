@@ -1,7 +1,9 @@
 //! The menus of the head: the plan's own, and the list of what was done.
 
+use drawing::Theme;
 use egui::{Align2, Id, Popup, PopupCloseBehavior, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::{Deed, Edit, Today};
+use words::Language;
 use words::texts::{Files, Power, Shaping, Window as Text};
 
 use crate::asking::Ask;
@@ -18,7 +20,7 @@ const WIDTH: f32 = 300.0;
 /// The most letters of a plan's name.
 const LONGEST_NAME: usize = 80;
 /// Sizes that all of the window can have, percent.
-pub(crate) const SIZES: [u32; 5] = [80, 100, 125, 150, 200];
+pub(crate) const SIZES: [u32; 5] = [75, 100, 125, 150, 200];
 
 /// The plan's menu, under its name.
 pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
@@ -48,12 +50,45 @@ pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
         chosen(ui, Files::NewEmpty, "", Ask::NewEmpty);
         chosen(ui, Files::Example, "", Ask::Example);
         chosen(ui, Files::BringIn, "", Ask::BringIn);
-        rule(ui, editor);
-        ui.add_space(4.0);
-        kit::prose(ui, words.text(Files::Size), theme::regular(11.0), colour(p.ink2));
-        ui.add_space(4.0);
-        ui.horizontal(|ui| {
-            ui.spacing_mut().item_spacing.x = 2.0;
+    });
+}
+
+/// How the window looks and speaks: theme, language, size.
+pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
+    let words = editor.words();
+    Popup::menu(button).close_behavior(PopupCloseBehavior::CloseOnClickOutside).show(|ui| {
+        frame(ui);
+        let p = editor.theme().palette();
+        let row = |ui: &mut Ui, head: &str, choices: &mut dyn FnMut(&mut Ui)| {
+            ui.add_space(4.0);
+            kit::prose(ui, head, theme::regular(11.0), colour(p.ink2));
+            ui.add_space(4.0);
+            ui.horizontal(|ui| {
+                ui.spacing_mut().item_spacing.x = 2.0;
+                choices(ui);
+            });
+            ui.add_space(4.0);
+        };
+        row(ui, words.text(Text::Theme), &mut |ui| {
+            for theme in Theme::OF_SCREENS {
+                let name = match theme {
+                    Theme::Dark => Text::DarkTheme,
+                    Theme::Contrast => Text::ContrastTheme,
+                    Theme::Light | Theme::Print => Text::LightTheme,
+                };
+                if kit::choice(ui, words.text(name), editor.theme() == theme, p).clicked() {
+                    said.say(Message::Theme(theme));
+                }
+            }
+        });
+        row(ui, words.text(Text::Language), &mut |ui| {
+            for language in Language::ALL {
+                if kit::choice(ui, language.name(), words.language == language, p).clicked() {
+                    said.say(Message::Language(language));
+                }
+            }
+        });
+        row(ui, words.text(Files::Size), &mut |ui| {
             let now = (ui.ctx().zoom_factor() * 100.0).round() as u32;
             for percent in SIZES {
                 let label = words.say(Files::Percent, &[("percent", &percent.to_string())]);

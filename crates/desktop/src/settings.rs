@@ -1,4 +1,4 @@
-//! What the window remembers between starts: theme, units, size, and the plan that was open.
+//! What the window remembers between starts: theme, language, units, size, and the plan that was open.
 //!
 //! A small JSON file in the folder that the program was given. What cannot be read is as if it were not there: a
 //! setting is never worth a question.
@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use drawing::Theme;
 use safekeeping::Disk;
 use serde::{Deserialize, Serialize};
-use words::Units;
+use words::{Language, Units, Words};
 
 /// The file's name in the folder.
 const NAME: &str = "settings.json";
@@ -19,10 +19,21 @@ const NAME: &str = "settings.json";
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
-    dark: bool,
+    theme: Kept,
+    language: Option<String>,
     feet: bool,
     size_percent: Option<u32>,
     last_plan: Option<PathBuf>,
+}
+
+/// A theme's name in the file.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Kept {
+    #[default]
+    Light,
+    Dark,
+    Contrast,
 }
 
 impl Settings {
@@ -44,7 +55,16 @@ impl Settings {
 
     /// The theme.
     pub fn theme(&self) -> Theme {
-        if self.dark { Theme::Dark } else { Theme::Light }
+        match self.theme {
+            Kept::Light => Theme::Light,
+            Kept::Dark => Theme::Dark,
+            Kept::Contrast => Theme::Contrast,
+        }
+    }
+
+    /// The language.
+    pub fn language(&self) -> Language {
+        self.language.as_deref().and_then(Language::of_tag).unwrap_or_default()
     }
 
     /// The units.
@@ -63,10 +83,15 @@ impl Settings {
     }
 
     /// What a window shows now.
-    pub(crate) fn of(theme: Theme, units: Units, zoom: f32, plan: Option<&Path>) -> Self {
+    pub(crate) fn of(theme: Theme, words: Words, zoom: f32, plan: Option<&Path>) -> Self {
         Self {
-            dark: theme == Theme::Dark,
-            feet: units == Units::Feet,
+            theme: match theme {
+                Theme::Light | Theme::Print => Kept::Light,
+                Theme::Dark => Kept::Dark,
+                Theme::Contrast => Kept::Contrast,
+            },
+            language: Some(words.language.tag().to_owned()),
+            feet: words.units == Units::Feet,
             size_percent: Some((zoom * 100.0).round() as u32),
             last_plan: plan.map(|path| path.canonicalize().unwrap_or_else(|_| path.to_path_buf())),
         }

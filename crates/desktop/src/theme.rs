@@ -54,11 +54,9 @@ pub(crate) fn semi_bold(size: f32) -> FontId {
     font(size, drawing::Weight::SemiBold)
 }
 
-/// Gives a context the fonts, both themes and the habits of the window. Once, before the first frame.
+/// Gives a context the fonts and the habits of the window. Once, before the first frame; [`show`] gives it a theme.
 pub(crate) fn set_up(ctx: &egui::Context) {
     ctx.set_fonts(fonts());
-    ctx.set_style_of(egui::Theme::Light, style(Theme::Light));
-    ctx.set_style_of(egui::Theme::Dark, style(Theme::Dark));
     ctx.options_mut(|options| {
         // Ctrl+Q closes, as the window manager does: where work is unsaved the window asks first.
         options.input_options.line_scroll_speed = 24.0;
@@ -67,10 +65,10 @@ pub(crate) fn set_up(ctx: &egui::Context) {
 
 /// Shows that theme from the next frame on.
 pub(crate) fn show(ctx: &egui::Context, theme: Theme) {
-    ctx.set_theme(match theme {
-        Theme::Dark => egui::Theme::Dark,
-        Theme::Light | Theme::Print => egui::Theme::Light,
-    });
+    // egui knows two: the light one's place is taken by whichever of ours has a light ground.
+    let place = if theme == Theme::Dark { egui::Theme::Dark } else { egui::Theme::Light };
+    ctx.set_style_of(place, style(theme));
+    ctx.set_theme(place);
 }
 
 fn fonts() -> FontDefinitions {

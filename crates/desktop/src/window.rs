@@ -97,7 +97,8 @@ impl Window {
         theme::set_up(ctx);
         let [waker, caller, reckoned] = [ctx.clone(), ctx.clone(), ctx.clone()];
         let settings = folder.as_deref().map(Settings::read).unwrap_or_default();
-        let words = if folder.is_some() { Words { units: settings.units(), ..words } } else { words };
+        let kept = Words { units: settings.units(), language: settings.language() };
+        let words = if folder.is_some() { kept } else { words };
         let mut editor = Editor::new(plan, words);
         if is_example {
             editor.receive(Message::Example(Box::new(editor.plan().clone())));
@@ -252,10 +253,10 @@ impl Window {
             }
         }
         if let Some(folder) = &self.folder {
-            let (theme, units) = (self.editor.theme(), self.editor.words().units);
+            let (theme, words) = (self.editor.theme(), self.editor.words());
             // The plan that was open last stays so while one without a file is.
             let plan = self.editor.file().or(self.settings.last_plan());
-            let settings = Settings::of(theme, units, ctx.zoom_factor(), plan);
+            let settings = Settings::of(theme, words, ctx.zoom_factor(), plan);
             if settings != self.settings {
                 settings.write(folder);
                 self.settings = settings;

@@ -11,7 +11,7 @@ use drawing::{Theme, Thing};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, EXAMPLE, click_on, fill, open, settle, window};
-use words::Units;
+use words::{Language, Units, Words};
 
 fn say(desk: &mut Desk, message: Message) {
     desk.state_mut().as_mut().unwrap().say(message);
@@ -197,16 +197,18 @@ fn theme_units_and_size_are_remembered() {
     let folder = tempfile::tempdir().unwrap();
     let path = plan_in(folder.path());
     let mut desk = on_plan(&path, Some(folder.path()));
-    say(&mut desk, Message::Theme(Theme::Dark));
     say(&mut desk, Message::Units(Units::Feet));
-    click_on(&mut desk, "Plan: new, open, save");
+    click_on(&mut desk, "Theme, language and size");
+    click_on(&mut desk, "High contrast");
+    click_on(&mut desk, "Deutsch");
     click_on(&mut desk, "125 %");
     desk.run();
     drop(desk);
     let desk = on_plan(&path, Some(folder.path()));
     assert!((desk.ctx.zoom_factor() - 1.25).abs() < 1e-6);
     let editor = window(&desk).editor();
-    assert_eq!((editor.theme(), editor.words().units), (Theme::Dark, Units::Feet));
+    let words = Words { language: Language::German, units: Units::Feet };
+    assert_eq!((editor.theme(), editor.words()), (Theme::Contrast, words));
     let settings = desktop::Settings::read(folder.path());
     assert_eq!(settings.last_plan().unwrap(), path.canonicalize().unwrap());
 }

@@ -1,7 +1,7 @@
 //! Every colour, by role, for each theme; and the scale of volts.
 //!
 //! No other file names a colour. Contrast against the grounds is measured by a test: 4.5 for text, 3 for
-//! marks (WCAG 2.2). The volts' scale is cividis, which is perceptually even and reads alike for
+//! marks (WCAG 2.2); in high contrast 7 and 4.5. The volts' scale is cividis, which is perceptually even and reads alike for
 //! colour-blind eyes (Nuñez, Anderton and Renslow, PLOS ONE 13(7), 2018).
 
 /// Red, green, blue, opacity; sRGB, not premultiplied.
@@ -15,8 +15,15 @@ pub enum Theme {
     Light,
     /// The same by lamp light.
     Dark,
+    /// Black on white, for bright sun and tired eyes.
+    Contrast,
     /// Ink on white paper, for print.
     Print,
+}
+
+impl Theme {
+    /// Those of a screen, in the order in which they are offered.
+    pub const OF_SCREENS: [Self; 3] = [Self::Light, Self::Dark, Self::Contrast];
 }
 
 /// The colours of one theme, by role.
@@ -146,6 +153,36 @@ const DARK: Palette = Palette {
     warning_stroke: hex(0x22201B),
 };
 
+const CONTRAST: Palette = Palette {
+    sheet: hex(0xFFFFFF),
+    paper: hex(0xF3F3F0),
+    grass: hex(0xE6F0DA),
+    run: hex(0xF6FBEC),
+    strip: hex(0xFFF2AE),
+    strip_edge: hex(0x6B5900),
+    water: hex(0xD6ECF6),
+    ink: hex(0x000000),
+    ink2: hex(0x262626),
+    rule: hex(0x3A3A3A),
+    hairline: hex(0x8A8A8A),
+    tuft: hex(0x9DB384),
+    edge: hex(0x000000),
+    dash_gap: hex(0xFFFFFF),
+    pick: hex(0x003E8A),
+    picked_row: hex(0xD3E6FF),
+    danger: hex(0x821200),
+    ghost: hex(0x5E1148),
+    ghost_fill: half_clear(0xF0DCE8),
+    green: hex(0x00432B),
+    water_edge: hex(0x003F5C),
+    hedge: hex(0xBFD8A8),
+    hedge_edge: hex(0x22401A),
+    danger_fill: hex(0xEA1B00),
+    danger_stroke: hex(0xFFFFFF),
+    warning_fill: hex(0xFFB000),
+    warning_stroke: hex(0x000000),
+};
+
 const PRINT: Palette = Palette {
     sheet: hex(0xFFFFFF),
     paper: hex(0xFFFFFF),
@@ -182,6 +219,7 @@ impl Theme {
         match self {
             Self::Light => &LIGHT,
             Self::Dark => &DARK,
+            Self::Contrast => &CONTRAST,
             Self::Print => &PRINT,
         }
     }

@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use sheet::contrast;
 
 const KINDS: [FaultKind; 4] = [FaultKind::Short, FaultKind::Break, FaultKind::LineBreak, FaultKind::Join];
-const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
+const THEMES: [Theme; 4] = [Theme::Light, Theme::Dark, Theme::Contrast, Theme::Print];
 
 /// The field with a fault of each kind a metre off its line, and a stretch of grass over corner 1.
 fn faulty() -> hand::Hand {

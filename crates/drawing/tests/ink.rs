@@ -135,7 +135,7 @@ fn stale_figures_stand_in_brackets() {
 fn inked(plan: &Plan, workup: &Workup) {
     let scene = Scene { plan, workup, findings: &Findings::default(), words: Words::default() };
     let drawing = map(&scene);
-    for theme in [Theme::Light, Theme::Dark, Theme::Print] {
+    for theme in [Theme::Light, Theme::Dark, Theme::Contrast, Theme::Print] {
         for px_per_m in [0.02, 3.0, 8.0, 30.0, 400.0] {
             let mut view = View::fit(drawing.bounds(), [900.0, 600.0], 30.0, theme);
             view.px_per_m = px_per_m;

@@ -17,7 +17,6 @@ mod rows;
 mod setting;
 
 use drawing::Scene;
-use words::Language;
 
 pub use day::Day;
 pub use page::{Framed, Page};
@@ -61,9 +60,7 @@ pub enum SheetError {
 /// See [`SheetError`].
 pub fn sheet(scene: &Scene<'_>, runs: Runs, day: Option<Day>, paper: Paper) -> Result<Vec<u8>, SheetError> {
     let pages = pages(scene, runs, day, paper)?;
-    let language = match scene.words.language {
-        Language::English => "en",
-    };
+    let language = scene.words.language.tag();
     let title = match runs {
         Runs::One(run) => care::run_name(&scene.plan.runs[run]),
         Runs::All => &scene.plan.title,

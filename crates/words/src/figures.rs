@@ -56,7 +56,7 @@ impl Words {
         fill(message.wording(self.language), places)
     }
 
-    /// A number with that many decimals and a comma between thousands; never `-0`.
+    /// A number with that many decimals and thousands parted, by the marks of the language; never `-0`.
     pub fn number(self, value: f64, decimals: usize) -> String {
         if !value.is_finite() {
             return "–".to_owned();
@@ -70,12 +70,12 @@ impl Words {
         }
         for (index, digit) in whole.chars().enumerate() {
             if index > 0 && (whole.len() - index) % 3 == 0 {
-                text.push(',');
+                text.push(self.language.thousands_mark());
             }
             text.push(digit);
         }
         if !fraction.is_empty() {
-            text.push('.');
+            text.push(self.language.decimal_mark());
             text.push_str(fraction);
         }
         text
@@ -227,7 +227,7 @@ pub fn capital(words: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Units, Words, capital};
+    use super::{Language, Units, Words, capital};
 
     #[test]
     fn a_sentence_begins_with_a_capital() {
@@ -245,6 +245,8 @@ mod tests {
         assert_eq!(metric.force(141.42), "14.4 kg");
         assert_eq!(metric.kilovolts_range(1.24, 5.86), "1.2 – 5.9");
         assert_eq!(metric.minutes_figure(11.26), "11");
+        let german = Words { language: Language::German, ..metric };
+        assert_eq!([german.number(-1_234_567.8, 1), german.length(35.714)], ["−1.234.567,8", "35,7 m"]);
         let feet = Words { units: Units::Feet, ..metric };
         assert_eq!(feet.length(30.48), "100.0 ft");
         assert_eq!(feet.field(4_046.856_422_4), "1.00 ac");

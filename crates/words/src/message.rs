@@ -6,6 +6,50 @@ pub enum Language {
     /// English.
     #[default]
     English,
+    /// German.
+    German,
+}
+
+impl Language {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 2] = [Self::English, Self::German];
+
+    /// Its tag (BCP 47), as settings and printed pages name it.
+    pub fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::German => "de",
+        }
+    }
+
+    /// The language of such a tag.
+    pub fn of_tag(tag: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|language| language.tag() == tag)
+    }
+
+    /// Its own name, as it calls itself.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::English => "English",
+            Self::German => "Deutsch",
+        }
+    }
+
+    /// The mark before decimals.
+    pub(crate) fn decimal_mark(self) -> char {
+        match self {
+            Self::English => '.',
+            Self::German => ',',
+        }
+    }
+
+    /// The mark between thousands.
+    pub(crate) fn thousands_mark(self) -> char {
+        match self {
+            Self::English => ',',
+            Self::German => '.',
+        }
+    }
 }
 
 /// A text of one of the tables in [`crate::texts`].
@@ -16,7 +60,7 @@ pub trait Message: Copy {
 
 /// A table of texts: an enum whose variants carry their wording.
 macro_rules! texts {
-    ($(#[$meta:meta])* $name:ident { $($variant:ident: $english:literal,)* }) => {
+    ($(#[$meta:meta])* $name:ident { $($variant:ident: $english:literal $(=> $german:literal)?,)* }) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum $name {
@@ -30,12 +74,18 @@ macro_rules! texts {
             fn wording(self, language: $crate::Language) -> &'static str {
                 match (self, language) {
                     $((Self::$variant, $crate::Language::English) => $english,)*
+                    $((Self::$variant, $crate::Language::German) => $crate::message::second($english, &[$($german)?]),)*
                 }
             }
         }
     };
 }
 pub(crate) use texts;
+
+/// A text's wording in a second language, or the first where that lacks it.
+pub(crate) fn second(first: &'static str, second: &[&'static str]) -> &'static str {
+    second.first().copied().unwrap_or(first)
+}
 
 /// Fills the `{named}` places of a wording; a place that is not given stays as it is.
 pub(crate) fn fill(wording: &str, places: &[(&str, &str)]) -> String {

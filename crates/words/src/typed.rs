@@ -1,11 +1,12 @@
 //! Figures as a keeper types them, read back into SI units.
 //!
 //! The counterpart of [`crate::figures`]: a bare number is in the unit that is shown, and units of the other
-//! system are understood too. Decimals may stand after a point or a comma, thousands apart by a space or a comma;
-//! a comma that may be either is refused with both readings, never guessed. The range is the
+//! system are understood too. Decimals may stand after a point or a comma, thousands apart by a space or either; the
+//! language's own mark of thousands that may be either is refused with both readings, never guessed. The range is the
 //! caller's. Factors are exact by definition (international yard and pound, 1959).
 
 use crate::figures::{Units, Words};
+use crate::message::Language;
 use crate::texts::Field;
 
 /// What a figure measures, and so in which units it is shown and typed.
@@ -123,7 +124,7 @@ pub enum Typed {
         /// What could be typed.
         example: String,
     },
-    /// A comma that may part thousands or decimals.
+    /// A mark that may part thousands or decimals.
     Ambiguous {
         /// What was typed.
         typed: String,
@@ -174,26 +175,31 @@ const fn unit(names: &'static [&'static str], times: f64, per: f64) -> Unit {
 }
 
 const METRE: Unit = unit(&["m", "metre", "metres", "meter", "meters"], 1.0, 1.0);
-const CENTIMETRE: Unit = unit(&["cm", "centimetre", "centimetres", "centimeter", "centimeters"], 1.0, 100.0);
+const CENTIMETRE: Unit =
+    unit(&["cm", "centimetre", "centimetres", "centimeter", "centimeters", "zentimeter"], 1.0, 100.0);
 const MILLIMETRE: Unit = unit(&["mm", "millimetre", "millimetres", "millimeter", "millimeters"], 1.0, 1000.0);
-const FOOT: Unit = unit(&["ft", "'", "foot", "feet"], 3048.0, 10_000.0);
-const INCH: Unit = unit(&["in", "\"", "inch", "inches"], 254.0, 10_000.0);
+const FOOT: Unit = unit(&["ft", "'", "foot", "feet", "fuß", "fuss"], 3048.0, 10_000.0);
+const INCH: Unit = unit(&["in", "\"", "inch", "inches", "zoll"], 254.0, 10_000.0);
 const YARD: Unit = unit(&["yd", "yard", "yards"], 9144.0, 10_000.0);
-const KILOGRAM: Unit = unit(&["kg", "kilo", "kilos", "kilogram", "kilograms"], 1.0, 1.0);
-const GRAM: Unit = unit(&["g", "gram", "grams"], 1.0, 1000.0);
-const POUND: Unit = unit(&["lb", "lbs", "pound", "pounds"], 45_359_237.0, 100_000_000.0);
+const KILOGRAM: Unit = unit(&["kg", "kilo", "kilos", "kilogram", "kilograms", "kilogramm"], 1.0, 1.0);
+const GRAM: Unit = unit(&["g", "gram", "grams", "gramm"], 1.0, 1000.0);
+const POUND: Unit = unit(&["lb", "lbs", "pound", "pounds", "pfund"], 45_359_237.0, 100_000_000.0);
 const OUNCE: Unit = unit(&["oz", "ounce", "ounces"], 45_359_237.0, 1_600_000_000.0);
 
 static LENGTHS: [Unit; 6] = [METRE, CENTIMETRE, MILLIMETRE, FOOT, INCH, YARD];
 static MASSES: [Unit; 4] = [KILOGRAM, GRAM, POUND, OUNCE];
 static AREAS: [Unit; 2] = [
-    unit(&["m²", "sq m", "square metre", "square metres"], 1.0, 1.0),
+    unit(&["m²", "sq m", "square metre", "square metres", "qm"], 1.0, 1.0),
     unit(&["ft²", "sq ft", "square foot", "square feet"], 9_290_304.0, 100_000_000.0),
 ];
-static MINUTES: [Unit; 2] =
-    [unit(&["min", "minute", "minutes"], 1.0, 1.0), unit(&["s", "sec", "second", "seconds"], 1.0, 60.0)];
-static SECONDS: [Unit; 2] =
-    [unit(&["s", "sec", "second", "seconds"], 1.0, 1.0), unit(&["min", "minute", "minutes"], 60.0, 1.0)];
+static MINUTES: [Unit; 2] = [
+    unit(&["min", "minute", "minutes", "minuten"], 1.0, 1.0),
+    unit(&["s", "sec", "second", "seconds", "sekunde", "sekunden"], 1.0, 60.0),
+];
+static SECONDS: [Unit; 2] = [
+    unit(&["s", "sec", "second", "seconds", "sekunde", "sekunden"], 1.0, 1.0),
+    unit(&["min", "minute", "minutes", "minuten"], 60.0, 1.0),
+];
 static SPEEDS: [Unit; 3] = [
     unit(&["km/h", "kmh", "kph"], 10.0, 36.0),
     unit(&["mph"], 44_704.0, 100_000.0),
@@ -205,8 +211,8 @@ static JOULES: [Unit; 2] =
     [unit(&["j", "joule", "joules"], 1.0, 1.0), unit(&["mj", "millijoule", "millijoules"], 1.0, 1000.0)];
 static OHMS: [Unit; 2] = [unit(&["ω", "ohm", "ohms"], 1.0, 1.0), unit(&["kω", "kohm"], 1000.0, 1.0)];
 static OHM_METRES: [Unit; 1] = [unit(&["ωm", "ω m", "ohm m", "ohm metre", "ohm metres", "ω·m"], 1.0, 1.0)];
-static DEGREES: [Unit; 1] = [unit(&["°", "deg", "degree", "degrees"], 1.0, 1.0)];
-static PERCENT: [Unit; 1] = [unit(&["%", "percent", "per cent", "pct"], 1.0, 100.0)];
+static DEGREES: [Unit; 1] = [unit(&["°", "deg", "degree", "degrees", "grad"], 1.0, 1.0)];
+static PERCENT: [Unit; 1] = [unit(&["%", "percent", "per cent", "pct", "prozent"], 1.0, 100.0)];
 
 /// Units that may follow one another, and how many of the second make one of the first.
 static PAIRS: [(&str, &str, f64); 3] = [("ft", "in", 12.0), ("m", "cm", 100.0), ("lb", "oz", 16.0)];
@@ -302,7 +308,7 @@ impl Words {
     /// what is shown can be typed.
     pub fn typed_parts(self, measure: Measure, value: f64) -> (String, &'static str) {
         let (unit, times, per, decimals) = measure.shown(self.units);
-        (plain(value * per / times, decimals), unit)
+        (plain(self.language, value * per / times, decimals), unit)
     }
 
     /// What was typed, in what is kept: metres, kilograms, kilovolts, joules, ohms, degrees, a share.
@@ -426,9 +432,11 @@ impl Reading<'_> {
         if (digits.is_empty() && fraction.is_empty()) || fraction.contains(' ') {
             return Err(self.no_number());
         }
-        if decimal == Some(',') && spaces == 0 && points == 0 && fraction.len() == 3 && thousands(figures) {
-            let decimals = fraction.trim_end_matches('0');
-            let whole_too = if decimals.is_empty() { whole.to_owned() } else { format!("{whole}.{decimals}") };
+        let language = self.words.language;
+        let parts_thousands = decimal == Some(language.thousands_mark()) && spaces == 0 && commas + points == 1;
+        if parts_thousands && fraction.len() == 3 && thousands(figures) {
+            let (decimals, mark) = (fraction.trim_end_matches('0'), language.decimal_mark());
+            let whole_too = if decimals.is_empty() { whole.to_owned() } else { format!("{whole}{mark}{decimals}") };
             return Err(Typed::Ambiguous {
                 typed: clipped(self.text),
                 whole: format!("{digits}{fraction}"),
@@ -457,8 +465,8 @@ impl Reading<'_> {
         }
         if self.measure == Measure::Count && value.fract() != 0.0 {
             return Err(Typed::NotWhole {
-                below: plain(value.floor().max(least), 0),
-                above: plain(value.ceil().min(most), 0),
+                below: plain(self.words.language, value.floor().max(least), 0),
+                above: plain(self.words.language, value.ceil().min(most), 0),
             });
         }
         Ok(value)
@@ -472,7 +480,7 @@ impl Reading<'_> {
         // What the conversion itself lost is not rounded away.
         let near = scaled.round();
         let inside = if (scaled - near).abs() < 1e-11 * near.abs() { near } else { to_inside(scaled) };
-        with_unit(&plain(inside / scale, decimals), unit)
+        with_unit(&plain(self.words.language, inside / scale, decimals), unit)
     }
 
     fn example(&self) -> String {
@@ -543,7 +551,7 @@ fn with_unit(figure: &str, unit: &str) -> String {
 }
 
 /// A number without parted thousands or needless noughts; a small one keeps two figures that count.
-fn plain(value: f64, decimals: usize) -> String {
+fn plain(language: Language, value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return "–".to_owned();
     }
@@ -551,7 +559,10 @@ fn plain(value: f64, decimals: usize) -> String {
     let needed = if size > 0.0 && size < 0.1 { (1.0 - size.log10().floor()).clamp(0.0, 9.0) as usize } else { 0 };
     let text = format!("{value:.*}", decimals.max(needed));
     let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
-    if text == "-0" { "0".to_owned() } else { text.replace('-', "−") }
+    if text == "-0" {
+        return "0".to_owned();
+    }
+    text.replace('-', "−").replace('.', language.decimal_mark().encode_utf8(&mut [0; 4]))
 }
 
 #[cfg(test)]

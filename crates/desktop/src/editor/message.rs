@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use drawing::{Theme, Thing};
 use plan::{Edit, Plan, Point, Rolls, Shape};
-use words::Units;
+use words::{Language, Units};
 
 use super::{BracingMessage, Lesson, Page, ShapesMessage};
 use crate::reckoner::Reckoned;
@@ -68,6 +68,8 @@ pub enum Message {
     GoTo(usize),
     /// Show figures in those units.
     Units(Units),
+    /// Speak that language.
+    Language(Language),
     /// Show that theme.
     Theme(Theme),
     /// Show or fold the figures behind the corners' sentences.

@@ -78,6 +78,10 @@ impl Editor {
                 self.words.units = units;
                 self.say(None);
             }
+            Message::Language(language) => {
+                self.words.language = language;
+                self.say(None);
+            }
             Message::Theme(theme) => self.view.theme = theme,
             Message::Why(open) => self.why = open,
             Message::Compare(open) => self.compare = open,

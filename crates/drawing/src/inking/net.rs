@@ -44,7 +44,11 @@ pub(crate) struct NetStyle {
 impl NetStyle {
     /// How a net is drawn at a distance.
     pub(crate) fn new(theme: palette::Theme, distance: Distance, target_kv: f64, stale: bool) -> Self {
-        let edge = if theme == palette::Theme::Dark { 1.1 } else { 1.4 };
+        let edge = match theme {
+            palette::Theme::Dark => 1.1,
+            palette::Theme::Light | palette::Theme::Print => 1.4,
+            palette::Theme::Contrast => 2.0,
+        };
         let (thinner, edge) = match distance {
             Distance::Near => (0.0, edge),
             Distance::Middle => (0.5, edge),

@@ -6,6 +6,7 @@ use super::{Measure, Range, Typed};
 use crate::figures::{Units, Words};
 
 const METRIC: Words = Words { language: crate::Language::English, units: Units::Metric };
+const GERMAN: Words = Words { language: crate::Language::German, units: Units::Metric };
 const FEET: Words = Words { language: crate::Language::English, units: Units::Feet };
 const ANY: Range = Range::zero_to(1e9);
 
@@ -207,4 +208,26 @@ fn areas_in_both_systems() {
     }
     assert_eq!(feet.typed_parts(Measure::Area, 9.290304), ("100".to_owned(), "ft²"));
     assert!(read(metric, "4 kg").unwrap_err().sentence(metric).contains("m²"));
+}
+
+#[test]
+fn german_marks_are_read_and_shown_and_one_that_may_part_thousands_is_asked_about() {
+    let length = |text: &str| GERMAN.read(Measure::Length, text, ANY);
+    for (typed, metres) in
+        [("1,125", 1.125), ("1.234,5 m", 1234.5), ("12.5", 12.5), ("0.530", 0.53), ("12 Fuß", 3.6576)]
+    {
+        assert_eq!(length(typed), Ok(metres), "{typed}");
+    }
+    let ambiguous = Typed::Ambiguous { typed: "1.200".into(), whole: "1200".into(), fraction: "1,2".into() };
+    assert_eq!(length("1.200"), Err(ambiguous));
+    assert_eq!(GERMAN.typed_parts(Measure::Length, 1234.56), ("1234,56".to_owned(), "m"));
+}
+
+proptest! {
+    #[test]
+    fn what_a_field_shows_in_german_is_read_back(value in 0.0..9_999.0_f64) {
+        let value = (value * 100.0).round() / 100.0;
+        let (shown, _) = GERMAN.typed_parts(Measure::Length, value);
+        prop_assert_eq!(GERMAN.read(Measure::Length, &shown, ANY), Ok(value));
+    }
 }
