@@ -65,10 +65,14 @@ pub(crate) fn set_up(ctx: &egui::Context) {
 
 /// Shows that theme from the next frame on.
 pub(crate) fn show(ctx: &egui::Context, theme: Theme) {
-    // egui knows two: the light one's place is taken by whichever of ours has a light ground.
-    let place = if theme == Theme::Dark { egui::Theme::Dark } else { egui::Theme::Light };
+    // egui knows two; each of ours takes the place of the one whose ground is as light.
+    let place = if is_dark(theme) { egui::Theme::Dark } else { egui::Theme::Light };
     ctx.set_style_of(place, style(theme));
     ctx.set_theme(place);
+}
+
+fn is_dark(theme: Theme) -> bool {
+    matches!(theme, Theme::Dark | Theme::Contrast)
 }
 
 fn fonts() -> FontDefinitions {
@@ -117,7 +121,7 @@ fn style(theme: Theme) -> egui::Style {
 
 fn visuals(theme: Theme) -> Visuals {
     let p = theme.palette();
-    let base = if theme == Theme::Dark { Visuals::dark() } else { Visuals::light() };
+    let base = if is_dark(theme) { Visuals::dark() } else { Visuals::light() };
     let corner_radius = CornerRadius::same(RADIUS);
     let mut visuals = Visuals {
         widgets: Widgets {

@@ -3,7 +3,7 @@
 //! The window, SVG, PNG and PDF each have a pen of their own that paints these five kinds of item in
 //! order and decides nothing.
 
-use crate::palette::Colour;
+use crate::palette::{Colour, Theme};
 
 /// A place on the sheet: right, then down.
 pub type Spot = [f32; 2];
@@ -83,4 +83,20 @@ pub enum Ink {
         /// Its turn about its place, clockwise on the sheet, radians.
         turn_rad: f32,
     },
+}
+
+/// How much heavier every stroke is in high contrast, pixels.
+const HEAVIER_PX: f32 = 0.5;
+
+/// Ink as that theme puts it down.
+pub(crate) fn in_theme(mut ink: Vec<Ink>, theme: Theme) -> Vec<Ink> {
+    if theme == Theme::Contrast {
+        for item in &mut ink {
+            match item {
+                Ink::Line { width, .. } | Ink::Disc { edge: Some((width, _)), .. } => *width += HEAVIER_PX,
+                Ink::Area { .. } | Ink::Disc { .. } | Ink::Text { .. } => {}
+            }
+        }
+    }
+    ink
 }

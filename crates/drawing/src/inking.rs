@@ -23,7 +23,7 @@ mod words;
 use plan::Point;
 
 use crate::ghost::{Ghost, GhostMark};
-use crate::ink::Ink;
+use crate::ink::{Ink, in_theme};
 use crate::palette::{Palette, Theme};
 use crate::shape::{Drawing, Form, Role, Shape};
 use crate::view::{Distance, View};
@@ -72,8 +72,10 @@ impl Drawing {
         }
         inker.readings();
         inker.words();
-        inker.tufts();
-        inker.pen.ink
+        if view.theme != Theme::Contrast {
+            inker.tufts();
+        }
+        in_theme(inker.pen.ink, view.theme)
     }
 }
 

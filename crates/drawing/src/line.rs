@@ -10,7 +10,7 @@ mod signs;
 
 use words::texts::Map as Text;
 
-use crate::ink::{Anchor, Ink, Spot, Weight};
+use crate::ink::{Anchor, Ink, Spot, Weight, in_theme};
 use crate::inking::pen::{Pen, Type};
 use crate::map::Scene;
 use crate::map::run::RunLine;
@@ -130,7 +130,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
         right: right as f32,
         axis: rows.axis as f32,
         line_m: track.line_m(),
-        ink: unroll.pen.ink,
+        ink: in_theme(unroll.pen.ink, view.theme),
         places: unroll.places,
     }
 }

@@ -47,7 +47,7 @@ impl NetStyle {
         let edge = match theme {
             palette::Theme::Dark => 1.1,
             palette::Theme::Light | palette::Theme::Print => 1.4,
-            palette::Theme::Contrast => 2.0,
+            palette::Theme::Contrast => 1.6,
         };
         let (thinner, edge) = match distance {
             Distance::Near => (0.0, edge),
