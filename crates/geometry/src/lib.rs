@@ -13,6 +13,7 @@
 //! 8. [`slope`]: the ground's shape: metres of net along it, gaps under it, where it drags.
 //! 9. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
 //! 10. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
+//! 11. [`ClosingCurve`], [`AngleArc`]: where a corner may go that keeps the length of net or its angle.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -28,6 +29,7 @@
 //! ```
 
 mod bracing;
+mod closing;
 mod corner;
 mod cut;
 pub mod fit;
@@ -50,6 +52,7 @@ mod strip;
 pub mod ways;
 
 pub use bracing::{BracePost, Guy, GuyForces, PEG_IN_LINE_SHARE, brace_post, guy};
+pub use closing::{AngleArc, ClosingCurve};
 pub use corner::{
     ADVISED_TURN_RAD, Corner, CornerRequest, LeaningBend, NetForces, Stake, StakeKind, Verdict, bend_verdict, corners,
     leaning_bends,
