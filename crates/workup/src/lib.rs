@@ -18,6 +18,7 @@
 //! - [`faults`] finds the place of the netting that a fault acts on;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`Known`] hands what does not change from one workup to the next;
+//! - [`unroll`] lays the nets along a run while it is being drawn;
 //! - [`candidates`] finds the largest runs that the nets enclose, each worked out as above.
 //!
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
@@ -45,6 +46,7 @@ pub mod power;
 pub mod setting_up;
 pub mod slope;
 pub mod stocking;
+pub mod unroll;
 mod values;
 mod volts;
 

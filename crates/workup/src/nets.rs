@@ -33,8 +33,8 @@ pub(crate) fn built(kind: &NetKind) -> Result<Net, NetFault> {
 /// More ways than this to make up a number of nets are not all tried; the longest nets first are then taken.
 const MOST_WAYS: usize = 200_000;
 
-/// The fewest nets that cover the line, then the least spare, then the lighter; a store too small is used whole.
-fn choose(plan: &Plan, run: &Run, line_m: f64, chosen: &Chosen) -> Vec<usize> {
+/// How many nets of each kind are left in the store for a run, beside those that stand elsewhere or hang on it.
+pub(crate) fn left(plan: &Plan, run: &Run, chosen: &Chosen) -> Vec<u32> {
     let kinds = &plan.store.nets;
     let mut left: Vec<u32> = kinds.iter().map(plan::NetKind::count).collect();
     for other in plan.runs.iter().filter(|other| other.status == RunStatus::Standing && other.id != run.id) {
@@ -53,11 +53,24 @@ fn choose(plan: &Plan, run: &Run, line_m: f64, chosen: &Chosen) -> Vec<usize> {
     for (left, taken) in left.iter_mut().zip(chosen) {
         *left = left.saturating_sub(*taken);
     }
-    let needed_m = line_m - geometry::MEET_M;
-    // Longest first: the fewest nets are the longest ones.
+    left
+}
+
+/// The kinds of which some are left, the longest first: the fewest nets are the longest ones.
+pub(crate) fn by_length(plan: &Plan, left: &[u32]) -> Vec<usize> {
+    let kinds = &plan.store.nets;
     let mut by_length: Vec<usize> =
         (0..kinds.len()).filter(|&kind| left[kind] > 0 && kinds[kind].length_m > 0.0).collect();
     by_length.sort_by(|&a, &b| kinds[b].length_m.total_cmp(&kinds[a].length_m));
+    by_length
+}
+
+/// The fewest nets that cover the line, then the least spare, then the lighter; a store too small is used whole.
+fn choose(plan: &Plan, run: &Run, line_m: f64, chosen: &Chosen) -> Vec<usize> {
+    let kinds = &plan.store.nets;
+    let left = left(plan, run, chosen);
+    let needed_m = line_m - geometry::MEET_M;
+    let by_length = by_length(plan, &left);
     let mut counts = vec![0_u32; kinds.len()];
     let mut covered_m = 0.0;
     let mut fewest = 0;
