@@ -25,6 +25,7 @@ mod reckoning;
 mod rework;
 mod shapes;
 mod snap;
+mod unrolling;
 mod whole;
 
 use std::collections::BTreeMap;
@@ -51,6 +52,7 @@ pub use message::Message;
 pub use page::Page;
 pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage};
 pub use snap::Snapped;
+pub use unrolling::{InHand, Sketch};
 
 /// What an animal feels at the weakest post.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -93,6 +95,10 @@ pub struct Editor {
     compare: bool,
     notice: Option<Text>,
     snapped: Option<Snapped>,
+    /// The run that is being unrolled.
+    in_hand: Option<Box<unrolling::InHand>>,
+    /// Whether nothing catches what is drawn or dragged.
+    free: bool,
     sound: faults::Sound,
     curve: Option<Curve>,
     question: Option<Question>,
@@ -137,6 +143,8 @@ impl Editor {
             compare: plan.runs.len() > 1,
             notice: None,
             snapped: None,
+            in_hand: None,
+            free: false,
             sound: faults::Sound::default(),
             curve: None,
             question: None,

@@ -101,7 +101,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         kind,
     };
     let none = || "–".to_owned();
-    let run = editor.run();
+    let run = editor.shown_run();
     let lay = run.and_then(|(_, worked)| worked.lay.as_ref());
     let mut ones = Vec::new();
     if editor.plan().runs.len() > 1

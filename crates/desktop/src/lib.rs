@@ -33,6 +33,7 @@ mod smoke;
 mod theme;
 pub mod tool;
 mod under;
+mod unroll;
 mod window;
 mod window_icon;
 pub mod worker;

@@ -19,7 +19,7 @@ use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool, apart_m};
-use crate::{first, icons};
+use crate::{first, icons, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -225,7 +225,14 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         if input.consume_key(Modifiers::NONE, Key::F) {
             said.say(Message::Fit);
         }
+        if input.modifiers.alt != editor.is_free() {
+            said.say(Message::Free(input.modifiers.alt));
+        }
     });
+    if drawing {
+        draw_by_keys(ui, editor, said);
+        return;
+    }
     if editor.picked().is_some() {
         let turn = ui.input_mut(|input| {
             let (left, right) = (Key::OpenBracket, Key::CloseBracket);
@@ -253,6 +260,42 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
     }
 }
 
+/// Under this name it is kept where the arrow keys have led the tool, until the pointer leads it again.
+fn led_by_keys() -> Id {
+    Id::unique("where the keys led the tool")
+}
+
+/// Arrows lead a tool over the ground, a metre or a tenth with Shift; Space sets a corner there.
+fn draw_by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let kept = led_by_keys();
+    if ui.input(|input| input.pointer.delta() != Vec2::ZERO) {
+        ui.data_mut(|data| data.remove_temp::<Point>(kept));
+    }
+    let led = ui.data(|data| data.get_temp::<Point>(kept));
+    let mut moved = Vec2::ZERO;
+    ui.input_mut(|input| {
+        let ways = [
+            (Key::ArrowLeft, vec2(-1.0, 0.0)),
+            (Key::ArrowRight, vec2(1.0, 0.0)),
+            (Key::ArrowUp, vec2(0.0, 1.0)),
+            (Key::ArrowDown, vec2(0.0, -1.0)),
+        ];
+        for (key, way) in ways {
+            moved += way * input.count_and_consume_key(Modifiers::NONE, key) as f32;
+            moved += way * 0.1 * input.count_and_consume_key(Modifiers::SHIFT, key) as f32;
+        }
+    });
+    if moved != Vec2::ZERO {
+        let from = led.or_else(|| editor.tool().last_place()).unwrap_or(editor.view().middle);
+        let to = Point::new(from.east_m + f64::from(moved.x), from.north_m + f64::from(moved.y));
+        ui.data_mut(|data| data.insert_temp(kept, to));
+        said.say(Message::Hand(Hand::Move(to)));
+    }
+    if led.is_some() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space)) {
+        said.say(Message::Hand(Hand::Set));
+    }
+}
+
 /// Paints the map.
 pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapSheet, said: &mut Said) {
     let view = *editor.view();
@@ -269,6 +312,7 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
+    unroll::paint(ui, &painter, rect, editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -290,10 +334,14 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
 fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     let view = editor.view();
     let mut ink = editor.drawing().ink_with(view, ghost);
+    if let Some(in_hand) = editor.in_hand() {
+        ink.extend(unroll::ink(editor, in_hand));
+    }
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
-    if editor.workup().runs.iter().any(|run| run.volts.is_some()) && has_key(size) {
+    let coloured = editor.in_hand().is_none() && editor.workup().runs.iter().any(|run| run.volts.is_some());
+    if coloured && has_key(size) {
         let target_kv = editor.plan().target_kv();
         ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
     }
@@ -316,7 +364,10 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
     let at = on_sheet(snapped.at);
     let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
     painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
-    plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
+    // The entry at the pointer says it in its own line.
+    if editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
+        plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
+    }
 }
 
 /// Words on a plate with a cut corner, kept inside the map.
@@ -336,7 +387,11 @@ fn has_key(size: Vec2) -> bool {
 }
 
 fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
-    let Tool::Outline { of, corners, pointer } = editor.tool() else { return };
+    let Tool::Outline { of, corners, pointer, .. } = editor.tool() else { return };
+    // A run's own nets show where it lies.
+    if *of == Drawn::Run {
+        return;
+    }
     let p = editor.theme().palette();
     let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
     let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();

@@ -20,6 +20,7 @@ pub(crate) mod sheet;
 mod sides;
 mod slope;
 mod store;
+mod unroll;
 
 use std::sync::Arc;
 
@@ -98,6 +99,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
                 match editor.page() {
                     _ if editor.question().is_some() => crate::first::page(ui, editor.words(), p),
                     Page::Ground => ground::show(ui, &mut desk),
+                    Page::Run if let Some(in_hand) = editor.in_hand() => unroll::show(ui, &mut desk, in_hand),
                     Page::Run if editor.shapes().is_open() => shapes::show(ui, &mut desk),
                     Page::Run => run::show(ui, &mut desk),
                     Page::Power => power::show(ui, &mut desk),

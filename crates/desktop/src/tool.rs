@@ -20,9 +20,41 @@ pub enum Tool {
         corners: Vec<Point>,
         /// Where the pointer is.
         pointer: Option<Point>,
+        /// What of the next corner was typed.
+        typed: Typed,
     },
     /// Put a fault, or long grass, onto the netting of the run in hand.
     Try(Trial),
+}
+
+/// What was typed of the next corner; what was not follows the pointer.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Typed {
+    /// Length of its side, metres.
+    pub side_m: Option<f64>,
+    /// How far the line turns into its side, degrees, to whichever hand the pointer is; of a first side its bearing,
+    /// clockwise from north.
+    pub turn_deg: Option<f64>,
+}
+
+impl Typed {
+    /// Where the next corner stands, with the pointer there.
+    pub fn place(self, corners: &[Point], pointer: Point) -> Point {
+        let (Some(&last), true) = (corners.last(), self != Self::default()) else { return pointer };
+        let (east, north) = (pointer.east_m - last.east_m, pointer.north_m - last.north_m);
+        let bearing_rad = match (self.turn_deg, corners) {
+            (None, _) => east.atan2(north),
+            (Some(bearing_deg), [_]) => bearing_deg.to_radians(),
+            (Some(turn_deg), [.., before, last]) => {
+                let (along_east, along_north) = (last.east_m - before.east_m, last.north_m - before.north_m);
+                let to_the_right = along_north * east - along_east * north >= 0.0;
+                along_east.atan2(along_north) + if to_the_right { turn_deg } else { -turn_deg }.to_radians()
+            }
+            (Some(_), []) => return pointer,
+        };
+        let side_m = self.side_m.unwrap_or_else(|| east.hypot(north));
+        Point::new(last.east_m + side_m * bearing_rad.sin(), last.north_m + side_m * bearing_rad.cos())
+    }
 }
 
 /// What is tried on a fence.
@@ -112,6 +144,10 @@ pub enum Hand {
         /// How near the first corner closes the outline, metres.
         reach_m: f64,
     },
+    /// What is typed of the next corner.
+    Type(Typed),
+    /// A corner where it would stand now.
+    Set,
     /// Enter, or a double click: done.
     Close,
     /// Backspace: the last corner is taken up.
@@ -128,7 +164,15 @@ pub const FEWEST_CORNERS: usize = 3;
 impl Tool {
     /// The tool that draws an outline of that kind.
     pub fn outline(of: Drawn) -> Self {
-        Self::Outline { of, corners: Vec::new(), pointer: None }
+        Self::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default() }
+    }
+
+    /// Where it was last: the corner set last, or else the pointer.
+    pub fn last_place(&self) -> Option<Point> {
+        match self {
+            Self::Outline { corners, pointer, .. } => corners.last().copied().or(*pointer),
+            Self::Pick | Self::Try(_) => None,
+        }
     }
 
     /// Whether this tool draws that.
@@ -141,36 +185,48 @@ impl Tool {
         match (self, hand) {
             (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
             // Where the netting lies, which a trial goes onto, is the editor's to know.
-            (tool @ Self::Try(_), _) => (tool, None),
-            (Self::Outline { of, corners, .. }, Hand::Move(at)) => {
-                (Self::Outline { of, corners, pointer: Some(at) }, None)
+            (tool @ Self::Try(_), _) | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
+            (Self::Outline { of, corners, typed, .. }, Hand::Move(at)) => {
+                (Self::Outline { of, corners, pointer: Some(at), typed }, None)
             }
-            (Self::Outline { of, mut corners, .. }, Hand::Click { at, reach_m }) => {
-                let pointer = Some(at);
+            (Self::Outline { of, corners, pointer, .. }, Hand::Type(typed)) => {
+                (Self::Outline { of, corners, pointer, typed }, None)
+            }
+            (Self::Outline { of, corners, pointer: Some(at), typed }, Hand::Set) => {
+                let at = typed.place(&corners, at);
+                Self::with_corner(of, corners, at, plan)
+            }
+            (Self::Outline { of, corners, typed, .. }, Hand::Click { at, reach_m }) => {
                 let closes = of.closes() && corners.len() >= of.fewest() && apart_m(corners[0], at) <= reach_m;
                 if closes {
                     return (Self::Pick, edit(of, corners, plan));
                 }
-                if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
-                    corners.push(at);
-                }
-                if of.is_place() {
-                    return (Self::Pick, edit(of, corners, plan));
-                }
-                (Self::Outline { of, corners, pointer }, None)
+                let at = typed.place(&corners, at);
+                Self::with_corner(of, corners, at, plan)
             }
-            (Self::Outline { of, corners, pointer }, Hand::Close) => {
+            (Self::Outline { of, corners, pointer, typed }, Hand::Close) => {
                 if corners.len() < of.fewest() {
-                    (Self::Outline { of, corners, pointer }, None)
+                    (Self::Outline { of, corners, pointer, typed }, None)
                 } else {
                     (Self::Pick, edit(of, corners, plan))
                 }
             }
-            (Self::Outline { of, mut corners, pointer }, Hand::Back) => {
+            (Self::Outline { of, mut corners, pointer, .. }, Hand::Back) => {
                 corners.pop();
-                (Self::Outline { of, corners, pointer }, None)
+                (Self::Outline { of, corners, pointer, typed: Typed::default() }, None)
             }
         }
+    }
+
+    /// The tool with a further corner, or what came of the last one.
+    fn with_corner(of: Drawn, mut corners: Vec<Point>, at: Point, plan: &Plan) -> (Self, Option<Edit>) {
+        if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
+            corners.push(at);
+        }
+        if of.is_place() {
+            return (Self::Pick, edit(of, corners, plan));
+        }
+        (Self::Outline { of, corners, pointer: Some(at), typed: Typed::default() }, None)
     }
 }
 

@@ -44,7 +44,7 @@ enum Shown {
 fn shown(editor: &Editor) -> Shown {
     match editor.page() {
         Page::Power | Page::Book => Shown::Volts,
-        Page::Run if editor.compare() => Shown::Compare,
+        Page::Run if editor.compare() && editor.in_hand().is_none() => Shown::Compare,
         _ => Shown::Line,
     }
 }
@@ -95,8 +95,11 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     let run = editor.run_index();
     let key = Some((editor.stamp(), run, view, rect, ui.pixels_per_point()));
     if sheet.key != key {
-        sheet.drawing =
-            if editor.run().is_some() { drawing::line(&editor.scene(), run, &view) } else { LineDrawing::default() };
+        sheet.drawing = match editor.in_hand().map(|in_hand| in_hand.closed.as_ref().unwrap_or(&in_hand.drawn)) {
+            Some(sketch) => drawing::line(&sketch.scene(editor.words()), 0, &view),
+            None if editor.run().is_some() => drawing::line(&editor.scene(), run, &view),
+            None => LineDrawing::default(),
+        };
         sheet.painted.renew(ui.ctx(), &sheet.drawing.ink, rect.min);
         sheet.key = key;
     }

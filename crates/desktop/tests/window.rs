@@ -181,31 +181,6 @@ fn esc_lets_go_of_a_drag() {
 }
 
 #[test]
-fn an_outline_drawn_by_clicks_is_a_run() {
-    let mut harness = open(EXAMPLE, [1280.0, 800.0]);
-    harness.get_by_label("Draw outline").click();
-    harness.run();
-    let corners = [Point::new(20.0, 60.0), Point::new(45.0, 60.0), Point::new(45.0, 72.0), Point::new(18.0, 66.0)];
-    for at in corners {
-        let at = spot(&harness, at);
-        click(&mut harness, at);
-    }
-    harness.key_press(Key::Enter);
-    settle(&mut harness);
-    let editor = window(&harness).editor();
-    assert_eq!(editor.plan().runs.len(), 2);
-    let run = &editor.plan().runs[1];
-    assert_eq!((run.id.as_str(), run.outline.len()), ("run-2", 4));
-    for (drawn, meant) in run.outline.iter().zip(corners) {
-        assert!((drawn.east_m - meant.east_m).hypot(drawn.north_m - meant.north_m) < 0.01, "{drawn:?} {meant:?}");
-    }
-    assert_eq!(editor.run_index(), 1);
-    harness.get_by_label("Undo").click();
-    harness.run();
-    assert_eq!(window(&harness).editor().plan().runs.len(), 1);
-}
-
-#[test]
 fn a_picked_corner_is_nudged_and_taken_out() {
     let mut harness = open(EXAMPLE, [1280.0, 800.0]);
     let corner = window(&harness).editor().plan().runs[0].outline[3];

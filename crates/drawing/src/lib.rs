@@ -21,6 +21,7 @@ pub mod palette;
 pub mod pick;
 pub mod shape;
 pub mod triangles;
+pub mod unroll;
 pub mod view;
 
 pub use ghost::{Ghost, GhostMark, OpenGate};
@@ -28,6 +29,6 @@ pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map, map_again};
 pub use palette::{Colour, Palette, Theme};
-pub use shape::{Drawing, Form, GOES_OVER, Role, Shape, Thing};
+pub use shape::{About, Drawing, Form, GOES_OVER, Role, Shape, Thing};
 pub use triangles::triangles;
 pub use view::{Distance, View};

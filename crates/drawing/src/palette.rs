@@ -75,6 +75,10 @@ pub struct Palette {
     pub hedge: Colour,
     /// Edge of a hedge.
     pub hedge_edge: Colour,
+    /// Laid over ground that is out of reach.
+    pub screen: Colour,
+    /// Its ruling; ornament only.
+    pub screen_rule: Colour,
     /// Fill of a danger tag.
     pub danger_fill: Colour,
     /// Strokes on a danger tag.
@@ -117,6 +121,8 @@ const LIGHT: Palette = Palette {
     water_edge: hex(0x2B6A88),
     hedge: hex(0xA9BB97),
     hedge_edge: hex(0x4F6B45),
+    screen: [0xB9, 0xAF, 0x98, 107],
+    screen_rule: [0x8F, 0x85, 0x70, 150],
     danger_fill: hex(0xD55E00),
     danger_stroke: hex(0xFBF8F1),
     warning_fill: hex(0xE69F00),
@@ -147,6 +153,8 @@ const DARK: Palette = Palette {
     water_edge: hex(0x7FBBD8),
     hedge: hex(0x3B4D33),
     hedge_edge: hex(0x8FAE80),
+    screen: [0x0C, 0x0B, 0x09, 140],
+    screen_rule: [0x6E, 0x67, 0x57, 170],
     danger_fill: hex(0xD55E00),
     danger_stroke: hex(0xF0EADC),
     warning_fill: hex(0xE69F00),
@@ -177,6 +185,8 @@ const CONTRAST: Palette = Palette {
     water_edge: hex(0x8FD3F5),
     hedge: hex(0x24381C),
     hedge_edge: hex(0xB7E3A3),
+    screen: [0x30, 0x30, 0x30, 150],
+    screen_rule: [0x9A, 0x9A, 0x9A, 255],
     danger_fill: hex(0xB84A00),
     danger_stroke: hex(0xFFFFFF),
     warning_fill: hex(0xE69F00),
@@ -207,6 +217,8 @@ const PRINT: Palette = Palette {
     water_edge: hex(0x303030),
     hedge: hex(0xE0E6DA),
     hedge_edge: hex(0x404040),
+    screen: [0xE4, 0xE4, 0xE4, 128],
+    screen_rule: [0xB0, 0xB0, 0xB0, 255],
     danger_fill: hex(0xFFFFFF),
     danger_stroke: hex(0x000000),
     warning_fill: hex(0xFFFFFF),

@@ -67,6 +67,15 @@ fn every_text_and_mark_stands_out_from_every_ground() {
                 }
             }
         }
+        for (name, on) in grounds(p) {
+            let on = over(p.screen, on);
+            for (what, colour) in [("ink", p.ink), ("ink2", p.ink2)] {
+                let (ratio, least) = (contrast(colour, on), owed(theme, 4.5));
+                if ratio < least {
+                    faults.push(format!("{theme:?}: {what} on {name} out of reach {ratio:.2} < {least}"));
+                }
+            }
+        }
         let within = [
             ("number on a picked plate", p.sheet, p.pick, 4.5),
             ("pulse on an energizer", p.sheet, p.ink, 4.5),

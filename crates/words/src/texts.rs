@@ -22,6 +22,7 @@ mod shaping;
 mod sheet;
 mod slope;
 mod store;
+mod unroll;
 mod window;
 
 pub use book::Book;
@@ -46,6 +47,7 @@ pub use shaping::Shaping;
 pub use sheet::Sheet;
 pub use slope::Slope;
 pub use store::Store;
+pub use unroll::Unroll;
 pub use window::Window;
 
 /// Every wording of every table: what a font must have letters for.
@@ -76,6 +78,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     all.extend(of(Sheet::ALL, language));
     all.extend(of(Slope::ALL, language));
     all.extend(of(Store::ALL, language));
+    all.extend(of(Unroll::ALL, language));
     all.extend(of(Window::ALL, language));
     all
 }

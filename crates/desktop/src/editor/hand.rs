@@ -5,14 +5,14 @@ use plan::Edit;
 use words::texts::Window as Text;
 
 use super::{Editor, ShapesMessage};
-use crate::tool::{Hand, Tool};
+use crate::tool::{Drawn, Hand, Tool};
 
 impl Editor {
     pub(super) fn hand(&mut self, hand: Hand) {
         if let Tool::Try(trial) = self.tool {
             return self.try_out(trial, hand);
         }
-        let hand = self.caught(hand);
+        let hand = if self.tool.draws(Drawn::Run) { self.caught_unrolling(hand) } else { self.caught(hand) };
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
         self.tool = tool;
         if self.tool == Tool::Pick {
@@ -44,7 +44,7 @@ impl Editor {
     pub(super) fn caught(&mut self, hand: Hand) -> Hand {
         let at = match hand {
             Hand::Move(at) | Hand::Click { at, .. } => at,
-            Hand::Close | Hand::Back | Hand::Leave => {
+            Hand::Type(_) | Hand::Set | Hand::Close | Hand::Back | Hand::Leave => {
                 self.snapped = None;
                 return hand;
             }

@@ -167,6 +167,9 @@ impl Editor {
 
     /// The post or corner that catches a place.
     pub(super) fn catch(&self, own: Option<&Shape>, at: Point) -> Option<super::Snapped> {
+        if self.free {
+            return None;
+        }
         snap(&self.plan, &self.workup, self.words, own, at, SNAP_PX / self.view.px_per_m)
     }
 

@@ -30,6 +30,8 @@ pub enum Message {
     Use(Tool),
     /// The hand did something with the tool.
     Hand(Hand),
+    /// Whether nothing catches what is drawn or dragged from now on.
+    Free(bool),
     /// Take hold of a corner, of a side by its middle to make a corner of it, or of a whole, at a place.
     Grab(Thing, Point),
     /// Take hold of what is picked by its turning ring.

@@ -86,6 +86,11 @@ impl Editor {
         self.snapped.as_ref()
     }
 
+    /// Whether nothing catches what is drawn or dragged.
+    pub fn is_free(&self) -> bool {
+        self.free
+    }
+
     /// The question that stands on the map.
     pub fn question(&self) -> Option<&Question> {
         self.question.as_ref()

@@ -13,6 +13,7 @@ impl Editor {
             message,
             Message::Hover(_)
                 | Message::Hand(Hand::Move(_))
+                | Message::Free(_)
                 | Message::Size(..)
                 | Message::Worked(_)
                 | Message::Reckoned(_)
@@ -46,6 +47,7 @@ impl Editor {
                 self.pick(None);
             }
             Message::Hand(hand) => self.hand(hand),
+            Message::Free(free) => self.free = free,
             Message::Grab(thing, at) => self.grab(thing, at),
             Message::GrabTurn(at) => self.grab_turn(at),
             Message::Drag(to) => self.drag(to),
@@ -126,6 +128,7 @@ impl Editor {
             Message::BringIn(plan) => self.bring_in(*plan),
             Message::BringHeights(import) => self.bring_heights(*import),
         }
+        self.unroll_on();
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
         let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();

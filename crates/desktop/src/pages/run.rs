@@ -76,7 +76,7 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
         let on = editor.tool().draws(Drawn::Run);
-        if kit::button(ui, Icon::Outline, words.text(Text::DrawOutline), on, p).clicked() {
+        if kit::button(ui, Icon::Coil, words.text(words::texts::Unroll::Start), on, p).clicked() {
             desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Run)) });
         }
         if kit::button(ui, Icon::Shapes, words.text(Compare::OtherShapes), false, p).clicked() {
@@ -134,6 +134,24 @@ fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
     };
     desk.section(ui, words.text(Text::Nets), &aside);
     ui.add_space(8.0);
+    let missing = laid.saturating_sub(owned);
+    combs(ui, laid, missing, left, p);
+    ui.add_space(6.0);
+    let mut kinds: Vec<&NetKind> = Vec::new();
+    for net in &lay.nets {
+        if let Some(kind) = editor.plan().net_kind(&net.kind)
+            && !kinds.iter().any(|known| known.id == kind.id)
+        {
+            kinds.push(kind);
+        }
+    }
+    for kind in kinds {
+        desk.second(ui, &net_in_words(desk, kind));
+    }
+}
+
+/// Nets laid, of which the last ones are missing in the store, and rolls left.
+fn combs(ui: &mut Ui, laid: usize, missing: usize, left: usize, p: &drawing::Palette) {
     let wide = ui.available_width();
     let mut places: Vec<Vec2> = Vec::new();
     let mut at = Vec2::ZERO;
@@ -153,20 +171,13 @@ fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
     let (rect, _) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     for (index, &place) in places.iter().enumerate() {
         let corner = rect.min + place;
-        if index < laid { comb(ui, corner, index >= owned, p) } else { coil(ui, corner, p) }
+        if index < laid { comb(ui, corner, index + missing >= laid, p) } else { coil(ui, corner, p) }
     }
-    ui.add_space(6.0);
-    let mut kinds: Vec<&NetKind> = Vec::new();
-    for net in &lay.nets {
-        if let Some(kind) = editor.plan().net_kind(&net.kind)
-            && !kinds.iter().any(|known| known.id == kind.id)
-        {
-            kinds.push(kind);
-        }
-    }
-    for kind in kinds {
-        desk.second(ui, &net_in_words(desk, kind));
-    }
+}
+
+/// Nets begun and rolls left, while a run is unrolled.
+pub(super) fn rolls(ui: &mut Ui, begun: usize, left: usize, p: &drawing::Palette) {
+    combs(ui, begun, 0, left, p);
 }
 
 /// A laid net: its line and its posts; open strokes where the store has none.

@@ -87,7 +87,6 @@ texts! {
         Geese: "geese",
         Turkeys: "turkeys",
         Birds: "birds",
-        DrawOutline: "Draw outline",
         SideBySide: "Side by side",
         BringInShort: "Bring in",
         LaidAndLeft: "{laid} laid, {left} left",

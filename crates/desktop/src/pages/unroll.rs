@@ -1,0 +1,127 @@
+//! The page while a run is unrolled: what it would enclose if it closed here, its sides, what is left, and the keys.
+
+use egui::{Align2, Id, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
+use words::texts::{Unroll as Text, Window};
+
+use super::Desk;
+use crate::editor::InHand;
+use crate::kit::{self, Figure};
+use crate::theme::{self, colour};
+use crate::tool::{FEWEST_CORNERS, Tool, apart_m};
+use crate::{facts, icons};
+
+/// Height of a key's row, and the key's own size.
+const KEY_ROW: f32 = 27.0;
+const KEY: egui::Vec2 = vec2(56.0, 20.0);
+
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let Tool::Outline { corners, .. } = editor.tool() else { return };
+    let number = (editor.plan().runs.len() + 1).to_string();
+    let aside = words.say(Window::RunNumber, &[("number", &number)]);
+    let sentence = match corners.len() {
+        0 => words.text(Text::FirstCorner).to_owned(),
+        set => words.say(Text::FollowsPointer, &[("number", &(set + 1).to_string())]),
+    };
+    kit::title(ui, words.text(Text::Title), &aside, &sentence, p);
+    ui.add_space(14.0);
+    if kit::button(ui, icons::Icon::Coil, words.text(Text::Start), true, p).clicked() {
+        desk.said.say(crate::editor::Message::Escape);
+    }
+    if let Some(lay) = in_hand.closed.as_ref().and_then(|closed| closed.run()?.1.lay.as_ref()) {
+        ui.add_space(16.0);
+        let (area, unit) = words.area_parts(lay.area_m2);
+        let birds = editor.plan().coop.as_ref().and_then(|coop| coop.birds).filter(|&birds| birds > 0);
+        let each = birds.map(|birds| words.area_each(lay.area_m2 / f64::from(birds)));
+        let (needed, advised) = facts::braces(lay);
+        let braces = (needed + advised).to_string();
+        let mut figures = vec![Figure { value: &area, unit, label: words.text(Text::IfClosedHere), assumed: false }];
+        if let Some((figure, unit)) = each.as_deref().and_then(|each| each.rsplit_once(' ')) {
+            figures.push(Figure { value: figure, unit, label: words.text(Text::EachIfClosed), assumed: false });
+        }
+        figures.push(Figure { value: &braces, unit: "", label: words.text(Text::Braces), assumed: false });
+        kit::figures(ui, &figures, p);
+    }
+    sides(ui, desk, in_hand, corners.len());
+    store(ui, desk, in_hand);
+    keys(ui, desk);
+}
+
+fn sides(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand, set: usize) {
+    let (words, p, unrolled) = (desk.words, desk.p, &in_hand.unrolled);
+    let corners = &unrolled.corners;
+    if corners.len() < 2 {
+        return;
+    }
+    desk.section(ui, words.text(Text::Sides), "");
+    let wide = ui.available_width();
+    let ends = [0.44, 0.72, 1.0].map(|share| share * wide);
+    let (head, _) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+    for (text, end) in [Text::Panels, Text::Length, Text::TurnAfter].into_iter().zip(ends) {
+        let at = pos2(head.left() + end, head.bottom() - 4.0);
+        kit::cell(ui, at, Align2::RIGHT_BOTTOM, words.text(text), theme::regular(11.0), colour(p.ink2));
+    }
+    kit::rule(ui, p);
+    let closes = corners.len() >= FEWEST_CORNERS;
+    let count = if closes { corners.len() } else { corners.len() - 1 };
+    let bearing = |side: usize| {
+        let (one, other) = (corners[side % corners.len()], corners[(side + 1) % corners.len()]);
+        (other.east_m - one.east_m).atan2(other.north_m - one.north_m).to_degrees()
+    };
+    for side in 0..count {
+        let (one, other) = (corners[side], corners[(side + 1) % corners.len()]);
+        let length_m = apart_m(one, other);
+        let panels = in_hand.rolls.panels(unrolled.along_m[side], unrolled.along_m[side] + length_m);
+        let turn = ((bearing(side + 1) - bearing(side) + 180.0).rem_euclid(360.0) - 180.0).abs();
+        let turns = closes || side + 1 < count;
+        let in_hand = side + 1 == set;
+        let label = words.say(
+            words::texts::Shaping::SideFromTo,
+            &[("from", &(side + 1).to_string()), ("to", &((side + 1) % corners.len() + 1).to_string())],
+        );
+        let (rect, _) = kit::row(ui, Id::unique(("side in hand", side)), in_hand, false, &label, p);
+        let ink = colour(if closes && side + 1 == count { p.ink2 } else { p.ink });
+        let font = if in_hand { theme::medium(13.0) } else { theme::regular(13.0) };
+        let y = rect.center().y;
+        kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, &label, font.clone(), ink);
+        let cells = [
+            panels.map_or_else(|| "–".to_owned(), |panels| panels.to_string()),
+            words.length(length_m),
+            if turns { words.degrees(turn) } else { String::new() },
+        ];
+        for (text, end) in cells.iter().zip(ends) {
+            kit::cell(ui, pos2(rect.left() + end, y), Align2::RIGHT_CENTER, text, font.clone(), ink);
+        }
+    }
+}
+
+fn store(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
+    let (words, p, unrolled) = (desk.words, desk.p, &in_hand.unrolled);
+    let places = [("left", unrolled.in_store.to_string()), ("owned", in_hand.rolls.count().to_string())];
+    let places = places.each_ref().map(|(name, figure)| (*name, figure.as_str()));
+    desk.section(ui, words.text(Text::InStore), &words.say(Text::InStoreAside, &places));
+    ui.add_space(8.0);
+    super::run::rolls(ui, unrolled.begun, unrolled.in_store, p);
+}
+
+fn keys(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p) = (desk.words, desk.p);
+    desk.section(ui, words.text(Text::WhileYouDraw), "");
+    ui.add_space(6.0);
+    for (key, does) in [
+        ("Enter", Text::KeyEnter),
+        ("Tab", Text::KeyTab),
+        ("Alt", Text::KeyAlt),
+        ("Backspace", Text::KeyBack),
+        ("Esc", Text::KeyEsc),
+        ("← ↑ ↓ →", Text::KeyArrows),
+    ] {
+        let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), KEY_ROW), Sense::hover());
+        let key_width = KEY.x.max(72.0);
+        let place = egui::Rect::from_min_size(pos2(row.left(), row.center().y - KEY.y / 2.0), vec2(key_width, KEY.y));
+        ui.painter().rect_stroke(place, theme::RADIUS, Stroke::new(1.0, colour(p.rule)), StrokeKind::Inside);
+        ui.painter().text(place.center(), Align2::CENTER_CENTER, key, theme::medium(11.0), colour(p.ink));
+        let at = pos2(place.right() + 12.0, row.center().y);
+        kit::cell(ui, at, Align2::LEFT_CENTER, words.text(does), theme::regular(12.0), colour(p.ink));
+    }
+}

@@ -1,0 +1,158 @@
+//! What is shown round a run while it is unrolled: the curve that closes it, the ground beyond it, the side still to come.
+//!
+//! Its nets and corners are drawn as any run's. Ground out of reach is screened and ruled; ground at rest is ruled the
+//! other way.
+
+use plan::Point;
+use words::Words;
+use words::texts::Unroll as Text;
+use workup::unroll::Unrolled;
+
+use crate::ink::{Anchor, Ink, Weight, in_theme};
+use crate::inking::pen::{Pen, Type, plate_ring};
+use crate::inking::trace::{Px, add, apart, direction, lerp};
+use crate::palette::Palette;
+use crate::view::View;
+
+/// Places of the curve's ring: at any size of screen it looks round.
+const RING: usize = 180;
+/// Between two lines of the ruling, pixels, square to them.
+const RULED_EACH_PX: f64 = 12.0;
+/// The curve's stroke, the closing side's and its dash.
+const CURVE_PX: f64 = 2.0;
+const SIDE_PX: f64 = 1.75;
+const DASH: [f32; 2] = [7.0, 4.0];
+/// Plates keep so far from the map's edges.
+const EDGE_PX: f64 = 20.0;
+/// A side shorter than this has no room for its words, pixels.
+const WORDED_PX: f64 = 90.0;
+
+/// What lies beneath the nets in hand.
+pub fn reach(view: &View, words: Words, unrolled: &Unrolled) -> Vec<Ink> {
+    let colours = view.theme.palette();
+    let mut pen = Pen::default();
+    let Some(closing) = unrolled.closing else { return Vec::new() };
+    if let Some(curve) = &closing.curve {
+        let on_sheet = |east_m: f64, north_m: f64| view.px(Point::new(east_m, north_m));
+        let ring: Vec<Px> = curve.ring(RING).into_iter().map(|at| on_sheet(at.east_m, at.north_m)).collect();
+        beyond(&mut pen, view, &ring, colours);
+        pen.ring(&ring, CURVE_PX, colours.ink);
+        let nets = closing.nets;
+        let said = |one: Text, many: Text| match nets {
+            1 => words.text(one).to_owned(),
+            nets => words.say(many, &[("nets", &nets.to_string())]),
+        };
+        on_curve(&mut pen, view, &ring, &said(Text::ClosesHereOne, Text::ClosesHere), colours);
+        let kind = Type::new(12.0, Weight::Medium, colours.ink);
+        let text = said(Text::OutOfReachOne, Text::OutOfReach);
+        let half = kind.width(&text) / 2.0 + 8.0;
+        plate(&mut pen, [f64::from(view.size[0]) - EDGE_PX - half, EDGE_PX + 12.0], &text, kind, 0.0, colours);
+    }
+    if let (Some(&first), Some(&last), true) =
+        (unrolled.corners.first(), unrolled.corners.last(), unrolled.corners.len() > 2)
+    {
+        let (from, to) = (view.px(last), view.px(first));
+        pen.dashed(&[from, to], SIDE_PX, colours.ink, Some(DASH));
+        if apart(from, to) > WORDED_PX {
+            let text = words.say(Text::ToClose, &[("length", &words.length(closing.side_m))]);
+            plate(&mut pen, lerp(from, to, 0.5), &text, Type::new(11.0, Weight::Medium, colours.ink), 0.0, colours);
+        }
+    }
+    in_theme(pen.ink, view.theme)
+}
+
+/// The plane beyond a ring: screened, and ruled from the lower left to the upper right.
+fn beyond(pen: &mut Pen, view: &View, ring: &[Px], colours: &Palette) {
+    let [width, height] = view.size.map(f64::from);
+    let around = |axis: usize, end: f64| {
+        let sides = ring.iter().map(|at| at[axis]);
+        (sides.clone().fold(0.0_f64, f64::min) - 8.0, sides.fold(end, f64::max) + 8.0)
+    };
+    let ((left, right), (top, foot)) = (around(0, width), around(1, height));
+    pen.area(vec![vec![[left, top], [right, top], [right, foot], [left, foot]], ring.to_vec()], colours.screen);
+    // Along a line of the ruling right + down is the same.
+    let step = RULED_EACH_PX * std::f64::consts::SQRT_2;
+    let lines = ((width + height) / step).ceil() as u32;
+    for sum in (0..=lines).map(|line| f64::from(line) * step) {
+        let (from, to) = ((sum - height).max(0.0), sum.min(width));
+        if from >= to {
+            continue;
+        }
+        let at = |x: f64| [x, sum - x];
+        let mut cut = |from: f64, to: f64| {
+            if to - from > 1.0 {
+                pen.line(&[at(from), at(to)], 1.0, colours.screen_rule);
+            }
+        };
+        match across(ring, sum) {
+            Some((enter, leave)) => {
+                cut(from, to.min(enter));
+                cut(from.max(leave), to);
+            }
+            None => cut(from, to),
+        }
+    }
+}
+
+/// Where a line right + down = `sum` crosses a convex ring, by their way to the right.
+fn across(ring: &[Px], sum: f64) -> Option<(f64, f64)> {
+    let mut crossed: Option<(f64, f64)> = None;
+    for (index, &one) in ring.iter().enumerate() {
+        let other = ring[(index + 1) % ring.len()];
+        let (before, after) = (one[0] + one[1] - sum, other[0] + other[1] - sum);
+        if (before < 0.0) != (after < 0.0) {
+            let x = one[0] + (other[0] - one[0]) * before / (before - after);
+            crossed = Some(crossed.map_or((x, x), |(low, high)| (low.min(x), high.max(x))));
+        }
+    }
+    crossed
+}
+
+/// Words on the curve, where it runs lowest to the right within the map.
+fn on_curve(pen: &mut Pen, view: &View, ring: &[Px], text: &str, colours: &Palette) {
+    let kind = Type::new(12.0, Weight::Medium, colours.ink);
+    let half = kind.width(text) / 2.0 + 8.0;
+    let [width, height] = view.size.map(f64::from);
+    // The lower right belongs to scale and north, the lower left to the hint.
+    let free =
+        |at: &&Px| at[0] > half + EDGE_PX && at[0] < width - half - EDGE_PX && at[1] > 64.0 && at[1] < height - 88.0;
+    let best = ring.iter().filter(free).max_by(|one, other| (one[0] + one[1]).total_cmp(&(other[0] + other[1])));
+    if let Some(&at) = best {
+        plate(pen, at, text, kind, 5.0, colours);
+    }
+}
+
+fn plate(pen: &mut Pen, middle: Px, text: &str, kind: Type, cut: f64, colours: &Palette) {
+    let ring = plate_ring(middle, kind.width(text) + 14.0, f64::from(kind.size) + 9.0, cut);
+    if cut > 0.0 {
+        pen.edged(&ring, colours.sheet, 1.25, colours.ink);
+    } else {
+        pen.polygon(&ring, colours.sheet);
+    }
+    pen.text(middle, text, kind, Anchor::Middle);
+}
+
+/// The turn into the side in hand: an arc from the line that went on, with its degrees.
+pub fn turn(view: &View, words: Words, corners: &[Point]) -> Vec<Ink> {
+    let [.., before, corner, next] = *corners else { return Vec::new() };
+    let [before, corner, next] = [before, corner, next].map(|at| view.px(at));
+    let (Some(on), Some(away)) = (direction(before, corner), direction(corner, next)) else { return Vec::new() };
+    let radius = 34.0;
+    if apart(corner, next) < radius + 8.0 {
+        return Vec::new();
+    }
+    let colours = view.theme.palette();
+    let (from_rad, turn_rad) =
+        (on[1].atan2(on[0]), (on[0] * away[1] - on[1] * away[0]).atan2(on[0] * away[0] + on[1] * away[1]));
+    let at = |share: f64, far: f64| {
+        let (sine, cosine) = (from_rad + share * turn_rad).sin_cos();
+        add(corner, [cosine * far, sine * far])
+    };
+    let mut pen = Pen::default();
+    pen.dashed(&[at(0.0, 8.0), at(0.0, radius + 10.0)], 1.0, colours.ink2, Some([2.0, 3.0]));
+    let arc: Vec<Px> = (0..=12).map(|step| at(f64::from(step) / 12.0, radius)).collect();
+    pen.line(&arc, 1.0, colours.ink2);
+    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    plate(&mut pen, at(0.5, radius + 18.0), &words.degrees(turn_rad.abs().to_degrees()), kind, 0.0, colours);
+    in_theme(pen.ink, view.theme)
+}
