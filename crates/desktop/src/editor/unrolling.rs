@@ -116,7 +116,7 @@ impl Editor {
             outline: unrolled.corners.clone(),
             closed: Some(closed),
             nets: Some(rolls.ids(&self.plan, nets)),
-            start_m: (!closed).then_some(0.0),
+            start_m: Some(0.0),
             ..Run::default()
         };
         let bare = Plan { store: store.clone(), ..Plan::default() };
