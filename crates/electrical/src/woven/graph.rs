@@ -70,9 +70,11 @@ struct Laid {
 
 impl Laid {
     fn site(&self, at_m: f64) -> &Site {
+        // A chain has a site at its start at least. Of the two around the place the nearer one, the first where equal.
+        let after = self.sites.partition_point(|site| site.at_m < at_m).clamp(1, self.sites.len().max(2) - 1);
+        let around = &self.sites[after - 1..self.sites.len().min(after + 1)];
         let apart = |site: &&Site| (site.at_m - at_m).abs();
-        // A chain has a site at its start at least.
-        self.sites.iter().min_by(|a, b| apart(a).total_cmp(&apart(b))).unwrap_or(&self.sites[0])
+        around.iter().min_by(|a, b| apart(a).total_cmp(&apart(b))).unwrap_or(&self.sites[0])
     }
 
     fn probe(&self, place: Place) -> Probe {

@@ -9,9 +9,6 @@ use crate::stepper::{FIRST_INSTANT, POLE, WEIGHT};
 use crate::woven::graph::{EARTH, Graph};
 use crate::woven::order::{Factors, Figures, Order};
 
-/// Equal steps before the step is doubled, at least.
-const STEPS: usize = 12;
-
 /// One graph being stepped.
 pub(crate) struct Stepping<'a> {
     graph: &'a Graph,
@@ -71,7 +68,7 @@ impl<'a> Stepping<'a> {
     /// As [`Stepping::pulse`], read between any nodes.
     pub(crate) fn read(&mut self, probes: &[(usize, usize)], accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
         let (longest_step_s, ringing_s) = self.ringing();
-        let block = accuracy.steps_per_octave.max(STEPS).next_multiple_of(2);
+        let block = accuracy.steps_per_octave.max(2).next_multiple_of(2);
         let mut first_step_s = accuracy.first_step_s;
         if !(first_step_s > 0.0 && first_step_s.is_finite()) {
             first_step_s = Accuracy::default().first_step_s;
@@ -276,7 +273,7 @@ impl<'a> Stepping<'a> {
 
     /// The longest step while the inductance rings, and until when it does.
     fn ringing(&self) -> (f64, f64) {
-        let Some(pole) = super::touch::Poles::new(self.graph, self.order).of_circuit() else {
+        let Some(pole) = super::poles::Poles::new(self.graph, self.order).of_circuit() else {
             return (f64::INFINITY, 0.0);
         };
         let period_s = 2.0 * std::f64::consts::PI / pole.im;
