@@ -8,8 +8,9 @@
 mod bracing;
 mod bringing;
 mod camera;
+pub(crate) mod curves;
 mod document;
-pub(crate) mod faults;
+mod faults;
 mod first;
 mod fitting;
 mod following;
@@ -43,8 +44,9 @@ use hold::Held;
 use page::page_of;
 
 pub use bracing::BracingMessage;
+pub use curves::Curve;
 pub use document::SaveState;
-pub use faults::{Curve, trial_fault};
+pub use faults::trial_fault;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use message::Message;
@@ -94,7 +96,7 @@ pub struct Editor {
     notice: Option<Text>,
     snapped: Option<Snapped>,
     sound: faults::Sound,
-    curve: Option<Curve>,
+    curves: Vec<Curve>,
     question: Option<Question>,
     lesson: Lesson,
     file: Option<PathBuf>,
@@ -138,7 +140,7 @@ impl Editor {
             notice: None,
             snapped: None,
             sound: faults::Sound::default(),
-            curve: None,
+            curves: Vec::new(),
             question: None,
             lesson: Lesson::Done,
             file: None,
