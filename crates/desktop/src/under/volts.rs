@@ -17,6 +17,8 @@ use crate::theme::{self, colour};
 
 /// Opacity of the band from low to high.
 const BAND: f32 = 0.13;
+/// Kept set-ups are named at these shares of their way, in their order.
+const NAMED_AT: [f64; 3] = [0.2, 0.32, 0.65];
 /// Width of the likely value's line.
 const CORE: f32 = 3.5;
 
@@ -173,7 +175,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             1 => editor.curve_name(number, curve),
             _ => words.say(Faults::CurveNumber, &[("number", &(number + 1).to_string())]),
         };
-        if let Some(&(along_m, kv)) = curve.along.get(curve.along.len() * (number + 1) / 5) {
+        let share = NAMED_AT[number.min(NAMED_AT.len() - 1)];
+        if let Some(&(along_m, kv)) = curve.along.get((curve.along.len() as f64 * share) as usize) {
             let place = pos2(rect.left() + line.x_of(along_m), y_of(kv) - 4.0);
             painter.text(place, Align2::CENTER_BOTTOM, name, theme::regular(11.0), colour(p.ghost));
         }
