@@ -14,6 +14,9 @@ use crate::woven::graph::{EARTH, Graph};
 /// that a processor has several on the way at once.
 const STRETCHES: usize = 4;
 
+/// A node of two ladders side by side seldom has more neighbours on the way.
+const USUAL_NEIGHBOURS: usize = 6;
+
 /// In which order nodes are taken out, and where the figures of each link lie.
 #[derive(Debug, Clone)]
 pub(crate) struct Order {
@@ -43,6 +46,8 @@ struct Step {
 struct Mesh {
     beside: Vec<Vec<(usize, usize)>>,
     links: usize,
+    /// With how many neighbours each stands in the queue.
+    queued: Vec<usize>,
 }
 
 impl Mesh {
@@ -94,7 +99,8 @@ impl Queue {
 
 impl Order {
     pub(crate) fn new(graph: &Graph) -> Self {
-        let mut mesh = Mesh { beside: vec![Vec::new(); graph.nodes], links: 0 };
+        let beside = (0..graph.nodes).map(|_| Vec::with_capacity(USUAL_NEIGHBOURS)).collect();
+        let mut mesh = Mesh { beside, links: 0, queued: vec![0; graph.nodes] };
         let touched = graph.probes.iter().filter_map(|probe| Some((probe.live, probe.earthed?, 0.0)));
         let feeder = (graph.terminal, graph.pole, 0.0);
         let all = graph.conductances().chain(graph.capacitances()).chain(touched).chain(std::iter::once(feeder));
@@ -114,7 +120,8 @@ impl Order {
         let stretch = graph.nodes.div_ceil(STRETCHES);
         let in_turn = (0..stretch).flat_map(|at| (0..STRETCHES).map(move |number| number * stretch + at));
         for node in in_turn.filter(|node| (1..graph.nodes).contains(node) && !is_pole(*node)) {
-            queue.push(node, mesh.beside[node].len());
+            mesh.queued[node] = mesh.beside[node].len();
+            queue.push(node, mesh.queued[node]);
         }
         while let Some(node) =
             queue.pop(|node, count| order.step_of[node].is_none() && mesh.beside[node].len() == count)
@@ -139,17 +146,19 @@ impl Order {
     fn take_out(&mut self, node: usize, mesh: &mut Mesh, mut recount: impl FnMut(usize, usize)) {
         let around = std::mem::take(&mut mesh.beside[node]);
         let (first, first_pair) = (self.neighbours.len(), self.pairs.len());
-        let before = |mesh: &Mesh| around.iter().map(|(other, _)| mesh.beside[*other].len()).collect::<Vec<_>>();
-        let counts = before(mesh);
         for (other, _) in &around {
-            mesh.beside[*other].retain(|(beside, _)| *beside != node);
+            let list = &mut mesh.beside[*other];
+            if let Some(at) = list.iter().position(|(beside, _)| *beside == node) {
+                list.swap_remove(at);
+            }
         }
         for (index, (one, _)) in around.iter().enumerate() {
             self.pairs.extend(around[index + 1..].iter().filter_map(|(other, _)| mesh.link(*one, *other)));
         }
-        for ((other, _), before) in around.iter().zip(counts) {
+        for (other, _) in &around {
             let count = mesh.beside[*other].len();
-            if count != before {
+            if count != mesh.queued[*other] {
+                mesh.queued[*other] = count;
                 recount(*other, count);
             }
         }
