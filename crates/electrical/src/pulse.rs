@@ -26,8 +26,7 @@ pub use energy::Energy;
 use energy::Spent;
 pub(crate) use pace::{Ringing, SPENT, longest_s, settled_s};
 use pace::{is_over, may_be_over};
-use peaks::Peaks;
-pub(crate) use peaks::{FIRST_DROP, NEGLIGIBLE, Track, vertex};
+pub(crate) use peaks::{FIRST_DROP, NEGLIGIBLE, Peaks, vertex};
 
 /// How finely the pulse is integrated. The default keeps every figure within 0.01 % or so.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -149,7 +148,8 @@ impl PulseSolver {
         let longest_s = longest_s(net, 0.0);
         let stored_j = net.feeder.stored_j();
         stepper.start(net);
-        peaks.start(net, stepper);
+        let places = net.probes.iter().map(|probe| probe.map(|node| stepper.strands.place(node)));
+        peaks.start(net.feeder.v0, &stepper.strands.volts, places);
         let mut spent = Spent::default();
         let mut power = if accuracy.energy { Spent::power(net, stepper) } else { Spent::default() };
         let mut step_s = first_step_s;
@@ -168,7 +168,7 @@ impl PulseSolver {
                 }
                 for weight in [4.0, 1.0] {
                     stepper.advance();
-                    peaks.note(stepper);
+                    peaks.note(&stepper.strands.volts, stepper.time_s);
                     if accuracy.energy {
                         power = Spent::power(net, stepper);
                         spent.add(&power, weight * taken_s / 3.0);

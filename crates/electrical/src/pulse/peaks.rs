@@ -4,8 +4,6 @@
 //! capacitance jumps there), and so does the end (where nothing leaks, the greatest value is an asymptote).
 
 use super::Peak;
-use crate::network::Network;
-use crate::stepper::Stepper;
 
 /// Voltages below so much of `V0` do not count: 0.1 % of 0.5 % of the no-load figure.
 pub(crate) const NEGLIGIBLE: f64 = 5e-6;
@@ -18,19 +16,19 @@ pub(crate) const FIRST_DROP: f64 = 2e-4;
 /// What is known of the peak at one place, none where the pulse never comes.
 #[derive(Debug, Clone, Copy, Default)]
 pub(crate) struct Track {
-    /// Where it stands among the stepper's voltages.
-    pub(super) place: Option<usize>,
+    /// Where it stands among the voltages that are noted.
+    place: Option<usize>,
     at_once_v: f64,
-    pub(crate) first_v: f64,
-    pub(crate) last_v: f64,
+    first_v: f64,
+    last_v: f64,
     pub(crate) best: Peak,
 }
 
 /// The peaks of all places. Voltages are noted as they come, and looked at a block at a time: most places have no
 /// peak in a block, and the highest of its samples tells.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Peaks {
-    pub(super) tracks: Vec<Track>,
+pub(crate) struct Peaks {
+    pub(crate) tracks: Vec<Track>,
     /// Voltages of the last two samples already looked at and of all since, row after row, with their times.
     noted_v: Vec<f64>,
     times_s: Vec<f64>,
@@ -43,13 +41,11 @@ pub(super) struct Peaks {
 }
 
 impl Peaks {
-    /// Begins with the first instant's voltages.
-    pub(super) fn start(&mut self, net: &Network, stepper: &Stepper) {
-        let volts = &stepper.strands.volts;
-        self.counts_v = NEGLIGIBLE * net.feeder.v0;
+    /// Begins with the first instant's voltages, and with where among them each place stands.
+    pub(crate) fn start(&mut self, v0: f64, volts: &[f64], places: impl Iterator<Item = Option<usize>>) {
+        self.counts_v = NEGLIGIBLE * v0;
         self.tracks.clear();
-        self.tracks.extend(net.probes.iter().map(|probe| {
-            let place = probe.map(|node| stepper.strands.place(node));
+        self.tracks.extend(places.map(|place| {
             let volts = place.map_or(0.0, |place| volts[place]);
             Track { place, ..Track::new(volts) }
         }));
@@ -59,15 +55,15 @@ impl Peaks {
         self.noted_v.extend_from_slice(volts);
         self.times_s.clear();
         self.times_s.extend([0.0; 2]);
-        self.highest_v.clone_from(volts);
+        self.highest_v.clear();
+        self.highest_v.extend_from_slice(volts);
         self.find_lowest();
     }
 
     /// Notes the voltages of a step.
-    pub(super) fn note(&mut self, stepper: &Stepper) {
-        let volts = &stepper.strands.volts;
+    pub(crate) fn note(&mut self, volts: &[f64], time_s: f64) {
         self.noted_v.extend_from_slice(volts);
-        self.times_s.push(stepper.time_s);
+        self.times_s.push(time_s);
         for (highest_v, now_v) in self.highest_v.iter_mut().zip(volts) {
             // Not `max`: this one is a single instruction, and no voltage is a NaN.
             *highest_v = if *highest_v > *now_v { *highest_v } else { *now_v };
@@ -75,7 +71,7 @@ impl Peaks {
     }
 
     /// Looks at what was noted since the last time.
-    pub(super) fn look(&mut self) {
+    pub(crate) fn look(&mut self) {
         let Self { tracks, noted_v, times_s, highest_v, .. } = self;
         let nodes = highest_v.len();
         let last = times_s.len() - 1;
@@ -114,7 +110,7 @@ impl Peaks {
     }
 
     /// Whether one of them is too early for a first block of that length.
-    pub(super) fn are_early(&self, first_block_s: f64) -> bool {
+    pub(crate) fn are_early(&self, first_block_s: f64) -> bool {
         self.tracks.iter().any(|track| track.is_early(first_block_s, self.counts_v))
     }
 
@@ -126,14 +122,14 @@ impl Peaks {
 
 impl Track {
     /// Begins with the first instant's voltage.
-    pub(crate) fn new(at_once_v: f64) -> Self {
+    fn new(at_once_v: f64) -> Self {
         let best = Peak { volts: at_once_v, at_s: 0.0 };
         Self { place: None, at_once_v, first_v: at_once_v, last_v: at_once_v, best }
     }
 
     /// Whether a peak that counts fell among the first block's steps, where they are too coarse, or
     /// may have fallen between the first instant and the first sample.
-    pub(crate) fn is_early(&self, first_block_s: f64, counts_v: f64) -> bool {
+    fn is_early(&self, first_block_s: f64, counts_v: f64) -> bool {
         let Peak { volts, at_s } = self.best;
         if at_s > 0.0 {
             at_s <= first_block_s && volts - self.at_once_v > counts_v
@@ -144,7 +140,7 @@ impl Track {
 
     /// Takes the last of three samples. A top below `counts_v` is left as sampled: far out, before the pulse comes,
     /// there are many.
-    pub(crate) fn sample(&mut self, around_v: [f64; 3], times_s: [f64; 3], counts_v: f64) {
+    fn sample(&mut self, around_v: [f64; 3], times_s: [f64; 3], counts_v: f64) {
         let [earlier_v, last_v, now_v] = around_v;
         if last_v >= now_v && last_v > earlier_v && last_v > counts_v {
             if let Some(top) = vertex(around_v, times_s, self.best.volts) {

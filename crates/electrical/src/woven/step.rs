@@ -1,9 +1,7 @@
 //! The pulse on a general graph, step by step: the scheme of `stepper`, the peaks and energies of `pulse`.
 
 use crate::complex::Complex;
-use crate::pulse::{
-    Accuracy, BALANCED, Energy, NEGLIGIBLE, Peak, Pulse, RETRIES, Ringing, SHORTER, SPENT, Track, settled_s,
-};
+use crate::pulse::{Accuracy, BALANCED, Energy, Peak, Peaks, Pulse, RETRIES, Ringing, SHORTER, SPENT, settled_s};
 use crate::stepper::{FIRST_INSTANT, POLE, WEIGHT};
 use crate::woven::graph::{EARTH, Graph};
 use crate::woven::order::{Factors, Figures, Order};
@@ -25,24 +23,6 @@ pub(crate) struct Stepping<'a> {
     scale: f64,
     weight: Complex,
     feeder_y: Complex,
-}
-
-/// The peak between two nodes, and the sample before the last.
-#[derive(Clone, Copy)]
-struct Watched {
-    track: Track,
-    earlier_v: f64,
-}
-
-impl Watched {
-    fn sample(&mut self, now_v: f64, times_s: [f64; 3], counts_v: f64) {
-        if times_s[1] <= 0.0 {
-            self.track.first_v = now_v;
-        }
-        let last_v = self.track.last_v;
-        self.track.sample([self.earlier_v, last_v, now_v], times_s, counts_v);
-        (self.earlier_v, self.track.last_v) = (last_v, now_v);
-    }
 }
 
 /// Watts, or joules: source, stakes, wires, leakage, shorts.
@@ -83,21 +63,18 @@ impl<'a> Stepping<'a> {
             first_step_s = Accuracy::default().first_step_s;
         }
         let mut residual_before = f64::INFINITY;
-        let counts_v = NEGLIGIBLE * self.graph.feeder.v0;
-        let mut watched = Vec::new();
+        let mut peaks = Peaks::default();
         for retry in 0..=RETRIES {
-            watched = self.integrate(probes, first_step_s, block, &ringing, out);
-            let first_block_s = first_step_s * block as f64;
-            let early = watched.iter().any(|watched| watched.track.is_early(first_block_s, counts_v));
+            self.integrate(probes, first_step_s, block, &ringing, (&mut peaks, out));
             let residual = out.energy.residual().abs();
             let unbalanced = residual > BALANCED && residual < 0.5 * residual_before;
-            if !(unbalanced || early) {
+            if !(unbalanced || peaks.are_early(first_step_s * block as f64)) {
                 break;
             }
             residual_before = residual;
             first_step_s /= SHORTER.powi(retry + 1);
         }
-        watched.into_iter().map(|watched| watched.track.best).collect()
+        peaks.tracks.into_iter().map(|track| track.best).collect()
     }
 
     fn integrate(
@@ -106,19 +83,20 @@ impl<'a> Stepping<'a> {
         first_step_s: f64,
         block: usize,
         ringing: &Ringing,
-        out: &mut Pulse,
-    ) -> Vec<Watched> {
+        (peaks, out): (&mut Peaks, &mut Pulse),
+    ) {
         let graph = self.graph;
         let stored_j = graph.feeder.stored_j();
-        let counts_v = NEGLIGIBLE * graph.feeder.v0;
         let longest_s = longest_s(graph, None);
         self.start();
-        let read = |volts: &[f64], probe: &(usize, usize)| volts[probe.0] - volts[probe.1];
-        let begin = |probe: &(usize, usize)| {
-            // Before the first instant there is no sample that it could be a top against.
-            Watched { track: Track::new(read(&self.volts, probe)), earlier_v: f64::INFINITY }
+        let mut read_v = vec![0.0; probes.len()];
+        let read = |volts: &[f64], read_v: &mut [f64]| {
+            for (read_v, (from, to)) in read_v.iter_mut().zip(probes) {
+                *read_v = volts[*from] - volts[*to];
+            }
         };
-        let mut watched: Vec<Watched> = probes.iter().map(begin).collect();
+        read(&self.volts, &mut read_v);
+        peaks.start(graph.feeder.v0, &read_v, (0..probes.len()).map(Some));
         let mut spent: Powers = [0.0; 5];
         let mut add = |power: &Powers, weight: f64| {
             for (spent, power) in spent.iter_mut().zip(power) {
@@ -127,7 +105,6 @@ impl<'a> Stepping<'a> {
         };
         let mut power = self.power();
         let mut step_s = first_step_s;
-        let mut times_s = [0.0; 2];
         out.steps = 0;
         loop {
             let allowed_s = ringing.step_s(self.time_s);
@@ -140,15 +117,14 @@ impl<'a> Stepping<'a> {
                 add(&power, taken_s / 3.0);
                 for weight in [4.0, 1.0] {
                     self.advance();
-                    for (watched, probe) in watched.iter_mut().zip(probes) {
-                        watched.sample(read(&self.volts, probe), [times_s[0], times_s[1], self.time_s], counts_v);
-                    }
-                    times_s = [times_s[1], self.time_s];
+                    read(&self.volts, &mut read_v);
+                    peaks.note(&read_v, self.time_s);
                     power = self.power();
                     add(&power, weight * taken_s / 3.0);
                 }
                 out.steps += 2;
             }
+            peaks.look();
             if self.left_j() < SPENT * stored_j || self.time_s > longest_s {
                 break;
             }
@@ -160,7 +136,6 @@ impl<'a> Stepping<'a> {
         out.energy = Energy { stored_j, source_j, earth_j, wire_j, leakage_j, shorts_j, left_j: self.left_j() };
         out.charge_c = graph.feeder.farad * (graph.feeder.v0 - self.source_v);
         out.end_s = self.time_s;
-        watched
     }
 
     /// The pulse over time at every probe, until it is nearly spent.
