@@ -3,8 +3,9 @@
 Between the jumps at t = 0 the network is linear: C dv/dt = -G v for the fence, the source's charge and, with an
 inductance, its current as further states, so x(t + h) = expm(A h) x(t). One exponential by SciPy for the shortest h,
 squared for each octave of time; many samples an octave, whose peaks and energies are read as ngspice's are. The earth
-pole is a node where earthed lines give it capacitance, else it is eliminated.
-Dense matrices: for networks of some hundred nodes, of one run.
+pole is a node where earthed lines give it capacitance, else it is eliminated; so is the live terminal where the leads of
+two runs with ohms meet there and nothing else does.
+Dense matrices: for networks of some hundred nodes.
 """
 
 from __future__ import annotations
@@ -25,15 +26,20 @@ SPENT = 1e-7  # of the greatest voltage
 
 def states(net, animal=None):
     """(matrix, index of node, start): x' = matrix x, source voltage and current last."""
-    (feed, lead_ohm), = net.feeds
     alias = merged(net)
-    # The lead stands in series with the source: the terminal is the feed.
-    feed, pole = alias(feed), alias(1)
+    leads = [(alias(feed), ohm) for feed, ohm in net.feeds]
+    pole = alias(1)
+    # One lead stands in series with the source: the terminal is the feed. Of several a lead without ohms makes its feed
+    # the terminal, and the others hang there; where all have ohms, the terminal is a node of its own that holds nothing.
+    terminal, lead_ohm = leads[0] if len(leads) == 1 else (alias(2), 0.0)
+    apart = [(feed, ohm) for feed, ohm in leads if feed != terminal]
     farad = {}
     for node, f in [*net.shunt_f.items(), *net.earthed_f.items()]:
         farad[alias(node)] = farad.get(alias(node), 0.0) + f
     pairs = [(alias(a), alias(b), f) for a, b, f in net.coupling]
     held = {n for n, f in farad.items() if f > 0} | {n for a, b, f in pairs for n in (a, b)}
+    bare = terminal not in held
+    held |= {terminal}
     index = {n: k for k, n in enumerate(sorted(held - {0}))}
     n, src = len(index), net.source
     g, c = np.zeros((n, n)), np.zeros((n, n))
@@ -46,7 +52,7 @@ def states(net, animal=None):
             m[index[a], index[b]] -= value
             m[index[b], index[a]] -= value
 
-    for a, b, ohm in [*net.resistors, *net.earthed]:
+    for a, b, ohm in [*net.resistors, *net.earthed, *((terminal, feed, ohm) for feed, ohm in apart)]:
         if ohm > 0:
             add(g, alias(a), alias(b), 1 / ohm)
     for node, s in net.shunt_s.items():
@@ -67,7 +73,7 @@ def states(net, animal=None):
     k[:n, :n], mass[:n, :n] = g, c
     mass[n, n] = src.cs
     across = np.zeros(size)  # what drives the current: source, less feed, plus pole
-    across[n], across[index[feed]] = 1.0, -1.0
+    across[n], across[index[terminal]] = 1.0, -1.0
     if pole_is_node:
         across[index[pole]] = 1.0
     if src.ls:
@@ -79,6 +85,13 @@ def states(net, animal=None):
         k += np.outer(across, across) / ohm
     start = np.zeros(size)
     start[n] = src.v0
+    if bare:
+        # Its currents sum to nothing at every instant: its row gives its voltage, which is put into the others.
+        at = index.pop(terminal)
+        rest = np.delete(np.arange(size), at)
+        k = k[np.ix_(rest, rest)] - np.outer(k[rest, at], k[at, rest]) / k[at, at]
+        mass, start = mass[np.ix_(rest, rest)], start[rest]
+        index = {node: place - (place > at) for node, place in index.items()}
     return -np.linalg.solve(mass, k), index, start
 
 

@@ -8,8 +8,9 @@
 mod bracing;
 mod bringing;
 mod camera;
+pub(crate) mod curves;
 mod document;
-pub(crate) mod faults;
+mod faults;
 mod first;
 mod fitting;
 mod following;
@@ -44,8 +45,9 @@ use hold::Held;
 use page::page_of;
 
 pub use bracing::BracingMessage;
+pub use curves::Curve;
 pub use document::SaveState;
-pub use faults::{Curve, trial_fault};
+pub use faults::trial_fault;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use message::Message;
@@ -100,7 +102,7 @@ pub struct Editor {
     /// Whether nothing catches what is drawn or dragged.
     free: bool,
     sound: faults::Sound,
-    curve: Option<Curve>,
+    curves: Vec<Curve>,
     question: Option<Question>,
     lesson: Lesson,
     file: Option<PathBuf>,
@@ -146,7 +148,7 @@ impl Editor {
             in_hand: None,
             free: false,
             sound: faults::Sound::default(),
-            curve: None,
+            curves: Vec::new(),
             question: None,
             lesson: Lesson::Done,
             file: None,

@@ -229,12 +229,86 @@ fn a_curve_is_kept_beside_what_comes_until_it_is_let_go() {
     click_on(&mut desk, "Keep this curve");
     assert_eq!(deeds(&desk), count, "nothing of the plan changes");
     fill(&mut desk, "Each join", "300");
-    let curve = window(&desk).editor().curve().unwrap().clone();
+    let curve = window(&desk).editor().curves().next().unwrap().clone();
     assert_eq!(curve.weakest_kv, Some(then_kv));
-    assert!(weakest_kv(&desk) < then_kv);
-    fill(&mut desk, "Name of the curve", "clean joins");
     let now_kv = weakest_kv(&desk);
-    assert!(says(&desk, &format!("Kept: clean joins. Weakest post then {then_kv:.1} kV, now {now_kv:.1} kV.")));
-    click_on(&mut desk, "Let it go");
-    assert!(window(&desk).editor().curve().is_none());
+    assert!(now_kv < then_kv);
+    let told = format!("Kept 1: joins of 0 Ω. Weakest post then {then_kv:.1} kV, now {now_kv:.1} kV.");
+    assert!(says(&desk, &told));
+    // A ring closes: its curve goes on from its end to its start.
+    let lay = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    let (first, last) = (curve.along[0], curve.along[curve.along.len() - 1]);
+    assert_eq!((first.0, last.0), (0.0, lay.line_m));
+    assert!((first.1 - last.1).abs() < 1e-9);
+    // The same post over time, then and now.
+    for _ in 0..2000 {
+        desk.run();
+        if window(&desk).editor().study().is_some_and(|(_, stale)| !stale) {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    desk.run();
+    let pulse = curve.pulse.as_ref().unwrap();
+    let now = &window(&desk).editor().study().unwrap().0.pulse.as_ref().unwrap().posts_kv[20];
+    let most = |kv: &[f64]| kv.iter().copied().fold(0.0, f64::max);
+    assert!(most(&pulse.posts_kv[20]) > most(now));
+    assert!(says(&desk, "Kept 1: joins of 0 Ω, at this post."));
+    click_on(&mut desk, "Let kept 1 go");
+    assert_eq!(window(&desk).editor().curves().count(), 0);
+}
+
+#[test]
+fn three_set_ups_are_kept_at_a_time_each_named_by_what_was_different() {
+    let mut desk = open(example());
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        desk.run();
+    };
+    let set = |desk: &mut Desk, change: &dyn Fn(&mut plan::Run)| {
+        let mut run = run(desk).clone();
+        change(&mut run);
+        say(desk, Message::Make(plan::Edit::SetRun { run: Box::new(run) }));
+    };
+    click_on(&mut desk, "Keep this curve");
+    assert!(says(&desk, "Kept 1: as now."));
+    set(&mut desk, &|run| run.earth_stakes.count = Some(5));
+    let soil = plan::Soil { resistivity_ohm_m: Some(1_000.0), ..window(&desk).editor().plan().ground.soil.clone() };
+    say(&mut desk, Message::Make(plan::Edit::SetSoil { soil }));
+    click_on(&mut desk, "Keep this curve");
+    set(&mut desk, &|run| run.leakage_s_per_m = Some(1e-4));
+    click_on(&mut desk, "Keep this curve");
+    assert!(desk.query_by_label("Keep this curve").is_none(), "three at most");
+    say(&mut desk, Message::KeepCurve);
+    let names = |desk: &Desk| -> Vec<String> {
+        let editor = window(desk).editor();
+        editor.curves().enumerate().map(|(number, curve)| editor.curve_name(number, curve)).collect()
+    };
+    let kept = names(&desk);
+    assert_eq!(kept.len(), 3);
+    assert!(kept[0].starts_with("kept 1: ") && kept[0].contains("grass") && kept[0].contains("soil of "), "{kept:?}");
+    assert!(kept[0].ends_with(" …"), "{kept:?}");
+    assert!(kept[1].contains("grass") && !kept[1].contains("soil") && !kept[1].contains("stake"), "{kept:?}");
+    assert_eq!(kept[2], "kept 3: as now");
+    // The second goes: the third moves up. Another plan lets all of them go.
+    click_on(&mut desk, "Let kept 2 go");
+    assert_eq!(names(&desk)[1], "kept 2: as now");
+    say(&mut desk, Message::Undo);
+    assert!(names(&desk)[1].starts_with("kept 2: ") && names(&desk)[1].contains("grass"));
+}
+
+#[test]
+fn the_sound_fence_stands_in_the_same_grass() {
+    let mut plan = example();
+    let zone = plan::LeakageZone { from_m: 5.0, to_m: 40.0, s_per_m: 1e-4, rest: plan::Rest::new() };
+    plan.runs[0].leakage_zones = vec![zone];
+    let mut desk = open(plan);
+    assert!(window(&desk).editor().sound_kv().is_empty(), "grass is no fault");
+    let in_grass_kv = weakest_kv(&desk);
+    click_on(&mut desk, "Branch");
+    let place = spot(&desk, amid(&desk));
+    click(&mut desk, place);
+    let least_kv = window(&desk).editor().sound_kv().iter().copied().fold(f64::INFINITY, f64::min);
+    assert!((least_kv - in_grass_kv).abs() < 1e-6, "{least_kv} against {in_grass_kv}");
+    assert!(weakest_kv(&desk) < in_grass_kv - 0.1);
 }

@@ -43,7 +43,7 @@ pub type Animals = Vec<LineReadings<Touch>>;
 ///
 /// ```
 /// use electrical::{Animal, Chain, Circuit, Line, Mesh, Source, animals, foot_ohm, one_stake_ohm};
-/// // Facts/electrical.md §7, third row: 300 Ω·m, 1842 V and 0.26 J in the body.
+/// // docs/sources.md, electrical §7, third row: 300 Ω·m, 1842 V and 0.26 J in the body.
 /// let source = Source { v0: 7000.0, r_ohm: 200.0, c_farad: 40e-9, l_henry: 0.0 };
 /// let line = Line::open(Chain::even(1.0, 0.0, 0.0, 0.0));
 /// let circuit = Circuit { source, earth_ohm: one_stake_ohm(300.0, 1.0, 0.012), lines: vec![line] };

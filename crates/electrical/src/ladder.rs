@@ -79,8 +79,12 @@ impl<N: Number> Ladder<N> {
         }
     }
 
-    /// As [`Ladder::back`]; and the driving-point impedance of every node, from the terminal's in
+    /// As [`Ladder::back`]; and the driving-point impedance of every node (Thévenin's), from the terminal's in
     /// `z[TERMINAL]`, into `z`.
+    ///
+    /// With the shares `α = a / S` and `β = b / S` of its neighbour ahead and of the head, a node `k` has
+    /// `Z_kk = 1 / S + α² Z_nn + β² Z_hh + 2 α β Z_nh` and `Z_kh = α Z_nh + β Z_hh`: what 1 A into `k` finds is `1 / S`, and
+    /// `α` of it goes on to the neighbour, `β` to the head, whose voltages come back by the same shares.
     pub(crate) fn spread(&self, net: &Network, x: &mut [N], z: &mut [N]) {
         for path in net.paths.iter().rev() {
             let (head_x, head_z) = (x[path.head], z[path.head]);

@@ -56,7 +56,7 @@ impl Stepper {
         self.factor(Complex::real(FIRST_INSTANT), FIRST_INSTANT, Complex::real(1.0));
         self.step_s = 0.0;
         self.advance();
-        self.strands.rest(net.feeder.v0);
+        self.strands.find_at_rest(net.feeder.v0);
     }
 
     /// Prepares steps of `step_s`.

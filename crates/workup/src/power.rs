@@ -32,9 +32,9 @@ pub struct Study {
     pub choice: Option<Choice>,
     /// The pulse over time.
     pub pulse: Option<PulseShape>,
-    /// The same without the run's faults and stretches of other grass, where it has any.
+    /// The same without the run's faults, where it has any.
     pub sound: Option<PulseShape>,
-    /// Kilovolts at every post without them.
+    /// Kilovolts at every post of that fence.
     pub sound_kv: Vec<f64>,
     /// What animals feel, by soil.
     pub feels: Vec<Feels>,
@@ -78,21 +78,20 @@ pub fn gate_kv(plan: &Plan, run: &str) -> Option<[f64; 2]> {
     Some([weakest_kv(true)?, weakest_kv(false)?])
 }
 
-/// Kilovolts at every post without a run's faults; empty where it has none, or where nothing can be worked out.
+/// Kilovolts at every post of the sound fence: a run's own without its faults, its grass as stated; empty where it has none, or where nothing can be worked out.
 pub fn sound_kv(plan: &Plan, run: &str) -> Vec<f64> {
     sound(plan, run).as_ref().map_or_else(Vec::new, |plan| peaks_kv(plan, run))
 }
 
-/// The plan without a run's faults and stretches of other grass; `None` where it has none.
+/// The plan without a run's faults; `None` where it has none. Stretches of other grass are no fault: they are how the
+/// fence stands, and a sound fence stands in the same grass.
 fn sound(plan: &Plan, run: &str) -> Option<Plan> {
     let index = plan.runs.iter().position(|other| other.id == run)?;
-    let tried = &plan.runs[index];
-    if tried.faults.is_empty() && tried.leakage_zones.is_empty() {
+    if plan.runs[index].faults.is_empty() {
         return None;
     }
     let mut sound = plan.clone();
     sound.runs[index].faults.clear();
-    sound.runs[index].leakage_zones.clear();
     Some(sound)
 }
 

@@ -305,6 +305,33 @@ fn stands_at(at: Point) -> StatedBrace {
 }
 
 #[test]
+fn a_stand_off_goes_by_the_net_that_stands_at_its_corner() {
+    // A tall net first and a low one second: corners 0 and 1 stand in the tall one, 2 and 3 in the low one.
+    let plan = with(|plan| {
+        plan.store.nets.push(NetKind { height_m: Some(0.5), count: Some(1), ..plan.store.nets[0].clone() });
+        plan.store.nets[1].id = "low".into();
+        plan.store.nets[0].count = Some(1);
+        let run = &mut plan.runs[0];
+        run.nets = Some(vec!["long".into(), "low".into()]);
+        (run.start_m, run.reversed) = (Some(95.0), Some(false));
+        // Tied at 0.9 m, or as high as the net is, at 45 degrees: the peg stands as far off as that is high.
+        let tied = |at: Point| StatedBrace { guy_height_m: Some(0.9), guy_angle_deg: Some(45.0), ..stands_at(at) };
+        run.braces = run.outline.iter().map(|&at| tied(at)).collect();
+    });
+    let run = worked(&plan);
+    let (lay, details) = (run.lay.unwrap(), run.bracing.unwrap().details);
+    let stand_offs: Vec<f64> = lay.corners.iter().map(|corner| corner.stake.stand_off_m).collect();
+    for (got, want) in stand_offs.iter().zip([0.9, 0.9, 0.5, 0.5]) {
+        assert!((got - want).abs() < 1e-12, "{stand_offs:?}");
+    }
+    for (corner, detail) in lay.corners.iter().zip(&details) {
+        let tied_m = detail.stated.as_ref().unwrap().tied_m.unwrap();
+        let off_m = (corner.stake.at.east_m - corner.at.east_m).hypot(corner.stake.at.north_m - corner.at.north_m);
+        assert!((off_m - tied_m).abs() < 1e-9, "the stake on the map stands where its guy was reckoned: {off_m}");
+    }
+}
+
+#[test]
 fn a_brace_belongs_to_the_nearest_corner_alone() {
     // Two corners 0.9 m apart, and a brace by each: a step reaches both.
     let plan = with(|plan| {

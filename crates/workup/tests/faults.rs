@@ -117,3 +117,25 @@ fn a_gate_that_is_only_tied_reads_lower_and_a_ring_hides_one_break() {
     assert!((sound.iter().copied().fold(f64::INFINITY, f64::min) - clipped).abs() < 1e-9);
     assert!(workup::power::gate_kv(&square(37.5, 1, false), "run").is_none());
 }
+
+#[test]
+fn the_sound_fence_is_without_faults_and_in_the_grass_as_stated() {
+    let mut plan = square(37.5, 3, true);
+    plan.runs[0].leakage_zones =
+        vec![plan::LeakageZone { from_m: 20.0, to_m: 60.0, s_per_m: 1e-4, rest: plan::Rest::new() }];
+    assert!(workup::power::sound_kv(&plan, "run").is_empty(), "grass is no fault");
+    let peaks = |plan: &Plan| -> Vec<f64> {
+        let worked = workup(plan, Depth::Quick);
+        let volts = worked.runs[0].volts.as_ref().unwrap();
+        volts.samples.iter().filter(|one| matches!(one.of, workup::SampleOf::Post(_))).map(|one| one.peak_kv).collect()
+    };
+    let stood = peaks(&plan);
+    plan.runs[0].faults = vec![fault(Point::new(37.5, 20.0), FaultKind::Short, 300.0)];
+    let sound = workup::power::sound_kv(&plan, "run");
+    assert_eq!(sound.len(), stood.len());
+    for ((sound, stood), faulty) in sound.iter().zip(&stood).zip(peaks(&plan)) {
+        assert!((sound - stood).abs() < 1e-6 * stood && faulty < 0.9 * stood, "{sound}, {stood}, {faulty}");
+    }
+    let study = workup::power::study(&plan, "run");
+    assert_eq!(study.sound_kv, sound);
+}

@@ -101,7 +101,7 @@ impl Editor {
         self.saved = Some(plan.clone());
         self.file = file;
         self.epoch += 1;
-        self.curve = None;
+        self.curves.clear();
         self.compare = plan.runs.len() > 1;
         self.show(plan);
         self.fit();

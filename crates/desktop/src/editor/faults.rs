@@ -1,11 +1,10 @@
-//! Faults that are tried: put onto the netting, slid along it, seen beside the sound fence; and a curve that is kept to
-//! compare with.
+//! Faults that are tried: put onto the netting, slid along it, seen beside the sound fence.
 
 use drawing::Thing;
 use plan::{Edit, Fault, FaultKind, LeakageZone, Motion, Plan, Point, Rest, Run, defaults};
-use words::texts::{Faults as Text, Window};
+use words::texts::Window;
+use workup::Lay;
 use workup::faults::{NoLanding, land};
-use workup::{Lay, SampleOf};
 
 use super::hold::{Held, Hold};
 use super::{Editor, Page, Snapped};
@@ -21,21 +20,6 @@ const LONG_GRASS_M: f64 = 10.0;
 const BESIDE_PX: f64 = 60.0;
 /// Places nearer than this along a line are one, metres.
 const SAME_M: f64 = 0.01;
-/// The most letters of a curve's name.
-pub(crate) const LONGEST_NAME: usize = 30;
-
-/// Volts along a line that were kept.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Curve {
-    /// Of which run.
-    pub run: String,
-    /// What the keeper calls it.
-    pub name: String,
-    /// Along the outline, metres, and kilovolts; in order.
-    pub along: Vec<(f64, f64)>,
-    /// The weakest post then, kilovolts.
-    pub weakest_kv: Option<f64>,
-}
 
 /// Kilovolts at every post of the sound fence, and of which plan and run.
 #[derive(Default)]
@@ -239,14 +223,11 @@ impl Editor {
 
     /// Works out the volts of the sound fence, where the page shows them and they are others than before.
     pub(super) fn reckon_sound(&mut self) {
-        let tried = |run: &Run| !run.faults.is_empty() || !run.leakage_zones.is_empty();
-        let Some(run) = self.plan.runs.get(self.run).filter(|run| tried(run) && self.page == Page::Power) else {
-            return;
-        };
+        let faulty = |run: &&Run| !run.faults.is_empty() && self.page == Page::Power;
+        let Some(run) = self.plan.runs.get(self.run).filter(faulty) else { return };
         let id = run.id.clone();
         let mut sound = self.plan.clone();
         sound.runs[self.run].faults.clear();
-        sound.runs[self.run].leakage_zones.clear();
         let of = Some((sound, id));
         if self.sound.of != of {
             let id = &self.plan.runs[self.run].id;
@@ -254,40 +235,10 @@ impl Editor {
         }
     }
 
-    /// Kilovolts at every post of the run in hand without its faults and stretches of grass; empty where it has none.
+    /// Kilovolts at every post of the run in hand without its faults, its grass as stated; empty where it has none.
     pub fn sound_kv(&self) -> &[f64] {
-        let tried = |run: &&Run| !run.faults.is_empty() || !run.leakage_zones.is_empty();
-        let run = self.plan.runs.get(self.run).filter(tried);
+        let run = self.plan.runs.get(self.run).filter(|run| !run.faults.is_empty());
         let own = run.zip(self.sound.of.as_ref()).is_some_and(|(run, (_, id))| run.id == *id);
         if own { &self.sound.kv } else { &[] }
-    }
-
-    /// The curve that is kept of the run in hand.
-    pub fn curve(&self) -> Option<&Curve> {
-        let run = self.plan.runs.get(self.run)?;
-        self.curve.as_ref().filter(|curve| curve.run == run.id)
-    }
-
-    pub(super) fn keep_curve(&mut self) {
-        let Some((run, worked)) = self.run() else { return };
-        let Some(volts) = &worked.volts else { return };
-        let samples = volts.samples.iter().filter(|sample| !matches!(sample.of, SampleOf::Fault(_)));
-        let mut along: Vec<(f64, f64)> = samples.map(|sample| (sample.along_m, sample.peak_kv)).collect();
-        along.sort_by(|one, other| one.0.total_cmp(&other.0));
-        let name = match run.faults.first() {
-            Some(fault) => {
-                let name = care::fault_said::kind(fault.kind, self.words);
-                self.words.say(Text::WithFaults, &[("name", name)])
-            }
-            None => self.words.text(Text::AsItWas).to_owned(),
-        };
-        let weakest_kv = volts.weakest.map(|weakest| weakest.peak_kv);
-        self.curve = Some(Curve { run: run.id.clone(), name, along, weakest_kv });
-    }
-
-    pub(super) fn name_curve(&mut self, name: String) {
-        if let Some(curve) = &mut self.curve {
-            curve.name = name;
-        }
     }
 }

@@ -88,10 +88,8 @@ pub enum Message {
     Pan(f32, f32),
     /// Keep the volts along the line of the run in hand as they are, beside what comes.
     KeepCurve,
-    /// Call the kept curve so.
-    NameCurve(String),
-    /// Let the kept curve go.
-    LetCurveGo,
+    /// Let the kept curve of that number of the run in hand go, from 0.
+    LetCurveGo(usize),
     /// The worker's answer.
     Worked(Box<Answer>),
     /// The reckoner's answer.

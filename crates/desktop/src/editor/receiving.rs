@@ -108,8 +108,7 @@ impl Editor {
                 self.fitted = false;
             }
             Message::KeepCurve => self.keep_curve(),
-            Message::NameCurve(name) => self.name_curve(name),
-            Message::LetCurveGo => self.curve = None,
+            Message::LetCurveGo(number) => self.let_curve_go(number),
             Message::Worked(answer) => self.worked(*answer),
             Message::Reckoned(reckoned) => self.reckoned(*reckoned),
             Message::AskRolls => self.ask_rolls(),

@@ -1,7 +1,7 @@
 //! What the small plots beside the map share: a frame with hairlines and figures, lines, dots, names where they run.
 
 use egui::{Align2, Rect, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
-use egui_plot::{Line, MarkerShape, Plot, PlotPoints, PlotUi, Points};
+use egui_plot::{Line, LineStyle, MarkerShape, Plot, PlotPoints, PlotUi, Points};
 
 use super::Desk;
 use crate::theme::{self, colour};
@@ -11,6 +11,8 @@ const TALL: f32 = 150.0;
 const LEFT: f32 = 46.0;
 pub(super) const RIGHT: f32 = 76.0;
 const BELOW: f32 = 18.0;
+/// Width of a kept set-up's line before its name.
+pub(super) const KEPT_SAMPLE: f32 = 34.0;
 /// Names stand no nearer to one another than this, points.
 const NAME_TALL: f32 = 13.0;
 
@@ -115,6 +117,23 @@ pub(super) fn plot(ui: &mut Ui, id: &str, frame: &Frame, add: impl FnOnce(&mut P
 
 pub(super) fn line(name: &str, points: Vec<[f64; 2]>) -> Line<'static> {
     Line::new(name.to_owned(), PlotPoints::from(points)).allow_hover(false)
+}
+
+/// The pen of a kept set-up by its number, from 0: one colour, dashes that grow.
+pub(crate) fn kept_pen(number: usize, p: &drawing::Palette) -> (Stroke, LineStyle) {
+    (Stroke::new(1.75, colour(p.ghost)), LineStyle::Dashed { length: kept_dash(number) })
+}
+
+/// Length of its dashes, points.
+fn kept_dash(number: usize) -> f32 {
+    4.0 + 5.0 * number as f32
+}
+
+/// A piece of that line, to stand before the set-up's name.
+pub(super) fn kept_sample(ui: &Ui, at: egui::Pos2, number: usize, p: &drawing::Palette) {
+    let dash = kept_dash(number);
+    let ends = [at, at + vec2(KEPT_SAMPLE, 0.0)];
+    ui.painter().extend(egui::Shape::dashed_line(&ends, kept_pen(number, p).0, dash, dash * 0.618));
 }
 
 /// Open dots.

@@ -7,15 +7,18 @@ use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, PlotPoint, PlotPoints};
 use plan::ReadingKind;
 use words::texts::{Faults, Window as Text};
-use workup::{Lay, Sample, SampleOf, Volts};
+use workup::{Lay, Sample, Volts};
 
+use crate::editor::curves::{Curve, along, round};
 use crate::editor::{Editor, Page};
 use crate::icons;
-use crate::pages::plot::bare;
+use crate::pages::plot::{bare, kept_pen};
 use crate::theme::{self, colour};
 
 /// Opacity of the band from low to high.
 const BAND: f32 = 0.13;
+/// Kept set-ups are named at these shares of their way, in their order.
+const NAMED_AT: [f64; 3] = [0.2, 0.32, 0.65];
 /// Width of the likely value's line.
 const CORE: f32 = 3.5;
 
@@ -47,8 +50,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let read = read(editor);
     let greatest = [volts.feed_kv, high_kv, target_kv].into_iter().chain(read.iter().map(|one| one.1));
     let greatest = greatest.chain(editor.sound_kv().iter().copied());
-    let curve = editor.curve().filter(|_| editor.page() == Page::Power);
-    let greatest = greatest.chain(curve.into_iter().flat_map(|curve| curve.along.iter().map(|at| at.1)));
+    let kept: Vec<&Curve> = editor.curves().filter(|_| editor.page() == Page::Power).collect();
+    let greatest = greatest.chain(kept.iter().flat_map(|curve| curve.along.iter().map(|at| at.1)));
     let greatest = greatest.chain(volts.samples.iter().map(|sample| sample.high_kv));
     let top_kv = greatest.fold(1.0, f64::max) * 1.06;
     let step_kv = step(top_kv);
@@ -72,8 +75,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         colour(p.ink2),
     );
     let line_m = line.line_m;
-    let points = along(lay, volts, |sample| sample.peak_kv);
-    let edge_of = |of: fn(&Sample) -> f64| along(lay, volts, of);
+    let edge_of = |of: fn(&Sample) -> f64| points_of(&along(lay, volts, of));
+    let points = edge_of(|sample| sample.peak_kv);
     let (lows, highs) = (edge_of(|sample| sample.low_kv), edge_of(|sample| sample.high_kv));
     let sound = sound(editor, lay);
     let dark = editor.theme() == drawing::Theme::Dark;
@@ -117,10 +120,10 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
                 let line = Line::new("sound", PlotPoints::Owned(sound.clone())).stroke(pen);
                 plot.line(line.style(LineStyle::Dotted { spacing: 4.0 }).allow_hover(false));
             }
-            if let Some(curve) = curve {
-                let points = curve.along.iter().map(|&(along_m, kv)| PlotPoint::new(along_m, kv)).collect();
-                let line = Line::new("kept", PlotPoints::Owned(points)).stroke(Stroke::new(1.75, colour(p.ghost)));
-                plot.line(line.style(LineStyle::Dotted { spacing: 5.0 }).allow_hover(false));
+            for (number, curve) in kept.iter().enumerate() {
+                let (pen, style) = kept_pen(number, p);
+                let line = Line::new("kept", PlotPoints::Owned(points_of(&curve.along))).stroke(pen);
+                plot.line(line.style(style).allow_hover(false));
             }
             plot.line(edge);
             plot.line(core);
@@ -166,11 +169,16 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let x = rect.left() + line.x_of(along_m);
         painter.vline(x, plot_rect.top()..=rect.bottom(), Stroke::new(1.5, colour(p.pick)));
     }
-    if let Some(curve) = curve {
-        // Named at a quarter of its way, where the sound fence is not.
-        if let Some(&(along_m, kv)) = curve.along.get(curve.along.len() / 4) {
+    for (number, curve) in kept.iter().enumerate() {
+        // Named where neither the sound fence nor another one is; in full where it stands alone, else on the page.
+        let name = match kept.len() {
+            1 => editor.curve_name(number, curve),
+            _ => words.say(Faults::CurveNumber, &[("number", &(number + 1).to_string())]),
+        };
+        let share = NAMED_AT[number.min(NAMED_AT.len() - 1)];
+        if let Some(&(along_m, kv)) = curve.along.get((curve.along.len() as f64 * share) as usize) {
             let place = pos2(rect.left() + line.x_of(along_m), y_of(kv) - 4.0);
-            painter.text(place, Align2::CENTER_BOTTOM, &curve.name, theme::regular(11.0), colour(p.ghost));
+            painter.text(place, Align2::CENTER_BOTTOM, name, theme::regular(11.0), colour(p.ghost));
         }
     }
     if let Some(weakest) = volts.weakest {
@@ -238,25 +246,10 @@ fn sound(editor: &Editor, lay: &Lay) -> Option<Vec<PlotPoint>> {
     if sound_kv.len() != lay.posts.len() || editor.page() != Page::Power {
         return None;
     }
-    let mut points: Vec<PlotPoint> =
-        lay.posts.iter().zip(sound_kv).map(|(post, &kv)| PlotPoint::new(post.along_m, kv)).collect();
-    points.sort_by(|one, other| one.x.total_cmp(&other.x));
-    Some(points)
+    let posts = lay.posts.iter().zip(sound_kv).map(|(post, &kv)| (post.along_m, kv));
+    Some(points_of(&round(lay, posts.collect())))
 }
 
-/// Volts by distance from corner 1; round a ring the last post goes on to the first.
-fn along(lay: &Lay, volts: &Volts, of: impl Fn(&Sample) -> f64) -> Vec<PlotPoint> {
-    let mut samples: Vec<&workup::Sample> =
-        volts.samples.iter().filter(|sample| !matches!(sample.of, SampleOf::Fault(_))).collect();
-    samples.sort_by(|a, b| a.along_m.total_cmp(&b.along_m));
-    let mut points: Vec<PlotPoint> = samples.iter().map(|sample| PlotPoint::new(sample.along_m, of(sample))).collect();
-    if let (true, Some(&first), Some(&last)) = (lay.closed, points.first(), points.last()) {
-        let gap_m = first.x + lay.line_m - last.x;
-        if gap_m > 0.0 && lay.short_m <= 0.0 {
-            let seam_kv = last.y + (first.y - last.y) * (lay.line_m - last.x) / gap_m;
-            points.insert(0, PlotPoint::new(0.0, seam_kv));
-            points.push(PlotPoint::new(lay.line_m, seam_kv));
-        }
-    }
-    points
+fn points_of(along: &[(f64, f64)]) -> Vec<PlotPoint> {
+    along.iter().map(|&(along_m, kv)| PlotPoint::new(along_m, kv)).collect()
 }

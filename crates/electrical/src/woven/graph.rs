@@ -7,16 +7,13 @@ use crate::circuit::{
     Chain, Circuit, CircuitFault, Closing, EarthedStretch, Line, Mesh, PLACE_TOLERANCE_M, Place, Side,
 };
 use crate::network::{Feeder, LEAST_SHORT_OHM};
-use crate::row::IDEAL_OHM;
+use crate::row::{IDEAL_OHM, find_places, sections};
 use crate::validate;
 
 /// The node of remote earth.
 pub(crate) const EARTH: usize = 0;
 const TERMINAL: usize = 1;
 const POLE: usize = 2;
-
-/// One span is never cut into more pieces.
-const MOST_PIECES: f64 = 1e5;
 
 /// A place that is read.
 #[derive(Debug, Clone, Copy)]
@@ -70,9 +67,11 @@ struct Laid {
 
 impl Laid {
     fn site(&self, at_m: f64) -> &Site {
+        // A chain has a site at its start at least. Of the two around the place the nearer one, the first where equal.
+        let after = self.sites.partition_point(|site| site.at_m < at_m).clamp(1, self.sites.len().max(2) - 1);
+        let around = &self.sites[after - 1..self.sites.len().min(after + 1)];
         let apart = |site: &&Site| (site.at_m - at_m).abs();
-        // A chain has a site at its start at least.
-        self.sites.iter().min_by(|a, b| apart(a).total_cmp(&apart(b))).unwrap_or(&self.sites[0])
+        around.iter().min_by(|a, b| apart(a).total_cmp(&apart(b))).unwrap_or(&self.sites[0])
     }
 
     fn probe(&self, place: Place) -> Probe {
@@ -206,7 +205,10 @@ impl Builder {
 
     /// Both ladders of one chain, node by node.
     fn chain(&mut self, chain: &Chain, named: &[f64], mesh: &Mesh) -> Laid {
-        let places_m = places(chain, named);
+        let mut places_m = Vec::new();
+        let beside = chain.earthed.stretches.iter().flat_map(|stretch| [stretch.from_m, stretch.to_m]);
+        let beside = beside.chain(chain.earthed.joins.iter().map(|join| join.at_m));
+        find_places(chain, beside.chain(named.iter().copied()), &mut places_m);
         let last = places_m.len() - 1;
         let index_of = |at_m: f64| places_m.partition_point(|place| *place < at_m - PLACE_TOLERANCE_M).min(last);
         let mut series_ohm = vec![0.0; places_m.len()];
@@ -270,11 +272,10 @@ impl Builder {
         let index = chain.stretches.partition_point(|stretch| stretch.to_m < middle_m);
         let netting = chain.stretches[index.min(chain.stretches.len() - 1)];
         let length_m = to_m - from_m;
-        let coarse = netting.r_ohm_per_m * netting.g_s_per_m * length_m * length_m > mesh.rg_limit;
-        let pieces = if coarse { (length_m / mesh.fine_m).ceil().clamp(1.0, MOST_PIECES) } else { 1.0 };
-        let piece_m = length_m / pieces;
+        let pieces = sections(&netting, length_m, mesh);
+        let piece_m = length_m / pieces as f64;
         let (mut live, mut earthed) = from;
-        for _ in 0..pieces as usize {
+        for _ in 0..pieces {
             let next = self.node();
             self.link(live, next, netting.r_ohm_per_m * piece_m);
             for end in [live, next] {
@@ -346,25 +347,6 @@ impl Builder {
         graph.probes = self.probes.iter().map(probe).collect();
         graph
     }
-}
-
-/// Every place of a chain that is a node, sorted, each once.
-fn places(chain: &Chain, named: &[f64]) -> Vec<f64> {
-    let length_m = chain.length_m();
-    let mut places_m = vec![0.0];
-    places_m.extend(chain.stretches.iter().map(|stretch| stretch.to_m));
-    places_m.extend(chain.earthed.stretches.iter().flat_map(|stretch| [stretch.from_m, stretch.to_m]));
-    places_m.extend(chain.joins.iter().chain(&chain.earthed.joins).map(|join| join.at_m));
-    places_m.extend(&chain.breaks);
-    places_m.extend(chain.shorts.iter().map(|short| short.at.at_m));
-    places_m.extend(chain.marks.iter().map(|mark| mark.at_m));
-    places_m.extend(named);
-    for place in &mut places_m {
-        *place = place.clamp(0.0, length_m);
-    }
-    places_m.sort_by(f64::total_cmp);
-    places_m.dedup_by(|later, kept| *later - *kept <= PLACE_TOLERANCE_M);
-    places_m
 }
 
 fn earthed_at(chain: &Chain, at_m: f64) -> Option<EarthedStretch> {

@@ -13,6 +13,7 @@
 
 mod graph;
 mod order;
+mod poles;
 mod step;
 mod touch;
 
@@ -20,6 +21,7 @@ use crate::animal::{Animal, Animals, Touch};
 use crate::circuit::{Circuit, CircuitFault, Mesh};
 use crate::network::{LEAST_SHORT_OHM, deal};
 use crate::pulse::{Accuracy, Pulse};
+use crate::touch::Found;
 use graph::Graph;
 use order::Order;
 use step::Stepping;
@@ -61,8 +63,8 @@ pub(crate) fn animals(circuit: &Circuit, animal: &Animal, mesh: &Mesh) -> Result
     };
     let spots: Vec<Spot> = graph.probes.iter().map(to_feet).chain(graph.probes.iter().filter_map(to_line)).collect();
     let charges = touch::charges(&graph, &order, &spots);
-    let found: Vec<(touch::Found, f64)> = touch::touches(&graph, &order, &spots).into_iter().zip(charges).collect();
-    let body = |(found, charge_c): &(touch::Found, f64), ohm: f64| {
+    let found: Vec<(Found, f64)> = touch::touches(&graph, &order, &spots).into_iter().zip(charges).collect();
+    let body = |(found, charge_c): &(Found, f64), ohm: f64| {
         let share = animal.body_ohm / ohm;
         Touch { peak_v: found.peak_v * share, energy_j: found.square_vs / ohm * share, charge_c: *charge_c }
     };

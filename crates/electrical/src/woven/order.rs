@@ -1,14 +1,21 @@
 //! Elimination of a general graph at one place `s` of the Laplace plane, without a subtraction.
 //!
 //! Taking a node out is the star-mesh step: with links `y_i` to its neighbours and their sum `S` (remote earth counts),
-//! it leaves a link `y_i y_j / S` between each two of them. The order, least neighbours first, and the place of every
+//! it leaves a link `y_i y_j / S` between each two of them. The order, fewest neighbours first (minimum degree), and the place of every
 //! link that comes to be are found once; the figures are worked out for each `s`. Two ladders side by side keep at most
 //! a handful of neighbours, so that both are linear in the nodes.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::VecDeque;
 
 use crate::complex::Complex;
 use crate::woven::graph::{EARTH, Graph};
+
+/// In so many stretches the nodes are taken out in turn: each waits for the one before it in its own stretch alone, so
+/// that a processor has several on the way at once.
+const STRETCHES: usize = 4;
+
+/// A node of two ladders side by side seldom has more neighbours on the way.
+const USUAL_NEIGHBOURS: usize = 6;
 
 /// In which order nodes are taken out, and where the figures of each link lie.
 #[derive(Debug, Clone)]
@@ -20,8 +27,8 @@ pub(crate) struct Order {
     /// Links between each two neighbours of all steps: `(0, 1), (0, 2), .., (1, 2), ..`.
     pairs: Vec<usize>,
     links: usize,
-    /// The link of each conductance and capacitance of the graph; remote earth is no link: `None`.
-    of: BTreeMap<(usize, usize), usize>,
+    /// The step that takes each node out; none takes out remote earth.
+    step_of: Vec<Option<usize>>,
     /// How many of the last steps are the energizer's poles.
     poles: usize,
 }
@@ -34,82 +41,138 @@ struct Step {
     first_pair: usize,
 }
 
-fn key(a: usize, b: usize) -> (usize, usize) {
-    (a.min(b), a.max(b))
+/// What is linked to each node that is not yet taken out: node and link. A handful each, so that looking through them is
+/// quicker than any map.
+struct Mesh {
+    beside: Vec<Vec<(usize, usize)>>,
+    links: usize,
+    /// With how many neighbours each stands in the queue.
+    queued: Vec<usize>,
+}
+
+impl Mesh {
+    /// The link between two nodes, made where there is none; `None` to remote earth.
+    fn link(&mut self, a: usize, b: usize) -> Option<usize> {
+        if a == b || a == EARTH || b == EARTH {
+            return None;
+        }
+        if let Some((_, link)) = self.beside[a].iter().find(|(node, _)| *node == b) {
+            return Some(*link);
+        }
+        let link = self.links;
+        self.links += 1;
+        self.beside[a].push((b, link));
+        self.beside[b].push((a, link));
+        Some(link)
+    }
+}
+
+/// The nodes by how many neighbours they have. A node stands in the queue of every count that it ever had; where it is
+/// no longer right it is passed over.
+#[derive(Default)]
+struct Queue {
+    of_count: Vec<VecDeque<usize>>,
+    least: usize,
+}
+
+impl Queue {
+    fn push(&mut self, node: usize, count: usize) {
+        if self.of_count.len() <= count {
+            self.of_count.resize_with(count + 1, VecDeque::new);
+        }
+        self.of_count[count].push_back(node);
+        self.least = self.least.min(count);
+    }
+
+    /// The node that has waited longest of those with the fewest neighbours.
+    fn pop(&mut self, is_right: impl Fn(usize, usize) -> bool) -> Option<usize> {
+        while self.least < self.of_count.len() {
+            match self.of_count[self.least].pop_front() {
+                Some(node) if is_right(node, self.least) => return Some(node),
+                Some(_) => {}
+                None => self.least += 1,
+            }
+        }
+        None
+    }
 }
 
 impl Order {
     pub(crate) fn new(graph: &Graph) -> Self {
-        let mut beside: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); graph.nodes];
+        let beside = (0..graph.nodes).map(|_| Vec::with_capacity(USUAL_NEIGHBOURS)).collect();
+        let mut mesh = Mesh { beside, links: 0, queued: vec![0; graph.nodes] };
         let touched = graph.probes.iter().filter_map(|probe| Some((probe.live, probe.earthed?, 0.0)));
         let feeder = (graph.terminal, graph.pole, 0.0);
         let all = graph.conductances().chain(graph.capacitances()).chain(touched).chain(std::iter::once(feeder));
         for (a, b, _) in all {
-            if a != b && a != EARTH && b != EARTH {
-                beside[a].insert(b);
-                beside[b].insert(a);
-            }
+            mesh.link(a, b);
         }
         let mut order = Self {
             steps: Vec::with_capacity(graph.nodes),
-            neighbours: Vec::new(),
-            pairs: Vec::new(),
+            neighbours: Vec::with_capacity(4 * graph.nodes),
+            pairs: Vec::with_capacity(5 * graph.nodes),
             links: 0,
-            of: BTreeMap::new(),
+            step_of: vec![None; graph.nodes],
             poles: 0,
         };
         let is_pole = |node: usize| node == graph.terminal || node == graph.pole;
-        let mut queue: BTreeSet<(usize, usize)> =
-            (1..graph.nodes).filter(|node| !is_pole(*node)).map(|node| (beside[node].len(), node)).collect();
-        while let Some((_, node)) = queue.pop_first() {
-            order.take_out(node, &mut beside, |node, before, after| {
-                if queue.remove(&(before, node)) {
-                    queue.insert((after, node));
+        let mut queue = Queue::default();
+        let stretch = graph.nodes.div_ceil(STRETCHES);
+        let in_turn = (0..stretch).flat_map(|at| (0..STRETCHES).map(move |number| number * stretch + at));
+        for node in in_turn.filter(|node| (1..graph.nodes).contains(node) && !is_pole(*node)) {
+            mesh.queued[node] = mesh.beside[node].len();
+            queue.push(node, mesh.queued[node]);
+        }
+        while let Some(node) =
+            queue.pop(|node, count| order.step_of[node].is_none() && mesh.beside[node].len() == count)
+        {
+            order.take_out(node, &mut mesh, |other, count| {
+                if !is_pole(other) {
+                    queue.push(other, count);
                 }
             });
         }
         for node in [graph.terminal, graph.pole] {
             if node != EARTH {
-                order.take_out(node, &mut beside, |_, _, _| {});
+                order.take_out(node, &mut mesh, |_, _| {});
                 order.poles += 1;
             }
         }
+        order.links = mesh.links;
         order
     }
 
-    fn take_out(&mut self, node: usize, beside: &mut [BTreeSet<usize>], mut recount: impl FnMut(usize, usize, usize)) {
-        let around: Vec<usize> = std::mem::take(&mut beside[node]).into_iter().collect();
-        let counts: Vec<usize> = around.iter().map(|other| beside[*other].len()).collect();
+    /// Takes a node out; tells the neighbours whose own counts have changed.
+    fn take_out(&mut self, node: usize, mesh: &mut Mesh, mut recount: impl FnMut(usize, usize)) {
+        let around = std::mem::take(&mut mesh.beside[node]);
         let (first, first_pair) = (self.neighbours.len(), self.pairs.len());
-        for &other in &around {
-            beside[other].remove(&node);
-            let link = self.link(node, other);
-            self.neighbours.push((other, link));
-        }
-        for (index, &one) in around.iter().enumerate() {
-            for &other in &around[index + 1..] {
-                beside[one].insert(other);
-                beside[other].insert(one);
-                let link = self.link(one, other);
-                self.pairs.push(link);
+        for (other, _) in &around {
+            let list = &mut mesh.beside[*other];
+            if let Some(at) = list.iter().position(|(beside, _)| *beside == node) {
+                list.swap_remove(at);
             }
         }
-        for (&other, before) in around.iter().zip(counts) {
-            recount(other, before, beside[other].len());
+        for (index, (one, _)) in around.iter().enumerate() {
+            self.pairs.extend(around[index + 1..].iter().filter_map(|(other, _)| mesh.link(*one, *other)));
         }
+        for (other, _) in &around {
+            let count = mesh.beside[*other].len();
+            if count != mesh.queued[*other] {
+                mesh.queued[*other] = count;
+                recount(*other, count);
+            }
+        }
+        self.step_of[node] = Some(self.steps.len());
         self.steps.push(Step { node, first, count: around.len(), first_pair });
+        self.neighbours.extend(around);
     }
 
-    fn link(&mut self, a: usize, b: usize) -> usize {
-        let next = self.links;
-        let link = *self.of.entry(key(a, b)).or_insert(next);
-        self.links = self.links.max(link + 1);
-        link
-    }
-
-    /// The link between two nodes; `None` to remote earth.
+    /// The link between two nodes; `None` to remote earth, and where there is none.
     pub(crate) fn link_of(&self, a: usize, b: usize) -> Option<usize> {
-        self.of.get(&key(a, b)).copied()
+        // It stands at the one that is taken out first.
+        let (at, other) = if self.step_of[a]? < self.step_of[b]? { (a, b) } else { (b, a) };
+        let Step { first, count, .. } = self.steps[self.step_of[at]?];
+        self.neighbours[first..first + count].iter().find(|(node, _)| *node == other).map(|(_, link)| *link)
     }
 }
 
@@ -160,7 +223,7 @@ pub(crate) struct Factors {
 
 /// A node that nothing holds at all stays at nothing.
 fn inverse(sum: Complex) -> Complex {
-    if sum.size() > 0.0 { sum.inverse() } else { Complex::ZERO }
+    if sum.size_at_most() > 0.0 { sum.inverse() } else { Complex::ZERO }
 }
 
 impl Factors {

@@ -1,16 +1,11 @@
 //! The pulse on a general graph, step by step: the scheme of `stepper`, the peaks and energies of `pulse`.
 
 use crate::complex::Complex;
-use crate::pulse::{
-    Accuracy, BALANCED, DECAYS, Energy, FIRST_DROP, LONGEST_S, MOST_STEPS_PER_PERIOD, NEGLIGIBLE, Peak, Pulse, RETRIES,
-    RINGING_DECAYS, RINGING_PERIODS, SHORTER, SPENT, STEPS_PER_PERIOD, vertex,
-};
+use crate::pulse::{Accuracy, BALANCED, Energy, Peak, Peaks, Pulse, RETRIES, Ringing, SHORTER, SPENT, settled_s};
 use crate::stepper::{FIRST_INSTANT, POLE, WEIGHT};
 use crate::woven::graph::{EARTH, Graph};
 use crate::woven::order::{Factors, Figures, Order};
-
-/// Equal steps before the step is doubled, at least.
-const STEPS: usize = 12;
+use crate::woven::poles::Poles;
 
 /// One graph being stepped.
 pub(crate) struct Stepping<'a> {
@@ -28,15 +23,6 @@ pub(crate) struct Stepping<'a> {
     scale: f64,
     weight: Complex,
     feeder_y: Complex,
-}
-
-#[derive(Clone, Copy, Default)]
-struct Track {
-    at_once_v: f64,
-    first_v: f64,
-    earlier_v: f64,
-    last_v: f64,
-    best: Peak,
 }
 
 /// Watts, or joules: source, stakes, wires, leakage, shorts.
@@ -70,35 +56,25 @@ impl<'a> Stepping<'a> {
 
     /// As [`Stepping::pulse`], read between any nodes.
     pub(crate) fn read(&mut self, probes: &[(usize, usize)], accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
-        let (longest_step_s, ringing_s) = self.ringing();
-        let block = accuracy.steps_per_octave.max(STEPS).next_multiple_of(2);
+        let ringing = self.ringing();
+        let block = accuracy.steps_per_octave.max(2).next_multiple_of(2);
         let mut first_step_s = accuracy.first_step_s;
         if !(first_step_s > 0.0 && first_step_s.is_finite()) {
             first_step_s = Accuracy::default().first_step_s;
         }
         let mut residual_before = f64::INFINITY;
-        let counts_v = NEGLIGIBLE * self.graph.feeder.v0;
-        let mut tracks = Vec::new();
+        let mut peaks = Peaks::default();
         for retry in 0..=RETRIES {
-            tracks = self.integrate(probes, first_step_s, block, (longest_step_s, ringing_s), out);
-            let first_block_s = first_step_s * block as f64;
-            let early = tracks.iter().any(|track| {
-                let Peak { volts, at_s } = track.best;
-                if at_s > 0.0 {
-                    at_s <= first_block_s && volts - track.at_once_v > counts_v
-                } else {
-                    track.at_once_v - track.first_v > FIRST_DROP * volts + counts_v
-                }
-            });
+            self.integrate(probes, first_step_s, block, &ringing, (&mut peaks, out));
             let residual = out.energy.residual().abs();
             let unbalanced = residual > BALANCED && residual < 0.5 * residual_before;
-            if !(unbalanced || early) {
+            if !(unbalanced || peaks.are_early(first_step_s * block as f64)) {
                 break;
             }
             residual_before = residual;
             first_step_s /= SHORTER.powi(retry + 1);
         }
-        tracks.into_iter().map(|track| track.best).collect()
+        peaks.tracks.into_iter().map(|track| track.best).collect()
     }
 
     fn integrate(
@@ -106,23 +82,21 @@ impl<'a> Stepping<'a> {
         probes: &[(usize, usize)],
         first_step_s: f64,
         block: usize,
-        (longest_step_s, ringing_s): (f64, f64),
-        out: &mut Pulse,
-    ) -> Vec<Track> {
+        ringing: &Ringing,
+        (peaks, out): (&mut Peaks, &mut Pulse),
+    ) {
         let graph = self.graph;
         let stored_j = graph.feeder.stored_j();
-        let counts_v = NEGLIGIBLE * graph.feeder.v0;
         let longest_s = longest_s(graph, None);
         self.start();
-        let read = |volts: &[f64], probe: &(usize, usize)| volts[probe.0] - volts[probe.1];
-        let mut tracks: Vec<Track> = probes
-            .iter()
-            .map(|probe| {
-                let volts = read(&self.volts, probe);
-                let best = Peak { volts, at_s: 0.0 };
-                Track { at_once_v: volts, first_v: volts, earlier_v: f64::INFINITY, last_v: volts, best }
-            })
-            .collect();
+        let mut read_v = vec![0.0; probes.len()];
+        let read = |volts: &[f64], read_v: &mut [f64]| {
+            for (read_v, (from, to)) in read_v.iter_mut().zip(probes) {
+                *read_v = volts[*from] - volts[*to];
+            }
+        };
+        read(&self.volts, &mut read_v);
+        peaks.start(graph.feeder.v0, &read_v, (0..probes.len()).map(Some));
         let mut spent: Powers = [0.0; 5];
         let mut add = |power: &Powers, weight: f64| {
             for (spent, power) in spent.iter_mut().zip(power) {
@@ -131,10 +105,9 @@ impl<'a> Stepping<'a> {
         };
         let mut power = self.power();
         let mut step_s = first_step_s;
-        let mut times_s = [0.0; 2];
         out.steps = 0;
         loop {
-            let allowed_s = if self.time_s < ringing_s { longest_step_s } else { f64::INFINITY };
+            let allowed_s = ringing.step_s(self.time_s);
             let taken_s = step_s.min(allowed_s);
             if (taken_s - self.step_s).abs() > 0.0 {
                 self.factor(POLE * taken_s.recip(), taken_s.recip(), WEIGHT);
@@ -144,15 +117,14 @@ impl<'a> Stepping<'a> {
                 add(&power, taken_s / 3.0);
                 for weight in [4.0, 1.0] {
                     self.advance();
-                    for (track, probe) in tracks.iter_mut().zip(probes) {
-                        track.sample(read(&self.volts, probe), [times_s[0], times_s[1], self.time_s], counts_v);
-                    }
-                    times_s = [times_s[1], self.time_s];
+                    read(&self.volts, &mut read_v);
+                    peaks.note(&read_v, self.time_s);
                     power = self.power();
                     add(&power, weight * taken_s / 3.0);
                 }
                 out.steps += 2;
             }
+            peaks.look();
             if self.left_j() < SPENT * stored_j || self.time_s > longest_s {
                 break;
             }
@@ -164,7 +136,6 @@ impl<'a> Stepping<'a> {
         out.energy = Energy { stored_j, source_j, earth_j, wire_j, leakage_j, shorts_j, left_j: self.left_j() };
         out.charge_c = graph.feeder.farad * (graph.feeder.v0 - self.source_v);
         out.end_s = self.time_s;
-        tracks
     }
 
     /// The pulse over time at every probe, until it is nearly spent.
@@ -176,7 +147,7 @@ impl<'a> Stepping<'a> {
         longest_s: f64,
     ) -> (Vec<f64>, Vec<Vec<f64>>) {
         let graph = self.graph;
-        let (longest_step_s, ringing_s) = self.ringing();
+        let ringing = self.ringing();
         let block = accuracy.steps_per_octave.max(2);
         let spent_v = drawn * graph.feeder.v0.abs();
         self.start();
@@ -188,7 +159,7 @@ impl<'a> Stepping<'a> {
             if most_v <= spent_v || times_s.len() >= most_samples || self.time_s > longest_s {
                 break;
             }
-            let allowed_s = if self.time_s < ringing_s { longest_step_s } else { f64::INFINITY };
+            let allowed_s = ringing.step_s(self.time_s);
             let taken_s = step_s.min(allowed_s);
             self.factor(POLE * taken_s.recip(), taken_s.recip(), WEIGHT);
             self.step_s = taken_s;
@@ -274,38 +245,13 @@ impl<'a> Stepping<'a> {
         0.5 * (own + between + source)
     }
 
-    /// The longest step while the inductance rings, and until when it does.
-    fn ringing(&self) -> (f64, f64) {
-        let Some(pole) = super::touch::Poles::new(self.graph, self.order).of_circuit() else {
-            return (f64::INFINITY, 0.0);
-        };
-        let period_s = 2.0 * std::f64::consts::PI / pole.im;
-        let decay = (-pole.re).max(f64::MIN_POSITIVE);
-        let steps = STEPS_PER_PERIOD * (0.7 * pole.im / (2.0 * decay)).cbrt();
-        let step_s = period_s / steps.clamp(STEPS_PER_PERIOD, MOST_STEPS_PER_PERIOD);
-        (step_s, (RINGING_DECAYS / decay).min(RINGING_PERIODS * period_s))
+    /// How the inductance bounds the step.
+    fn ringing(&self) -> Ringing {
+        Ringing::at(Poles::new(self.graph, self.order).of_circuit())
     }
 }
 
-impl Track {
-    fn sample(&mut self, now_v: f64, times_s: [f64; 3], counts_v: f64) {
-        if times_s[1] <= 0.0 {
-            self.first_v = now_v;
-        }
-        if self.last_v >= now_v && self.last_v > self.earlier_v && self.last_v > counts_v {
-            if let Some(top) = vertex([self.earlier_v, self.last_v, now_v], times_s, self.best.volts) {
-                self.best = top;
-            }
-        } else if now_v > self.best.volts {
-            self.best = Peak { volts: now_v, at_s: times_s[2] };
-        }
-        self.earlier_v = self.last_v;
-        self.last_v = now_v;
-    }
-}
-
-/// When even the slowest part has settled, as for the ladder: all resistance in series, and one over all leakage, times
-/// all capacitance. A touch conducts besides what the graph has.
+/// When even the slowest part has settled. A touch conducts besides what the graph has.
 pub(crate) fn longest_s(graph: &Graph, touch_ohm: Option<f64>) -> f64 {
     let feeder = &graph.feeder;
     let series_ohm: f64 = feeder.ohm()
@@ -314,9 +260,5 @@ pub(crate) fn longest_s(graph: &Graph, touch_ohm: Option<f64>) -> f64 {
     let leak_s: f64 = graph.leak_s.iter().sum::<f64>()
         + graph.shorts.iter().map(|short| short.2).sum::<f64>()
         + touch_ohm.map_or(0.0, f64::recip);
-    let fence_f: f64 = graph.capacitances().map(|link| link.2).sum();
-    let slowest_s =
-        if leak_s > 0.0 { (series_ohm + 1.0 / leak_s) * (fence_f + feeder.farad) } else { series_ohm * fence_f };
-    let inductive_s = if feeder.henry > 0.0 { 2.0 * feeder.henry / feeder.ohm() } else { 0.0 };
-    (DECAYS * (slowest_s + inductive_s)).min(LONGEST_S)
+    settled_s(feeder, series_ohm, leak_s, graph.capacitances().map(|link| link.2).sum())
 }

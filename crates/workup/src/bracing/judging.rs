@@ -33,10 +33,8 @@ impl Parts {
             spike: Spike { length_m: net.spike_length_m(), diameter_m: net.spike_diameter_m() },
         };
         let brace = &plan.store.brace;
-        let named = run.nets.as_ref().and_then(|nets| nets.first()).and_then(|id| plan.net_kind(id));
-        let net = named.or(plan.store.nets.first());
-        let net_height_m = net.map_or(f64::INFINITY, plan::NetKind::height_m);
-        let stand_off_m = |stated: &StatedBrace| brace.guy_of(stated, net_height_m).1;
+        // As if no net were too low for it; which one stands there is known once the corners are.
+        let stand_off_m = |stated: &StatedBrace| brace.guy_of(stated, f64::INFINITY).1;
         Self {
             kinds: plan.store.nets.iter().map(forces).collect(),
             stake: StakeKind {
@@ -84,7 +82,15 @@ impl Judging {
         let parts = Parts::of(plan, run);
         let request = parts.request(plan, outline, placement, soil);
         let judge = Judge { rule: &plan.store.brace, request };
-        let corners = geometry::corners(&request);
+        let mut corners = geometry::corners(&request);
+        for corner in &mut corners {
+            if let Some(&number) = corner.stated.last() {
+                // A guy is tied no higher than the net that stands at its corner, and by an angle its peg then stands nearer.
+                let (_, stand_off_m) = judge.rule.guy_of(&run.braces[number], judge.own(corner).height_m);
+                corner.stake.stand_off_m = stand_off_m;
+                corner.stake.at = corner.at + corner.stake.away * stand_off_m;
+            }
+        }
         let of = |corner: &Corner| corner.stated.last().map(|&number| judge.brace(corner, &run.braces[number]));
         let stated = corners.iter().map(of).collect();
         Self { parts, corners, stated }

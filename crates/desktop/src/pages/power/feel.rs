@@ -4,12 +4,14 @@
 use egui::{Align2, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::LineStyle;
 use words::Words;
-use words::texts::{Power as Text, Window};
+use words::texts::{Faults, Power as Text, Window};
 use workup::power::{Felt, PulseShape, SOILS_OHM_M, Study, Who};
 
+use super::curve::sampled;
 use crate::kit;
 use crate::pages::Desk;
-use crate::pages::plot::{below, frame, line, plot};
+use crate::pages::plot::{below, frame, kept_pen, line, plot};
+
 use crate::theme::{self, colour};
 
 /// Columns of the table end at these shares of the width.
@@ -110,18 +112,32 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
     desk.section(ui, &head, &wide);
     let other =
         sound.map_or((&pulse.times_s, Some(&pulse.feed_kv)), |sound| (&sound.times_s, sound.posts_kv.get(post)));
-    let end_s = WIDTHS * pulse.duration_s.max(sound.map_or(0.0, |sound| sound.duration_s));
+    let kept: Vec<(usize, &PulseShape)> = desk
+        .editor
+        .curves()
+        .enumerate()
+        .filter_map(|(number, curve)| Some((number, curve.pulse.as_ref()?)))
+        .filter(|(_, pulse)| post < pulse.posts_kv.len())
+        .collect();
+    let widths = sound.into_iter().chain(kept.iter().map(|(_, pulse)| *pulse)).map(|pulse| pulse.duration_s);
+    let end_s = WIDTHS * widths.fold(pulse.duration_s, f64::max);
     let points = |times: &[f64], kv: &[f64]| -> Vec<[f64; 2]> {
         times.iter().zip(kv).take_while(|(at, _)| **at <= end_s).map(|(at, kv)| [at * 1e3, *kv]).collect()
     };
     let (mine, theirs) = (points(&pulse.times_s, here), other.1.map(|kv| points(other.0, kv)));
-    let all = mine.iter().chain(theirs.iter().flatten());
+    let kept: Vec<(usize, Vec<[f64; 2]>)> =
+        kept.into_iter().map(|(number, pulse)| (number, points(&pulse.times_s, &pulse.posts_kv[post]))).collect();
+    let all = mine.iter().chain(theirs.iter().flatten()).chain(kept.iter().flat_map(|(_, points)| points));
     let (low, high) = all.fold((0.0_f64, 1.0_f64), |(low, high), at| (low.min(at[1]), high.max(at[1])));
     let frame = frame(ui, desk, &head, (0.0, end_s * 1e3), (low.floor(), high.ceil()), 1.0, |kv| words.number(kv, 0));
     plot(ui, "pulse over time", &frame, |plot| {
         if let Some(theirs) = theirs {
             let pen = Stroke::new(1.25, colour(p.ink2));
             plot.line(line("other", theirs).stroke(pen).style(LineStyle::Dotted { spacing: 4.0 }));
+        }
+        for (number, points) in kept.clone() {
+            let (pen, style) = kept_pen(number, p);
+            plot.line(line("kept", points).stroke(pen).style(style));
         }
         plot.line(line("here", mine).stroke(Stroke::new(2.0, colour(p.ink))));
     });
@@ -133,6 +149,12 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
     }
     ui.add_space(4.0);
     desk.second(ui, words.text(if sound.is_some() { Text::DottedSound } else { Text::DottedFeed }));
+    for (number, _) in &kept {
+        if let Some(curve) = desk.editor.curves().nth(*number) {
+            let name = words::capital(&desk.editor.curve_name(*number, curve));
+            sampled(ui, desk, *number, &words.say(Faults::CurvePulse, &[("name", &name)]));
+        }
+    }
     let charge = words.number(pulse.charge_c * 1e3, 2);
     let joules = words.number(pulse.energy_j, 2);
     desk.second(ui, &words.say(Text::PulseCarries, &[("joules", &joules), ("charge", &charge)]));
