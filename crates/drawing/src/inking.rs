@@ -18,7 +18,7 @@ pub(crate) mod signs;
 mod slope;
 mod states;
 pub(crate) mod trace;
-mod words;
+pub(crate) mod words;
 
 use plan::Point;
 
