@@ -217,6 +217,19 @@ pub fn wind_line(words: Words, wind: &Wind) -> String {
     )
 }
 
+/// How many posts go over in the wind that is to be stood; `None` where none is stated.
+pub fn wind_asked_line(words: Words, wind: &Wind) -> Option<String> {
+    let (stated, clean, fouled) = (wind.wanted_m_per_s?, wind.clean.as_ref()?, wind.fouled.as_ref()?);
+    let count = |over: Option<usize>| over.unwrap_or(0).to_string();
+    let places = [
+        ("wind", &*words.wind(stated)),
+        ("clean", &*count(clean.over)),
+        ("fouled", &*count(fouled.over)),
+        ("free", &*clean.free.to_string()),
+    ];
+    Some(words.say(Text::WindOver, &places))
+}
+
 /// What is found of the ground.
 pub(crate) fn of_plan(look: Look<'_>) -> Option<Finding> {
     let refuses = look.workup.soil.as_ref().is_some_and(|soil| soil.refuses);
