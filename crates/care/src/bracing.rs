@@ -116,7 +116,7 @@ fn rests_on(words: Words, soil: &SoilFound) -> String {
 
 /// A mend in a few words, such as `guy to a peg of 0.30 m`.
 pub fn mend(words: Words, mend: &Mend) -> String {
-    let length = words.peg_length(mend.length_m);
+    let length = words.fine_length(mend.length_m);
     match (mend.kind, &mend.cut) {
         (_, Some(cut)) => words
             .say(Text::CutOver, &[("posts", &cut.places.len().to_string()), ("turn", &words.degrees(cut.turn_deg))]),
@@ -131,7 +131,7 @@ pub fn mend(words: Words, mend: &Mend) -> String {
 
 /// What a brace is made of, in the words of a mend.
 pub fn kit(words: Words, kit: Kit) -> String {
-    let length = words.peg_length(kit.length_m);
+    let length = words.fine_length(kit.length_m);
     match (kit.kind, kit.pegs) {
         (BraceKind::Post, _) => words.say(Text::BracePost, &[("length", &length)]),
         (BraceKind::Guy, 0 | 1) => words.say(Text::Guy, &[("length", &length)]),

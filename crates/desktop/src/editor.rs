@@ -49,7 +49,7 @@ pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use message::Message;
 pub use page::Page;
-pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage};
+pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
 pub use snap::Snapped;
 
 /// What an animal feels at the weakest post.

@@ -268,8 +268,11 @@ pub enum Role {
     EarthStake,
     /// The way from the gateway to a gate, or from a coop to its gate.
     Way,
-    /// Where the end of a shut gate's leaf goes when it opens.
-    Swing,
+    /// Where the end of a shut gate's leaf goes when it opens, from where it stands shut.
+    Swing {
+        /// What it hangs on.
+        hinge: Point,
+    },
     /// Where panels lie that were laid back; the outer side is to its right.
     LaidBack,
     /// A post that is pulled to open a gate; its mark points outward.

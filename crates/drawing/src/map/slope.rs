@@ -26,7 +26,7 @@ pub(super) fn labels(sheet: &mut Sheet<'_>) {
             about: About::Height,
             at: stated.at,
             toward_rad: FRAC_PI_2,
-            texts: vec![words.fine_length(stated.up_m), words.length(stated.up_m)],
+            texts: vec![words.height(stated.up_m), words.length(stated.up_m)],
             priority: Priority::Height,
         };
         sheet.label(legend, Some(Thing::Height { height }));

@@ -121,7 +121,8 @@ texts! {
         StripGround: "ground",
         Passes: "passes",
         OnFoot: "on foot",
-        InAll: "in all",
+        BehindMower: "behind the mower",
+        MowByArea: "The minutes behind the mower are the passes at its pace, without turning. By area it takes {minutes} min: it cuts {share} of the time, and the rest is turning and overlap.",
         MinutesUnit: "min",
 
         CompareTitle: "{count} runs side by side",
