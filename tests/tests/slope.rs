@@ -276,6 +276,31 @@ fn bad_heights_get_one_sentence_each() {
         plan["runs"][0]["side_slopes"] =
             json!([side([12.0, 0.0], 3.0), side([25.0, 12.0], 0.0), side([12.0, 25.0], -1.0), side([0.0, 12.0], 0.0)]);
     });
+    // One side that rises and nothing that falls: the others are named.
+    one("sides-do-not-close", "2.00 m above its start: say how much it falls along the 3 other sides", &|plan| {
+        plan["runs"][0]["side_slopes"] = json!([{ "at": [12, 0], "rises_m": 2.0 }]);
+    });
+    one("sides-do-not-close", "0.50 m below its start: say how much it rises along side 4 to 1", &|plan| {
+        plan["runs"][0]["side_slopes"] = json!([
+            { "at": [12, 0], "rises_m": 2.0 }, { "at": [25, 12], "rises_m": 0.0 }, { "at": [12, 25], "rises_m": -2.5 }
+        ]);
+    });
+    let (plan, _, found) = with(|plan| {
+        plan["runs"][0]["side_slopes"] = json!([{ "at": [12, 0], "rises_m": 2.0 }]);
+    });
+    assert_eq!(has(&found, "sides-do-not-close").at, [plan.runs[0].outline[0]]);
+    for closes in [-2.0, -1.95] {
+        let (_, _, found) = with(|plan| {
+            plan["runs"][0]["side_slopes"] =
+                json!([{ "at": [12, 0], "rises_m": 2.0 }, { "at": [12, 25], "rises_m": closes }]);
+        });
+        assert!(!found.iter().any(|finding| finding.id == "sides-do-not-close"), "{closes}: {found:?}");
+    }
+    let (_, _, found) = with(|plan| {
+        plan["runs"][0]["closed"] = json!(false);
+        plan["runs"][0]["side_slopes"] = json!([{ "at": [12, 0], "rises_m": 2.0 }]);
+    });
+    assert!(!found.iter().any(|finding| finding.id == "sides-do-not-close"), "an open line may end higher: {found:?}");
     one("bad-value", "runs[0].side_slopes[0].one_in is 0", &|plan| {
         plan["runs"][0]["side_slopes"] = json!([{ "at": [12, 0], "one_in": 0 }]);
     });

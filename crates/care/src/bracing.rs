@@ -116,7 +116,7 @@ fn rests_on(words: Words, soil: &SoilFound) -> String {
 
 /// A mend in a few words, such as `guy to a peg of 0.30 m`.
 pub fn mend(words: Words, mend: &Mend) -> String {
-    let length = words.peg_length(mend.length_m);
+    let length = words.fine_length(mend.length_m);
     match (mend.kind, &mend.cut) {
         (_, Some(cut)) => words
             .say(Text::CutOver, &[("posts", &cut.places.len().to_string()), ("turn", &words.degrees(cut.turn_deg))]),
@@ -131,7 +131,7 @@ pub fn mend(words: Words, mend: &Mend) -> String {
 
 /// What a brace is made of, in the words of a mend.
 pub fn kit(words: Words, kit: Kit) -> String {
-    let length = words.peg_length(kit.length_m);
+    let length = words.fine_length(kit.length_m);
     match (kit.kind, kit.pegs) {
         (BraceKind::Post, _) => words.say(Text::BracePost, &[("length", &length)]),
         (BraceKind::Guy, 0 | 1) => words.say(Text::Guy, &[("length", &length)]),
@@ -215,6 +215,19 @@ pub fn wind_line(words: Words, wind: &Wind) -> String {
             ("posts", &first_posts(words, fouled)),
         ],
     )
+}
+
+/// How many posts go over in the wind that is to be stood; `None` where none is stated.
+pub fn wind_asked_line(words: Words, wind: &Wind) -> Option<String> {
+    let (stated, clean, fouled) = (wind.wanted_m_per_s?, wind.clean.as_ref()?, wind.fouled.as_ref()?);
+    let count = |over: Option<usize>| over.unwrap_or(0).to_string();
+    let places = [
+        ("wind", &*words.wind(stated)),
+        ("clean", &*count(clean.over)),
+        ("fouled", &*count(fouled.over)),
+        ("free", &*clean.free.to_string()),
+    ];
+    Some(words.say(Text::WindOver, &places))
 }
 
 /// What is found of the ground.

@@ -32,7 +32,7 @@ pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
-pub use slope::panel_said;
+pub use slope::{panel_said, slope_line};
 
 /// Everything that a rule looks at.
 #[derive(Clone, Copy)]

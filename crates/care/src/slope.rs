@@ -53,15 +53,40 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         }
     }
     if slope.closing_m.abs() > CLOSES_M {
-        let places = [("run", name), ("by", &words.fine_length(slope.closing_m.abs()))];
-        found.push(
-            Finding::new("sides-do-not-close", Severity::Note, "geometry").says(words.say(Text::NotClosing, &places)),
-        );
+        found.push(not_closing(look, run, slope));
     }
     if look.plan.ground.height_grid.is_some() && !slope.sides.iter().any(|side| side.evidence == Evidence::Grid) {
         found.extend(off_the_grid(look, run, worked));
     }
     found
+}
+
+/// Rises of a ring that do not sum to nothing; the mend names the sides that nothing is stated of.
+fn not_closing(look: Look<'_>, run: &Run, slope: &Slope) -> Finding {
+    let words = look.words;
+    let rises = slope.closing_m > 0.0;
+    let sides = slope.sides.iter().enumerate();
+    let level: Vec<usize> =
+        sides.filter(|(_, side)| side.evidence == Evidence::Level).map(|(index, _)| index).collect();
+    let mend = if level.is_empty() {
+        words.text(Text::CorrectASide).to_owned()
+    } else {
+        let named = |side: usize| {
+            let (from, to) = (slope.sides[side].vertex, slope.sides[(side + 1) % slope.sides.len()].vertex);
+            words.say(Text::SideNamed, &[("from", &(from + 1).to_string()), ("to", &(to + 1).to_string())])
+        };
+        let sides = match level.as_slice() {
+            &[one] => named(one),
+            &[one, other] => words.say(Text::AndLast, &[("first", &named(one)), ("last", &named(other))]),
+            many => words.say(Text::TheOtherSides, &[("count", &many.len().to_string())]),
+        };
+        words.say(if rises { Text::SayWhatFalls } else { Text::SayWhatRises }, &[("sides", &sides)])
+    };
+    // The place is where the line would not meet itself.
+    let places = [("run", run_name(run)), ("by", &words.fine_length(slope.closing_m.abs())), ("mend", &mend)];
+    Finding::new("sides-do-not-close", Severity::Note, "geometry")
+        .says(words.say(if rises { Text::RisesTooMuch } else { Text::FallsTooMuch }, &places))
+        .at(run.outline.first().copied())
 }
 
 /// What concerns the heights of the whole plan.
@@ -155,12 +180,44 @@ fn how(look: Look<'_>, slope: &Slope) -> &'static str {
         .into_iter()
         .max_by_key(|evidence| slope.sides.iter().filter(|side| side.evidence == *evidence).count())
         .unwrap_or_default();
-    look.words.text(match most {
+    known_by(look.words, most)
+}
+
+fn known_by(words: Words, evidence: Evidence) -> &'static str {
+    words.text(match evidence {
         Evidence::ByHand => Text::ByHand,
         Evidence::Spots => Text::BySpots,
         Evidence::Grid => Text::ByGrid,
         Evidence::Level => Text::ByLevel,
     })
+}
+
+/// What the line takes, how far it climbs, and by what that is known.
+pub fn slope_line(words: Words, slope: &Slope) -> String {
+    let more_m = slope.surface_m - slope.level_m;
+    let (level, surface) = (words.length(slope.level_m), words.length(slope.surface_m));
+    let places = [("level", &*level), ("surface", &*surface), ("more", &*words.fine_length(more_m))];
+    let text = if more_m < 0.005 { Text::SurfaceEqual } else { Text::SurfaceSentence };
+    let steep = format!("{} %", words.number(slope.steepest.slope * 100.0, 0));
+    let over = words.length(STEEP_OVER_M.min(slope.level_m));
+    let places_of_range = [("range", &*words.length(slope.range_m)), ("over", &*over), ("steep", &*steep)];
+    let mut sentences = vec![words.say(text, &places), words.say(Text::RangeSentence, &places_of_range)];
+    let known = |evidence: Evidence| slope.sides.iter().filter(|side| side.evidence == evidence).count();
+    let all = [Evidence::ByHand, Evidence::Grid, Evidence::Spots, Evidence::Level];
+    let how: Vec<String> = all
+        .into_iter()
+        .filter(|&evidence| known(evidence) > 0)
+        .map(|evidence| {
+            let name = known_by(words, evidence);
+            match known(evidence) {
+                count if count == slope.sides.len() => name.to_owned(),
+                1 => words.say(Text::KnownSide, &[("how", name)]),
+                count => words.say(Text::KnownSides, &[("how", name), ("count", &count.to_string())]),
+            }
+        })
+        .collect();
+    sentences.push(words.say(Text::Evidence, &[("how", &how.join(", "))]));
+    sentences.join(" ")
 }
 
 /// What is wrong under a panel, and where further posts go.

@@ -52,7 +52,7 @@ pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use message::Message;
 pub use page::Page;
-pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage};
+pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
 pub use snap::Snapped;
 pub use unrolling::{InHand, Sketch};
 

@@ -8,8 +8,9 @@ use care::Severity;
 use drawing::Theme;
 use egui::{Align2, Galley, Id, Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use plan::Today;
-use words::Units;
 use words::texts::{Power, Window as Text};
+use words::{Units, Words};
+use workup::Lay;
 
 use crate::editor::{Editor, Message, Page};
 use crate::facts;
@@ -123,18 +124,8 @@ fn ones(editor: &Editor) -> Vec<One> {
     ones.push(one(Kind::Spare, label, spare, unit.to_owned(), Page::Run));
     let posts = lay.map_or_else(none, |lay| words.number(lay.posts.len() as f64, 0));
     ones.push(one(Kind::Posts, Text::Posts, posts, String::new(), Page::Run));
-    let (needed, advised) = lay.map_or((0, 0), facts::braces);
-    let more = match advised {
-        0 if lay.is_some_and(|lay| {
-            needed > 0 && lay.corners.iter().filter(|one| one.needs_brace()).all(|one| one.holds)
-        }) =>
-        {
-            words.text(Text::BracesSet).to_owned()
-        }
-        0 => words.text(Text::BracesNeeded).to_owned(),
-        _ => words.say(Text::PlusAdvised, &[("advised", &advised.to_string())]),
-    };
-    ones.push(one(Kind::Braces, Text::Braces, lay.map_or_else(none, |_| needed.to_string()), more, Page::Run));
+    let (braces, more) = braces(words, lay);
+    ones.push(one(Kind::Braces, Text::Braces, braces, more, Page::Run));
     let (strip, unit) = match run.and_then(|(_, worked)| worked.strip.as_ref()) {
         Some(strip) => {
             let (figure, unit) = words.area_parts(strip.area_m2);
@@ -160,6 +151,25 @@ fn ones(editor: &Editor) -> Vec<One> {
         ..one(Kind::Weakest, Text::Weakest, figure, unit, Page::Power)
     });
     ones
+}
+
+/// Braces and how far they are: needed, set in part or all set, too weak.
+fn braces(words: Words, lay: Option<&Lay>) -> (String, String) {
+    let Some(lay) = lay else { return ("–".to_owned(), String::new()) };
+    let (needed, advised) = facts::braces(lay);
+    let set = lay.corners.iter().filter(|corner| corner.braced).count();
+    let weak = lay.corners.iter().filter(|corner| corner.brace_too_weak()).count();
+    let (figure, set_figure) = (needed.to_string(), set.to_string());
+    let places = [("used", set_figure.as_str()), ("owned", figure.as_str())];
+    match (needed - set, weak, advised) {
+        (0, 0, _) if set > 0 => (figure, words.text(Text::BracesSet).to_owned()),
+        (0, weak, _) if set > 0 => (figure, words.say(Text::BracesTooWeak, &[("weak", &weak.to_string())])),
+        (left, ..) if set > 0 => {
+            (words.say(Text::UsedOfOwned, &places), words.say(Text::BracesToSet, &[("left", &left.to_string())]))
+        }
+        (_, _, 0) => (figure, words.text(Text::BracesNeeded).to_owned()),
+        _ => (figure, words.say(Text::PlusAdvised, &[("advised", &advised.to_string())])),
+    }
 }
 
 fn label(ui: &Ui, one: &One, editor: &Editor) -> Arc<Galley> {

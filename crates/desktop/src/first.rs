@@ -131,7 +131,7 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
         Step::new(Text::LengthOfOne, Measure::Length, LENGTH_M, rolls.length_m, 5.0),
         Step::new(Text::PostsOnOne, Measure::Count, POSTS, f64::from(rolls.posts), 1.0),
     ];
-    let (mut refused, mut went_back) = (None, false);
+    let mut refused = None;
     let mut values = [None; 3];
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 16.0;
@@ -139,9 +139,9 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
             match step.show(ui, words, p) {
                 Some(Came::Answer(typed)) => *value = Some(typed),
                 Some(Came::Refused(sentence)) => refused = Some(sentence),
-                Some(Came::Back(before)) => {
+                Some(Came::Back(before, sentence)) => {
                     *value = Some(before);
-                    went_back = true;
+                    refused = Some(sentence);
                 }
                 None => {}
             }
@@ -155,15 +155,17 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
     };
     ui.add_space(14.0);
     let can = answer.sides().is_some();
+    // Half a figure is on the way to a whole one: nothing is refused before it is said to be all.
+    let typing = steps.iter().any(|step| ui.memory(|memory| memory.has_focus(step.id(words))));
+    let entered = !covered && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
     let (sentence, ink) = match refused {
         Some(sentence) => (sentence, colour(p.danger)),
+        None if !can && typing => (" ".to_owned(), colour(p.ink2)),
         None if !can => (words.text(Text::TooFew).to_owned(), colour(p.danger)),
         None => (summary(words, answer), colour(p.ink2)),
     };
     kit::prose(ui, &sentence, theme::regular(13.0), ink);
     ui.add_space(16.0);
-    // Enter over words that cannot be used is no answer.
-    let entered = !covered && !went_back && ui.input(|input| input.key_pressed(Key::Enter));
     ui.horizontal(|ui| {
         let lay = kit::button(ui, Icon::Coil, words.text(Text::LayItOut), true, p);
         let (rect, _) = ui.allocate_exact_size(vec2(60.0, 32.0), Sense::hover());
@@ -201,10 +203,10 @@ fn summary(words: Words, rolls: Rolls) -> String {
 enum Came {
     /// A figure.
     Answer(f64),
-    /// Words that cannot be used, and why.
+    /// Words that stand there and cannot be used, and why.
     Refused(String),
-    /// Such words were left: the figure from before they were typed holds.
-    Back(f64),
+    /// Such words were just said to be all: the figure from before they were typed holds, and why.
+    Back(f64, String),
 }
 
 /// A field 40 high with its figure at 20, and one more or less of it; what is typed follows at once.
@@ -223,12 +225,16 @@ impl Step {
         Self { label, measure, range, now, by }
     }
 
-    fn read(&self, words: Words, text: &str) -> Came {
+    fn id(&self, words: Words) -> Id {
+        Id::unique(("rolls field", words.text(self.label)))
+    }
+
+    fn read(&self, words: Words, text: &str) -> Result<f64, String> {
         let read = match self.measure {
             Measure::Count => words.read_count(text, self.range).map(f64::from),
             measure => words.read(measure, text, self.range),
         };
-        read.map_or_else(|typed| Came::Refused(typed.sentence(words)), Came::Answer)
+        read.map_err(|typed| typed.sentence(words))
     }
 
     /// What was typed or stepped to, or why it cannot be used.
@@ -240,7 +246,7 @@ impl Step {
             let head = kit::prose(ui, name, theme::regular(12.0), colour(p.ink2));
             ui.add_space(5.0);
             let (rect, _) = ui.allocate_exact_size(Self::SIZE, Sense::hover());
-            let id = Id::unique(("rolls field", name));
+            let id = self.id(words);
             came = self.entry(ui, rect, id, head.id, words, p);
             for (index, (icon, by, said)) in
                 [(Icon::Less, -self.by, Text::Fewer), (Icon::More, self.by, Text::More)].into_iter().enumerate()
@@ -253,15 +259,19 @@ impl Step {
                 let say = words.say(said, &[("label", name)]);
                 if kit::icon_button(&mut inside, icon, &say, true, false, p).clicked() {
                     let (next, _) = words.typed_parts(self.measure, self.now + by);
-                    came = Some(self.read(words, &next));
-                    ui.data_mut(|data| data.remove_temp::<String>(id.with("draft")));
+                    came = Some(self.read(words, &next).map_or_else(Came::Refused, Came::Answer));
+                    ui.data_mut(|data| {
+                        data.remove_temp::<String>(id.with("draft"));
+                        data.remove_temp::<bool>(id.with("refused"));
+                    });
                 }
             }
         });
         came
     }
 
-    /// The field itself. What cannot be read stays while it is being typed; the last good answer holds.
+    /// The field itself. What cannot be read stays, and is refused once it is said to be all by Enter or by leaving; the
+    /// last good answer holds meanwhile. Esc brings back what stood there before.
     fn entry(&self, ui: &mut Ui, rect: Rect, id: Id, head: Id, words: Words, p: &Palette) -> Option<Came> {
         let focused = ui.memory(|memory| memory.has_focus(id));
         let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
@@ -286,18 +296,49 @@ impl Step {
         if response.gained_focus() {
             ui.data_mut(|data| data.insert_temp(before, self.now));
         }
-        if response.lost_focus() {
-            let was = ui.data(|data| data.get_temp::<f64>(before));
-            ui.data_mut(|data| data.remove_temp::<String>(draft));
-            // Half a figure was an answer on the way to one that is none: the one before all that holds.
-            let refused = matches!(self.read(words, &text), Came::Refused(_));
-            return was.filter(|_| refused).map(Came::Back);
+        let refused = id.with("refused");
+        if response.changed() {
+            ui.data_mut(|data| data.remove_temp::<bool>(refused));
         }
-        response.has_focus().then(|| {
-            let read = self.read(words, &text);
+        let read = self.read(words, &text);
+        let forget = |ui: &Ui| {
+            ui.data_mut(|data| {
+                data.remove_temp::<String>(draft);
+                data.remove_temp::<bool>(refused);
+            });
+        };
+        if response.lost_focus() {
+            let was = ui.data(|data| data.get_temp::<f64>(before)).unwrap_or(self.now);
+            let (escaped, entered) = ui.input(|input| (input.key_pressed(Key::Escape), input.key_pressed(Key::Enter)));
+            return match read {
+                Err(sentence) if !escaped => {
+                    ui.data_mut(|data| {
+                        data.insert_temp(draft, text);
+                        data.insert_temp(refused, true);
+                    });
+                    if entered {
+                        response.request_focus();
+                    }
+                    Some(Came::Back(was, sentence))
+                }
+                _ => {
+                    forget(ui);
+                    escaped.then_some(Came::Answer(was))
+                }
+            };
+        }
+        let stands = ui.data(|data| data.get_temp::<bool>(refused)).is_some();
+        if response.has_focus() {
             ui.data_mut(|data| data.insert_temp(draft, text));
-            read
-        })
+        }
+        match read {
+            Ok(_) if stands => {
+                forget(ui);
+                None
+            }
+            Ok(typed) => response.has_focus().then_some(Came::Answer(typed)),
+            Err(sentence) => stands.then_some(Came::Refused(sentence)),
+        }
     }
 }
 

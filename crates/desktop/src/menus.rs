@@ -118,7 +118,12 @@ pub(crate) fn today(button: &Response, editor: &Editor, said: &mut Said) {
         }
         rule(ui, editor);
         let p = editor.theme().palette();
-        kit::prose(ui, words.text(Power::TodayWhy), theme::regular(12.0), colour(p.ink2));
+        // A menu's lines reach from edge to edge; a sentence does not.
+        ui.with_layout(egui::Layout::top_down(egui::Align::Min), |ui| {
+            egui::Frame::NONE.inner_margin(egui::Margin::symmetric(8, 4)).show(ui, |ui| {
+                kit::prose(ui, words.text(Power::TodayWhy), theme::regular(12.0), colour(p.ink2));
+            });
+        });
     });
 }
 

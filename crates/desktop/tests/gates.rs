@@ -224,6 +224,47 @@ fn a_gate_is_dragged_from_join_to_join_as_one_step_with_its_figures_at_hand() {
     assert!(!window(&desk).editor().can_undo());
 }
 
+/// The ground that its leaf sweeps is the gate's as much as its ring; once it is picked, so is the shut leaf.
+#[test]
+fn a_gate_is_dragged_by_its_whole_body() {
+    let places = |desk: &Desk| {
+        let shapes = &window(desk).editor().drawing().shapes;
+        let (hinge, arc) = shapes
+            .iter()
+            .find_map(|shape| match (shape.role, &shape.form) {
+                (drawing::Role::Swing { hinge }, drawing::Form::Path { points, .. }) => Some((hinge, points.clone())),
+                _ => None,
+            })
+            .unwrap();
+        let between = |one: Point, other: Point, share: f64| {
+            Point::new(
+                one.east_m + share * (other.east_m - one.east_m),
+                one.north_m + share * (other.north_m - one.north_m),
+            )
+        };
+        // Swept ground, well off the net; then the shut leaf between its posts.
+        [between(hinge, arc[arc.len() - 3], 0.8), between(hinge, arc[0], 0.5)]
+    };
+    for (body, picked) in [(0, false), (0, true), (1, true)] {
+        let mut desk = on_page(gated(), Page::Run, [1280.0, 800.0], Words::default());
+        settle(&mut desk);
+        if picked {
+            say(&mut desk, Message::Pick(Some(Thing::Gate { run: 0, gate: 0 })));
+        }
+        let from = spot(&desk, places(&desk)[body]);
+        let way = spot(&desk, Point::new(65.0, 50.0)) - spot(&desk, Point::new(50.0, 35.0));
+        hand::drag(&mut desk, from, from + way);
+        assert_eq!(plan(&desk).runs[0].gates[0].at, Some(Point::new(65.0, 50.0)), "{body} {picked}");
+    }
+    // Not picked, the leaf is still the net's side.
+    let mut desk = on_page(gated(), Page::Run, [1280.0, 800.0], Words::default());
+    settle(&mut desk);
+    let leaf = spot(&desk, places(&desk)[1]);
+    desk.event(egui::Event::PointerMoved(leaf));
+    desk.run();
+    assert!(!matches!(window(&desk).editor().hovered(), Some(Thing::Gate { .. })));
+}
+
 #[test]
 fn the_keys_take_a_picked_gate_to_the_next_join() {
     let mut desk = desk(gated());

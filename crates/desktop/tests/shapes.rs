@@ -139,9 +139,14 @@ fn a_row_lies_on_the_map_and_becomes_the_run_as_one_step() {
     assert_eq!(window(&desk).editor().plan().runs.len(), 1);
     assert_eq!(window(&desk).editor().plan().runs[0].name, "Long one", "it is the same run in another shape");
     assert_eq!(window(&desk).editor().deeds().0, [Deed::TakeShape]);
-    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    // It says what happened, with the way back, and forgets it once that was taken.
+    assert_eq!(desk.query_all_by_label_contains("is the run now").count(), 1);
+    assert!(desk.query_by_label("Make it the run").is_none());
+    click_on(&mut desk, "Take that back");
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), plan());
+    assert_eq!(desk.query_all_by_label_contains("is the run now").count(), 0);
+    assert!(window(&desk).editor().shapes().taken().is_none());
 }
 
 #[test]
@@ -155,6 +160,7 @@ fn a_shape_is_kept_beside_the_run() {
     let runs = &window(&desk).editor().plan().runs;
     assert_eq!((runs.len(), &runs[0]), (2, &plan().runs[0]));
     assert_eq!(window(&desk).editor().run_index(), 0, "the keeper's own stays in hand");
+    assert_eq!(desk.query_all_by_label_contains("stands beside yours now, as run 2").count(), 1);
     desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), plan());

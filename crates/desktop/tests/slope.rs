@@ -60,6 +60,32 @@ fn a_side_is_said_to_rise_in_metres_or_one_in_so_many() {
     assert_eq!(slope.one_in, Some(20.0), "each typed rise is one step");
 }
 
+#[test]
+fn a_sides_field_and_its_label_on_the_map_tell_one_figure_along_the_ground() {
+    let mut desk = desk(example(), Page::Run);
+    click_on(&mut desk, "Say what the sides rise");
+    desk.run();
+    fill(&mut desk, "What side 1 to 2 rises", "4");
+    fill(&mut desk, "Length of side 1 to 2", "30");
+    let editor = window(&desk).editor();
+    let outline = &editor.plan().runs[0].outline;
+    let on_map_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
+    assert!((on_map_m - (900.0_f64 - 16.0).sqrt()).abs() < 1e-6, "{on_map_m}");
+    let labels: Vec<&String> = editor
+        .drawing()
+        .shapes
+        .iter()
+        .filter(|shape| shape.thing == Some(Thing::RunSide { run: 0, side: 0 }))
+        .filter_map(|shape| if let drawing::Form::Label { texts, .. } = &shape.form { texts.last() } else { None })
+        .collect();
+    assert_eq!(labels, ["30.0 m"]);
+    // Shorter than it rises: a sentence, and the plan stays.
+    let before = window(&desk).editor().plan().clone();
+    fill(&mut desk, "Length of side 1 to 2", "3.5");
+    assert!(says(&desk, "Along the ground no side is that short here"));
+    assert_eq!(*window(&desk).editor().plan(), before);
+}
+
 fn window_say(desk: &mut hand::Desk, message: Message) {
     desk.state_mut().as_mut().unwrap().say(message);
     desk.run();

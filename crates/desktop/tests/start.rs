@@ -52,9 +52,12 @@ fn what_is_typed_is_followed_at_once_and_a_bad_answer_is_said() {
         let before = window(&desk).editor().question().unwrap().rolls;
         hand_type(&mut desk, label, bad);
         assert_eq!(window(&desk).editor().question().unwrap().rolls, before, "{label}: {bad:?} was taken");
-        assert!(desk.query_all_by_label_contains(sentence).count() > 0, "{label}: {bad:?} is answered");
+        // Nothing is refused while it is being typed.
+        assert_eq!(desk.query_all_by_label_contains(sentence).count(), 0, "{label}: {bad:?} is half a word yet");
         desk.key_press(Key::Tab);
         desk.run();
+        assert!(desk.query_all_by_label_contains(sentence).count() > 0, "{label}: {bad:?} is answered");
+        assert_eq!(window(&desk).editor().question().unwrap().rolls, before, "{label}: {bad:?} was taken");
     }
     for (label, text, want) in [
         ("Rolls", "3", (3, 50.0, 14)),

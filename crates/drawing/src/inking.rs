@@ -7,7 +7,7 @@
 
 pub(crate) mod blocks;
 pub(crate) mod faults;
-mod gates;
+pub(crate) mod gates;
 mod ghost;
 mod ground;
 mod hazards;
@@ -18,7 +18,7 @@ pub(crate) mod signs;
 mod slope;
 mod states;
 pub(crate) mod trace;
-mod words;
+pub(crate) mod words;
 
 use plan::Point;
 
@@ -208,7 +208,7 @@ impl<'a> Inker<'a> {
         match role {
             Role::StripPass | Role::PaddockEdge | Role::Clearance { .. } => self.ground_line(role, points, closed),
             Role::Hazard { kind } => self.hazard_path(kind, points),
-            Role::Way | Role::Swing | Role::LaidBack if !self.specks() => self.gate_line(role, points),
+            Role::Way | Role::Swing { .. } | Role::LaidBack if !self.specks() => self.gate_line(role, points),
             Role::Zone { more } if !self.specks() => self.zone(points, more),
             Role::Outline | Role::Gap | Role::Spare => self.bare_line(role, points, closed),
             Role::Lead | Role::EarthLead | Role::Guy { .. } if !self.specks() => self.wire(role, points),

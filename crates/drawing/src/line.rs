@@ -5,6 +5,7 @@
 mod faults;
 mod gates;
 mod netting;
+mod numbers;
 mod readings;
 mod signs;
 
@@ -23,7 +24,8 @@ use crate::shape::Thing;
 pub struct LineView {
     /// Width, pixels.
     pub width: f32,
-    /// Height, pixels; below 120 the nets' names are left out, below 100 all but net, joins, feed and corner plates.
+    /// Height, pixels; below 120 the nets' names are left out, below 100 all but net, joins, feed, corner plates and posts'
+    /// numbers.
     pub height: f32,
     /// The theme.
     pub theme: Theme,
@@ -112,7 +114,19 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
         }
         return LineDrawing { ink: pen.ink, ..LineDrawing::default() };
     };
-    let mut unroll = Unroll { scene, run: &run, track, view, colours, rows, left, right, pen, places: Vec::new() };
+    let mut unroll = Unroll {
+        scene,
+        run: &run,
+        track,
+        view,
+        colours,
+        rows,
+        left,
+        right,
+        pen,
+        places: Vec::new(),
+        above: Vec::new(),
+    };
     unroll.net();
     unroll.sides();
     unroll.nets();
@@ -125,6 +139,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     unroll.readings();
     unroll.corners();
     unroll.faults();
+    unroll.numbers();
     LineDrawing {
         left: left as f32,
         right: right as f32,
@@ -175,6 +190,8 @@ struct Unroll<'a> {
     right: f64,
     pen: Pen,
     places: Vec<(Thing, [f32; 4])>,
+    /// What else stands over or under the line: left, top, right and foot. No number is put there.
+    above: Vec<[f64; 4]>,
 }
 
 impl Unroll<'_> {

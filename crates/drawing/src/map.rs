@@ -82,6 +82,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         shapes: sheet.shapes,
         parts: sheet.parts,
         target_kv: scene.plan.target_kv(),
+        words: scene.words,
         foremost: None,
         rivals: rivals::rivals(scene.plan),
         waiting: rivals::waiting(scene.plan),

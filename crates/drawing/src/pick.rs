@@ -5,6 +5,7 @@ use plan::Point;
 
 use crate::ink::Spot;
 use crate::inking::faults::ZONE_OFF_PX;
+use crate::inking::gates::laid_back_px;
 use crate::inking::readings::Board;
 use crate::inking::signs;
 use crate::inking::trace::{self, Px};
@@ -17,6 +18,9 @@ const POST_REACH_PX: f64 = 7.0;
 
 /// A stretch of grass is picked from no farther than this, pixels.
 const ZONE_REACH_PX: f64 = 5.0;
+
+/// What belongs to a gate is picked from no farther than this, pixels.
+const GATE_REACH_PX: f64 = 6.0;
 
 /// What is picked first where several things are in reach.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -147,9 +151,21 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
         }
         (Form::Path { points, .. }, Role::Zone { .. }) => {
             let band = trace::aside(&points.iter().map(|&at| view.px(at)).collect::<Vec<_>>(), false, ZONE_OFF_PX);
-            let far = band.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min);
+            let far = from_line(&band, spot);
             // Beside the net, so that posts and sides stay at hand.
             (far <= ZONE_REACH_PX).then_some((Rank::Mark, far))
+        }
+        (Form::Path { points, .. }, Role::Swing { hinge }) if view.distance() != Distance::Far => {
+            gate_body(points, hinge, view, spot, shape.thing.is_some() && shape.thing == view.picked)
+        }
+        (Form::Path { points, .. }, Role::LaidBack) if view.distance() != Distance::Far => {
+            let lies = trace::aside(
+                &points.iter().map(|&at| view.px(at)).collect::<Vec<_>>(),
+                false,
+                laid_back_px(view.distance()),
+            );
+            let far = from_line(&lies, spot);
+            (far <= GATE_REACH_PX).then_some((Rank::Mark, far))
         }
         (Form::Path { points, .. }, Role::Side) => {
             let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));
@@ -158,6 +174,29 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
         }
         _ => None,
     }
+}
+
+/// How far a spot is from a gate: the ground that its leaf sweeps, and once it is picked the shut leaf too, which is
+/// the net's own till then.
+fn gate_body(swing: &[Point], hinge_at: Point, view: &View, spot: Px, picked: bool) -> Option<(Rank, f64)> {
+    let arc: Vec<Px> = swing.iter().map(|&at| view.px(at)).collect();
+    let (hinge, end) = (view.px(hinge_at), *arc.first()?);
+    let from_leaf = from_segment(hinge, end, spot);
+    if !picked && from_leaf <= POST_REACH_PX {
+        return None;
+    }
+    let place = view.place(spot.map(|px| px as f32));
+    let swept: Vec<Point> = std::iter::once(hinge_at).chain(swing.iter().copied()).collect();
+    if inside(&swept, place) {
+        return Some((Rank::Mark, 0.0));
+    }
+    let far = from_line(&arc, spot).min(if picked { from_leaf } else { f64::INFINITY });
+    (far <= GATE_REACH_PX).then_some((Rank::Mark, far))
+}
+
+/// Distance of a spot from a line.
+fn from_line(line: &[Px], spot: Px) -> f64 {
+    line.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min)
 }
 
 /// Distance of a spot from a segment.

@@ -268,8 +268,11 @@ pub enum Role {
     EarthStake,
     /// The way from the gateway to a gate, or from a coop to its gate.
     Way,
-    /// Where the end of a shut gate's leaf goes when it opens.
-    Swing,
+    /// Where the end of a shut gate's leaf goes when it opens, from where it stands shut.
+    Swing {
+        /// What it hangs on.
+        hinge: Point,
+    },
     /// Where panels lie that were laid back; the outer side is to its right.
     LaidBack,
     /// A post that is pulled to open a gate; its mark points outward.
@@ -385,6 +388,8 @@ pub enum Priority {
     Ground,
     /// Volts at posts.
     Post,
+    /// How high spots are: they step back behind everything else.
+    Height,
 }
 
 /// The form of a shape, metres.
@@ -449,6 +454,8 @@ pub struct Drawing {
     /// The run that is worked on: of options that share ground, it is shown and the others are ghosts. What is picked
     /// in a view goes before it; where it is `None` the first of them is shown.
     pub foremost: Option<usize>,
+    /// The words that signs are told in.
+    pub words: words::Words,
     /// For each run, the runs that share ground with it.
     pub rivals: Vec<Vec<usize>>,
     /// For each run, whether it is an option that waits for the netting of a side that stands.

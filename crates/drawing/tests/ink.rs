@@ -82,6 +82,34 @@ proptest! {
     }
 }
 
+/// The weakest post says its figure and its unit at every distance, and numbers of posts stand at theirs.
+#[test]
+fn the_weakest_post_and_the_numbers_of_posts_are_shown_at_every_distance() {
+    let hand = hand::field();
+    let drawing = map(&hand.scene());
+    let lay = hand.workup.runs[0].lay.as_ref().unwrap();
+    for theme in [Theme::Light, Theme::Print] {
+        for (width, height) in [(1280.0, 800.0), (900.0, 600.0), (560.0, 420.0)] {
+            let view = View::fit(drawing.bounds(), [width, height], 20.0, theme);
+            let ink = drawing.ink(&view);
+            let texts: Vec<(&[f32; 2], &String)> = ink
+                .iter()
+                .filter_map(|item| if let Ink::Text { at, text, .. } = item { Some((at, text)) } else { None })
+                .collect();
+            let weakest = |text: &&String| text.contains(" – ") && text.contains(" kV");
+            assert!(texts.iter().any(|(_, text)| weakest(text)), "{theme:?} {width}: {texts:?}");
+            let numbered: Vec<(usize, [f32; 2])> =
+                texts.iter().filter_map(|(at, text)| Some((text.strip_prefix("post ")?.parse().ok()?, **at))).collect();
+            let far = view.distance() == drawing::Distance::Far && theme != Theme::Print;
+            assert_eq!(numbered.len(), usize::from(!far), "{theme:?} {width}: {texts:?}");
+            for (number, at) in numbered {
+                let post = view.spot(lay.posts[number - 1].at);
+                assert!((at[0] - post[0]).hypot(at[1] - post[1]) < 60.0, "{number} at {at:?}, {post:?}");
+            }
+        }
+    }
+}
+
 #[test]
 fn the_same_plan_gives_the_same_drawing() {
     assert_eq!(map(&hand::field().scene()), map(&hand::field().scene()));

@@ -39,14 +39,46 @@ fn small_it_keeps_net_joins_feed_and_plates() {
     let hand = hand::field();
     let small = line(&hand.scene(), 0, &view(600.0, 56.0));
     let says: Vec<String> = texts(&small).into_iter().map(|text| text.1).collect();
-    assert!(says.iter().all(|text| text.len() == 1), "{says:?}");
-    assert_eq!(says.len(), 6);
+    let (plates, numbers): (Vec<&String>, Vec<&String>) = says.iter().partition(|text| text.len() == 1);
+    assert_eq!(plates.len(), 6);
+    assert!(numbers.iter().any(|text| text.starts_with("post ")), "{says:?}");
+    assert!(numbers.iter().all(|text| text.trim_start_matches("post ").parse::<usize>().is_ok()), "{says:?}");
     let low = |item: &Ink| match item {
         Ink::Text { at, .. } => at[1] < 50.0,
         Ink::Line { spots, .. } => spots.iter().all(|spot| spot[1] <= 56.0),
         _ => true,
     };
     assert!(small.ink.iter().all(low));
+}
+
+/// Every number stands at its own post, counted as the pages count, and none over another or over a sign.
+#[test]
+fn posts_are_numbered_every_so_many_where_there_is_room() {
+    let hand = hand::field();
+    let lay = hand.workup.runs[0].lay.as_ref().unwrap();
+    let mut steps = Vec::new();
+    for width in [500.0, 900.0, 1400.0, 3000.0, 6000.0] {
+        let line = line(&hand.scene(), 0, &view(width, 128.0));
+        let row = line.axis - 18.5;
+        let at_row = |item: &Ink| match item {
+            Ink::Text { at, text, .. } if (at[1] - row).abs() < 0.01 => Some((at[0], text.clone())),
+            _ => None,
+        };
+        let mut numbers: Vec<(f32, String)> = line.ink.iter().filter_map(at_row).collect();
+        numbers.sort_by(|a, b| a.0.total_cmp(&b.0));
+        assert!(numbers.len() > 2, "{width}: {numbers:?}");
+        assert_eq!(numbers.iter().filter(|(_, text)| text.starts_with("post ")).count(), 1, "{numbers:?}");
+        let mut step = usize::MAX;
+        for (x, text) in &numbers {
+            let number: usize = text.trim_start_matches("post ").parse().unwrap();
+            assert!((line.x_of(lay.posts[number - 1].along_m) - x).abs() < 0.1, "{text} at {x}");
+            step = [1, 2, 5, 10, 20, 50].into_iter().filter(|step| number % step == 0).max().unwrap().min(step);
+        }
+        assert!(sheet::overlaps(&line.ink).is_empty(), "{:?}", sheet::overlaps(&line.ink));
+        steps.push(step);
+    }
+    // The wider the line, the more of them.
+    assert!(steps.windows(2).all(|pair| pair[1] <= pair[0]) && steps[0] > steps[4], "{steps:?}");
 }
 
 #[test]

@@ -202,10 +202,12 @@ impl Page<'_> {
         self.lines.push(format!("  {}", words.text(Text::Corners)));
         for (index, corner) in lay.corners.iter().enumerate() {
             let off = words.length(corner.stake.stand_off_m);
-            let verdict = words.text(match corner.verdict {
-                Verdict::Required => Text::WillLean,
-                Verdict::Advised => Text::MayLean,
-                Verdict::None => Text::Stands,
+            let verdict = words.text(match (corner.braced, corner.verdict) {
+                (_, Verdict::None) => Text::Stands,
+                (true, _) if corner.holds => Text::HeldByBrace,
+                (true, Verdict::Required) => Text::StillLeans,
+                (_, Verdict::Advised) => Text::MayLean,
+                (false, Verdict::Required) => Text::WillLean,
             });
             let brace = match (corner.braced, corner.verdict) {
                 (true, _) if corner.brace_too_weak() => Text::BraceWeak,

@@ -20,6 +20,7 @@ use crate::map::Spotted;
 use crate::rows::Row;
 
 /// A block: a head, a word beside it, and rows that may be parted.
+#[derive(Clone)]
 pub(crate) struct Block {
     pub(crate) head: String,
     pub(crate) aside: String,
@@ -38,6 +39,10 @@ pub(crate) struct Contents {
     pub(crate) left: Vec<Block>,
     /// Blocks on the two columns at the right.
     pub(crate) right: Vec<Block>,
+    /// Blocks below all of those, two side by side.
+    pub(crate) below: Vec<Block>,
+    /// Head of the lines to write on.
+    pub(crate) notes: String,
     /// Foot of every page: what comes first, then the plan's name and what is assumed.
     pub(crate) foot: [String; 3],
     /// Letters of the readings and their places.
@@ -75,14 +80,7 @@ impl<'a> Look<'a> {
     /// The contents of its sheet.
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
-        let left = [
-            self.dangers(),
-            Some(corners::block(self)),
-            slope::block(self),
-            readings,
-            Some(self.cautions()),
-            gates::block(self),
-        ];
+        let left = [self.dangers(), Some(corners::block(self)), readings, Some(self.cautions())];
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),
@@ -90,6 +88,8 @@ impl<'a> Look<'a> {
             figures: self.figures(),
             left: left.into_iter().flatten().collect(),
             right: vec![packing::take_along(self), packing::order(self, &letters)],
+            below: [gates::block(self), slope::block(self)].into_iter().flatten().collect(),
+            notes: self.text(Text::Notes),
             foot: [self.text(Text::CodesFirst), self.scene.plan.title.clone(), self.assumed()],
             readings: places,
         }

@@ -1,11 +1,11 @@
-//! Blocks onto pages: two stacks side by side, each block whole where a page can hold it.
+//! Blocks onto pages: two stacks side by side and pairs of blocks below them, each block whole where a page can hold it.
 
 use drawing::{Anchor, Scene};
 
 use crate::contents::{Block, Contents};
 use crate::map;
 use crate::page::Page;
-use crate::paper::{GUTTER, Paper};
+use crate::paper::{GUTTER, MM, Paper};
 use crate::rows::Row;
 use crate::setting::{FIGURE, HEAD, LABEL, PRINT, SMALL_STRONG, Sheet, TITLE};
 
@@ -13,10 +13,15 @@ use crate::setting::{FIGURE, HEAD, LABEL, PRINT, SMALL_STRONG, Sheet, TITLE};
 const BLOCK_HEAD: f32 = 17.0;
 /// Between two blocks of a stack.
 const BETWEEN: f32 = 9.0;
+/// Between two lines to write on by hand.
+const WRITTEN: f32 = 8.0 * MM;
 /// The foot of every page, with the air above it.
 const FOOT: f32 = 25.0;
 /// From the top to under the rule below the title.
 const TITLE_HEIGHT: f32 = 25.0;
+/// The map is no lower than this, and gives up height by so much at a time, points.
+const LEAST_MAP: f32 = 75.0 * MM;
+const MAP_STEP: f32 = 2.0 * MM;
 /// The row of figures, with two lines of label.
 const FIGURES_HEIGHT: f32 = 40.0;
 
@@ -29,16 +34,17 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
     let below_map = map_top + paper.map_height() + BETWEEN;
     let foot = bottom - FOOT;
 
-    let starts = [below_map, below_title + 6.0];
-    let left_columns = paper.columns(0, 4);
-    let right_columns = paper.columns(4, 2);
-    let stacks = [
-        (left_columns, stack(contents.left, left_columns, starts, foot)),
-        (right_columns, stack(contents.right, right_columns, starts, foot)),
-    ];
-    let count = stacks.iter().map(|(_, placed)| placed.last().map_or(1, |last| last.page + 1)).max().unwrap_or(1);
+    // The map gives up height, down to its least, where that brings the sheet onto fewer pages, or more of it onto the
+    // first; else it stays as large as it can be.
+    let shrunk = (0..).map(|step| step as f32 * MAP_STEP).take_while(|less| paper.map_height() - less >= LEAST_MAP);
+    let laid = shrunk
+        .map(|less| (less, Laid::of(&contents, paper, [below_map - less, below_title + 6.0], foot)))
+        .min_by_key(|(_, laid)| laid.cost())
+        .expect("the map at its full height is one of them");
+    let (map_height, laid) = (paper.map_height() - laid.0, laid.1);
+    let count = laid.count();
 
-    let drawn = map::map(scene, run, &contents.readings, [left, map_top, right, map_top + paper.map_height()]);
+    let drawn = map::map(scene, run, &contents.readings, [left, map_top, right, map_top + map_height]);
     let mut map = Some(drawn.framed);
     let mut sheets: Vec<Sheet> = (0..count).map(|_| Sheet::default()).collect();
     for (page, sheet) in sheets.iter_mut().enumerate() {
@@ -50,10 +56,12 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
     }
     figures(&mut sheets[0], &contents.figures, below_title, paper);
     sheets[0].0.extend(drawn.over);
-    for (columns, placed) in stacks {
-        for block in placed {
-            put(&mut sheets[block.page], &block.block, columns, block.top);
-        }
+    // What a second page has left over is for the pencil.
+    if let Some(top) = laid.filled.last().filter(|_| count > 1) {
+        notes(sheets.last_mut().expect("there are pages"), &contents.notes, [left, right], [*top, foot]);
+    }
+    for block in &laid.blocks {
+        put(&mut sheets[block.page], &block.block, block.columns, block.top);
     }
     sheets.into_iter().map(|sheet| Page { size: paper.size(), map: map.take(), ink: sheet.0 }).collect()
 }
@@ -110,6 +118,20 @@ fn footer(sheet: &mut Sheet, [first, left_words, right_words]: &[String; 3], pap
     sheet.right(right, bottom - 5.0, LABEL, right_words);
 }
 
+/// Ruled lines to write on, where there is room for a few.
+fn notes(sheet: &mut Sheet, head: &str, [left, right]: [f32; 2], [top, foot]: [f32; 2]) {
+    if foot - top < BLOCK_HEAD + 3.0 * WRITTEN {
+        return;
+    }
+    sheet.left(left, top + 5.0, HEAD, head);
+    sheet.rule(left, right, top + BLOCK_HEAD - 4.0, 0.8, PRINT.ink);
+    let mut y = top + BLOCK_HEAD - 4.0 + WRITTEN;
+    while y <= foot - BETWEEN {
+        sheet.rule(left, right, y, 0.5, PRINT.hairline);
+        y += WRITTEN;
+    }
+}
+
 fn put(sheet: &mut Sheet, block: &Block, [left, right]: [f32; 2], top: f32) {
     let aside = LABEL.width(&block.aside);
     sheet.left(left, top + 5.0, HEAD, &HEAD.fitted(&block.head, right - left - aside - 4.0));
@@ -125,8 +147,72 @@ fn put(sheet: &mut Sheet, block: &Block, [left, right]: [f32; 2], top: f32) {
 /// A block and where it stands.
 struct Placed {
     block: Block,
+    columns: [f32; 2],
     page: usize,
     top: f32,
+}
+
+/// Every block in its place.
+struct Laid {
+    blocks: Vec<Placed>,
+    /// Where they end on each page.
+    filled: Vec<f32>,
+}
+
+impl Laid {
+    /// Two stacks side by side, and what comes below them: two blocks beside each other, one as wide as the left stack.
+    fn of(contents: &Contents, paper: Paper, starts: [f32; 2], foot: f32) -> Self {
+        let (left, right) = (paper.columns(0, 4), paper.columns(4, 2));
+        // One alone stands in the left stack, whose columns it would take anyhow.
+        let mut stacked = contents.left.clone();
+        let below = if contents.below.len() > 1 { contents.below.as_slice() } else { &[] };
+        if below.is_empty() {
+            stacked.extend(contents.below.iter().cloned());
+        }
+        let mut blocks = stack(stacked, left, starts, foot);
+        blocks.extend(stack(contents.right.clone(), right, starts, foot));
+        let pages = blocks.iter().map(|block| block.page + 1).max().unwrap_or(1);
+        // Where the stacks end on each page.
+        let mut filled: Vec<f32> = (0..pages).map(|page| if page == 0 { starts[0] } else { starts[1] }).collect();
+        for placed in &blocks {
+            let end = placed.top + height(&placed.block, placed.columns[1] - placed.columns[0]) + BETWEEN;
+            filled[placed.page] = filled[placed.page].max(end);
+        }
+        let columns = [paper.columns(0, 3), paper.columns(3, 3)];
+        let most = foot - starts[1];
+        for pair in below.chunks(columns.len()) {
+            let parts: Vec<Vec<Block>> =
+                pair.iter().zip(&columns).map(|(block, at)| parted(block.clone(), at[1] - at[0], most)).collect();
+            let tall = |part: usize| {
+                let of =
+                    |(block, at): (&Vec<Block>, &[f32; 2])| block.get(part).map(|block| height(block, at[1] - at[0]));
+                parts.iter().zip(&columns).filter_map(of).fold(0.0, f32::max)
+            };
+            for part in 0..parts.iter().map(Vec::len).max().unwrap_or(0) {
+                let tall = tall(part);
+                let page = filled.iter().position(|top| top + tall <= foot).unwrap_or_else(|| {
+                    filled.push(starts[1]);
+                    filled.len() - 1
+                });
+                for (block, &columns) in parts.iter().zip(&columns) {
+                    if let Some(block) = block.get(part) {
+                        blocks.push(Placed { block: block.clone(), columns, page, top: filled[page] });
+                    }
+                }
+                filled[page] += tall + BETWEEN;
+            }
+        }
+        Self { blocks, filled }
+    }
+
+    fn count(&self) -> usize {
+        self.blocks.iter().map(|block| block.page + 1).max().unwrap_or(1)
+    }
+
+    /// What is better the less of it: pages, then blocks that are not on the first.
+    fn cost(&self) -> (usize, usize) {
+        (self.count(), self.blocks.iter().filter(|block| block.page > 0).count())
+    }
 }
 
 fn height(block: &Block, width: f32) -> f32 {
@@ -146,10 +232,9 @@ fn stack(blocks: Vec<Block>, [left, right]: [f32; 2], starts: [f32; 2], foot: f3
             filled.push(starts[1]);
             filled.len() - 1
         });
-        placed.push(Placed { block, page, top: filled[page] });
+        placed.push(Placed { block, columns: [left, right], page, top: filled[page] });
         filled[page] += height + BETWEEN;
     }
-    placed.sort_by_key(|block| block.page);
     placed
 }
 

@@ -21,6 +21,7 @@ const INDENT: f32 = 10.0;
 const BOX: f32 = 20.0;
 
 /// One row.
+#[derive(Clone)]
 pub(crate) enum Row {
     /// A corner, or the heads of the columns.
     Corner(CornerRow),
@@ -35,6 +36,8 @@ pub(crate) enum Row {
     },
     /// A step.
     Step { number: usize, text: String },
+    /// A step that is read and not ticked off: small, in as many lines as it takes.
+    Line { number: usize, text: String },
     /// Something that may hurt someone here.
     Danger(String),
     /// Something to mind everywhere.
@@ -61,6 +64,7 @@ pub(crate) struct CornerRow {
 }
 
 /// A place to read the volts at.
+#[derive(Clone)]
 pub(crate) struct Reading {
     pub(crate) letter: String,
     pub(crate) name: String,
@@ -85,7 +89,7 @@ impl Row {
             Self::Corner(_) | Self::Item { .. } | Self::Step { .. } | Self::Plain(_) => ROW,
             Self::Readings(_) => 3.0 * LEADING + BOX + 6.5,
             Self::Danger(text) => lines(SMALL_STRONG, text, width).len() as f32 * LEADING + BETWEEN,
-            Self::Caution(text) => lines(SMALL, text, width).len() as f32 * LEADING + BETWEEN,
+            Self::Caution(text) | Self::Line { text, .. } => lines(SMALL, text, width).len() as f32 * LEADING + BETWEEN,
             Self::Note(text) => lines(SMALL, text, width).len() as f32 * LEADING + NOTE_OVER + BETWEEN,
         }
     }
@@ -132,6 +136,10 @@ impl Row {
                 let half = 1.75;
                 let at = top + LEADING / 2.0;
                 sheet.area([left, at - half, left + 2.0 * half, at + half], PRINT.ink);
+                bullet(sheet, SMALL, text, [left, right], top);
+            }
+            Self::Line { number, text } => {
+                sheet.left(left, top + LEADING / 2.0, SMALL_STRONG, &number.to_string());
                 bullet(sheet, SMALL, text, [left, right], top);
             }
             Self::Note(text) => bullet(sheet, SMALL, text, [left - INDENT, right - INDENT], top + NOTE_OVER),

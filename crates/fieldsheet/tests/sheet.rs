@@ -329,3 +329,60 @@ fn gates_are_told_with_their_posts_and_the_order_of_opening() {
     assert!(steps.is_sorted(), "{steps:?}");
     assert!(steps[0] > at("Gates"));
 }
+
+#[test]
+fn slope_and_wind_are_told_where_the_plan_states_them_and_the_map_gives_way_for_one_page() {
+    let pages_of = |change: &dyn Fn(&mut Plan)| {
+        let mut plan = demo();
+        plan.runs.truncate(1);
+        change(&mut plan);
+        let case = Case::of(plan, Words::default());
+        let pages = case.pages(Paper::A4);
+        (case, pages)
+    };
+    let said = |pages: &[Page]| pages.iter().flat_map(texts).collect::<Vec<_>>().join(" ");
+    let (_, bare) = pages_of(&|_| ());
+    for head in ["Slope", "Wind", "Slope and wind", "Notes"] {
+        assert!(!bare.iter().flat_map(texts).any(|text| text == head), "{head}");
+    }
+    let rise = |plan: &mut Plan| {
+        let (from, to) = (plan.runs[0].outline[0], plan.runs[0].outline[1]);
+        let at = Point::new(f64::midpoint(from.east_m, to.east_m), f64::midpoint(from.north_m, to.north_m));
+        plan.runs[0].side_slopes = vec![plan::SideSlope { rises_m: Some(2.0), ..plan::SideSlope::at(at) }];
+    };
+    let (case, sloped) = pages_of(&rise);
+    let line = care::slope_line(case.words, case.workup.runs[0].slope.as_ref().unwrap());
+    assert!(said(&sloped).contains(&line), "{line}: {}", said(&sloped));
+    let (case, both) = pages_of(&|plan| {
+        rise(plan);
+        plan.ground.wind_m_per_s = Some(14.0);
+    });
+    let wind = &case.workup.runs[0].bracing.as_ref().unwrap().wind;
+    for line in [care::bracing::wind_line(case.words, wind), care::bracing::wind_asked_line(case.words, wind).unwrap()]
+    {
+        assert!(said(&both).contains(&line), "{line}: {}", said(&both));
+    }
+    let (_, both) = pages_of(&|plan| plan.runs[0].gates = vec![plan::Gate::new(plan::GateKind::Foot)]);
+    // The map gives up height before anything goes to a second page.
+    let tall = |pages: &[Page]| {
+        let frame = pages[0].map.as_ref().unwrap().frame;
+        frame[3] - frame[1]
+    };
+    assert_eq!((bare.len(), both.len()), (1, 1));
+    assert!(tall(&both) < tall(&bare) && tall(&both) >= 74.9 * MM, "{} {}", tall(&both), tall(&bare));
+    // Where it must, gates and slope stand side by side, and the rest of that page is for the pencil.
+    let (_, two) = pages_of(&|plan| {
+        rise(plan);
+        plan.ground.wind_m_per_s = Some(14.0);
+        plan.runs[0].gates = vec![plan::Gate::new(plan::GateKind::Foot)];
+    });
+    let last = two.last().unwrap();
+    let top = |head: &str| {
+        last.ink.iter().find_map(|item| match item {
+            Ink::Text { at, text, .. } if text == head => Some(at[1]),
+            _ => None,
+        })
+    };
+    assert!(two.len() > 1 && top("Gates").is_some() && top("Gates") == top("Slope and wind"), "{:?}", texts(last));
+    assert!(top("Notes") > top("Gates"));
+}

@@ -26,6 +26,9 @@ pub struct Words {
 
 /// Metres in a foot, exactly.
 const METRES_PER_FOOT: f64 = 0.3048;
+/// Feet in a yard, and inches in a foot.
+const FEET_IN_A_YARD: f64 = 3.0;
+const INCHES_IN_A_FOOT: f64 = 12.0;
 /// Metres in a mile, exactly.
 const METRES_PER_MILE: f64 = 1_609.344;
 /// Square metres in an acre.
@@ -94,19 +97,22 @@ impl Words {
         join(self.length_parts(metres))
     }
 
-    /// A length to the centimetre, such as `1.07 m`.
+    /// A length to the centimetre, such as `1.07 m`. In feet, what is less than a yard is said in inches, as a rule shows
+    /// it and pegs are bought: `17.7 in`, `4.66 ft`.
     pub fn fine_length(self, metres: f64) -> String {
+        let feet = metres / METRES_PER_FOOT;
         match self.units {
             Units::Metric => join((self.number(metres, 2), "m")),
-            Units::Feet => join((self.number(metres / METRES_PER_FOOT, 2), "ft")),
+            Units::Feet if feet.abs() < FEET_IN_A_YARD => join((self.number(feet * INCHES_IN_A_FOOT, 1), "in")),
+            Units::Feet => join((self.number(feet, 2), "ft")),
         }
     }
 
-    /// The length of a peg or a post, as it is bought: `0.45 m`, or `17.7 in`.
-    pub fn peg_length(self, metres: f64) -> String {
+    /// How high a spot is, such as `101.92 m`.
+    pub fn height(self, metres: f64) -> String {
         match self.units {
             Units::Metric => self.fine_length(metres),
-            Units::Feet => join((self.number(metres / METRES_PER_FOOT * 12.0, 1), "in")),
+            Units::Feet => join((self.number(metres / METRES_PER_FOOT, 2), "ft")),
         }
     }
 
@@ -249,6 +255,19 @@ mod tests {
         assert_eq!([german.number(-1_234_567.8, 1), german.length(35.714)], ["−1.234.567,8", "35,7 m"]);
         let feet = Words { units: Units::Feet, ..metric };
         assert_eq!(feet.length(30.48), "100.0 ft");
+        // One rule for what is small: inches below a yard, feet from there.
+        for (metres, said) in [
+            (0.0, "0.0 in"),
+            (0.1, "3.9 in"),
+            (0.45, "17.7 in"),
+            (-0.45, "−17.7 in"),
+            (0.9, "35.4 in"),
+            (0.92, "3.02 ft"),
+            (1.42, "4.66 ft"),
+        ] {
+            assert_eq!(feet.fine_length(metres), said, "{metres}");
+        }
+        assert_eq!((feet.height(0.3048), Words::default().height(0.3048)), ("1.00 ft".to_owned(), "0.30 m".to_owned()));
         assert_eq!(feet.field(4_046.856_422_4), "1.00 ac");
     }
 }

@@ -57,7 +57,8 @@ pub struct Slope {
     pub unknown_m: f64,
     /// Metres of the line beyond the outermost spot heights, with the height of their edge.
     pub beyond_m: f64,
-    /// How much higher a closed line would end than it began by what its sides are stated to rise, metres.
+    /// How much higher a closed line would end than it began by what its sides are stated to rise, metres: sides of
+    /// which nothing is stated count by the heights, or as level.
     pub closing_m: f64,
     /// The gap under the bottom line that is allowed, metres.
     pub allowed_gap_m: f64,
@@ -208,6 +209,45 @@ pub(crate) struct Measure {
 pub fn on_ground(plan: &Plan, run: &Run) -> Option<Outline> {
     let measure = Measure::of(run, &Heights::of(plan, &mut Vec::new()))?;
     measure.laid(&crate::outlines::of_run(run)?)
+}
+
+/// Nearer than this no side's length is sought, metres.
+const SOUGHT_M: f64 = 1e-9;
+/// A side is not drawn in further than this, metres.
+const LEAST_SIDE_M: f64 = 1e-3;
+
+/// How long a side of a run is on the map where it is that long along the ground: its first corner and its direction
+/// stay. `None` where it cannot be that short, since what it rises is longer, or the line cannot be built.
+///
+/// A side along the ground is never shorter than on the map and grows with it, so halving finds it.
+pub fn side_on_map_m(plan: &Plan, run: &Run, side: usize, ground_m: f64) -> Option<f64> {
+    let Some(measure) = Measure::of(run, &Heights::of(plan, &mut Vec::new())) else { return Some(ground_m) };
+    let corner = (side + 1) % run.outline.len().max(1);
+    let (from, to) = (*run.outline.get(side)?, *run.outline.get(corner)?);
+    let was_m = point(from).distance_m(point(to));
+    if !(was_m > 0.0 && ground_m > 0.0 && ground_m.is_finite()) {
+        return None;
+    }
+    let along_m = |level_m: f64| {
+        let moved = run.with_side_on_map(side, level_m);
+        let outline = crate::outlines::of_run(&moved)?;
+        let measure = Measure { run: moved, heights: measure.heights.clone() };
+        let at = (0..outline.side_count()).find(|&index| outline.vertices()[index].stated == side)?;
+        measure.sides_m(&outline).get(at).copied()
+    };
+    let (mut short_m, mut long_m) = (LEAST_SIDE_M.min(ground_m), ground_m);
+    if along_m(short_m)? > ground_m {
+        return None;
+    }
+    while long_m - short_m > SOUGHT_M {
+        let middle_m = f64::midpoint(short_m, long_m);
+        if along_m(middle_m)? < ground_m {
+            short_m = middle_m;
+        } else {
+            long_m = middle_m;
+        }
+    }
+    Some(f64::midpoint(short_m, long_m))
 }
 
 impl Measure {
@@ -362,7 +402,7 @@ impl Ground<'_> {
             sides: sides.collect(),
             unknown_m: profile.unknown_m,
             beyond_m: profile.beyond_m,
-            closing_m: if self.sides.iter().all(|side| *side == Evidence::ByHand) { profile.closing_m() } else { 0.0 },
+            closing_m: profile.closing_m(),
             allowed_gap_m,
             uneven: placement.map_or_else(Vec::new, |placement| {
                 let across = |vertices: &[usize], from, to| self.across(vertices, from, to);

@@ -237,7 +237,16 @@ impl Editor {
             from.north_m + share * (to.north_m - from.north_m),
         );
         let corner = (side + 1) % outline.len();
-        self.one_step(Deed::SideLength, vec![Edit::MoveCorner { shape, corner, to }]);
+        let mut edits = vec![Edit::MoveCorner { shape: shape.clone(), corner, to }];
+        // What the side is stated to rise goes with it.
+        if let Shape::Run(id) = &shape
+            && let Some(run) = self.plan.runs.iter().find(|run| run.id == *id)
+            && run.side_slope(side).is_some()
+        {
+            let stated = run.with_side_on_map(side, length_m).side_slopes;
+            edits.insert(0, Edit::SetRun { run: Box::new(plan::Run { side_slopes: stated, ..run.clone() }) });
+        }
+        self.one_step(Deed::SideLength, edits);
     }
 
     /// A second one of what is picked, a step beside it.

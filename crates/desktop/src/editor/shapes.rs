@@ -134,6 +134,19 @@ pub struct Shapes {
     chosen: Option<ShapeKey>,
     hovered: Option<ShapeKey>,
     sort: Option<(Column, bool)>,
+    /// What was just taken, until anything else changes.
+    taken: Option<Taken>,
+}
+
+/// A shape that was taken from the page of other shapes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taken {
+    /// Which it is.
+    pub key: ShapeKey,
+    /// What it is called.
+    pub title: String,
+    /// Whether it stands beside the keeper's own, and does not take its place.
+    pub beside: bool,
 }
 
 impl Default for Shapes {
@@ -155,6 +168,7 @@ impl Default for Shapes {
             chosen: None,
             hovered: None,
             sort: None,
+            taken: None,
         }
     }
 }
@@ -207,6 +221,11 @@ impl Shapes {
     /// The shape that is looked at.
     pub fn chosen(&self) -> Option<&Candidate> {
         self.of_key(self.chosen?)
+    }
+
+    /// What was just taken; `None` once anything else changed or the page was left.
+    pub fn taken(&self) -> Option<&Taken> {
+        self.taken.as_ref()
     }
 
     /// The shape whose row the pointer is on.
@@ -347,6 +366,7 @@ impl Editor {
             ShapesMessage::Open(true) => self.open_shapes(),
             ShapesMessage::Open(false) => {
                 shapes.open = false;
+                shapes.taken = None;
                 self.stop_search();
             }
             ShapesMessage::Nets(nets) => {
@@ -409,6 +429,7 @@ impl Editor {
 
     /// The plan changed: shapes that were found for another ground are none.
     pub(super) fn shapes_follow(&mut self) {
+        self.shapes.taken = None;
         let rule = stocking::chosen(&self.plan);
         for candidate in &mut self.shapes.found {
             candidate.compared = std::mem::take(&mut candidate.compared).counted(rule);
@@ -446,6 +467,7 @@ impl Editor {
     fn take_shape(&mut self, wanted: ShapeKey) {
         let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
         let Some((run, _)) = self.run() else { return self.keep_shape(wanted) };
+        let title = shapes::title(&candidate, self.words);
         let run = Run {
             outline: candidate.run.outline,
             closed: candidate.run.closed,
@@ -466,6 +488,7 @@ impl Editor {
         self.history.begin_called(Deed::TakeShape);
         self.make_all(vec![Edit::SetRun { run: Box::new(run) }]);
         self.history.end();
+        self.shapes.taken = Some(Taken { key: wanted, title, beside: false });
     }
 
     /// A found shape becomes a run of its own.
@@ -477,11 +500,12 @@ impl Editor {
         let numbered = (2..).map(|number| format!("{own}-{number}"));
         let id = std::iter::once(own.clone()).chain(numbered).find(|id| !ids.contains(&id.as_str())).unwrap_or(own);
         let index = self.plan.runs.len();
-        let run = Run { id, name, ..candidate.run };
+        let run = Run { id, name: name.clone(), ..candidate.run };
         self.history.begin_called(Deed::TakeShape);
         let in_hand = self.run;
         self.make_all(vec![Edit::AddRun { index, run: Box::new(run) }]);
         self.history.end();
+        self.shapes.taken = Some(Taken { key: wanted, title: name, beside: true });
         // The keeper's own stays the one that the others are weighed against.
         if index > 0 {
             self.run = in_hand;

@@ -400,17 +400,9 @@ fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
         let wind_m_per_s = ground.wind_m_per_s;
         desk.said.say(Message::Make(Edit::SetWind { wind_m_per_s, fouled_share }));
     }
-    if let (Some(stated), Some(clean), Some(fouled)) = (wind.wanted_m_per_s, &wind.clean, &wind.fouled) {
-        let count = |over: Option<usize>| over.unwrap_or(0).to_string();
-        let places = [
-            ("wind", words.wind(stated)),
-            ("clean", count(clean.over)),
-            ("fouled", count(fouled.over)),
-            ("free", clean.free.to_string()),
-        ];
+    if let Some(asked) = care::bracing::wind_asked_line(words, wind) {
         ui.add_space(2.0);
-        let places = places.each_ref().map(|(name, text)| (*name, text.as_str()));
-        kit::prose(ui, &words.say(Text::WindOver, &places), theme::regular(13.0), colour(p.ink));
+        kit::prose(ui, &asked, theme::regular(13.0), colour(p.ink));
     }
     ui.add_space(4.0);
     desk.second(ui, words.text(Text::WindWhy));

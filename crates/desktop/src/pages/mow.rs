@@ -14,6 +14,10 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     let words = desk.words;
     let Some(strip) = &worked.strip else { return };
     figures(ui, desk, run, strip);
+    let share = format!("{} %", words.number(desk.editor.plan().store.mower.efficiency() * 100.0, 0));
+    let by_area = words.minutes_figure(strip.minutes_by_area);
+    ui.add_space(4.0);
+    desk.second(ui, &words.say(Text::MowByArea, &[("minutes", &by_area), ("share", &share)]));
     let left = worked.still_to_mow.as_ref().map(|left| sentences::still_to_mow(left, words));
     for (label, figures) in
         [left, sentences::mowing(worked, words), sentences::grass(worked, words)].into_iter().flatten()
@@ -45,7 +49,7 @@ fn figures(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
             Figure { assumed, ..figure(&area.0, area.1, Text::StripGround) },
             figure(&passes, "", Text::Passes),
             figure(&walk.0, walk.1, Text::OnFoot),
-            figure(&minutes, words.text(Text::MinutesUnit), Text::InAll),
+            figure(&minutes, words.text(Text::MinutesUnit), Text::BehindMower),
         ],
         p,
     );

@@ -56,7 +56,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
-    sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
+    let on_ground = worked.slope.as_ref().map(|slope| (run, slope));
+    sides::show(ui, desk, &shape, &run.outline, run.closed(), on_ground, |side| Thing::RunSide { run: index, side });
     bracing::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
     if let Some(lay) = &worked.lay {
@@ -269,10 +270,13 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
     let picked = thing.is_some() && editor.picked() == thing;
     let hovered = thing.is_some() && editor.hovered() == thing;
     let number = corner.vertex.map(|vertex| (vertex + 1).to_string());
-    let verdict = match corner.verdict {
-        Verdict::None => Text::Stands,
-        Verdict::Advised => Text::MayLean,
-        Verdict::Required => Text::WillLean,
+    // What it does with what is set, not what it would do without.
+    let verdict = match (corner.braced, corner.verdict) {
+        (_, Verdict::None) => Text::Stands,
+        (true, _) if corner.holds => Text::HeldByBrace,
+        (true, Verdict::Required) => Text::StillLeans,
+        (_, Verdict::Advised) => Text::MayLean,
+        (false, Verdict::Required) => Text::WillLean,
     };
     let brace = match (corner.braced, corner.verdict) {
         (true, _) if corner.brace_too_weak() => Some(Text::BraceWeak),

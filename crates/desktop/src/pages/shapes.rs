@@ -166,6 +166,7 @@ fn progress(ui: &mut Ui, desk: &mut Desk<'_>) {
 fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let Some(candidate) = editor.shapes().chosen() else {
+        taken(ui, desk);
         if !editor.shapes().found().is_empty() {
             ui.add_space(10.0);
             desk.second(ui, words.text(Text::ChooseOne));
@@ -190,6 +191,10 @@ fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
         desk.second(ui, words.text(Text::LeavesBehind));
     }
     ui.add_space(12.0);
+    if editor.shapes().taken().is_some_and(|taken| taken.key == key) {
+        taken(ui, desk);
+        return;
+    }
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
         if editor.run().is_some() && kit::button(ui, Icon::Outline, words.text(Text::MakeIt), false, p).clicked() {
@@ -197,6 +202,30 @@ fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
         }
         if kit::button(ui, Icon::More, words.text(Text::KeepIt), false, p).clicked() {
             say(desk, ShapesMessage::Keep(key));
+        }
+    });
+}
+
+/// What was just made of a shape, with the way back; stands where its buttons stood.
+fn taken(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, p, editor) = (desk.words, desk.p, desk.editor);
+    let Some(taken) = editor.shapes().taken() else { return };
+    let number = editor.plan().runs.len().to_string();
+    let text = if taken.beside { Text::KeptIt } else { Text::MadeIt };
+    kit::prose(
+        ui,
+        &words.say(text, &[("name", &taken.title), ("number", &number)]),
+        theme::medium(13.0),
+        colour(p.ink),
+    );
+    ui.add_space(4.0);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(16.0, 6.0);
+        if kit::link(ui, words.text(Text::TakeItBack), p).clicked() {
+            desk.said.say(Message::Undo);
+        }
+        if kit::link(ui, words.text(Text::SeeTheRun), p).clicked() {
+            say(desk, ShapesMessage::Open(false));
         }
     });
 }

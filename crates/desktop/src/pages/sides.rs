@@ -2,9 +2,10 @@
 
 use drawing::Thing;
 use egui::{Id, Rect, Ui};
-use plan::{Point, Shape};
+use plan::{Point, Run, Shape};
 use words::texts::Shaping as Text;
 use words::{Measure, Range};
+use workup::Slope;
 
 use super::Desk;
 use crate::editor::Message;
@@ -16,13 +17,15 @@ const SIDE_M: Range = Range::between(0.1, 10_000.0);
 /// More sides than this are a traced line: its corners are dragged, not typed.
 const MOST_SIDES: usize = 24;
 
-/// Shows them under a head of their own; `thing` names a side for the map.
+/// Shows them under a head of their own; `thing` names a side for the map. Where the ground of a run's sides is known,
+/// their lengths are those along the ground, as on the map and on the unrolled line.
 pub(super) fn show(
     ui: &mut Ui,
     desk: &mut Desk<'_>,
     shape: &Shape,
     outline: &[Point],
     closed: bool,
+    on_ground: Option<(&Run, &Slope)>,
     thing: impl Fn(usize) -> Thing,
 ) {
     let words = desk.words;
@@ -31,16 +34,26 @@ pub(super) fn show(
     if corners < 2 || sides > MOST_SIDES {
         return;
     }
-    desk.section(ui, words.text(Text::Sides), words.text(Text::SidesAside));
+    let aside = if on_ground.is_some() { Text::SidesAsideGround } else { Text::SidesAside };
+    desk.section(ui, words.text(Text::Sides), words.text(aside));
+    let plan = desk.editor.plan();
     ui.add_space(6.0);
     for side in 0..sides {
         let (from, to) = (side, (side + 1) % corners);
         let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
         let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
         let (shown, said) = (words.say(Text::SideFromTo, &numbers), words.say(Text::SideLabel, &numbers));
-        let length_m = apart_m(outline[from], outline[to]);
+        let found = on_ground.and_then(|(_, slope)| slope.sides.iter().find(|one| one.vertex == side));
+        let length_m = found.map_or_else(|| apart_m(outline[from], outline[to]), |found| found.surface_m);
         let id = Id::unique(("side length", shape, side));
-        let read = field::figure(words, Measure::Length, SIDE_M);
+        let figure = field::figure(words, Measure::Length, SIDE_M);
+        // The field is of the ground, and a corner is moved on the map.
+        let read = |text: &str| {
+            let typed_m = figure(text)?;
+            let on_map =
+                on_ground.map_or(Some(typed_m), |(run, _)| workup::slope::side_on_map_m(plan, run, side, typed_m));
+            on_map.ok_or_else(|| words.text(Text::SideTooShort).to_owned())
+        };
         let value = Shown::of(words, Measure::Length, length_m, false);
         let top = ui.cursor().top();
         if let Some(length_m) = field::line(ui, desk.p, id, Label { shown: &shown, said: &said }, &value, read) {

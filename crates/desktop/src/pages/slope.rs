@@ -5,8 +5,8 @@ use egui::{Id, Ui};
 use plan::{Edit, Point, Run, SideSlope};
 use words::texts::Slope as Text;
 use words::{Measure, Range, Words};
-use workup::slope::{STEEP_OVER_M, Uneven};
-use workup::{Evidence, RunWorkup, Slope};
+use workup::slope::Uneven;
+use workup::{RunWorkup, Slope};
 
 use super::Desk;
 use crate::editor::Message;
@@ -34,7 +34,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     desk.section(ui, words.text(Text::Head), &aside);
     ui.add_space(6.0);
     if let Some(slope) = &worked.slope {
-        desk.second(ui, &surface(words, slope));
+        desk.second(ui, &care::slope_line(words, slope));
         ui.add_space(4.0);
     }
     let id = Id::unique(("sides rise", &run.id));
@@ -52,39 +52,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         gap(ui, desk, run, slope);
         uneven(ui, desk, worked, slope);
     }
-}
-
-/// What the line takes, how far it climbs, and by what that is known.
-fn surface(words: Words, slope: &Slope) -> String {
-    let more_m = slope.surface_m - slope.level_m;
-    let (level, surface) = (words.length(slope.level_m), words.length(slope.surface_m));
-    let places = [("level", &*level), ("surface", &*surface), ("more", &*words.fine_length(more_m))];
-    let text = if more_m < 0.005 { Text::SurfaceEqual } else { Text::SurfaceSentence };
-    let steep = format!("{} %", words.number(slope.steepest.slope * 100.0, 0));
-    let over = words.length(STEEP_OVER_M.min(slope.level_m));
-    let places_of_range = [("range", &*words.length(slope.range_m)), ("over", &*over), ("steep", &*steep)];
-    let mut sentences = vec![words.say(text, &places), words.say(Text::RangeSentence, &places_of_range)];
-    let known = |evidence: Evidence| slope.sides.iter().filter(|side| side.evidence == evidence).count();
-    let all = [Evidence::ByHand, Evidence::Grid, Evidence::Spots, Evidence::Level];
-    let how: Vec<String> = all
-        .into_iter()
-        .filter(|&evidence| known(evidence) > 0)
-        .map(|evidence| {
-            let name = words.text(match evidence {
-                Evidence::ByHand => Text::ByHand,
-                Evidence::Grid => Text::ByGrid,
-                Evidence::Spots => Text::BySpots,
-                Evidence::Level => Text::ByLevel,
-            });
-            match known(evidence) {
-                count if count == slope.sides.len() => name.to_owned(),
-                1 => words.say(Text::KnownSide, &[("how", name)]),
-                count => words.say(Text::KnownSides, &[("how", name), ("count", &count.to_string())]),
-            }
-        })
-        .collect();
-    sentences.push(words.say(Text::Evidence, &[("how", &how.join(", "))]));
-    sentences.join(" ")
 }
 
 /// What a side is stated to rise.

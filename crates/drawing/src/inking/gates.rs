@@ -13,6 +13,11 @@ const DOTS: [f32; 2] = [2.0, 3.0];
 /// Dashes of a way.
 const DASHES: [f32; 2] = [9.0, 5.0];
 
+/// How far beside the net panels are drawn that are laid back.
+pub(crate) fn laid_back_px(distance: Distance) -> f64 {
+    if distance == Distance::Near { 15.0 } else { 11.0 }
+}
+
 impl Inker<'_> {
     pub(super) fn gate_line(&mut self, role: Role, places: &[Point]) {
         let colours = self.palette;
@@ -21,13 +26,12 @@ impl Inker<'_> {
                 self.seen_line(places, false, 1.75, colours.ink2, Some(DASHES));
                 self.take_line(&self.pxs(places), false);
             }
-            Role::Swing if self.distance != Distance::Far => {
+            Role::Swing { .. } if self.distance != Distance::Far => {
                 self.seen_line(places, false, 1.5, colours.ink, Some(DOTS));
                 self.take_line(&self.pxs(places), false);
             }
             Role::LaidBack if self.distance != Distance::Far => {
-                let off = if self.distance == Distance::Near { 15.0 } else { 11.0 };
-                let beside = trace::aside(&self.pxs(places), false, off);
+                let beside = trace::aside(&self.pxs(places), false, laid_back_px(self.distance));
                 for piece in self.seen(&beside, false) {
                     self.pen.dashed(&piece.points(), 1.5, colours.ink2, Some(DOTS));
                 }

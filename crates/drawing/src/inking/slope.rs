@@ -11,9 +11,13 @@ const INSIDE_PX: f64 = 15.0;
 impl Inker<'_> {
     /// A surveyor's cross.
     pub(super) fn height(&mut self, at: Px) {
-        let arm = 4.5 * self.sign_scale();
+        // From afar it steps back behind what is built.
+        let far = self.distance == Distance::Far;
+        let arm = if far { 2.5 } else { 4.5 * self.sign_scale() };
         let strokes = [[[-arm, 0.0], [arm, 0.0]], [[0.0, -arm], [0.0, arm]]];
-        for (width, colour) in [(4.0, self.palette.sheet), (1.5, self.palette.ink)] {
+        let halo = if far { 3.0 } else { 4.0 };
+        let stroke = if far { (1.0, self.palette.ink2) } else { (1.5, self.palette.ink) };
+        for (width, colour) in [(halo, self.palette.sheet), stroke] {
             for stroke in &strokes {
                 self.pen.line(&stroke.map(|off| [at[0] + off[0], at[1] + off[1]]), width, colour);
             }

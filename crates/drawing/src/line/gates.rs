@@ -33,6 +33,8 @@ impl Unroll<'_> {
                     .map(|turn| [x + reach * turn.cos(), axis - tall * turn.sin()])
                     .collect();
                 self.pen.dashed(&arc, 1.25, colours.ink, Some([2.0, 3.0]));
+                let (from, to) = (x.min(x + reach), x.max(x + reach));
+                self.above.push([from, axis - tall * SWING_RAD.sin() - 1.0, to, axis]);
             }
             let pulled: Vec<f64> = opening
                 .pulled

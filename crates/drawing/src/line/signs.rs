@@ -50,6 +50,7 @@ impl Unroll<'_> {
         for chain_m in joins {
             for x in self.spots(along_m(lay, chain_m)) {
                 let ring = staple([x, axis], [0.0, -1.0], 6.0, 19.0);
+                self.above.push([x - 4.0, axis - 10.5, x + 4.0, axis + 10.5]);
                 self.pen.edged(&ring, self.colours.sheet, 1.5, ink);
             }
         }

@@ -41,10 +41,10 @@ pub(super) fn signs(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         let Some(opening) = &gate.opening else { continue };
         let thing = Some(Thing::Gate { run: run.index, gate: index });
         for lies in outside_right(track, &opening.laid_back) {
-            sheet.path(Role::LaidBack, lies, false, None);
+            sheet.path(Role::LaidBack, lies, false, thing);
         }
         for &(hinge, end) in &opening.leaves {
-            sheet.path(Role::Swing, swing(track, hinge, end), false, thing);
+            sheet.path(Role::Swing { hinge }, swing(track, hinge, end), false, thing);
         }
         for post in opening.pulled.iter().filter_map(|&post| lay.posts.get(post)) {
             sheet.mark(Role::PulledPost, post.at, track.outward(post.along_m), thing);

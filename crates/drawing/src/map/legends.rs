@@ -192,6 +192,8 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     if !weakest.measured {
         texts.insert(0, said(Text::WeakestRange));
     }
+    // The shortest wording for where there is little room: the figure with its unit.
+    texts.push(said(Text::RangeAlone));
     let legend = Legend {
         about: About::Weakest,
         at: weakest.at,
@@ -215,7 +217,7 @@ fn posts(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
             about: About::Post { strip_m: strip_m(run) },
             at: post.at,
             toward_rad: track.outward(post.along_m) + PI,
-            texts: vec![words.kilovolts_figure(kv)],
+            texts: vec![words.kilovolts(kv), words.kilovolts_figure(kv)],
             priority: Priority::Post,
         };
         sheet.label(legend, Some(Thing::Post { run: run.index, post: index }));

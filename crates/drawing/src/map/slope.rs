@@ -9,7 +9,7 @@ use super::{Legend, Sheet};
 use crate::shape::{About, Priority, Role, Thing};
 
 /// More spots than this are a survey and not labelled.
-const MOST_LABELS: usize = 200;
+const MOST_LABELS: usize = 2_000;
 
 /// A mark for every spot height.
 pub(super) fn heights(sheet: &mut Sheet<'_>) {
@@ -26,8 +26,8 @@ pub(super) fn labels(sheet: &mut Sheet<'_>) {
             about: About::Height,
             at: stated.at,
             toward_rad: FRAC_PI_2,
-            texts: vec![words.fine_length(stated.up_m)],
-            priority: Priority::Ground,
+            texts: vec![words.height(stated.up_m), words.length(stated.up_m)],
+            priority: Priority::Height,
         };
         sheet.label(legend, Some(Thing::Height { height }));
     }

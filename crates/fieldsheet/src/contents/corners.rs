@@ -40,7 +40,7 @@ fn braces(look: Look<'_>) -> Vec<Row> {
     if !stated {
         return care::bracing::today_line(look.words, soil).map(Row::Note).into_iter().collect();
     }
-    let mut rows = vec![Row::Note(care::bracing::soil_line(look.words, soil))];
+    let mut lines = vec![care::bracing::soil_line(look.words, soil)];
     let details = look.worked.and_then(|worked| worked.bracing.as_ref()).map(|bracing| bracing.details.as_slice());
     // Corners that want the same are told together.
     let mut same: Vec<(String, Vec<String>)> = Vec::new();
@@ -53,10 +53,12 @@ fn braces(look: Look<'_>) -> Vec<Row> {
             None => same.push((text, vec![plate])),
         }
     }
-    rows.extend(same.into_iter().map(|(mend, plates)| {
-        Row::Note(look.say(Text::CheapestHold, &[("corners", &plates.join(", ")), ("mend", &mend)]))
-    }));
-    rows
+    lines.extend(
+        same.into_iter()
+            .map(|(mend, plates)| look.say(Text::CheapestHold, &[("corners", &plates.join(", ")), ("mend", &mend)])),
+    );
+    // One note: each line by itself would have air over it, and the sheet has little.
+    vec![Row::Note(lines.join("\n"))]
 }
 
 fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {

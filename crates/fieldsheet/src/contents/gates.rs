@@ -21,7 +21,7 @@ pub(super) fn block(look: Look<'_>) -> Option<Block> {
     }
     if worked.gates.iter().any(|gate| gate.opening.is_some()) {
         let steps = gate_said::steps(words).into_iter().enumerate();
-        rows.extend(steps.map(|(index, text)| Row::Step { number: index + 1, text: text.to_owned() }));
+        rows.extend(steps.map(|(index, text)| Row::Line { number: index + 1, text: text.to_owned() }));
     }
     Some(Block { head: words.text(Text::Gates).to_owned(), aside: words.text(Text::GatesAside).to_owned(), rows })
 }

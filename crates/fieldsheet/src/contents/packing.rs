@@ -87,7 +87,7 @@ fn net_name(look: Look<'_>, net: &NetKind, count: usize) -> String {
 /// So many braces of one kind: guys with the store's stake by that name, others with what they are made of.
 fn kit_name(look: Look<'_>, kit: Kit, count: usize) -> String {
     let one = |one: Text, more: Text| if count == 1 { one } else { more };
-    let (length, pegs) = (look.words.peg_length(kit.length_m), kit.pegs.to_string());
+    let (length, pegs) = (look.words.fine_length(kit.length_m), kit.pegs.to_string());
     match (kit.kind, kit.pegs) {
         _ if kit.is_plain(&look.scene.plan.store.brace) => look.text(one(Text::Guy, Text::Guys)),
         (BraceKind::Post, _) => look.say(one(Text::BracePost, Text::BracePosts), &[("length", &length)]),

@@ -98,6 +98,21 @@ impl super::Run {
         self.side_slopes.iter().rev().find(|slope| self.side_at(slope.at) == Some(side))
     }
 
+    /// The run with a side as long on the map as that: its far corner moves along it, and what the side is stated to rise
+    /// goes with it. The same run where there is no such side.
+    #[must_use]
+    pub fn with_side_on_map(&self, side: usize, level_m: f64) -> Self {
+        let corner = (side + 1) % self.outline.len().max(1);
+        let (Some(&from), Some(&to)) = (self.outline.get(side), self.outline.get(corner)) else { return self.clone() };
+        let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
+        let share = level_m / east_m.hypot(north_m);
+        let along = |share: f64| Point::new(from.east_m + share * east_m, from.north_m + share * north_m);
+        let stated = self.side_slope(side).map(|stated| SideSlope { at: along(share / 2.0), ..stated.clone() });
+        let mut run = if stated.is_some() { self.with_side_slope(side, stated) } else { self.clone() };
+        run.outline[corner] = along(share);
+        run
+    }
+
     /// The run with a side's slope stated anew, or taken back.
     #[must_use]
     pub fn with_side_slope(&self, side: usize, stated: Option<SideSlope>) -> Self {

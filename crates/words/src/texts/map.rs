@@ -23,11 +23,13 @@ texts! {
         AtPost: "{kv} at post {post}",
         WeakestRange: "{range} kV at post {post}, not measured yet",
         RangeAtPost: "{range} kV at post {post}",
+        RangeAlone: "{range} kV",
         OverheadLine: "Overhead line",
         PublicWay: "Public way",
         OtherFence: "Other electric fence",
         ForeignEarth: "Other earth",
         Net: "Net {number}",
+        PostNumber: "post {number}",
         Gap: "{length} open",
         NotLaid: "This line cannot be laid out yet: see what is found.",
     }

@@ -30,6 +30,8 @@ texts! {
         CornerLine: "{number}  {along}  {verdict}; {brace}",
         EndLine: "end  {along}  {verdict}; {brace}",
         WillLean: "will lean in",
+        HeldByBrace: "held by its brace",
+        StillLeans: "will still lean in",
         MayLean: "may lean",
         Stands: "stands",
         NeedsBrace: "needs a brace, its stake {off} off",

@@ -15,6 +15,8 @@ texts! {
 
         Sides: "Sides",
         SidesAside: "type a length",
+        SidesAsideGround: "along the ground",
+        SideTooShort: "Along the ground no side is that short here: the ground alone rises more.",
         SideFromTo: "{from} to {to}",
         SideLabel: "Length of side {from} to {to}",
         SidePanels: "{panels} panels",

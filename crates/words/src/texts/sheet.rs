@@ -128,6 +128,10 @@ texts! {
         OrderEarth: "Earth, lead, switch on",
         OrderRead: "Read {first} to {last}, then open",
 
+        // Slope and wind.
+        SlopeAndWind: "Slope and wind",
+        Notes: "Notes",
+
         // Cautions.
         BeforeYouStart: "Before you start",
         NoProof: "no proof that a fence is safe or lawful",
