@@ -17,7 +17,7 @@ use crate::editor::{Editor, Message};
 use crate::journal::LeftBehind;
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::{kit, menus, shelf};
+use crate::{commands, kit, menus, shelf};
 
 /// What is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,6 +40,8 @@ pub(crate) enum Ask {
     BringHeights,
     /// Save the table of runs and shapes.
     SaveTable,
+    /// Save the page of keys.
+    SaveKeys,
     /// Close the window.
     Close,
 }
@@ -131,6 +133,7 @@ impl Asking {
             Ask::BringIn => self.choose(Purpose::BringIn, editor),
             Ask::BringHeights => self.choose(Purpose::BringHeights, editor),
             Ask::SaveTable => self.choose(Purpose::SaveTable, editor),
+            Ask::SaveKeys => self.choose(Purpose::SaveKeys, editor),
             Ask::NewFromRolls => said.say(Message::AskRolls),
             Ask::NewEmpty => said.say(Message::StartEmpty),
             Ask::Example => {
@@ -149,6 +152,9 @@ impl Asking {
                 None => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::PLAN_ENDING),
             },
             Purpose::SaveTable => format!("{}{}", shelf::file_name(&editor.plan().title), shelf::TABLE_ENDING),
+            Purpose::SaveKeys => {
+                format!("{}{}", editor.words().text(words::texts::Commands::KeysFile), shelf::SHEET_ENDING)
+            }
             Purpose::Open | Purpose::BringIn | Purpose::BringHeights => String::new(),
         };
         self.question = Some(Question::Choose(Chooser::new(purpose, shelf::first_folder(editor.file()), name)));
@@ -180,6 +186,14 @@ impl Asking {
             }
             Purpose::SaveTable => {
                 if let Err(sentence) = shelf::write(&path, &editor.table_csv(), words) {
+                    self.question = Some(Question::Told(sentence, Some(chooser)));
+                }
+            }
+            Purpose::SaveKeys => {
+                let written = fieldsheet::keys(words, &commands::keys(editor), fieldsheet::Paper::default())
+                    .map_err(|error| error.to_string())
+                    .and_then(|bytes| shelf::write(&path, &bytes, words));
+                if let Err(sentence) = written {
                     self.question = Some(Question::Told(sentence, Some(chooser)));
                 }
             }

@@ -25,6 +25,8 @@ pub(crate) enum Purpose {
     BringHeights,
     /// To save the table of runs and shapes.
     SaveTable,
+    /// To save the page of keys.
+    SaveKeys,
 }
 
 impl Purpose {
@@ -33,6 +35,7 @@ impl Purpose {
         match self {
             Purpose::Save => Some(shelf::PLAN_ENDING),
             Purpose::SaveTable => Some(shelf::TABLE_ENDING),
+            Purpose::SaveKeys => Some(shelf::SHEET_ENDING),
             Purpose::Open | Purpose::BringIn | Purpose::BringHeights => None,
         }
     }
@@ -83,6 +86,7 @@ impl Chooser {
             Purpose::BringIn => &shelf::BOUNDARY_ENDINGS,
             Purpose::BringHeights => &shelf::HEIGHTS_ENDINGS,
             Purpose::SaveTable => &[shelf::TABLE_ENDING],
+            Purpose::SaveKeys => &[shelf::SHEET_ENDING],
         }
     }
 
@@ -102,6 +106,7 @@ impl Chooser {
             Purpose::BringIn => (Text::BringInTitle, Text::DoBringIn),
             Purpose::BringHeights => (Text::BringHeightsTitle, Text::DoBringIn),
             Purpose::SaveTable => (Text::SaveTableTitle, Text::DoSave),
+            Purpose::SaveKeys => (Text::SaveKeysTitle, Text::DoSave),
         };
         ui.set_width(460.0);
         ui.spacing_mut().item_spacing = vec2(8.0, 0.0);

@@ -101,6 +101,8 @@ pub struct Editor {
     in_hand: Option<Box<unrolling::InHand>>,
     /// Whether nothing catches what is drawn or dragged.
     free: bool,
+    /// Whether the page is folded away.
+    folded: bool,
     sound: faults::Sound,
     curves: Vec<Curve>,
     question: Option<Question>,
@@ -147,6 +149,7 @@ impl Editor {
             snapped: None,
             in_hand: None,
             free: false,
+            folded: false,
             sound: faults::Sound::default(),
             curves: Vec::new(),
             question: None,

@@ -3,20 +3,23 @@
 //!
 //! The open page's name stands on a plate with a cut corner that is one piece with the sheet below.
 
-use egui::{Color32, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
-use words::texts::{Files, Rolls, Window as Text};
+use egui::{Align2, Color32, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use words::texts::{Commands, Files, Rolls, Window as Text};
 
 use crate::asking::Ask;
 use crate::editor::{Editor, Message, Page, SaveState};
 use crate::icons::{self, Icon};
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::{kit, menus};
+use crate::{finder, kit, menus};
 
 /// Height of the head.
 pub(crate) const HEIGHT: f32 = 44.0;
 /// Width of the buttons that take back, do again, list and fit.
-const BUTTONS: f32 = 4.0 * 32.0 + 3.0 * 8.0;
+const BUTTONS: f32 = 4.0 * 32.0 + 4.0 * 8.0;
+/// From this width on the way to the commands is in words.
+const WORDED: f32 = 1180.0;
+const FIND_KEYS: &str = "Ctrl K";
 
 /// The name of a page.
 pub(crate) fn name(page: Page) -> Text {
@@ -38,7 +41,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
     painter.hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.rule)));
     icons::mark(painter, rect.min + vec2(18.0, 10.0), colour(p.ink));
     let page_left = rect.right() - page_width;
-    let buttons = Rect::from_min_size(pos2(page_left - 16.0 - BUTTONS, rect.top() + 6.0), vec2(BUTTONS, 32.0));
+    let find = find_width(ui, rect.width(), editor);
+    let width = BUTTONS + find;
+    let buttons = Rect::from_min_size(pos2(page_left - 16.0 - width, rect.top() + 6.0), vec2(width, 32.0));
     let title = title(ui, rect, buttons.left(), editor, said);
     state(ui, title, buttons.left(), editor, kept, said);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("undo").max_rect(buttons));
@@ -53,9 +58,50 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
         if kit::icon_button(ui, Icon::Fit, words.text(Text::Fit), true, false, p).clicked() {
             said.say(Message::Fit);
         }
+        self::find(ui, find, editor);
     });
     let over_page = Rect::from_min_max(pos2(page_left, rect.top()), rect.max);
     pages(ui, over_page, editor, said);
+}
+
+/// Width of the button that opens the list of commands: its icon alone where the head is short.
+fn find_width(ui: &Ui, wide: f32, editor: &Editor) -> f32 {
+    if wide < WORDED {
+        return 32.0;
+    }
+    let words = [(editor.words().text(Commands::Find), 13.0), (FIND_KEYS, 11.0)];
+    let width = |(text, size): (&str, f32)| {
+        ui.painter().layout_no_wrap(text.to_owned(), theme::regular(size), Color32::PLACEHOLDER).size().x
+    };
+    28.0 + words.into_iter().map(width).sum::<f32>() + 22.0
+}
+
+/// The button that opens the list of commands.
+fn find(ui: &mut Ui, wide: f32, editor: &Editor) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let label = words.text(Commands::Find);
+    if wide <= 32.0 {
+        if kit::icon_button(ui, Icon::Find, label, true, false, p).clicked() {
+            finder::open(ui);
+        }
+        return;
+    }
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, 32.0), Sense::click());
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, label));
+    let painter = ui.painter();
+    if response.hovered() {
+        painter.rect_filled(rect, theme::RADIUS, theme::thinned(p.rule, 0.18));
+    }
+    let icon = Rect::from_center_size(pos2(rect.left() + 16.0, rect.center().y), egui::Vec2::splat(16.0));
+    icons::icon(painter, icon, Icon::Find, colour(p.ink));
+    let at = pos2(icon.right() + 6.0, rect.center().y);
+    let drawn = painter.text(at, Align2::LEFT_CENTER, label, theme::regular(13.0), colour(p.ink));
+    let at = pos2(drawn.right() + 8.0, rect.center().y);
+    painter.text(at, Align2::LEFT_CENTER, FIND_KEYS, theme::regular(11.0), colour(p.ink2));
+    kit::focus_ring(ui, &response, p);
+    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
+        finder::open(ui);
+    }
 }
 
 /// The plan's name, which opens its menu; returns its place.

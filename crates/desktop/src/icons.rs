@@ -49,6 +49,8 @@ pub(crate) enum Icon {
     BringIn,
     /// Lines one below the other: a list.
     List,
+    /// A ring and its handle: find.
+    Find,
     /// Two squares: a second one.
     Double,
     /// A cross: taken out.
@@ -147,6 +149,10 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             line(&[(9.5, 2.0), (9.5, 5.0), (12.5, 5.0)]);
             line(&[(5.8, 8.0), (10.2, 8.0)]);
             line(&[(5.8, 11.0), (10.2, 11.0)]);
+        }
+        Icon::Find => {
+            painter.circle_stroke(at(7.0, 7.0), 4.0, pen);
+            line(&[(9.9, 9.9), (13.5, 13.5)]);
         }
         Icon::Light => {
             painter.circle_stroke(at(8.0, 8.0), 3.0, pen);

@@ -10,11 +10,13 @@
 
 mod asking;
 mod chooser;
+mod commands;
 pub mod editor;
 mod errand;
 mod facts;
 mod field;
 mod figures;
+mod finder;
 mod first;
 mod head;
 mod icons;

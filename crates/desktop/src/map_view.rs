@@ -19,7 +19,7 @@ use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool, apart_m};
-use crate::{first, icons, unroll};
+use crate::{commands, first, icons, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -35,7 +35,7 @@ const RING_REACH_PX: f32 = 11.0;
 const RIGHT_PX: f32 = 20.0;
 const FOOT_PX: f32 = 16.0;
 /// A step of the turning keys, degrees.
-const TURN_DEG: f64 = 5.0;
+pub(crate) const TURN_DEG: f64 = 5.0;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
@@ -224,6 +224,15 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         }
         if input.consume_key(Modifiers::NONE, Key::F) {
             said.say(Message::Fit);
+        }
+        let (larger, smaller) = (
+            input.consume_key(Modifiers::NONE, Key::Plus) || input.consume_key(Modifiers::NONE, Key::Equals),
+            input.consume_key(Modifiers::NONE, Key::Minus),
+        );
+        if larger || smaller {
+            let middle = editor.view().size.map(|side| side / 2.0);
+            let by = if larger { commands::ZOOM } else { 1.0 / commands::ZOOM };
+            said.say(Message::Zoom(by, middle));
         }
         if input.modifiers.alt != editor.is_free() {
             said.say(Message::Free(input.modifiers.alt));

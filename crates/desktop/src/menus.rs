@@ -71,11 +71,7 @@ pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
         };
         row(ui, words.text(Text::Theme), &mut |ui| {
             for theme in Theme::OF_SCREENS {
-                let name = match theme {
-                    Theme::Dark => Text::DarkTheme,
-                    Theme::Contrast => Text::ContrastTheme,
-                    Theme::Light | Theme::Print => Text::LightTheme,
-                };
+                let name = crate::commands::theme_name(theme);
                 if kit::choice(ui, words.text(name), editor.theme() == theme, p).clicked() {
                     said.say(Message::Theme(theme));
                 }

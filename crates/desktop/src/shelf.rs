@@ -12,6 +12,8 @@ use words::texts::{Errors, Files};
 
 /// How a table of runs and shapes ends.
 pub(crate) const TABLE_ENDING: &str = ".csv";
+/// Ending of a page to print.
+pub(crate) const SHEET_ENDING: &str = ".pdf";
 /// How a plan's file ends.
 pub(crate) const PLAN_ENDING: &str = ".netfold.json";
 /// How a boundary's file ends.

@@ -13,7 +13,7 @@ use words::Words;
 use words::texts::Files;
 
 use crate::asking::{Ask, Asking};
-use crate::editor::{Editor, Message, ShapesMessage};
+use crate::editor::{Editor, Message, Page, ShapesMessage};
 use crate::journal::Keeper;
 use crate::map_view::{self, MapSheet};
 use crate::pages::{self, sheet::Paper};
@@ -21,9 +21,10 @@ use crate::reckoner::Reckoner;
 use crate::said::Said;
 use crate::searcher::Searcher;
 use crate::settings::Settings;
+use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::worker::Worker;
-use crate::{figures, first, head, menus, theme};
+use crate::{figures, finder, first, head, menus, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -37,6 +38,8 @@ const SAVE_AS: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(
 const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::O);
 const NEW: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::N);
 const DOUBLE: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::D);
+/// Keys of the pages, in their order.
+const PAGE_KEYS: [Key; 6] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5, Key::Num6];
 const REDO_TOO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
 
 /// What a window opens with.
@@ -179,8 +182,9 @@ impl Window {
         let parts = Parts::of(all, &self.editor);
 
         let mut first = Said::default();
-        if !self.asking.is_open() {
-            shortcuts(ui, &mut first);
+        if !self.asking.is_open() && !finder::is_open(ui) {
+            shortcuts(ui, &self.editor, &mut first);
+            finder::shortcut(ui);
             map_view::keys(ui, &self.editor, &mut first);
         }
         map_view::listen(ui, parts.map, &self.editor, &mut first);
@@ -202,10 +206,13 @@ impl Window {
         first::lesson(ui, parts.map, &self.editor);
         first::show(ui, parts.map, &self.editor, self.asking.is_open(), &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);
-        pages::show(ui, parts.page, &self.editor, &mut self.paper, &mut said);
+        if !self.editor.is_folded() {
+            pages::show(ui, parts.page, &self.editor, &mut self.paper, &mut said);
+        }
         figures::show(ui, parts.figures, &self.editor, &mut said);
         let kept = self.keeper.as_ref().is_none_or(|keeper| !keeper.wants_restart());
-        head::show(ui, parts.head, parts.page.width(), &self.editor, kept, &mut said);
+        let names = if all.width() < SMALL { pages::WIDTH_SMALL } else { pages::WIDTH };
+        head::show(ui, parts.head, names, &self.editor, kept, &mut said);
 
         // What was said comes first: an ask may be about a plan that was only now begun.
         let asks: Vec<Ask> = asks.into_iter().chain(std::mem::take(&mut said.asks)).collect();
@@ -217,6 +224,9 @@ impl Window {
             self.asking.take(ask, &self.editor, &mut said);
         }
         self.asking.show(ui, &self.editor, &mut said);
+        if !self.asking.is_open() {
+            finder::show(ui, &self.editor, &mut said);
+        }
 
         if said.hovered != self.beside_map || !said.messages.is_empty() {
             self.beside_map = said.hovered;
@@ -302,7 +312,7 @@ fn bound_size(ctx: &egui::Context, all: Rect) {
     }
 }
 
-fn shortcuts(ui: &Ui, said: &mut Said) {
+fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
     // In a field these are the field's own.
     if !ui.ctx().text_edit_focused() {
         ui.input_mut(|input| {
@@ -315,6 +325,21 @@ fn shortcuts(ui: &Ui, said: &mut Said) {
             }
             if input.consume_shortcut(&DOUBLE) {
                 said.say(Message::Duplicate);
+            }
+            if input.consume_key(Modifiers::NONE, Key::F9) {
+                said.say(Message::Fold(!editor.is_folded()));
+            }
+            // While a side is drawn its figures are typed.
+            let drawing = editor.in_hand().is_some_and(|in_hand| in_hand.unrolled.corners.len() > 1);
+            if !drawing {
+                for (page, key) in Page::ALL.into_iter().zip(PAGE_KEYS) {
+                    if input.consume_key(Modifiers::NONE, key) {
+                        said.say(Message::Open(page));
+                    }
+                }
+            }
+            if *editor.tool() == Tool::Pick && input.consume_key(Modifiers::NONE, Key::R) {
+                said.say(Message::UseOn(Page::Run, Tool::outline(Drawn::Run)));
             }
         });
     }
@@ -336,7 +361,13 @@ struct Parts {
 
 impl Parts {
     fn of(all: Rect, editor: &Editor) -> Self {
-        let page_width = if all.width() < SMALL { pages::WIDTH_SMALL } else { pages::WIDTH };
+        let page_width = if editor.is_folded() {
+            0.0
+        } else if all.width() < SMALL {
+            pages::WIDTH_SMALL
+        } else {
+            pages::WIDTH
+        };
         let (head, rest) = all.split_top_bottom_at_y(all.top() + head::HEIGHT);
         let (rest, figures) = rest.split_top_bottom_at_y(all.bottom() - figures::HEIGHT);
         let (left, page) = rest.split_left_right_at_x(all.right() - page_width);

@@ -8,6 +8,7 @@
 mod contents;
 mod day;
 mod flow;
+mod keys;
 mod map;
 mod page;
 mod paper;
@@ -19,6 +20,7 @@ mod setting;
 use drawing::Scene;
 
 pub use day::Day;
+pub use keys::{Group as KeyGroup, key_pages, keys};
 pub use page::{Framed, Page};
 pub use paper::Paper;
 

@@ -3,6 +3,7 @@
 mod book;
 mod bracing;
 mod candidates;
+mod commands;
 mod compare;
 mod errors;
 mod faults;
@@ -28,6 +29,7 @@ mod window;
 pub use book::Book;
 pub use bracing::Bracing;
 pub use candidates::Candidates;
+pub use commands::Commands;
 pub use compare::Compare;
 pub use errors::Errors;
 pub use faults::Faults;
@@ -59,6 +61,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     all.extend(of(Book::ALL, language));
     all.extend(of(Bracing::ALL, language));
     all.extend(of(Candidates::ALL, language));
+    all.extend(of(Commands::ALL, language));
     all.extend(of(Compare::ALL, language));
     all.extend(of(Errors::ALL, language));
     all.extend(of(Faults::ALL, language));

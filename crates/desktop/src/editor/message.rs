@@ -28,6 +28,10 @@ pub enum Message {
     End,
     /// Take a tool to hand.
     Use(Tool),
+    /// Open a page and take a tool of it to hand.
+    UseOn(Page, Tool),
+    /// Fold the page away, or unfold it.
+    Fold(bool),
     /// The hand did something with the tool.
     Hand(Hand),
     /// Whether nothing catches what is drawn or dragged from now on.

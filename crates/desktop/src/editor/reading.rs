@@ -86,6 +86,11 @@ impl Editor {
         self.snapped.as_ref()
     }
 
+    /// Whether the page is folded away.
+    pub fn is_folded(&self) -> bool {
+        self.folded
+    }
+
     /// Whether nothing catches what is drawn or dragged.
     pub fn is_free(&self) -> bool {
         self.free

@@ -32,6 +32,7 @@ impl Editor {
                     self.shapes_said(ShapesMessage::Open(false));
                 }
                 self.page = page;
+                self.folded = false;
                 self.tool = Tool::Pick;
                 self.snapped = None;
                 self.reckon_sound();
@@ -46,6 +47,11 @@ impl Editor {
                 self.snapped = None;
                 self.pick(None);
             }
+            Message::UseOn(page, tool) => {
+                self.receive(Message::Open(page));
+                self.receive(Message::Use(tool));
+            }
+            Message::Fold(folded) => self.folded = folded,
             Message::Hand(hand) => self.hand(hand),
             Message::Free(free) => self.free = free,
             Message::Grab(thing, at) => self.grab(thing, at),

@@ -28,6 +28,7 @@ texts! {
         OpenTitle: "Open a plan",
         SaveTitle: "Save the plan",
         SaveTableTitle: "Save the table",
+        SaveKeysTitle: "Save the page of keys",
         BringInTitle: "Bring in a boundary",
         BringHeightsTitle: "Bring in heights",
         Folder: "Folder",

@@ -1,0 +1,220 @@
+//! Every command with its keys: the list that Ctrl+K or F1 opens, searched by what a command is called.
+//!
+//! A command is a name, the keys that do the same, and what it says; nothing here does anything itself. The page of
+//! keys is printed from the same list.
+
+use drawing::Theme;
+use plan::HazardKind;
+use words::texts::{Commands as Text, Files, Shaping, Unroll, Window};
+use words::{Language, Units, Words};
+
+use crate::asking::Ask;
+use crate::editor::{Editor, Message, Page, ShapesMessage};
+use crate::head;
+use crate::tool::{Drawn, Tool};
+
+/// What a command does.
+#[derive(Clone, Debug)]
+pub(crate) enum Does {
+    /// It says something to the editor.
+    Say(Message),
+    /// It asks the window.
+    Ask(Ask),
+    /// It makes all of the window so many times as large.
+    Scale(f32),
+    /// Nothing: its keys act on the map alone.
+    Nothing,
+}
+
+/// One command.
+#[derive(Clone, Debug)]
+pub(crate) struct Command {
+    /// Under which head it stands.
+    pub(crate) group: Text,
+    /// What it is called.
+    pub(crate) name: String,
+    /// The keys that do the same; empty where none do.
+    pub(crate) keys: &'static str,
+    /// Whether it can be done now.
+    pub(crate) enabled: bool,
+    /// What it does.
+    pub(crate) does: Does,
+}
+
+/// All commands, in the order of their heads.
+pub(crate) fn all(editor: &Editor) -> Vec<Command> {
+    let mut list = List { words: editor.words(), group: Text::OfPages, commands: Vec::new() };
+    pages(&mut list);
+    plan(&mut list, editor);
+    drawing(&mut list, editor);
+    shaping(&mut list, editor);
+    view(&mut list, editor);
+    list.commands
+}
+
+/// The commands whose names hold every word of a query, those that begin with it first.
+pub(crate) fn found(commands: &[Command], query: &str) -> Vec<usize> {
+    let query = query.to_lowercase();
+    let asked: Vec<&str> = query.split_whitespace().collect();
+    let holds = |name: &str| asked.iter().all(|word| name.contains(word));
+    let mut found: Vec<(bool, usize)> = commands
+        .iter()
+        .enumerate()
+        .map(|(index, command)| (command.name.to_lowercase(), index))
+        .filter(|(name, _)| holds(name))
+        .map(|(name, index)| (!asked.first().is_some_and(|first| name.starts_with(first)), index))
+        .collect();
+    if !asked.is_empty() {
+        found.sort_unstable();
+    }
+    found.into_iter().map(|(_, index)| index).collect()
+}
+
+struct List {
+    words: Words,
+    group: Text,
+    commands: Vec<Command>,
+}
+
+impl List {
+    fn add(&mut self, name: impl Into<String>, keys: &'static str, enabled: bool, does: Does) {
+        self.commands.push(Command { group: self.group, name: name.into(), keys, enabled, does });
+    }
+
+    fn say(&mut self, name: impl Into<String>, keys: &'static str, enabled: bool, message: Message) {
+        self.add(name, keys, enabled, Does::Say(message));
+    }
+}
+
+/// Keys of the pages, in their order.
+const PAGE_KEYS: [&str; 6] = ["1", "2", "3", "4", "5", "6"];
+
+fn pages(list: &mut List) {
+    for (page, keys) in Page::ALL.into_iter().zip(PAGE_KEYS) {
+        let name = list.words.say(Text::GoTo, &[("page", list.words.text(head::name(page)))]);
+        list.say(name, keys, true, Message::Open(page));
+    }
+}
+
+fn plan(list: &mut List, editor: &Editor) {
+    list.group = Text::OfPlan;
+    let words = list.words;
+    for (name, keys, ask) in [
+        (Files::Save, "Ctrl S", Ask::Save),
+        (Files::SaveAs, "Ctrl Shift S", Ask::SaveAs),
+        (Files::Open, "Ctrl O", Ask::Open),
+        (Files::NewFromRolls, "Ctrl N", Ask::NewFromRolls),
+        (Files::NewEmpty, "", Ask::NewEmpty),
+        (Files::Example, "", Ask::Example),
+        (Files::BringIn, "", Ask::BringIn),
+    ] {
+        list.add(words.text(name), keys, true, Does::Ask(ask));
+    }
+    list.say(words.text(Window::Undo), "Ctrl Z", editor.can_undo(), Message::Undo);
+    list.say(words.text(Window::Redo), "Ctrl Shift Z", editor.can_redo(), Message::Redo);
+}
+
+fn drawing(list: &mut List, editor: &Editor) {
+    list.group = Text::OfDrawing;
+    let words = list.words;
+    let has_run = editor.run().is_some();
+    for (name, keys, page, drawn, enabled) in [
+        (Text::UnrollRun, "R", Page::Run, Drawn::Run, true),
+        (Text::DrawBranch, "", Page::Run, Drawn::Branch, has_run),
+        (Text::DrawPaddock, "", Page::Ground, Drawn::Paddock, true),
+        (Text::DrawKeepOut, "", Page::Ground, Drawn::KeepOut, true),
+        (Text::DrawWater, "", Page::Ground, Drawn::Water, true),
+        (Text::PlaceCoop, "", Page::Ground, Drawn::Coop, true),
+        (Text::PlaceGateway, "", Page::Ground, Drawn::Gateway, true),
+        (Text::PlaceHeight, "", Page::Ground, Drawn::Height, true),
+    ] {
+        list.say(words.text(name), keys, enabled, Message::UseOn(page, Tool::outline(drawn)));
+    }
+    for (kind, name) in [
+        (HazardKind::OverheadLine, Shaping::DrawOverheadLine),
+        (HazardKind::PublicWay, Shaping::DrawPublicWay),
+        (HazardKind::OtherEnergisedFence, Shaping::DrawOtherFence),
+        (HazardKind::ForeignEarth, Shaping::DrawForeignEarth),
+    ] {
+        let name = words.say(Text::DrawHazard, &[("hazard", words.text(name))]);
+        list.say(name, "", true, Message::UseOn(Page::Ground, Tool::outline(Drawn::Hazard(kind))));
+    }
+    list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);
+}
+
+fn shaping(list: &mut List, editor: &Editor) {
+    list.group = Text::OfShaping;
+    let words = list.words;
+    let (picked, has_run) = (editor.picked().is_some(), editor.run().is_some());
+    list.say(words.text(Shaping::Duplicate), "Ctrl D", picked, Message::Duplicate);
+    list.say(words.text(Text::Remove), "Delete", picked, Message::Remove);
+    list.say(words.text(Text::TurnLeft), "[", picked, Message::Turn(-crate::map_view::TURN_DEG));
+    list.say(words.text(Text::TurnRight), "]", picked, Message::Turn(crate::map_view::TURN_DEG));
+    list.add(words.text(Text::NudgeIt), "← ↑ ↓ →", picked, Does::Nothing);
+    list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
+    list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
+    list.say(words.text(Text::OtherShapes), "", true, Message::Shapes(ShapesMessage::Open(true)));
+}
+
+fn view(list: &mut List, editor: &Editor) {
+    list.group = Text::OfView;
+    let words = list.words;
+    list.say(words.text(Window::Fit), "F", true, Message::Fit);
+    let middle = editor.view().size.map(|side| side / 2.0);
+    list.say(words.text(Text::ZoomIn), "+", true, Message::Zoom(ZOOM, middle));
+    list.say(words.text(Text::ZoomOut), "−", true, Message::Zoom(1.0 / ZOOM, middle));
+    list.say(words.text(Text::Fold), "F9", true, Message::Fold(!editor.is_folded()));
+    for theme in Theme::OF_SCREENS {
+        let name = words.say(Text::ThemeIs, &[("theme", words.text(theme_name(theme)))]);
+        list.say(name, "", editor.theme() != theme, Message::Theme(theme));
+    }
+    for language in Language::ALL {
+        let name = words.say(Text::LanguageIs, &[("language", language.name())]);
+        list.say(name, "", words.language != language, Message::Language(language));
+    }
+    for (units, name) in [(Units::Metric, Window::Metres), (Units::Feet, Window::Feet)] {
+        let name = words.say(Text::UnitsAre, &[("units", words.text(name))]);
+        list.say(name, "", words.units != units, Message::Units(units));
+    }
+    list.add(words.text(Text::Larger), "Ctrl +", true, Does::Scale(1.25));
+    list.add(words.text(Text::Smaller), "Ctrl −", true, Does::Scale(0.8));
+    list.add(words.text(Text::Keys), "", true, Does::Ask(Ask::SaveKeys));
+}
+
+/// How much the keys zoom the map.
+pub(crate) const ZOOM: f64 = std::f64::consts::SQRT_2;
+
+/// What a theme is called.
+pub(crate) fn theme_name(theme: Theme) -> Window {
+    match theme {
+        Theme::Dark => Window::DarkTheme,
+        Theme::Contrast => Window::ContrastTheme,
+        Theme::Light | Theme::Print => Window::LightTheme,
+    }
+}
+
+/// Every command that has keys, by its head: what the page of keys is printed from.
+pub(crate) fn keys(editor: &Editor) -> Vec<fieldsheet::KeyGroup> {
+    let words = editor.words();
+    let mut groups: Vec<fieldsheet::KeyGroup> = Vec::new();
+    for command in all(editor).into_iter().filter(|command| !command.keys.is_empty()) {
+        let head = words.text(command.group);
+        if groups.last().is_none_or(|(last, _)| last != head) {
+            groups.push((head.to_owned(), Vec::new()));
+        }
+        if let Some((_, rows)) = groups.last_mut() {
+            rows.push((command.name, command.keys.to_owned()));
+        }
+    }
+    let while_unrolling = [
+        ("Enter", Unroll::KeyEnter),
+        ("Tab", Unroll::KeyTab),
+        ("Alt", Unroll::KeyAlt),
+        ("Backspace", Unroll::KeyBack),
+        ("Esc", Unroll::KeyEsc),
+        ("← ↑ ↓ →", Unroll::KeyArrows),
+    ];
+    let rows = while_unrolling.map(|(keys, does)| (words.text(does).to_owned(), keys.to_owned()));
+    groups.push((words.text(Unroll::WhileYouDraw).to_owned(), rows.to_vec()));
+    groups
+}
