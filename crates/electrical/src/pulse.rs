@@ -96,12 +96,12 @@ impl PulseSolver {
     /// As [`pulse()`], into a result that is used again.
     pub fn pulse_into(&mut self, circuit: &Circuit, accuracy: &Accuracy, out: &mut Pulse) -> Result<(), CircuitFault> {
         if circuit.is_woven() {
-            return woven::pulse(circuit, accuracy, out);
+            return woven::pulse(circuit, accuracy, &mut self.peaks, out);
         }
         self.net.lay_out(circuit, &accuracy.mesh)?;
         self.solve(accuracy, out);
         out.no_load_v = circuit.source.v0;
-        deal(circuit, self.peaks.tracks.iter().map(|track| track.best), &mut out.lines);
+        deal(circuit, self.peaks.found(), &mut out.lines);
         Ok(())
     }
 

@@ -28,7 +28,7 @@ pub(crate) struct Track {
 /// peak in a block, and the highest of its samples tells.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Peaks {
-    pub(crate) tracks: Vec<Track>,
+    pub(super) tracks: Vec<Track>,
     /// Voltages of the last two samples already looked at and of all since, row after row, with their times.
     noted_v: Vec<f64>,
     times_s: Vec<f64>,
@@ -107,6 +107,11 @@ impl Peaks {
     fn find_lowest(&mut self) {
         let reached = self.tracks.iter().filter(|track| track.place.is_some());
         self.lowest_v = reached.fold(f64::INFINITY, |least, track| least.min(track.best.volts));
+    }
+
+    /// The peaks, in the order of the places.
+    pub(crate) fn found(&self) -> impl Iterator<Item = Peak> + '_ {
+        self.tracks.iter().map(|track| track.best)
     }
 
     /// Whether one of them is too early for a first block of that length.

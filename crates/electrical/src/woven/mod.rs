@@ -20,20 +20,25 @@ mod touch;
 use crate::animal::{Animal, Animals, Touch};
 use crate::circuit::{Circuit, CircuitFault, Mesh};
 use crate::network::{LEAST_SHORT_OHM, deal};
-use crate::pulse::{Accuracy, Pulse};
+use crate::pulse::{Accuracy, Peaks, Pulse};
 use crate::touch::Found;
 use graph::Graph;
 use order::Order;
 use step::Stepping;
 use touch::Spot;
 
-/// As [`crate::pulse()`].
-pub(crate) fn pulse(circuit: &Circuit, accuracy: &Accuracy, out: &mut Pulse) -> Result<(), CircuitFault> {
+/// As [`crate::PulseSolver::pulse_into`], with its memory for the peaks.
+pub(crate) fn pulse(
+    circuit: &Circuit,
+    accuracy: &Accuracy,
+    peaks: &mut Peaks,
+    out: &mut Pulse,
+) -> Result<(), CircuitFault> {
     let graph = Graph::new(circuit, &accuracy.mesh)?;
     let order = Order::new(&graph);
-    let peaks = Stepping::new(&graph, &order).pulse(accuracy, out);
+    Stepping::new(&graph, &order).pulse(accuracy, peaks, out);
     out.no_load_v = circuit.source.v0;
-    deal(circuit, peaks.into_iter(), &mut out.lines);
+    deal(circuit, peaks.found(), &mut out.lines);
     Ok(())
 }
 

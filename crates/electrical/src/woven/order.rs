@@ -340,3 +340,55 @@ impl Factors {
         }
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may stop")]
+mod tests {
+    use super::*;
+    use crate::circuit::{Chain, Circuit, Earthed, EarthedStretch, Line, Mesh as Laying, Place};
+    use crate::source::Source;
+
+    /// A woven ring of so many posts.
+    fn ring(posts: usize) -> Graph {
+        let length_m = 3.5 * posts as f64;
+        let mut chain = Chain::even(length_m, 2.0, 1e-5, 9e-12);
+        chain.marks = (0..=posts).map(|post| Place::after(3.5 * post as f64)).collect();
+        let (r_ohm_per_m, c_f_per_m, to_live_f_per_m) = (2.0, 10e-12, 40e-12);
+        let beside = EarthedStretch { from_m: 0.0, to_m: length_m, r_ohm_per_m, c_f_per_m, to_live_f_per_m };
+        chain.earthed = Earthed { stretches: vec![beside], ..Earthed::default() };
+        let source = Source { v0: 7000.0, r_ohm: 200.0, c_farad: 40e-9, l_henry: 0.0 };
+        let line = Line { feed: Place::after(70.0), ..Line::ring(chain) };
+        Graph::new(&Circuit { source, earth_ohm: 88.0, lines: vec![line] }, &Laying::default()).unwrap()
+    }
+
+    #[test]
+    fn a_ring_of_two_ladders_keeps_a_handful_of_neighbours_however_long() {
+        for posts in [40, 140, 1400] {
+            let graph = ring(posts);
+            let order = Order::new(&graph);
+            assert_eq!(order.steps.len(), graph.nodes - 1, "every node but remote earth");
+            let a_node = order.neighbours.len() as f64 / graph.nodes as f64;
+            assert!(a_node < 3.6, "{posts} posts: {a_node} neighbours a node");
+            let most = order.steps.iter().map(|step| step.count).max().unwrap();
+            assert!(most <= 8, "{posts} posts: {most}");
+        }
+    }
+
+    #[test]
+    fn impedances_are_those_that_a_current_finds() {
+        let graph = ring(40);
+        let order = Order::new(&graph);
+        let figures = Figures::new(&graph, &order);
+        let mut factors = Factors::default();
+        factors.factor(&graph, &order, &figures, Complex::new(2e5, 3e5));
+        let probe = graph.probes[17];
+        let (from, to) = (probe.live, probe.earthed.unwrap());
+        let mut volts = vec![Complex::ZERO; graph.nodes];
+        (volts[from], volts[to]) = (Complex::real(1.0), Complex::real(-1.0));
+        factors.solve(&order, &mut volts);
+        let want = volts[from] - volts[to];
+        factors.spread(&graph, &order);
+        let got = factors.between(&order, from, to);
+        assert!((got - want).size() < 1e-12 * want.size(), "{got:?} against {want:?}");
+    }
+}

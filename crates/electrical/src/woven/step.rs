@@ -1,7 +1,7 @@
 //! The pulse on a general graph, step by step: the scheme of `stepper`, the peaks and energies of `pulse`.
 
 use crate::complex::Complex;
-use crate::pulse::{Accuracy, BALANCED, Energy, Peak, Peaks, Pulse, RETRIES, Ringing, SHORTER, SPENT, settled_s};
+use crate::pulse::{Accuracy, BALANCED, Energy, Peaks, Pulse, RETRIES, Ringing, SHORTER, SPENT, settled_s};
 use crate::stepper::{FIRST_INSTANT, POLE, WEIGHT};
 use crate::woven::graph::{EARTH, Graph};
 use crate::woven::order::{Factors, Figures, Order};
@@ -49,13 +49,13 @@ impl<'a> Stepping<'a> {
     }
 
     /// The pulse, from a shorter first step where that is needed; peaks in the order of the probes.
-    pub(crate) fn pulse(&mut self, accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
+    pub(crate) fn pulse(&mut self, accuracy: &Accuracy, peaks: &mut Peaks, out: &mut Pulse) {
         let probes: Vec<(usize, usize)> = self.graph.probes.iter().map(|probe| (probe.live, EARTH)).collect();
-        self.read(&probes, accuracy, out)
+        self.read(&probes, accuracy, peaks, out);
     }
 
     /// As [`Stepping::pulse`], read between any nodes.
-    pub(crate) fn read(&mut self, probes: &[(usize, usize)], accuracy: &Accuracy, out: &mut Pulse) -> Vec<Peak> {
+    pub(crate) fn read(&mut self, probes: &[(usize, usize)], accuracy: &Accuracy, peaks: &mut Peaks, out: &mut Pulse) {
         let ringing = self.ringing();
         let block = accuracy.steps_per_octave.max(2).next_multiple_of(2);
         let mut first_step_s = accuracy.first_step_s;
@@ -63,9 +63,8 @@ impl<'a> Stepping<'a> {
             first_step_s = Accuracy::default().first_step_s;
         }
         let mut residual_before = f64::INFINITY;
-        let mut peaks = Peaks::default();
         for retry in 0..=RETRIES {
-            self.integrate(probes, first_step_s, block, &ringing, (&mut peaks, out));
+            self.integrate(probes, first_step_s, block, &ringing, (peaks, out));
             let residual = out.energy.residual().abs();
             let unbalanced = residual > BALANCED && residual < 0.5 * residual_before;
             if !(unbalanced || peaks.are_early(first_step_s * block as f64)) {
@@ -74,7 +73,6 @@ impl<'a> Stepping<'a> {
             residual_before = residual;
             first_step_s /= SHORTER.powi(retry + 1);
         }
-        peaks.tracks.into_iter().map(|track| track.best).collect()
     }
 
     fn integrate(

@@ -2,7 +2,7 @@
 //! [`crate::touch`]. Where two windows of its contour do not agree, the pulse is stepped in time instead.
 
 use crate::complex::{Complex, LANES};
-use crate::pulse::{Accuracy, Pulse};
+use crate::pulse::{Accuracy, Peaks, Pulse};
 use crate::touch::{Found, Ring, Touched, sweep, whole_pulse_vs};
 use crate::woven::graph::Graph;
 use crate::woven::order::Order;
@@ -35,9 +35,9 @@ fn stepped(graph: &Graph, order: &Order, spot: &Spot) -> Found {
     // Shorts become wires, so that the touch is the one short that is left.
     touched.wires.append(&mut touched.shorts);
     touched.shorts.push((spot.from, spot.to, 1.0 / spot.ohm));
-    let mut out = Pulse::default();
-    let peaks = Stepping::new(&touched, order).read(&[(spot.from, spot.to)], &Accuracy::default(), &mut out);
-    Found { peak_v: peaks.first().map_or(0.0, |peak| peak.volts), square_vs: out.energy.shorts_j * spot.ohm }
+    let (mut peaks, mut out) = (Peaks::default(), Pulse::default());
+    Stepping::new(&touched, order).read(&[(spot.from, spot.to)], &Accuracy::default(), &mut peaks, &mut out);
+    Found { peak_v: peaks.found().next().map_or(0.0, |peak| peak.volts), square_vs: out.energy.shorts_j * spot.ohm }
 }
 
 /// A graph with its branches.
