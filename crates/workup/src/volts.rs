@@ -9,6 +9,7 @@ use electrical::{
 use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
 
 use crate::chain::{self, Netting};
+use crate::earth;
 use crate::lay::Line;
 use crate::model::{Part, RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
 use crate::values::Bad;
@@ -135,15 +136,7 @@ pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     if run.earth_ohm.is_some() {
         return run.earth_ohm;
     }
-    let stake = &plan.store.earth_stake;
-    electrical::stakes_ohm(
-        plan.ground.resistivity_today_ohm_m(),
-        stake.length_m(),
-        stake.diameter_m(),
-        run.earth_stakes.count() as usize,
-        run.earth_stakes.spacing_m(),
-    )
-    .ok()
+    earth::ohm(plan, run, plan.ground.resistivity_today_ohm_m(), run.earth_stakes.count() as usize)
 }
 
 /// The most of a pulse's energy that may be lost or won in working it out, as a share.
