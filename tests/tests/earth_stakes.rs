@@ -86,11 +86,10 @@ fn report_map_and_figures_say_the_same() {
     let stated = plan(100.0, 1.0, 0.012, &json!({ "places": places }));
     let told = report(&stated);
     let stakes = told["runs"][0]["earth_stakes"].as_array().unwrap();
-    assert_eq!(stakes.iter().map(|stake| stake["at"].clone()).collect::<Vec<_>>(), [
-        json!([-3.0, -4.0]),
-        json!([-6.0, -4.0]),
-        json!([-3.0, -8.0])
-    ]);
+    assert_eq!(
+        stakes.iter().map(|stake| stake["at"].clone()).collect::<Vec<_>>(),
+        [json!([-3.0, -4.0]), json!([-6.0, -4.0]), json!([-3.0, -8.0])]
+    );
     let far = |stake: usize, key: &str| stakes[stake][key].as_f64().unwrap();
     for (stake, net_m, next_m, foreign_m) in
         [(0, 5.0, 3.0, 27.0), (1, 52.0_f64.sqrt(), 3.0, 24.0), (2, 73.0_f64.sqrt(), 4.0, 27.0_f64.hypot(4.0))]

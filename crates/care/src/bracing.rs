@@ -122,7 +122,9 @@ pub fn mend(words: Words, mend: &Mend) -> String {
             .say(Text::CutOver, &[("posts", &cut.places.len().to_string()), ("turn", &words.degrees(cut.turn_deg))]),
         (MendKind::LongerPeg, _) => words.say(Text::LongerPeg, &[("length", &length)]),
         (MendKind::LongerPegs, _) => words.say(Text::LongerPegs, &[("length", &length)]),
-        (MendKind::BracePost, _) => kit(words, Kit { kind: BraceKind::Post, pegs: 0, length_m: mend.length_m, earth: false }),
+        (MendKind::BracePost, _) => {
+            kit(words, Kit { kind: BraceKind::Post, pegs: 0, length_m: mend.length_m, earth: false })
+        }
         (MendKind::Guy | MendKind::SecondPeg | MendKind::CutCorner, _) => {
             kit(words, Kit { kind: BraceKind::Guy, pegs: mend.pegs, length_m: mend.length_m, earth: false })
         }

@@ -118,7 +118,11 @@ impl Drawn {
     pub fn fewest(self) -> usize {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
-            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway | Self::Height | Self::EarthStake(_) => 1,
+            Self::Hazard(HazardKind::ForeignEarth)
+            | Self::Coop
+            | Self::Gateway
+            | Self::Height
+            | Self::EarthStake(_) => 1,
             Self::Hazard(_) | Self::Branch => 2,
         }
     }

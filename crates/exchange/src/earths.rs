@@ -3,8 +3,8 @@
 use plan::{Plan, Point};
 use schemars::JsonSchema;
 use serde::Serialize;
-use workup::earth::EarthStake;
 use workup::Workup;
+use workup::earth::EarthStake;
 
 /// The earth stakes of a run whose places are stated.
 #[derive(Serialize, JsonSchema)]

@@ -354,11 +354,20 @@ fn earth_stakes(look: &mut Look, plan: &Plan, run: &Run, key: &impl Fn(&str) -> 
         look.size(key("earth_stakes.spacing_m"), stated.spacing_m());
     } else if count > MOST_STAKES {
         look.0.push(Trouble::TooManyStakes { count });
+    } else if let Some((number, far_m)) = far_off(run) {
+        look.must(false, key(&format!("earth_stakes.places[{number}]")), far_m, Must::BeSmaller);
     } else if run.earth_ohm.is_none()
         && let Some((one, other)) = crate::earth::together(plan, run)
     {
         look.0.push(Trouble::StakesTogether { one, other, at: stated.places[other] });
     }
+}
+
+/// The first earth stake that stands farther off than anything can be worked out, and how far.
+fn far_off(run: &Run) -> Option<(usize, f64)> {
+    let far_m = |at: &plan::Point| at.east_m.hypot(at.north_m);
+    let mut stakes = run.earth_stakes.places.iter().map(far_m).enumerate();
+    stakes.find(|(_, far_m)| far_m.is_nan() || *far_m > geometry::FARTHEST_M)
 }
 
 /// What nothing can be built with: keys of bad values, and kinds of net whose panels do not sum to their length.
@@ -374,7 +383,9 @@ impl Bad {
             match trouble {
                 Trouble::BadValue { key, .. } => bad.keys.push(key.clone()),
                 Trouble::PanelSum { net, .. } => bad.sums.push(net.clone()),
-                Trouble::StakesTogether { .. } | Trouble::TooManyStakes { .. } => bad.keys.push("earth_stakes.places".to_owned()),
+                Trouble::StakesTogether { .. } | Trouble::TooManyStakes { .. } => {
+                    bad.keys.push("earth_stakes.places".to_owned())
+                }
                 _ => {}
             }
         }

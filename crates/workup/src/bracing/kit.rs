@@ -51,7 +51,10 @@ impl Kit {
 
     /// Whether it is the one guy with the one stake of the store.
     pub fn is_plain(&self, rule: &BraceRule) -> bool {
-        self.kind == BraceKind::Guy && !self.earth && self.pegs == 1 && (self.length_m - rule.stake_length_m()).abs() <= GRAIN
+        self.kind == BraceKind::Guy
+            && !self.earth
+            && self.pegs == 1
+            && (self.length_m - rule.stake_length_m()).abs() <= GRAIN
     }
 
     /// Minutes to set it on soft ground by day, by the store's rates.

@@ -177,9 +177,11 @@ fn brace_to_share<'a>(desk: &Desk<'a>, run: &Run) -> Option<(&'a Corner, Point)>
     let feed = run.feed_at.or(run.outline.first().copied())?;
     let lead_m = |corner: &Corner| apart_m(corner.stake.at, feed);
     let in_hand = |corner: &Corner| picked.is_some() && crate::facts::stated_vertex(run, corner) == picked;
-    let corner = lay.corners.iter().filter(fits).min_by(|one, other| {
-        in_hand(other).cmp(&in_hand(one)).then(lead_m(one).total_cmp(&lead_m(other)))
-    })?;
+    let corner = lay
+        .corners
+        .iter()
+        .filter(fits)
+        .min_by(|one, other| in_hand(other).cmp(&in_hand(one)).then(lead_m(one).total_cmp(&lead_m(other))))?;
     Some((corner, corner.stake.at))
 }
 
