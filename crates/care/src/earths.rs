@@ -14,6 +14,8 @@ use crate::{Finding, Look, Severity, point, run_name};
 
 /// Places nearer than this are one, metres.
 const SAME_PLACE_M: f64 = 0.01;
+/// Below this a distance from the net is told to the centimetre, metres.
+const FINE_M: f64 = 2.0;
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     if run.status == RunStatus::Past {
@@ -138,7 +140,7 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
         return words.text(Earth::NotPlaced).to_owned();
     }
     let off = |text: Earth, metres: f64| words.say(text, &[("off", &words.length(metres))]);
-    let net = stake.net_m.map(|metres| words.say(Earth::OffTheNet, &[("off", &words.fine_length(metres))]));
+    let net = off_net(stake, words);
     let foreign = stake.foreign.and_then(|(hazard, metres)| {
         let look = Look { plan, workup, words };
         let name = look.hazard(plan.ground.hazards.get(hazard)?);
@@ -157,6 +159,12 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
         holds(workup, run, stake, words),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// How far off the net, to the centimetre where that matters.
+pub fn off_net(stake: &EarthStake, words: Words) -> Option<String> {
+    let fine = |metres: f64| if metres < FINE_M { words.fine_length(metres) } else { words.length(metres) };
+    stake.net_m.map(|metres| words.say(Earth::OffTheNet, &[("off", &fine(metres))]))
 }
 
 /// Which corner an earth stake holds as a brace's stake, in words.

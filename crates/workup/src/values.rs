@@ -384,7 +384,7 @@ impl Bad {
                 Trouble::BadValue { key, .. } => bad.keys.push(key.clone()),
                 Trouble::PanelSum { net, .. } => bad.sums.push(net.clone()),
                 Trouble::StakesTogether { .. } | Trouble::TooManyStakes { .. } => {
-                    bad.keys.push("earth_stakes.places".to_owned())
+                    bad.keys.push("earth_stakes.places".to_owned());
                 }
                 _ => {}
             }

@@ -35,7 +35,16 @@ impl Power {
         let step = |from: Point, toward: f64, far_m: f64| {
             Point::new(from.east_m + far_m * toward.cos(), from.north_m + far_m * toward.sin())
         };
-        let (energizer, first) = if let Some(at) = stated.first() {
+        let on_brace = |at: Point| {
+            let near =
+                |stake: Point| (stake.east_m - at.east_m).hypot(stake.north_m - at.north_m) <= earth::SAME_STAKE_M;
+            let lay = run.laid.as_ref().map(|(lay, _)| lay);
+            lay.is_some_and(|lay| lay.corners.iter().any(|corner| corner.kit.earth && near(corner.stake.at)))
+        };
+        let (energizer, first) = if let Some(at) = stated.first().filter(|&at| on_brace(at)) {
+            // From the feed to a brace's stake it would stand in the net.
+            (step(feed, outward, ENERGIZER_M), at)
+        } else if let Some(at) = stated.first() {
             let share = |from: f64, to: f64| from + (to - from) * ENERGIZER_SHARE;
             (Point::new(share(feed.east_m, at.east_m), share(feed.north_m, at.north_m)), at)
         } else {

@@ -98,8 +98,8 @@ fn on_map(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
         let number = (stake + 1).to_string();
         let thing = Thing::EarthStake { run: index, stake };
         let name = words.say(Earth::StakeRow, &[("number", &number)]);
-        let off = one.net_m.map(|metres| words.say(Earth::OffTheNet, &[("off", &words.fine_length(metres))]));
-        let short = care::earths::holds(editor.workup(), index, one, words).or(off).unwrap_or_default();
+        let short = care::earths::holds(editor.workup(), index, one, words);
+        let short = short.or_else(|| care::earths::off_net(one, words)).unwrap_or_default();
         let said = care::earths::said(editor.plan(), editor.workup(), index, one, words);
         let id = Id::unique(("earth stake row", thing));
         let (rect, picked) = picks(ui, desk, id, thing, &format!("{name}: {said}"));
