@@ -101,6 +101,25 @@ pub(crate) fn ohm(plan: &Plan, run: &Run, soil_ohm_m: f64, count: usize) -> Opti
     electrical::layout_ohm(soil_ohm_m, length_m, diameter_m, &places_m).ok()
 }
 
+/// Resistance of the stakes of several runs as one layout; `None` where not every stake's place is stated, or an earth
+/// was measured.
+pub(crate) fn joint_ohm(plan: &Plan, runs: &[&Run]) -> Option<f64> {
+    let placed = runs.iter().all(|run| run.earth_ohm.is_none() && !run.earth_stakes.places.is_empty());
+    if runs.len() < 2 || !placed {
+        return None;
+    }
+    let stake = &plan.store.earth_stake;
+    let mut stand: Vec<Point> = Vec::new();
+    for &at in runs.iter().flat_map(|run| &run.earth_stakes.places) {
+        if stand.iter().all(|&other| apart_m(other, at) > stake.diameter_m()) {
+            stand.push(at);
+        }
+    }
+    let places_m: Vec<[f64; 2]> = stand.iter().map(|at| [at.east_m, at.north_m]).collect();
+    let soil_ohm_m = plan.ground.resistivity_today_ohm_m();
+    electrical::layout_ohm(soil_ohm_m, stake.length_m(), stake.diameter_m(), &places_m).ok()
+}
+
 /// The first two of a run's stated stakes that stand at one place, by number from 0.
 pub(crate) fn together(plan: &Plan, run: &Run) -> Option<(usize, usize)> {
     let (stand, thick_m) = (&run.earth_stakes.places, plan.store.earth_stake.diameter_m());

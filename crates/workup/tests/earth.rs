@@ -140,6 +140,33 @@ fn distances_are_those_of_every_stake() {
 }
 
 #[test]
+fn two_runs_on_one_energizer_stand_on_one_layout() {
+    let two = |own: &[(f64, f64)], theirs: &[(f64, f64)]| {
+        let mut plan = with(own);
+        let mut second = with(theirs).runs.remove(0);
+        second.id = "second".to_owned();
+        second.outline.iter_mut().for_each(|at| at.east_m += 40.0);
+        second.feed_at = Some(Point::new(40.0, 0.0));
+        plan.runs.push(second);
+        plan.store.energizers[0].count = Some(1);
+        for run in &mut plan.runs {
+            (run.status, run.energizer) = (RunStatus::Standing, Some("one".to_owned()));
+        }
+        ohm(&plan)
+    };
+    let (one, other) = ([(-3.0, -4.0), (-6.0, -4.0)], [(-3.0, -5.0)]);
+    let all = ohm(&with(&[one[0], one[1], other[0]]));
+    assert!((two(&one, &other) / all - 1.0).abs() < 1e-12);
+    // Near each other they are worth less than side by side; a stake that both runs name stands once.
+    let apart = 1.0 / (1.0 / ohm(&with(&one)) + 1.0 / ohm(&with(&other)));
+    assert!(all > 1.05 * apart, "{all} and {apart}");
+    assert!((two(&one, &one) / ohm(&with(&one)) - 1.0).abs() < 1e-12);
+    // Where one's row stands nowhere they are as far apart as can be.
+    let far = 1.0 / (1.0 / ohm(&with(&one)) + 1.0 / ohm(&with(&[])));
+    assert!((two(&one, &[]) / far - 1.0).abs() < 1e-12);
+}
+
+#[test]
 fn the_test_of_the_earth_keeps_off_every_stake() {
     let mut plan = with(&[(-3.0, -4.0)]);
     let far = earth_test(&plan, "run").unwrap().far_m;
