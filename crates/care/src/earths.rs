@@ -139,6 +139,16 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
     if !stake.placed {
         return words.text(Earth::NotPlaced).to_owned();
     }
+    parts(plan, workup, run, stake, words).into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// What matters while a stake is in the hand: net, other earths, and the corner that it holds.
+pub fn said_in_hand(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> String {
+    let [net, _, _, foreign, other, holds] = parts(plan, workup, run, stake, words);
+    [net, foreign, other, holds].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 6] {
     let off = |text: Earth, metres: f64| words.say(text, &[("off", &words.length(metres))]);
     let net = off_net(stake, words);
     let foreign = stake.foreign.and_then(|(hazard, metres)| {
@@ -150,15 +160,14 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
         let name = run_name(plan.runs.get(other)?);
         Some(words.say(Earth::FromRun, &[("off", &words.length(metres)), ("run", name)]))
     });
-    let parts = [
+    [
         net,
         stake.feed_m.map(|metres| off(Earth::FromTheFeed, metres)),
         stake.next_m.map(|metres| off(Earth::FromTheNext, metres)),
         foreign,
         other,
         holds(workup, run, stake, words),
-    ];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    ]
 }
 
 /// How far off the net, to the centimetre where that matters.

@@ -213,6 +213,12 @@ fn a_braces_stake_takes_an_earth_stake_in() {
     assert_eq!((places(&desk).len(), deeds(&desk), pegs(&desk)), (1, count + 1, before - 1));
     assert!(corners.contains(&places(&desk)[0]));
     assert!(desk.query_all_by_label_contains("holds corner").next().is_some());
+    // The next corner's brace takes another stake: the one that holds a corner stays there.
+    let first = places(&desk)[0];
+    let label = desk.query_all_by_label_contains("Earth at corner").next().unwrap().rect().center();
+    click(&mut desk, label);
+    assert_eq!((places(&desk).len(), places(&desk)[0], pegs(&desk)), (2, first, before - 2));
+    undo(&mut desk);
     // Dragged off it holds nothing; dragged near it, it is caught. From nearby, so that the corner is out of reach.
     let stake = places(&desk)[0];
     let about = spot(&desk, stake) - desk.get_by_label("Map").rect().min;

@@ -328,7 +328,7 @@ fn earth_stakes_at_their_places_are_told_and_one_that_is_a_braces_is_carried_onc
     let placed = said(vec![brace.stake.at, far]);
     assert!(guys(&placed), "{placed:?}");
     assert!(placed.iter().any(|text| text.starts_with("earth stakes, 1.0 m")), "{placed:?}");
-    assert!(placed.join(" ").contains("Earth stakes as on the map, "), "{placed:?}");
+    assert!(placed.join(" ").contains("Stakes as on the map, lead, on"), "{placed:?}");
 }
 
 #[test]

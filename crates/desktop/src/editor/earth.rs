@@ -82,7 +82,10 @@ impl Editor {
     pub(super) fn stake_at_hand(&self, index: usize, stake: usize) -> Option<Snapped> {
         let all = earth::stakes(&self.plan, &self.workup, index);
         let one = all.get(stake)?;
-        Some(Snapped { at: one.at, reason: care::earths::said(&self.plan, &self.workup, index, one, self.words) })
+        Some(Snapped {
+            at: one.at,
+            reason: care::earths::said_in_hand(&self.plan, &self.workup, index, one, self.words),
+        })
     }
 
     /// What a brace's stake says that takes a new earth stake in.

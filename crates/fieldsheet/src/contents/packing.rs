@@ -102,9 +102,6 @@ fn kit_name(look: Look<'_>, kit: Kit, count: usize) -> String {
     }
 }
 
-/// More distances than these are read off the map.
-const MOST_OFFS: usize = 6;
-
 pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
     let mut steps = vec![look.text(Text::OrderLook)];
     if let Some(strip) = look.worked.and_then(|worked| worked.strip.as_ref()) {
@@ -121,29 +118,13 @@ pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
             steps.push(look.text(Text::OrderBrace));
         }
     }
-    steps.push(earth(look));
+    let placed = !look.run.earth_stakes.places.is_empty();
+    steps.push(look.text(if placed { Text::OrderEarthPlaced } else { Text::OrderEarth }));
     if let (Some(first), Some(last)) = (letters.first(), letters.last()) {
         steps.push(look.say(Text::OrderRead, &[("first", first), ("last", last)]));
     }
     let rows = steps.into_iter().enumerate().map(|(index, text)| Row::Step { number: index + 1, text }).collect();
     Block { head: look.text(Text::Order), aside: String::new(), rows }
-}
-
-/// The step about the earth: how far off the net each stake goes that has its place.
-fn earth(look: Look<'_>) -> String {
-    if look.run.earth_stakes.places.is_empty() {
-        return look.text(Text::OrderEarth);
-    }
-    let stakes = workup::earth::stakes(look.scene.plan, look.scene.workup, look.index);
-    let off = |stake: &workup::earth::EarthStake| stake.net_m.map(|metres| look.words.length(metres));
-    let offs: Option<Vec<String>> = stakes.iter().map(off).collect();
-    match offs.as_deref() {
-        Some([one]) => look.say(Text::OrderEarthOne, &[("offs", one)]),
-        Some(offs) if (2..=MOST_OFFS).contains(&offs.len()) => {
-            look.say(Text::OrderEarthPlaced, &[("offs", &offs.join(", "))])
-        }
-        _ => look.text(Text::OrderEarth),
-    }
 }
 
 /// Where the first post goes, and which way the nets follow.

@@ -129,8 +129,7 @@ texts! {
         OrderOnward: "Lay on along the line",
         OrderSpikes: "Spikes in full depth, joins tied",
         OrderBrace: "Braces, as listed",
-        OrderEarthPlaced: "Earth stakes as on the map, {offs} off the net; lead, switch on",
-        OrderEarthOne: "Earth stake as on the map, {offs} off the net; lead, switch on",
+        OrderEarthPlaced: "Stakes as on the map, lead, on",
         OrderEarth: "Earth, lead, switch on",
         OrderRead: "Read {first} to {last}, then open",
 

@@ -148,7 +148,7 @@ fn to_map(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, changed: &mut Run) {
                 |vertex| words.say(Earth::BraceToo, &[("number", &(vertex + 1).to_string())]),
             );
             if kit::word_button(ui, &label, false, p).clicked() {
-                *changed = shared(run, at);
+                *changed = shared(desk, run, at);
             }
         }
     });
@@ -185,10 +185,12 @@ fn brace_to_share<'a>(desk: &Desk<'a>, run: &Run) -> Option<(&'a Corner, Point)>
     Some((corner, corner.stake.at))
 }
 
-/// The run with the earth stake nearest to a brace's stake standing in its place.
-fn shared(run: &Run, at: Point) -> Run {
+/// The run with the nearest earth stake that holds no corner yet standing in a brace's stake's place, or one more there.
+fn shared(desk: &Desk<'_>, run: &Run, at: Point) -> Run {
     let mut stand = workup::earth::places(run);
-    let nearest = (0..stand.len()).min_by(|&one, &other| apart_m(stand[one], at).total_cmp(&apart_m(stand[other], at)));
+    let all = workup::earth::stakes(desk.editor.plan(), desk.editor.workup(), desk.editor.run_index());
+    let free = all.iter().enumerate().filter(|(_, one)| one.corner.is_none()).map(|(stake, _)| stake);
+    let nearest = free.min_by(|&one, &other| apart_m(stand[one], at).total_cmp(&apart_m(stand[other], at)));
     match nearest {
         Some(nearest) => stand[nearest] = at,
         None => stand.push(at),
