@@ -122,9 +122,11 @@ pub fn mend(words: Words, mend: &Mend) -> String {
             .say(Text::CutOver, &[("posts", &cut.places.len().to_string()), ("turn", &words.degrees(cut.turn_deg))]),
         (MendKind::LongerPeg, _) => words.say(Text::LongerPeg, &[("length", &length)]),
         (MendKind::LongerPegs, _) => words.say(Text::LongerPegs, &[("length", &length)]),
-        (MendKind::BracePost, _) => kit(words, Kit { kind: BraceKind::Post, pegs: 0, length_m: mend.length_m }),
+        (MendKind::BracePost, _) => {
+            kit(words, Kit { kind: BraceKind::Post, pegs: 0, length_m: mend.length_m, earth: false })
+        }
         (MendKind::Guy | MendKind::SecondPeg | MendKind::CutCorner, _) => {
-            kit(words, Kit { kind: BraceKind::Guy, pegs: mend.pegs, length_m: mend.length_m })
+            kit(words, Kit { kind: BraceKind::Guy, pegs: mend.pegs, length_m: mend.length_m, earth: false })
         }
     }
 }
@@ -132,7 +134,11 @@ pub fn mend(words: Words, mend: &Mend) -> String {
 /// What a brace is made of, in the words of a mend.
 pub fn kit(words: Words, kit: Kit) -> String {
     let length = words.fine_length(kit.length_m);
-    match (kit.kind, kit.pegs) {
+    match (kit.kind, kit.own_pegs()) {
+        (BraceKind::Guy, 0) if kit.earth => words.text(Text::GuyOnEarth).to_owned(),
+        (BraceKind::Guy, pegs) if kit.earth => {
+            words.say(Text::GuyOnEarthMore, &[("pegs", &pegs.to_string()), ("length", &length)])
+        }
         (BraceKind::Post, _) => words.say(Text::BracePost, &[("length", &length)]),
         (BraceKind::Guy, 0 | 1) => words.say(Text::Guy, &[("length", &length)]),
         (BraceKind::Guy, 2) => words.say(Text::GuyTwo, &[("length", &length)]),

@@ -1,6 +1,6 @@
-//! Things that can hurt: overhead lines, other fences, other earths, public ways.
+//! Things that can hurt: overhead lines, other fences, public ways; other earths are looked at with the earth stakes.
 //!
-//! Distances are straight, on the ground, from the line of netting (or the earth stake) to the hazard's path.
+//! Distances are straight, on the ground, from the line of netting to the hazard's path.
 //! A run that is past is looked at no more.
 
 use geometry::{Outline, region};
@@ -20,11 +20,11 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     for hazard in &look.plan.ground.hazards {
         let Some(path) = path(hazard) else { continue };
         found.extend(match (hazard.kind, &netting) {
-            (HazardKind::ForeignEarth, _) => foreign_earth(look, run, hazard, &path),
             (HazardKind::OverheadLine, Some(netting)) => overhead_line(look, run, hazard, &path, netting),
             (HazardKind::PublicWay, Some(netting)) => public_way(look, run, hazard, &path, netting),
             (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, hazard, &path, netting),
-            (_, None) => None,
+            // How far an earth is from the earth stakes is told with them.
+            (HazardKind::ForeignEarth, _) | (_, None) => None,
         });
     }
     found
@@ -168,7 +168,7 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &Run
     let mut found = Vec::new();
     let Some(netting) = &line(worked).filter(|_| run.status == RunStatus::Standing) else { return found };
     for (other, worked) in look.plan.runs.iter().zip(&look.workup.runs).take(index) {
-        if other.status != RunStatus::Standing || !differently_fed(look, run, other) {
+        if other.status != RunStatus::Standing || !workup::earth::fed_apart(look.plan, run, other) {
             continue;
         }
         let Some(other_netting) = line(worked) else { continue };
@@ -190,47 +190,6 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &Run
         }
     }
     found
-}
-
-/// Whether two standing runs tick independently: they name different energizers, or one of which there are two.
-fn differently_fed(look: Look<'_>, run: &Run, other: &Run) -> bool {
-    let units = &look.plan.store.energizers;
-    let unit = |run: &Run| match &run.energizer {
-        Some(id) => units.iter().position(|unit| unit.id == *id),
-        None => (!units.is_empty()).then_some(0),
-    };
-    let (one, two) = (unit(run), unit(other));
-    one != two
-        || one.is_none_or(|unit| units[unit].count() != 1)
-        || run.energizer.is_none()
-        || other.energizer.is_none()
-}
-
-fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline) -> Option<Finding> {
-    let limit = limits::BETWEEN_EARTHS;
-    let name = look.hazard(hazard);
-    let limit_said = look.words.length(limit.metres);
-    let Some(stake) = run.earth_stakes.at else {
-        return Some(Finding::new("foreign-earth-unchecked", Severity::Warning, limit.source).says(
-            look.say(Text::ForeignEarthUnplaced, &[("run", run_name(run)), ("hazard", &name), ("limit", &limit_said)]),
-        ));
-    };
-    // Which way the row of stakes runs is not stated, so it may run toward the other earth.
-    let row_m = f64::from(run.earth_stakes.count().saturating_sub(1)) * run.earth_stakes.spacing_m();
-    let distance_m = (region::distance_to_m(path, point(stake)) - row_m).max(0.0);
-    (distance_m < limit.metres).then(|| {
-        danger("foreign-earth-near", limit)
-            .says(look.say(
-                Text::ForeignEarthNear,
-                &[
-                    ("run", run_name(run)),
-                    ("distance", &look.words.length(distance_m)),
-                    ("hazard", &name),
-                    ("limit", &limit_said),
-                ],
-            ))
-            .at([stake])
-    })
 }
 
 /// The place on the netting that is nearest to the path, among both lines' corners.

@@ -5,6 +5,7 @@
 //! and nothing here ever says that a plan is safe or legal.
 
 pub mod bracing;
+pub mod earths;
 pub mod fault_said;
 mod faults;
 pub mod finding;
@@ -28,6 +29,8 @@ use workup::{RunWorkup, Workup};
 
 /// Distance between the earths of two systems, metres.
 pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
+/// Distance from a metal stake to the net, metres.
+pub const STAKE_TO_NET_M: f64 = limits::STAKE_TO_NET.metres;
 
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
@@ -68,6 +71,7 @@ impl Rounds {
             }
             let mut found = self.alone[index].clone();
             found.extend(hazards::between_runs(look, index, run, worked));
+            found.extend(earths::between_runs(look, index, run));
             found.extend(nets::stakes(look, run, worked));
             found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
             runs.push(found);
@@ -90,6 +94,7 @@ impl Rounds {
 fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let mut found = troubles::of_run(look, run, worked);
     found.extend(hazards::of_run(look, run, worked));
+    found.extend(earths::of_run(look, run, worked));
     found.extend(ground::of_run(look, run, worked));
     found.extend(nets::of_run(look, run, worked));
     found.extend(gates::of_run(look, run, worked));
@@ -129,32 +134,12 @@ pub fn run_name(run: &Run) -> &str {
 
 /// The line of a run as it was worked out, to measure distances from.
 pub(crate) fn line(worked: &RunWorkup) -> Option<geometry::Outline> {
-    let lay = worked.lay.as_ref()?;
-    let points: Vec<_> = lay.vertices.iter().map(|(at, _)| point(*at)).collect();
-    Some(if lay.closed { geometry::Outline::closed(&points) } else { geometry::Outline::open(&points) })
+    worked.lay.as_ref().map(workup::Lay::line)
 }
 
-/// The netting as it stands: the line without the gap of a chain that falls short.
+/// The netting as it stands.
 pub(crate) fn netting(worked: &RunWorkup) -> Option<geometry::Outline> {
-    let lay = worked.lay.as_ref()?;
-    if lay.short_m < geometry::MEET_M {
-        return line(worked);
-    }
-    let (first, last) = (lay.posts.first()?, lay.posts.last()?);
-    let chain_m = |along_m: f64| {
-        let from_start_m = if lay.reversed { lay.start_m - along_m } else { along_m - lay.start_m };
-        if lay.closed { from_start_m.rem_euclid(lay.line_m) } else { from_start_m }
-    };
-    let mut between: Vec<(f64, geometry::Point)> = lay
-        .vertices
-        .iter()
-        .map(|(at, along_m)| (chain_m(*along_m), point(*at)))
-        .filter(|(at_m, _)| *at_m > 0.0 && *at_m < last.chain_m)
-        .collect();
-    between.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let places: Vec<_> =
-        std::iter::once(point(first.at)).chain(between.into_iter().map(|(_, at)| at)).chain([point(last.at)]).collect();
-    Some(geometry::Outline::open(&places))
+    worked.lay.as_ref()?.netting()
 }
 
 pub(crate) fn point(at: plan::Point) -> geometry::Point {

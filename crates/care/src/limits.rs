@@ -16,6 +16,9 @@ const ANNEX: &str = "IEC 60335-2-76, Annex BB (requirements for electric animal 
 pub(crate) const BETWEEN_FENCES: Limit = Limit { metres: 2.5, source: ANNEX };
 /// From the energizer's earth stake to any other earth.
 pub(crate) const BETWEEN_EARTHS: Limit = Limit { metres: 10.0, source: ANNEX };
+/// Between the earth stakes of fences that are fed apart.
+pub(crate) const EARTHS_OF_FENCES: Limit =
+    Limit { metres: 10.0, source: "Swiss and French farm press: earth stakes 10 m and more from other earths" };
 /// On the ground from an overhead line of up to 1 kV: within it, wires no higher than 3 m.
 pub(crate) const LOW_LINE: Limit = Limit { metres: 2.0, source: ANNEX };
 /// On the ground from an overhead line above 1 kV: within it, wires no higher than 3 m.

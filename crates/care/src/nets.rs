@@ -231,16 +231,20 @@ fn reaches(worked: &RunWorkup, stakes: &[plan::Point]) -> bool {
     stakes.iter().any(|stake| within(stake.east_m, east) && within(stake.north_m, north))
 }
 
+fn same(one: plan::Point, other: plan::Point) -> bool {
+    point(one).distance_m(point(other)) <= workup::earth::SAME_STAKE_M
+}
+
 /// Metal stakes (of braces that are wanted, and the earth's) that stand too near to any netting.
 pub(crate) fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
     let lay = worked.lay.as_ref()?;
     let own = netting(worked)?;
-    let braces = lay
-        .corners
-        .iter()
-        .filter(|corner| corner.braced || corner.verdict != Verdict::None)
-        .map(|corner| corner.stake.at);
-    let all: Vec<plan::Point> = braces.chain(run.earth_stakes.at).collect();
+    let guyed = || lay.corners.iter().filter(|corner| corner.braced || corner.verdict != Verdict::None);
+    let braces = guyed().map(|corner| corner.stake.at);
+    // An earth stake that is a brace's stake is said once.
+    let both = |at: &plan::Point| guyed().any(|corner| corner.kit.earth && same(corner.stake.at, *at));
+    let earths = workup::earth::known(run).into_iter().filter(|at| !both(at));
+    let all: Vec<plan::Point> = braces.chain(earths).collect();
     let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, worked)| {
         other.status == RunStatus::Standing
             && run.status == RunStatus::Standing

@@ -94,6 +94,17 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             };
             new(id, warning).says(look.say(text, &[("run", run)]))
         }
+        Trouble::StakesTogether { one, other, at } => {
+            let [one, other] = [one, other].map(|number| (number + 1).to_string());
+            new("earth-stakes-together", warning)
+                .says(look.say(Text::StakesTogether, &[("run", run), ("one", &one), ("other", &other)]))
+                .at([*at])
+        }
+        Trouble::TooManyStakes { count } => {
+            let limit = workup::earth::MOST_STAKES.to_string();
+            new("earth-stakes-many", warning)
+                .says(look.say(Text::TooManyStakes, &[("run", run), ("count", &count.to_string()), ("limit", &limit)]))
+        }
         Trouble::DataSheet { energizer, fault } => {
             let text = match fault {
                 SheetTrouble::LoadedAboveNoLoad => Text::SheetLoaded,

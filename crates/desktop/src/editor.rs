@@ -10,6 +10,7 @@ mod bringing;
 mod camera;
 pub(crate) mod curves;
 mod document;
+pub(crate) mod earth;
 mod faults;
 mod first;
 mod fitting;

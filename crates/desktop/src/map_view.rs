@@ -177,6 +177,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Zone { .. }
         | Thing::Height { .. }
         | Thing::Feed { .. }
+        | Thing::EarthStake { .. }
         | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } => picked == Some(thing),
         Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
@@ -422,14 +423,15 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_shee
 }
 
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
-pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
+pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     let words = editor.words();
-    Some(match (editor.notice(), editor.tool()) {
+    let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Try(_)) => words.text(words::texts::Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(words::texts::Power::HintBranch),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
+        (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
         (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),
         (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {
@@ -437,14 +439,30 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<&'static str> {
         }
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
-        (None, Tool::Pick) => return None,
-    })
+        (None, Tool::Pick) => return stake_hovered(editor),
+    };
+    Some(text.to_owned())
+}
+
+/// How far off what the earth stake under the pointer stands.
+fn stake_hovered(editor: &Editor) -> Option<String> {
+    let Some(Thing::EarthStake { run, stake }) = editor.hovered().filter(|_| editor.held_from().is_none()) else {
+        return None;
+    };
+    let words = editor.words();
+    let name = words.say(words::texts::Earth::StakeNumber, &[("number", &(stake + 1).to_string())]);
+    let all = workup::earth::stakes(editor.plan(), editor.workup(), run);
+    let off = all.get(stake).map_or_else(
+        || words.text(words::texts::Earth::NotPlaced).to_owned(),
+        |one| care::earths::said(editor.plan(), editor.workup(), run, one, words),
+    );
+    Some(format!("{name}: {off}."))
 }
 
 fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let Some(text) = hint_text(editor) else { return };
     let p = editor.theme().palette();
-    let galley = painter.layout(text.to_owned(), theme::medium(13.0), colour(p.ink), rect.width() * 0.6);
+    let galley = painter.layout(text, theme::medium(13.0), colour(p.ink), rect.width() * 0.6);
     let plate = Rect::from_min_size(
         pos2(rect.left() + 20.0, rect.bottom() - 16.0 - galley.size().y - 12.0),
         galley.size() + vec2(24.0, 12.0),
@@ -498,6 +516,17 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
             let at = landed.map_or(fault.at, |landing| landing.at);
             let label = || care::fault_said::name(run, lay, fault, words);
             node(Thing::Fault { run: editor.run_index(), fault: index }, at, &label);
+        }
+    }
+    if let (Page::Power, Some((run, _))) = (editor.page(), editor.run()) {
+        let index = editor.run_index();
+        for (stake, at) in workup::earth::places(run).into_iter().enumerate() {
+            let places = [("number", (stake + 1).to_string()), ("run", care::run_name(run).to_owned())];
+            let label = || {
+                let places: Vec<(&str, &str)> = places.iter().map(|(name, one)| (*name, one.as_str())).collect();
+                words.say(words::texts::Earth::StakeOf, &places)
+            };
+            node(Thing::EarthStake { run: index, stake }, at, &label);
         }
     }
     if editor.page() != Page::Ground {

@@ -109,6 +109,8 @@ pub enum Drawn {
     Height,
     /// Netting that hangs on a run, from the line on.
     Branch,
+    /// An earth stake of that run: one place.
+    EarthStake(usize),
 }
 
 impl Drawn {
@@ -116,7 +118,11 @@ impl Drawn {
     pub fn fewest(self) -> usize {
         match self {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
-            Self::Hazard(HazardKind::ForeignEarth) | Self::Coop | Self::Gateway | Self::Height => 1,
+            Self::Hazard(HazardKind::ForeignEarth)
+            | Self::Coop
+            | Self::Gateway
+            | Self::Height
+            | Self::EarthStake(_) => 1,
             Self::Hazard(_) | Self::Branch => 2,
         }
     }
@@ -178,6 +184,14 @@ impl Tool {
     /// Whether this tool draws that.
     pub fn draws(&self, what: Drawn) -> bool {
         matches!(self, Self::Outline { of, .. } if *of == what)
+    }
+
+    /// The run whose earth stakes it sets.
+    pub fn stakes(&self) -> Option<usize> {
+        match self {
+            Self::Outline { of: Drawn::EarthStake(run), .. } => Some(*run),
+            _ => None,
+        }
     }
 
     /// The next state, and what came of it.
@@ -282,6 +296,18 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
                 None => Coop::new(free_coop_id(plan), at),
             };
             Edit::SetCoop { coop: Some(coop) }
+        }
+        Drawn::EarthStake(index) => {
+            let (run, at) = (plan.runs.get(index)?, *outline.first()?);
+            // A row that stands nowhere yet is only told where; else one more stands beside the others.
+            let stand = workup::earth::places(run);
+            let mut run = run.clone();
+            if stand.is_empty() && run.earth_stakes.count() > 1 {
+                run.earth_stakes.at = Some(at);
+            } else {
+                run = crate::editor::earth::placed(&run, with(&stand, at));
+            }
+            Edit::SetRun { run: Box::new(run) }
         }
         Drawn::Branch => {
             let hung = plan.runs.iter().filter_map(|run| workup::hang(plan, run, &outline).map(|hung| (run, hung)));

@@ -167,6 +167,12 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
             let far = from_line(&lies, spot);
             (far <= GATE_REACH_PX).then_some((Rank::Mark, far))
         }
+        (Form::Path { points, .. }, Role::EarthLead) => {
+            // All of the earth is taken by its wire, where no sign is nearer.
+            let wire: Vec<Px> = points.iter().map(|&at| view.px(at)).collect();
+            let far = wire.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min);
+            Some((Rank::Side, far))
+        }
         (Form::Path { points, .. }, Role::Side) => {
             let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));
             let &[from, to] = &points[..] else { return None };

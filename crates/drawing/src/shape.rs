@@ -97,10 +97,17 @@ pub enum Thing {
         /// The run.
         run: usize,
     },
-    /// A run's earth stakes.
+    /// A run's earth stakes, all together.
     EarthStakes {
         /// The run.
         run: usize,
+    },
+    /// One of a run's earth stakes.
+    EarthStake {
+        /// The run.
+        run: usize,
+        /// Its place among them.
+        stake: usize,
     },
     /// A reading that has a sign.
     Reading {
@@ -163,7 +170,8 @@ impl Thing {
             | Self::Fault { run, .. }
             | Self::Zone { run, .. }
             | Self::Energizer { run }
-            | Self::EarthStakes { run } => Some(run),
+            | Self::EarthStakes { run }
+            | Self::EarthStake { run, .. } => Some(run),
             Self::Finding { run, .. } => run,
             _ => None,
         }

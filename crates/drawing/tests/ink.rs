@@ -27,6 +27,7 @@ fn any_thing() -> impl Strategy<Value = Option<Thing>> {
         run.clone().prop_map(|run| Some(Thing::Run { run })),
         run.clone().prop_map(|run| Some(Thing::Energizer { run })),
         run.clone().prop_map(|run| Some(Thing::EarthStakes { run })),
+        run.clone().prop_map(|run| Some(Thing::EarthStake { run, stake: run % 3 })),
         run.prop_map(|run| Some(Thing::Feed { run })),
         (0..3_usize).prop_map(|finding| Some(Thing::Finding { run: Some(0), finding })),
         (0..3_usize).prop_map(|keep_out| Some(Thing::KeepOut { keep_out })),

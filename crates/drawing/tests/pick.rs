@@ -39,7 +39,7 @@ fn signs_are_picked_where_they_are_seen() {
     let at = |place: (f64, f64)| view.spot(Point::from(place));
     let pick = |spot: Spot| drawing.thing_at(&view, spot, 8.0);
     assert_eq!(pick(at((44.0, 35.0))), Some(Thing::Coop { coop: 0 }));
-    assert_eq!(pick(at((16.0, 22.0))), Some(Thing::EarthStakes { run: 0 }));
+    assert_eq!(pick(at((16.0, 22.0))), Some(Thing::EarthStake { run: 0, stake: 0 }));
     // The danger's tag stands with its point on the place and its body above.
     assert_eq!(pick(beside(at((66.0, 31.4)), 0.0, -12.0)), Some(Thing::Finding { run: Some(0), finding: 2 }));
     // Corner 2 leans away from its plate, which is picked too.

@@ -6,6 +6,7 @@
 
 pub(crate) mod bracing;
 pub mod compare;
+pub(crate) mod earths;
 pub mod gates;
 pub mod geojson;
 pub mod heights;

@@ -72,7 +72,8 @@ fn report(plan: &Plan, workup: &Workup, findings: &Findings) -> Report {
             .zip(&workup.runs)
             .enumerate()
             .map(|(index, (stated, worked))| {
-                run(plan, stated, worked, findings.runs.get(index).unwrap_or(&no_findings))
+                let earths = crate::earths::of_run(plan, workup, index);
+                run(plan, stated, worked, earths, findings.runs.get(index).unwrap_or(&no_findings))
             })
             .collect(),
         soil: crate::bracing::keys::soil(plan, workup),

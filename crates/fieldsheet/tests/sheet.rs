@@ -306,6 +306,32 @@ fn what_to_take_along_names_what_the_braces_are_made_of() {
 }
 
 #[test]
+fn earth_stakes_at_their_places_are_told_and_one_that_is_a_braces_is_carried_once() {
+    let guys = |texts: &[String]| texts.iter().any(|text| text.starts_with("guy, an earth stake is its stake"));
+    let said = |places: Vec<Point>| {
+        let mut plan = demo();
+        plan.runs.truncate(1);
+        plan.runs[0].earth_stakes = plan::EarthStakes { places, ..plan::EarthStakes::default() };
+        let case = Case::of(plan, Words::default());
+        let pages = case.pages(Paper::A4);
+        pages.iter().flat_map(texts).map(str::to_owned).collect::<Vec<_>>()
+    };
+    let row = said(Vec::new());
+    assert!(row.iter().any(|text| text.starts_with("Earth, lead, switch on")) && !guys(&row), "{row:?}");
+    let demo = demo();
+    let lay = workup::workup(&demo, workup::Depth::Full).runs.remove(0).lay.unwrap();
+    let brace = lay.corners.iter().find(|corner| corner.needs_brace()).unwrap();
+    let far = Point::new(
+        brace.at.east_m + 4.0 * (brace.stake.at.east_m - brace.at.east_m),
+        brace.at.north_m + 4.0 * (brace.stake.at.north_m - brace.at.north_m),
+    );
+    let placed = said(vec![brace.stake.at, far]);
+    assert!(guys(&placed), "{placed:?}");
+    assert!(placed.iter().any(|text| text.starts_with("earth stakes, 1.0 m")), "{placed:?}");
+    assert!(placed.join(" ").contains("Stakes as on the map, lead, on"), "{placed:?}");
+}
+
+#[test]
 fn gates_are_told_with_their_posts_and_the_order_of_opening() {
     let mut plan = demo();
     plan.runs.truncate(1);

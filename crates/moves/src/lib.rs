@@ -84,7 +84,11 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         status: RunStatus::Option,
         energizer: run.energizer.clone(),
         feed_at: run.feed_at.map(moved),
-        earth_stakes: EarthStakes { at: run.earth_stakes.at.map(moved), ..run.earth_stakes.clone() },
+        earth_stakes: EarthStakes {
+            at: run.earth_stakes.at.map(moved),
+            places: run.earth_stakes.places.iter().copied().map(moved).collect(),
+            ..run.earth_stakes.clone()
+        },
         leakage_s_per_m: run.leakage_s_per_m,
         join_ohm: run.join_ohm,
         lead_ohm: run.lead_ohm,

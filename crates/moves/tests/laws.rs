@@ -181,7 +181,9 @@ fn what_goes_along_and_what_is_left() {
     run.coop = Some("coop".to_owned());
     run.energizer = Some("field".to_owned());
     run.feed_at = Some(Point::new(0.0, 5.0));
-    run.earth_stakes = EarthStakes { count: Some(2), at: Some(Point::new(-3.0, 5.0)), ..EarthStakes::default() };
+    let places = vec![Point::new(-3.0, 5.0), Point::new(-4.0, 8.0)];
+    run.earth_stakes =
+        EarthStakes { count: Some(2), at: Some(Point::new(-3.0, 5.0)), places, ..EarthStakes::default() };
     run.earth_ohm = Some(40.0);
     (run.strip_left_m, run.strip_right_m) = (Some(0.4), Some(0.9));
     let brace = StatedBrace { at: Point::new(25.0, 25.0), ..StatedBrace::default() };
@@ -194,6 +196,7 @@ fn what_goes_along_and_what_is_left() {
     assert_eq!((next.coop.as_deref(), next.energizer.as_deref()), (Some("coop"), Some("field")));
     assert_eq!(next.feed_at, Some(Point::new(0.0, -5.0)));
     assert_eq!((next.earth_stakes.count, next.earth_stakes.at), (Some(2), Some(Point::new(-3.0, -5.0))));
+    assert_eq!(next.earth_stakes.places, [Point::new(-3.0, -5.0), Point::new(-4.0, -8.0)]);
     assert_eq!(next.braces[0].at, Point::new(25.0, -25.0));
     assert_eq!((next.earth_ohm, next.faults.len()), (None, 0));
     // What is mirrored runs the other way round: its inside stays inside.

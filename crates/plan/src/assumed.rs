@@ -139,12 +139,13 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     for (index, run) in plan.runs.iter().enumerate() {
         let key = |name: &str| format!("runs[{index}].{name}");
         list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
+        let in_line = run.earth_stakes.places.is_empty();
         list.unless(
-            run.earth_stakes.count.is_some() || run.earth_ohm.is_some(),
+            run.earth_stakes.count.is_some() || !in_line || run.earth_ohm.is_some(),
             key("earth_stakes.count"),
             defaults::EARTH_STAKE_COUNT,
         );
-        if run.earth_ohm.is_none() && run.earth_stakes.count() > 1 {
+        if run.earth_ohm.is_none() && in_line && run.earth_stakes.count() > 1 {
             list.unless(
                 run.earth_stakes.spacing_m.is_some(),
                 key("earth_stakes.spacing_m"),

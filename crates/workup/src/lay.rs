@@ -279,7 +279,8 @@ fn corners(
                 geometry::Verdict::Required => Verdict::Required,
             },
             braced: stated.is_some(),
-            kit: Kit::of(&plan.store.brace, corner.stated.last().map(|&number| &run.braces[number])),
+            kit: Kit::of(&plan.store.brace, corner.stated.last().map(|&number| &run.braces[number]))
+                .on_earth(crate::earth::is_stake(run, place(corner.stake.at))),
             holds: stated.as_ref().is_some_and(|judged| judged.holds),
             stake: Stake {
                 at: place(corner.stake.at),

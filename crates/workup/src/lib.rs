@@ -15,6 +15,7 @@
 //! - [`Known`] keeps what both had to search for;
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
+//! - [`earth`] says where the earth stakes stand and how far off what;
 //! - [`faults`] finds the place of the netting that a fault acts on;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`Known`] hands what does not change from one workup to the next;
@@ -30,6 +31,7 @@ pub mod candidates;
 mod chain;
 pub mod compare;
 mod draw_in;
+pub mod earth;
 pub mod faults;
 pub mod fit;
 pub mod gates;

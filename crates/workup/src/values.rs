@@ -4,6 +4,7 @@
 
 use plan::{FaultKind, Plan, Run};
 
+use crate::earth::MOST_STAKES;
 use crate::model::{Must, Trouble};
 use crate::slope;
 
@@ -298,14 +299,7 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
     if let Some((name, _)) = stated {
         look.size(key(name), run.strip_sides_m().iter().sum());
     }
-    look.at_least_one(key("earth_stakes.count"), run.earth_stakes.count());
-    look.must(
-        run.earth_stakes.count() <= MOST_STAKES,
-        key("earth_stakes.count"),
-        f64::from(run.earth_stakes.count()),
-        Must::BeSmaller,
-    );
-    look.size(key("earth_stakes.spacing_m"), run.earth_stakes.spacing_m());
+    earth_stakes(&mut look, plan, run, &key);
     for (number, brace) in run.braces.iter().enumerate() {
         if let Some(stand_off_m) = brace.stand_off_m {
             look.size(key(&format!("braces[{number}].stand_off_m")), stand_off_m);
@@ -351,8 +345,30 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
     look.0
 }
 
-/// More earth stakes than this in one row are a slip of the pen.
-const MOST_STAKES: u32 = 100;
+/// A run's earth stakes: a row by its figures, else the places.
+fn earth_stakes(look: &mut Look, plan: &Plan, run: &Run, key: &impl Fn(&str) -> String) {
+    let (stated, count) = (&run.earth_stakes, run.earth_stakes.count());
+    if stated.places.is_empty() {
+        look.at_least_one(key("earth_stakes.count"), count);
+        look.must(count <= MOST_STAKES, key("earth_stakes.count"), f64::from(count), Must::BeSmaller);
+        look.size(key("earth_stakes.spacing_m"), stated.spacing_m());
+    } else if count > MOST_STAKES {
+        look.0.push(Trouble::TooManyStakes { count });
+    } else if let Some((number, far_m)) = far_off(run) {
+        look.must(false, key(&format!("earth_stakes.places[{number}]")), far_m, Must::BeSmaller);
+    } else if run.earth_ohm.is_none()
+        && let Some((one, other)) = crate::earth::together(plan, run)
+    {
+        look.0.push(Trouble::StakesTogether { one, other, at: stated.places[other] });
+    }
+}
+
+/// The first earth stake that stands farther off than anything can be worked out, and how far.
+fn far_off(run: &Run) -> Option<(usize, f64)> {
+    let far_m = |at: &plan::Point| at.east_m.hypot(at.north_m);
+    let mut stakes = run.earth_stakes.places.iter().map(far_m).enumerate();
+    stakes.find(|(_, far_m)| far_m.is_nan() || *far_m > geometry::FARTHEST_M)
+}
 
 /// What nothing can be built with: keys of bad values, and kinds of net whose panels do not sum to their length.
 pub(crate) struct Bad {
@@ -367,6 +383,9 @@ impl Bad {
             match trouble {
                 Trouble::BadValue { key, .. } => bad.keys.push(key.clone()),
                 Trouble::PanelSum { net, .. } => bad.sums.push(net.clone()),
+                Trouble::StakesTogether { .. } | Trouble::TooManyStakes { .. } => {
+                    bad.keys.push("earth_stakes.places".to_owned());
+                }
                 _ => {}
             }
         }

@@ -9,6 +9,7 @@ use electrical::{
 use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
 
 use crate::chain::{self, Netting};
+use crate::earth;
 use crate::lay::Line;
 use crate::model::{Part, RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
 use crate::values::Bad;
@@ -135,15 +136,20 @@ pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     if run.earth_ohm.is_some() {
         return run.earth_ohm;
     }
-    let stake = &plan.store.earth_stake;
-    electrical::stakes_ohm(
-        plan.ground.resistivity_today_ohm_m(),
-        stake.length_m(),
-        stake.diameter_m(),
-        run.earth_stakes.count() as usize,
-        run.earth_stakes.spacing_m(),
-    )
-    .ok()
+    earth::ohm(plan, run, plan.ground.resistivity_today_ohm_m(), run.earth_stakes.count() as usize)
+}
+
+/// Resistance of the earth of runs on one energizer: their stakes are joined at the one terminal. Where each stake's place
+/// is stated they are one layout, in which a stake that several runs name stands once; else their earths are far apart.
+fn earth_of(plan: &Plan, runs: &[&Run]) -> Option<f64> {
+    let earths: Vec<f64> = runs.iter().map(|run| earth_ohm(plan, run)).collect::<Option<_>>()?;
+    if let Some(ohm) = earth::joint_ohm(plan, runs) {
+        return Some(ohm);
+    }
+    if earths.iter().any(|&ohm| ohm <= 0.0) {
+        return Some(0.0);
+    }
+    Some(earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip())
 }
 
 /// The most of a pulse's energy that may be lost or won in working it out, as a share.
@@ -166,14 +172,8 @@ fn built(plan: &Plan, members: &[Member<'_>]) -> Result<Built, Trouble> {
         energizer: unit.map_or_else(String::new, |unit| unit.id.clone()),
         fault,
     })?;
-    let earths: Option<Vec<f64>> = members.iter().map(|member| earth_ohm(plan, member.run)).collect();
-    let earths = earths.ok_or(BEYOND)?;
-    // The runs' earth stakes are joined at the one terminal and far apart.
-    let earth_ohm = if earths.iter().any(|&ohm| ohm <= 0.0) {
-        0.0
-    } else {
-        earths.iter().map(|ohm| ohm.recip()).sum::<f64>().recip()
-    };
+    let runs: Vec<&Run> = members.iter().map(|member| member.run).collect();
+    let earth_ohm = earth_of(plan, &runs).ok_or(BEYOND)?;
     let nettings = nettings(plan, members, None)?;
     let lines = nettings.iter().map(|netting| netting.line.clone()).collect();
     Ok(Built { circuit: Circuit { source: fitted.source, earth_ohm, lines }, fitted, nettings })

@@ -12,6 +12,7 @@ impl Editor {
         if let Tool::Try(trial) = self.tool {
             return self.try_out(trial, hand);
         }
+        let staked = self.tool.stakes();
         let hand = if self.tool.draws(Drawn::Run) { self.caught_unrolling(hand) } else { self.caught(hand) };
         let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
         self.tool = tool;
@@ -29,6 +30,10 @@ impl Editor {
                 Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 Edit::SetGateway { .. } => Thing::Gateway,
+                Edit::SetRun { run } if staked.is_some() => {
+                    let last = run.earth_stakes.places.len().max(1) - 1;
+                    Thing::EarthStake { run: staked.unwrap_or(self.run), stake: last }
+                }
                 Edit::SetRun { run } => {
                     let index = self.plan.runs.iter().position(|other| other.id == run.id);
                     Thing::Run { run: index.unwrap_or(self.run) }
@@ -49,7 +54,10 @@ impl Editor {
                 return hand;
             }
         };
-        self.snapped = self.catch(None, at);
+        self.snapped = match self.tool.stakes() {
+            Some(run) => self.taken_in(run, at),
+            None => self.catch(None, at),
+        };
         let at = self.snapped.as_ref().map_or(at, |snapped| snapped.at);
         match hand {
             Hand::Click { reach_m, .. } => Hand::Click { at, reach_m },

@@ -10,7 +10,7 @@ use super::{Editor, corner_of};
 use crate::tool::{FEWEST_CORNERS, free_run_id};
 
 /// How near a post or a corner catches what is dragged, pixels.
-const SNAP_PX: f64 = 9.0;
+pub(super) const SNAP_PX: f64 = 9.0;
 /// How near its middle a side must be taken hold of to get a corner there, pixels.
 const MIDDLE_PX: f64 = 14.0;
 /// How far off a second one of something is put, metres: one step east and south, so that both are seen.
@@ -41,6 +41,8 @@ pub(super) enum Hold {
     Gate(usize, usize),
     /// A fault of a run, along its netting.
     Fault(usize, usize),
+    /// An earth stake of a run, and where all of them stood.
+    EarthStake(usize, usize, Vec<Point>),
     /// A stretch of grass of a run, along its line, as it was.
     Zone(usize, usize, LeakageZone),
 }
@@ -50,6 +52,7 @@ impl Editor {
         self.history.begin();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
         let held = held.or_else(|| self.fault_to_hold(thing, at));
+        let held = held.or_else(|| self.stake_to_hold(thing, at));
         self.held = held.or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
             self.history.end();
@@ -121,6 +124,8 @@ impl Editor {
                 let own = whole.shape();
                 let places = whole.places();
                 // The first of its corners that comes near something takes the whole there.
+                // A metal stake goes onto no post.
+                let places = if matches!(whole, Whole::EarthStakes(..)) { Vec::new() } else { places };
                 let caught = places.iter().find_map(|&place| {
                     let free = shift.of(place);
                     Some((free, self.catch(own.as_ref(), free)?))
@@ -153,6 +158,13 @@ impl Editor {
             &Hold::Fault(run, fault) => {
                 let edit = self.fault_to(run, fault, shift.of(held.was));
                 return self.slid(edit, self.fault_at_hand(run, fault, shift.of(held.was)));
+            }
+            Hold::EarthStake(run, stake, stand) => {
+                let edit = self.stake_to(*run, *stake, stand, shift.of(held.was));
+                let (run, stake) = (*run, *stake);
+                self.slid(edit, None);
+                self.snapped = self.stake_at_hand(run, stake);
+                return;
             }
             Hold::Zone(run, zone, was) => {
                 let edit = self.zone_to(*run, *zone, was, held.from, to);
@@ -195,6 +207,9 @@ impl Editor {
             self.one_step(Deed::Move, edit.into_iter().collect());
         } else if matches!(thing, Thing::Fault { .. } | Thing::Zone { .. }) {
             let edit = self.fault_nudged(thing, motion, [east_m, north_m]);
+            self.one_step(Deed::Move, edit.into_iter().collect());
+        } else if let Thing::EarthStake { run, stake } = thing {
+            let edit = self.stake_nudged(run, stake, motion);
             self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
@@ -339,6 +354,7 @@ impl Editor {
                     Edit::SetRun { run: Box::new(run) }
                 })
             }),
+            Some(Thing::EarthStake { run, stake }) => self.stake_out(run, stake),
             Some(Thing::Height { height }) => {
                 let mut heights = self.plan.heights.clone();
                 (height < heights.len()).then(|| {

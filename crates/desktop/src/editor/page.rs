@@ -31,6 +31,7 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         Thing::Energizer { .. }
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. }
+        | Thing::EarthStake { .. }
         | Thing::Fault { .. }
         | Thing::Zone { .. } => Some(Page::Power),
         Thing::Reading { .. } => Some(Page::Book),

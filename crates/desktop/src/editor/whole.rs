@@ -14,7 +14,7 @@ pub(super) enum Whole {
     Coop(Coop),
     Height(usize, Vec<SpotHeight>),
     Feed(Box<Run>, Point),
-    EarthStakes(Box<Run>, Point),
+    EarthStakes(Box<Run>, Vec<Point>),
     Gateway(Gateway),
 }
 
@@ -53,8 +53,8 @@ impl Whole {
             }
             Thing::EarthStakes { run: index } => {
                 let run = run(index)?;
-                let at = run.earth_stakes.at?;
-                Some(Self::EarthStakes(run, at))
+                let stand = workup::earth::known(&run);
+                (!stand.is_empty()).then_some(Self::EarthStakes(run, stand))
             }
             _ => None,
         }
@@ -91,9 +91,10 @@ impl Whole {
             Self::Gateway(gateway) => {
                 Edit::SetGateway { gateway: Some(Gateway { at: motion.of(gateway.at), ..gateway.clone() }) }
             }
-            Self::EarthStakes(run, at) => {
+            Self::EarthStakes(run, _) => {
                 let mut run = run.clone();
-                run.earth_stakes.at = Some(motion.of(*at));
+                let stakes = &mut run.earth_stakes;
+                stakes.at.iter_mut().chain(&mut stakes.places).for_each(|at| *at = motion.of(*at));
                 Edit::SetRun { run }
             }
         };
@@ -119,7 +120,8 @@ impl Whole {
             Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
             Self::Height(index, heights) => vec![heights[*index].at],
-            Self::Feed(_, at) | Self::EarthStakes(_, at) => vec![*at],
+            Self::Feed(_, at) => vec![*at],
+            Self::EarthStakes(_, stand) => stand.clone(),
             Self::Gateway(gateway) => vec![gateway.at],
         }
     }
@@ -127,7 +129,12 @@ impl Whole {
     /// What a turn leaves where it is: the mean of its places, which turns of it do not move. `None` for what is
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
-        if matches!(self, Self::Feed(..) | Self::EarthStakes(..) | Self::Gateway(_) | Self::Height(..)) {
+        let one_place = match self {
+            Self::Feed(..) | Self::Gateway(_) | Self::Height(..) => true,
+            Self::EarthStakes(_, stand) => stand.len() < 2,
+            _ => false,
+        };
+        if one_place {
             return None;
         }
         let places = self.places();
@@ -167,6 +174,7 @@ impl super::Editor {
             Thing::Run { run } | Thing::Feed { run } | Thing::Energizer { run } | Thing::EarthStakes { run } => {
                 run < plan.runs.len()
             }
+            Thing::EarthStake { run, stake } => self.has_stake(run, stake),
             Thing::BoundaryCorner { vertex } | Thing::BoundarySide { side: vertex } => {
                 vertex < plan.ground.boundary.len()
             }

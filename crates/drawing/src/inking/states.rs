@@ -91,7 +91,7 @@ impl Inker<'_> {
         let fits = |shape: &&Shape| {
             shape.thing == Some(thing)
                 && !matches!(shape.form, Form::Label { .. })
-                && !matches!(shape.role, Role::Tag { .. } | Role::Corner { .. } | Role::Lead | Role::EarthLead)
+                && !matches!(shape.role, Role::Tag { .. } | Role::Corner { .. } | Role::Lead)
         };
         self.drawing.shapes.iter().find(fits)
     }

@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use plan::{Point, RunStatus};
-use workup::{Corner, Lay, SampleOf};
+use workup::{Corner, Lay, SampleOf, earth};
 
 use super::Sheet;
 use super::run::RunLine;
@@ -16,8 +16,8 @@ const ENERGIZER_M: f64 = 4.0;
 const STAKES_M: f64 = 3.0;
 /// Stated stakes have their energizer at this share of the way from the feed point.
 const ENERGIZER_SHARE: f64 = 0.6;
-/// More stakes than this are not drawn.
-const MOST_STAKES: u32 = 24;
+/// More stakes of a row than this are not drawn.
+const MOST_STAKES: usize = 24;
 
 /// Where the power of a run stands.
 pub(crate) struct Power {
@@ -35,19 +35,42 @@ impl Power {
         let step = |from: Point, toward: f64, far_m: f64| {
             Point::new(from.east_m + far_m * toward.cos(), from.north_m + far_m * toward.sin())
         };
-        let (energizer, first) = if let Some(at) = stated.at {
+        let on_brace = |at: Point| {
+            let near =
+                |stake: Point| (stake.east_m - at.east_m).hypot(stake.north_m - at.north_m) <= earth::SAME_STAKE_M;
+            let lay = run.laid.as_ref().map(|(lay, _)| lay);
+            lay.is_some_and(|lay| lay.corners.iter().any(|corner| corner.kit.earth && near(corner.stake.at)))
+        };
+        let (energizer, first) = if let Some(at) = stated.first().filter(|&at| on_brace(at)) {
+            // From the feed to a brace's stake it would stand in the net.
+            (step(feed, outward, ENERGIZER_M), at)
+        } else if let Some(at) = stated.first() {
             let share = |from: f64, to: f64| from + (to - from) * ENERGIZER_SHARE;
             (Point::new(share(feed.east_m, at.east_m), share(feed.north_m, at.north_m)), at)
         } else {
             let energizer = step(feed, outward, ENERGIZER_M);
             (energizer, step(energizer, outward, STAKES_M))
         };
-        // Which way the row runs is not stated: level on the sheet, away from the net, it is read most easily.
-        let row = if first.east_m < feed.east_m { PI } else { 0.0 };
-        let stakes = (0..stated.count().min(MOST_STAKES))
-            .map(|number| step(first, row, f64::from(number) * stated.spacing_m()))
-            .collect();
+        let stakes = if stated.places.is_empty() {
+            earth::row(run.run, first, Some(feed)).into_iter().take(MOST_STAKES).collect()
+        } else {
+            stated.places.iter().copied().take(earth::MOST_STAKES as usize).collect()
+        };
         Some(Self { feed, outward, energizer, stakes })
+    }
+
+    /// The wire from the energizer to the stakes: to the first, and from each further one to the nearest before it. A
+    /// row is one line.
+    fn wires(&self, in_row: bool) -> Vec<Vec<Point>> {
+        if in_row {
+            return vec![std::iter::once(self.energizer).chain(self.stakes.iter().copied()).collect()];
+        }
+        let off_m = |one: &Point, other: &Point| (one.east_m - other.east_m).hypot(one.north_m - other.north_m);
+        let to = |(number, at): (usize, &Point)| {
+            let nearest = self.stakes[..number].iter().min_by(|one, other| off_m(one, at).total_cmp(&off_m(other, at)));
+            vec![nearest.copied().unwrap_or(self.energizer), *at]
+        };
+        self.stakes.iter().enumerate().map(to).collect()
     }
 }
 
@@ -55,12 +78,11 @@ impl Power {
 pub(super) fn power(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let Some(power) = run.laid.as_ref().and_then(|(_, track)| Power::of(run, track)) else { return };
     let index = run.index;
-    let mut wire = vec![power.energizer];
-    wire.extend(&power.stakes);
-    let earth = Some(Thing::EarthStakes { run: index });
-    sheet.path(Role::EarthLead, wire, false, earth);
-    for at in power.stakes {
-        sheet.mark(Role::EarthStake, at, -FRAC_PI_2, earth);
+    for wire in power.wires(run.run.earth_stakes.places.is_empty()) {
+        sheet.path(Role::EarthLead, wire, false, Some(Thing::EarthStakes { run: index }));
+    }
+    for (stake, at) in power.stakes.into_iter().enumerate() {
+        sheet.mark(Role::EarthStake, at, -FRAC_PI_2, Some(Thing::EarthStake { run: index, stake }));
     }
     let unit = Some(Thing::Energizer { run: index });
     sheet.path(Role::Lead, vec![power.energizer, power.feed], false, unit);

@@ -273,7 +273,7 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
             verdict: if turn.abs() > 0.8 { Verdict::Required } else { Verdict::Advised },
             braced: false,
             holds: false,
-            kit: Kit { kind: plan::BraceKind::Guy, pegs: 1, length_m: 0.3 },
+            kit: Kit { kind: plan::BraceKind::Guy, pegs: 1, length_m: 0.3, earth: false },
             stake: Stake {
                 at: Point::new(at.east_m + out.cos(), at.north_m + out.sin()),
                 stand_off_m: 1.0,

@@ -80,6 +80,10 @@ struct KitOut {
     pegs: u32,
     /// Length of a peg or post in the ground, metres.
     length_m: f64,
+    /// Whether an earth stake is the first peg of each, carried with the earth; absent where none is.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[schemars(default)]
+    earth_stake: bool,
     /// Minutes to set each, on soft ground by day.
     minutes: f64,
 }
@@ -260,6 +264,7 @@ pub(crate) fn of_run(plan: &Plan, worked: &RunWorkup) -> OfRun {
                 kind: if kit.kind == BraceKind::Post { "post" } else { "guy" },
                 pegs: kit.pegs,
                 length_m: kit.length_m,
+                earth_stake: kit.earth,
                 minutes: kit.minutes(&plan.store),
             };
             lay.kits().iter().map(out).collect()

@@ -36,7 +36,11 @@ pub fn write(plan: &Plan, workup: &Workup) -> Result<Vec<u8>, ExportError> {
     }
     for (index, run) in plan.runs.iter().enumerate() {
         let empty = RunWorkup::default();
-        sheet.run(&format!("runs[{index}]"), run, workup.runs.get(index).unwrap_or(&empty))?;
+        let worked = workup.runs.get(index).unwrap_or(&empty);
+        sheet.run(&format!("runs[{index}]"), run, worked)?;
+        for (number, stake) in crate::earths::placed(plan, workup, index).iter().enumerate() {
+            sheet.earth_stake(&format!("runs[{index}].earth_stakes.places[{number}]"), run, worked, stake)?;
+        }
     }
     Ok(sheet.bytes())
 }
@@ -297,7 +301,8 @@ impl Sheet {
             });
             self.mark(at, &format!("{place}.feed_at"), "feed", properties)?;
         }
-        if let Some(at) = run.earth_stakes.at {
+        // Stakes that are placed stand each for itself.
+        if let Some(at) = run.earth_stakes.at.filter(|_| run.earth_stakes.places.is_empty()) {
             let properties = json!({
                 "run": run.id,
                 "count": run.earth_stakes.count(),
@@ -308,6 +313,24 @@ impl Sheet {
             self.mark(at, &format!("{place}.earth_stakes.at"), "earth_stakes", properties)?;
         }
         Ok(())
+    }
+
+    fn earth_stake(
+        &mut self,
+        place: &str,
+        run: &Run,
+        worked: &RunWorkup,
+        stake: &workup::earth::EarthStake,
+    ) -> Result<(), ExportError> {
+        let volts = worked.volts.as_ref();
+        let mut properties = serde_json::to_value(crate::earths::out(stake)).expect("figures and places are JSON");
+        if let Some(keys) = properties.as_object_mut() {
+            keys.remove("at");
+        }
+        properties["run"] = json!(run.id);
+        properties["earth_ohm"] = json!(volts.map(|volts| volts.earth_ohm));
+        properties["earth_kv"] = json!(volts.map(|volts| volts.earth_kv));
+        self.mark(stake.at, place, "earth_stake", properties)
     }
 
     fn mark(&mut self, at: Point, place: &str, role: &str, properties: Value) -> Result<(), ExportError> {

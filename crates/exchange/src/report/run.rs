@@ -58,6 +58,9 @@ pub(super) struct Run {
     strip: Option<Strip>,
     /// Minutes to set up: 5, 10 a net and 2 a brace; `set_up.minutes_low` where the plan states rates.
     set_up_minutes: Option<f64>,
+    /// Earth stakes at stated places.
+    #[serde(flatten)]
+    earths: crate::earths::OfRun,
     /// Setting up, taking down and mowing.
     #[serde(flatten)]
     work: crate::work::keys::OfRun,
@@ -89,7 +92,13 @@ pub(super) struct Strip {
     minutes: f64,
 }
 
-pub(super) fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, findings: &[Finding]) -> Run {
+pub(super) fn run(
+    plan: &Plan,
+    stated: &plan::Run,
+    worked: &workup::RunWorkup,
+    earths: crate::earths::OfRun,
+    findings: &[Finding],
+) -> Run {
     let lay = worked.lay.as_ref();
     Run {
         id: worked.id.clone(),
@@ -117,6 +126,7 @@ pub(super) fn run(plan: &Plan, stated: &plan::Run, worked: &workup::RunWorkup, f
             minutes: strip.minutes,
         }),
         set_up_minutes: lay.filter(|lay| lay.corners_judged).map(|lay| lay.set_up_minutes),
+        earths,
         work: crate::work::keys::of_run(worked),
         gates: crate::gates::of_run(stated, worked),
         bracing: crate::bracing::keys::of_run(plan, worked),

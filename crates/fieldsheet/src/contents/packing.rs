@@ -89,6 +89,12 @@ fn kit_name(look: Look<'_>, kit: Kit, count: usize) -> String {
     let one = |one: Text, more: Text| if count == 1 { one } else { more };
     let (length, pegs) = (look.words.fine_length(kit.length_m), kit.pegs.to_string());
     match (kit.kind, kit.pegs) {
+        // The earth stake that holds it is carried with the others and counted there.
+        (BraceKind::Guy, _) if kit.earth && kit.own_pegs() == 0 => look.text(one(Text::GuyOnEarth, Text::GuysOnEarth)),
+        (BraceKind::Guy, _) if kit.earth => {
+            let pegs = kit.own_pegs().to_string();
+            look.say(one(Text::GuyOnEarthMore, Text::GuysOnEarthMore), &[("pegs", &pegs), ("length", &length)])
+        }
         _ if kit.is_plain(&look.scene.plan.store.brace) => look.text(one(Text::Guy, Text::Guys)),
         (BraceKind::Post, _) => look.say(one(Text::BracePost, Text::BracePosts), &[("length", &length)]),
         (BraceKind::Guy, 0 | 1) => look.say(one(Text::GuyPeg, Text::GuysPeg), &[("length", &length)]),
@@ -112,7 +118,8 @@ pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
             steps.push(look.text(Text::OrderBrace));
         }
     }
-    steps.push(look.text(Text::OrderEarth));
+    let placed = !look.run.earth_stakes.places.is_empty();
+    steps.push(look.text(if placed { Text::OrderEarthPlaced } else { Text::OrderEarth }));
     if let (Some(first), Some(last)) = (letters.first(), letters.last()) {
         steps.push(look.say(Text::OrderRead, &[("first", first), ("last", last)]));
     }

@@ -21,7 +21,7 @@ pub(super) fn block(look: Look<'_>) -> (Option<Block>, Vec<Spotted>) {
     let mut letters = ('a'..='z').map(String::from);
     let mut add = |name: String, place: String, expected: String, at: Option<Point>| {
         let letter = letters.next().unwrap_or_default();
-        let on_line = at.is_none() || at != look.run.earth_stakes.at;
+        let on_line = at.is_none() || at != look.run.earth_stakes.first();
         places.push(Spotted { letter: letter.clone(), at, on_line });
         readings.push(Reading { letter, name, place, expected, unit: look.text(Text::Kilovolts) });
     };
@@ -41,7 +41,7 @@ pub(super) fn block(look: Look<'_>) -> (Option<Block>, Vec<Spotted>) {
     if let Some((name, third, number)) = feed.and_then(|feed| third_post(lay, volts, feed)) {
         add(look.text(name), post(number), likely(third.peak_kv), Some(third.at));
     }
-    let earth_at = look.run.earth_stakes.at;
+    let earth_at = look.run.earth_stakes.first();
     let earth = look.words.kilovolts(volts.earth_kv);
     add(look.text(Text::EarthStake), look.text(Text::ToAProbe), look.say(Text::Likely, &[("kv", &earth)]), earth_at);
     let rows = vec![Row::Readings(readings)];

@@ -155,23 +155,34 @@ pub struct Branch {
     pub rest: Rest,
 }
 
-/// A run's earth stakes, in line.
+/// A run's earth stakes: in line, or each at its place.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct EarthStakes {
-    /// How many.
+    /// How many stand in line.
     pub count: Option<u32>,
-    /// Distance between neighbours, metres.
+    /// Distance between neighbours in line, metres.
     pub spacing_m: Option<f64>,
-    /// Where the first stands.
+    /// Where the first of the line stands.
     pub at: Option<Point>,
+    /// Where each stands; where any is stated they are all there are, and count, spacing and first are passed over.
+    pub places: Vec<Point>,
     /// Unknown keys.
     pub rest: Rest,
 }
 
 impl EarthStakes {
-    /// How many, stated or assumed.
+    /// How many: as they are placed, else as stated or assumed.
     pub fn count(&self) -> u32 {
-        self.count.unwrap_or(defaults::EARTH_STAKE_COUNT)
+        if self.places.is_empty() {
+            self.count.unwrap_or(defaults::EARTH_STAKE_COUNT)
+        } else {
+            u32::try_from(self.places.len()).unwrap_or(u32::MAX)
+        }
+    }
+
+    /// Where the first stands, where that is stated.
+    pub fn first(&self) -> Option<Point> {
+        self.places.first().copied().or(self.at)
     }
 
     /// Distance between neighbours, stated or assumed, metres.

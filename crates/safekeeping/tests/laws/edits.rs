@@ -116,7 +116,11 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             nets: Some(vec![format!("net-{}", seed.which)]),
             status: RunStatus::Standing,
             feed_at: Some(seed.at),
-            earth_stakes: EarthStakes { at: Some(seed.at), ..EarthStakes::default() },
+            earth_stakes: EarthStakes {
+                at: Some(seed.at),
+                places: vec![seed.at; seed.corner % 3],
+                ..EarthStakes::default()
+            },
             rest: rest(&seed.text, seed.at.east_m),
             ..run(id, outline.clone())
         })

@@ -76,6 +76,8 @@ texts! {
         MendsDone: "all is set",
         NothingHolds: "Nothing that was looked at holds here.",
         Guy: "guy to a peg of {length}",
+        GuyOnEarth: "guy to the earth stake",
+        GuyOnEarthMore: "guy to the earth stake and {pegs} of {length}",
         GuyMany: "guy to {pegs} pegs of {length}",
         GuyTwo: "guy to two pegs of {length}",
         LongerPeg: "guy to a longer peg, {length}",

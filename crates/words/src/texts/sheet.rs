@@ -96,6 +96,10 @@ texts! {
         NetOf: "net “{kind}”, {length}",
         Guys: "guys with stakes",
         Guy: "guy with its stake",
+        GuysOnEarth: "guys, each with an earth stake as its stake",
+        GuysOnEarthMore: "guys with {pegs} of {length} each behind an earth stake",
+        GuyOnEarth: "guy, an earth stake is its stake",
+        GuyOnEarthMore: "guy with {pegs} of {length} behind an earth stake",
         GuysPeg: "guys with a peg of {length}",
         GuyPeg: "guy with a peg of {length}",
         GuysPegs: "guys with {pegs} pegs of {length} each",
@@ -125,6 +129,7 @@ texts! {
         OrderOnward: "Lay on along the line",
         OrderSpikes: "Spikes in full depth, joins tied",
         OrderBrace: "Braces, as listed",
+        OrderEarthPlaced: "Stakes as on the map, lead, on",
         OrderEarth: "Earth, lead, switch on",
         OrderRead: "Read {first} to {last}, then open",
 

@@ -36,6 +36,7 @@ texts! {
         NoNetHere: "No net lies there: click on the net itself.",
         NoNetsYet: "This run has no netting yet: a fault needs a net to stand on.",
         NoJoinHere: "This run has no join: a bad join needs two nets.",
+        LastStake: "One earth stake is the fewest that a fence has, so this one stays.",
         NoSideAlone: "A side does not go alone: pick one of its corners, or all of it by its ground.",
         CoopInUse: "A run goes round this coop, so it stays. Take the run out first.",
 

@@ -18,6 +18,8 @@ pub struct Kit {
     pub pegs: u32,
     /// Length of a peg or of the post in the ground, metres.
     pub length_m: f64,
+    /// Whether an earth stake of the run is its first peg, so that it is carried once.
+    pub earth: bool,
 }
 
 impl Kit {
@@ -25,19 +27,34 @@ impl Kit {
     pub fn of(rule: &BraceRule, brace: Option<&StatedBrace>) -> Self {
         match brace {
             Some(brace) if brace.kind == BraceKind::Post => {
-                Self { kind: BraceKind::Post, pegs: 0, length_m: rule.post_length_m() }
+                Self { kind: BraceKind::Post, pegs: 0, length_m: rule.post_length_m(), earth: false }
             }
             stated => Self {
                 kind: BraceKind::Guy,
                 pegs: stated.and_then(|brace| brace.pegs).unwrap_or(rule.pegs()).max(1),
                 length_m: stated.and_then(|brace| brace.peg_length_m).unwrap_or(rule.stake_length_m()),
+                earth: false,
             },
         }
     }
 
+    /// The same where an earth stake stands at its stake's place; a post stays what it is.
+    #[must_use]
+    pub(crate) fn on_earth(self, earth: bool) -> Self {
+        Self { earth: earth && self.kind == BraceKind::Guy, ..self }
+    }
+
+    /// Pegs that are carried for it beside the earth stake.
+    pub fn own_pegs(&self) -> u32 {
+        self.pegs - u32::from(self.earth).min(self.pegs)
+    }
+
     /// Whether it is the one guy with the one stake of the store.
     pub fn is_plain(&self, rule: &BraceRule) -> bool {
-        self.kind == BraceKind::Guy && self.pegs == 1 && (self.length_m - rule.stake_length_m()).abs() <= GRAIN
+        self.kind == BraceKind::Guy
+            && !self.earth
+            && self.pegs == 1
+            && (self.length_m - rule.stake_length_m()).abs() <= GRAIN
     }
 
     /// Minutes to set it on soft ground by day, by the store's rates.
@@ -60,6 +77,6 @@ impl Kit {
 
     /// Things to carry.
     pub fn carried(&self) -> u32 {
-        ONE_LINE + self.pegs.max(1)
+        if self.earth { ONE_LINE + self.own_pegs() } else { ONE_LINE + self.pegs.max(1) }
     }
 }

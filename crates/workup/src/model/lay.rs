@@ -76,6 +76,35 @@ impl Lay {
         posts.get(weakest.post)
     }
 
+    /// The line, to measure distances from.
+    pub fn line(&self) -> geometry::Outline {
+        let points: Vec<_> = self.vertices.iter().map(|vertex| crate::point(vertex.0)).collect();
+        if self.closed { geometry::Outline::closed(&points) } else { geometry::Outline::open(&points) }
+    }
+
+    /// The netting as it stands: the line without the gap of a chain that falls short.
+    pub fn netting(&self) -> Option<geometry::Outline> {
+        if self.short_m < geometry::MEET_M {
+            return Some(self.line());
+        }
+        let (first, last) = (self.posts.first()?, self.posts.last()?);
+        let chain_m = |along_m: f64| {
+            let from_start_m = if self.reversed { self.start_m - along_m } else { along_m - self.start_m };
+            if self.closed { from_start_m.rem_euclid(self.line_m) } else { from_start_m }
+        };
+        let mut between: Vec<(f64, geometry::Point)> = self
+            .vertices
+            .iter()
+            .map(|(at, along_m)| (chain_m(*along_m), crate::point(*at)))
+            .filter(|(at_m, _)| *at_m > 0.0 && *at_m < last.chain_m)
+            .collect();
+        between.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let between = between.into_iter().map(|(_, at)| at);
+        let places: Vec<_> =
+            std::iter::once(crate::point(first.at)).chain(between).chain([crate::point(last.at)]).collect();
+        Some(geometry::Outline::open(&places))
+    }
+
     /// Joins between nets on the line, a ring's closing one included.
     pub fn joins(&self) -> usize {
         let all: usize = self.nets_needed.values().map(|&count| count as usize).sum();

@@ -98,6 +98,20 @@ pub enum Trouble {
         /// What is left out.
         part: Part,
     },
+    /// Two earth stakes at one place.
+    StakesTogether {
+        /// The one, from 0.
+        one: usize,
+        /// The other, from 0.
+        other: usize,
+        /// Where.
+        at: plan::Point,
+    },
+    /// More earth stakes on the map than are worked out.
+    TooManyStakes {
+        /// How many.
+        count: u32,
+    },
     /// A data sheet that contradicts itself.
     DataSheet {
         /// The energizer.

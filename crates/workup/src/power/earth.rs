@@ -25,7 +25,7 @@ pub const RULE_KV: f64 = 0.3;
 /// What so many stakes give.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stakes {
-    /// How many.
+    /// How many: of those whose places are stated the first, and any more in line beyond the last.
     pub count: u32,
     /// Their resistance, ohms.
     pub ohm: f64,
@@ -81,14 +81,11 @@ fn stakes_in(plan: &Plan, run: &str, today: Today) -> Option<StakesIn> {
     let soil_ohm_m = there.ground.resistivity_today_ohm_m();
     let body = Who::Fox.body();
     let animal = Animal { body_ohm: body.body_ohm, feet_ohm: electrical::foot_ohm(soil_ohm_m, body.foot_m, body.feet) };
-    let stake = &plan.store.earth_stake;
     let stated = there.runs.iter().find(|other| other.id == run)?;
     let weakest = fence.weakest_post()?;
     let mut by_count = Vec::new();
     for count in 1..=MOST_STAKES {
-        let spacing_m = stated.earth_stakes.spacing_m();
-        let ohm =
-            electrical::stakes_ohm(soil_ohm_m, stake.length_m(), stake.diameter_m(), count as usize, spacing_m).ok()?;
+        let ohm = crate::earth::ohm(&there, stated, soil_ohm_m, count as usize)?;
         let with = fence.over(ohm, &there, run);
         let animal_kv = with.touched(&animal, |touch| touch.peak_v / 1e3)?[weakest];
         by_count.push(Stakes { count, ohm, animal_kv });
@@ -106,8 +103,13 @@ fn stakes_in(plan: &Plan, run: &str, today: Today) -> Option<StakesIn> {
 pub fn earth_test(plan: &Plan, run: &str) -> Option<EarthTest> {
     let fence = Fence::of(plan, run)?;
     let stated = plan.runs.iter().find(|other| other.id == run)?;
-    let earth = stated.earth_stakes.at.or(stated.feed_at).or(stated.outline.first().copied())?;
-    let far = |at: plan::Point| (at.east_m - earth.east_m).hypot(at.north_m - earth.north_m);
+    let mut stand = crate::earth::known(stated);
+    if stand.is_empty() {
+        stand.push(stated.feed_at.or(stated.outline.first().copied())?);
+    }
+    // The ground round the short must touch that round no stake.
+    let off_m = |at: plan::Point, stake: &plan::Point| (at.east_m - stake.east_m).hypot(at.north_m - stake.north_m);
+    let far = |at: plan::Point| stand.iter().map(|stake| off_m(at, stake)).fold(f64::INFINITY, f64::min);
     let (post, far_m) =
         fence.stands.iter().map(|&at| far(at)).enumerate().max_by(|one, other| one.1.total_cmp(&other.1))?;
     let sound = fence.peaks_v(&fence.circuit)?;

@@ -3,7 +3,7 @@
 use egui::{Id, Ui};
 use plan::{Run, Today};
 use words::Words;
-use words::texts::Power as Text;
+use words::texts::{Earth, Power as Text};
 use workup::Lay;
 use workup::power::earth::{FAR_M, RULE_KV, SHORTED_KV, WORTH};
 use workup::power::{EarthTest, StakesIn, Study};
@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, run: &Run, l
         let worth = [("wet", count(wet)), ("damp", count(damp)), ("dry", count(dry)), ("worth", least)];
         let worth: Vec<(&str, &str)> = worth.iter().map(|(name, count)| (*name, count.as_str())).collect();
         desk.second(ui, &words.say(Text::StakesWorth, &worth));
-        if let Some(sentence) = one_more(damp, run.earth_stakes.count(), words) {
+        if let Some(sentence) = one_more(damp, run, words) {
             ui.add_space(4.0);
             desk.second(ui, &sentence);
         }
@@ -37,12 +37,17 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, run: &Run, l
 }
 
 /// What one more stake would give in damp ground.
-fn one_more(damp: &StakesIn, count: u32, words: Words) -> Option<String> {
+fn one_more(damp: &StakesIn, run: &Run, words: Words) -> Option<String> {
+    let count = run.earth_stakes.count();
     let at = |count: u32| damp.by_count.iter().find(|one| one.count == count);
     let (now, more) = (at(count)?, at(count + 1)?);
     debug_assert_eq!(damp.today, Today::Damp);
     let gain = words.number(100.0 * (more.animal_kv / now.animal_kv - 1.0), 0);
-    Some(words.say(Text::OneMoreStake, &[("gain", &gain)]))
+    if run.earth_stakes.places.is_empty() {
+        return Some(words.say(Text::OneMoreStake, &[("gain", &gain)]));
+    }
+    let spacing = words.length(run.earth_stakes.spacing_m());
+    Some(words.say(Earth::OneMorePlaced, &[("gain", &gain), ("spacing", &spacing)]))
 }
 
 fn test(ui: &mut Ui, desk: &mut Desk<'_>, test: &EarthTest, lay: &Lay) {

@@ -34,7 +34,7 @@ mirrored! {
         /// Where the live lead meets the net; left out, its first vertex.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         feed_at: Option<Point>,
-        /// Its earth stakes, in line.
+        /// Its earth stakes.
         #[serde(default = "empty::<EarthStakes>")]
         earth_stakes: EarthStakes,
         /// Measured resistance of its earth, ohms, in place of the stakes'.
@@ -120,19 +120,22 @@ mirrored! {
         nets: Vec<String>,
     }
 
-    /// A run's earth stakes, in line.
+    /// A run's earth stakes: in line, or each at its place.
     EarthStakes {
-        /// How many.
+        /// How many stand in line.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::EARTH_STAKE_COUNT))]
         count: Option<u32>,
-        /// Distance between neighbours, metres.
+        /// Distance between neighbours in line, metres.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::EARTH_STAKE_SPACING_M))]
         spacing_m: Option<f64>,
-        /// Where the first stands.
+        /// Where the first of the line stands.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at: Option<Point>,
+        /// Where each stands; where any is stated they are all there are, and the keys above are passed over.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        places: Vec<Point>,
     }
 
     /// A stretch of the line with a leakage of its own.
