@@ -18,6 +18,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
         Just(Shape::Boundary),
         prop_oneof!["square", "rectangle", "new", "nobody"].prop_map(Shape::Run),
         (0..4_usize).prop_map(Shape::KeepOut),
+        (prop_oneof!["square", "nobody"], 0..3_usize).prop_map(|(id, branch)| Shape::Branch(id, branch)),
     ]
 }
 

@@ -52,6 +52,7 @@ texts! {
         HintBranch: "Click on the run's line, then where the branch goes. Enter ends it, Backspace takes up the last corner, Esc leaves.",
         Branches: "Branches",
         BranchRow: "Branch {number}, {from}",
+        BranchOfRun: "branch {number} of {run}",
         BranchNets: "{nets}, {length}",
         TakeBranch: "Take branch {number} out",
         SoilSlider: "Soil at the stakes",

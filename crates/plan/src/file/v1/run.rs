@@ -118,6 +118,12 @@ mirrored! {
         /// Ids of its nets in order, from the run on.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         nets: Vec<String>,
+        /// Stretches of other leakage, metres along its own line; of overlapping ones the later counts.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        leakage_zones: Vec<LeakageZone>,
+        /// Faults that are there or tried, at the nearest place of its own line.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        faults: Vec<Fault>,
     }
 
     /// A run's earth stakes, in line.
