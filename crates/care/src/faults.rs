@@ -27,7 +27,7 @@ fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, fault) in run.faults.iter().enumerate() {
         let number = (index + 1).to_string();
-        let kind = fault_said::kind(fault.kind, look.words);
+        let kind = fault_said::called(fault, look.words);
         let mut say = |id: &'static str, text: Text, more: &[(&str, &str)]| {
             let mut places = vec![("number", number.as_str()), ("kind", kind), ("run", name)];
             places.extend(more);

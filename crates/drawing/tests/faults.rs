@@ -20,7 +20,7 @@ fn faulty() -> hand::Hand {
         Point::new(f64::midpoint(from.east_m, to.east_m) + 0.5, f64::midpoint(from.north_m, to.north_m) + 0.5)
     };
     let places = outline.windows(2).map(|pair| amid(pair[0], pair[1]));
-    let fault = |(at, kind)| Fault { at, kind, ohm: Some(1_000.0), lines: Some(1), rest: Rest::new() };
+    let fault = |(at, kind)| Fault { at, kind, ohm: Some(1_000.0), lines: Some(1), cause: None, rest: Rest::new() };
     hand.plan.runs[0].faults = places.zip(KINDS).map(fault).collect();
     let line_m = hand.workup.runs[0].lay.as_ref().unwrap().line_m;
     let zone = |from_m, to_m| LeakageZone { from_m, to_m, s_per_m: 1e-4, rest: Rest::new() };
@@ -38,7 +38,7 @@ fn every_fault_has_its_sign_on_the_net_and_is_picked_there() {
     let drawing = map(&hand.scene());
     let lay = hand.workup.runs[0].lay.as_ref().unwrap();
     for (index, kind) in KINDS.into_iter().enumerate() {
-        let thing = Thing::Fault { run: 0, fault: index };
+        let thing = Thing::Fault { run: 0, branch: None, fault: index };
         let sign = drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
             (Form::Mark { at, .. }, Role::Fault { kind: is }) if shape.thing == Some(thing) => Some((*at, is)),
             _ => None,
@@ -56,7 +56,7 @@ fn every_fault_has_its_sign_on_the_net_and_is_picked_there() {
 fn a_stretch_over_corner_1_is_a_band_outside_the_net_picked_beside_it_and_seen_at_both_ends_of_the_line() {
     let hand = faulty();
     let drawing = map(&hand.scene());
-    let thing = Thing::Zone { run: 0, zone: 0 };
+    let thing = Thing::Zone { run: 0, branch: None, zone: 0 };
     let band = drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
         (Form::Path { points, .. }, Role::Zone { more: true }) if shape.thing == Some(thing) => Some(points.clone()),
         _ => None,
@@ -71,7 +71,7 @@ fn a_stretch_over_corner_1_is_a_band_outside_the_net_picked_beside_it_and_seen_a
         assert_eq!(line.thing_at([line.x_of(along_m), line.axis - 13.0], 1.0), Some(thing), "{along_m}");
     }
     for (index, _) in KINDS.iter().enumerate() {
-        let fault = Thing::Fault { run: 0, fault: index };
+        let fault = Thing::Fault { run: 0, branch: None, fault: index };
         let along_m = hand.workup.runs[0].lay.as_ref().unwrap();
         let landed = workup::faults::land(
             &hand.plan.runs[0],
@@ -95,8 +95,10 @@ fn the_plate_of_a_supposition_is_there_while_it_is_picked() {
         texts.filter(|text| text.starts_with("What if: ")).collect()
     };
     assert!(says(None).is_empty());
-    assert_eq!(says(Some(Thing::Fault { run: 0, fault: 0 })), ["What if: short, 1.0 kΩ to the ground"]);
-    assert!(says(Some(Thing::Fault { run: 0, fault: 3 }))[0].starts_with("What if: bad join, 1.0 kΩ, nets "));
+    assert_eq!(says(Some(Thing::Fault { run: 0, branch: None, fault: 0 })), ["What if: short, 1.0 kΩ to the ground"]);
+    assert!(
+        says(Some(Thing::Fault { run: 0, branch: None, fault: 3 }))[0].starts_with("What if: bad join, 1.0 kΩ, nets ")
+    );
 }
 
 /// A diamond's edge and glyph lie on the sheet's colour, and its edge on every ground; tufts lie on the grounds.
@@ -131,7 +133,7 @@ proptest! {
         let (low, high) = drawing.bounds().unwrap();
         let share = |low: f64, high: f64, share: f64| low + (high - low) * share;
         let middle = Point::new(share(low.east_m, high.east_m, east), share(low.north_m, high.north_m, north));
-        let picked = if picked < 4 { Thing::Fault { run: 0, fault: picked } } else { Thing::Zone { run: 0, zone: 0 } };
+        let picked = if picked < 4 { Thing::Fault { run: 0, branch: None, fault: picked } } else { Thing::Zone { run: 0, branch: None, zone: 0 } };
         let view = View { middle, px_per_m: 10_f64.powf(zoom), picked: Some(picked), ..near(&drawing) };
         let ink = drawing.ink(&view);
         prop_assert!(sheet::finite(&ink));

@@ -20,6 +20,9 @@ fn outline_of(thing: Thing) -> Option<Thing> {
             Some(Thing::KeepOut { keep_out })
         }
         Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => Some(Thing::Hazard { hazard }),
+        Thing::BranchCorner { run, branch, .. }
+        | Thing::BranchSide { run, branch, .. }
+        | Thing::Branch { run, branch } => Some(Thing::Branch { run, branch }),
         _ => None,
     }
 }
@@ -113,6 +116,8 @@ impl Inker<'_> {
                 let at = trace::add(self.px(at), [0.0, down]);
                 let radius = match role {
                     Role::Handle if matches!(thing, Thing::RunCorner { .. }) => 11.0,
+                    // Its grip shows it.
+                    Role::ZoneEnd => return,
                     Role::Energizer => 15.0,
                     Role::EarthStake | Role::Fault { .. } => 14.0,
                     Role::Hazard { .. } => 16.0,
@@ -128,7 +133,9 @@ impl Inker<'_> {
                     Role::Net => 13.0,
                     Role::Hazard { .. } => 11.0,
                     Role::Zone { .. } => super::faults::ZONE_OFF_PX + 6.0,
-                    Role::Side if matches!(thing, Thing::RunSide { .. }) => net + 3.0 + width / 2.0,
+                    Role::Side if matches!(thing, Thing::RunSide { .. } | Thing::BranchSide { .. }) => {
+                        net + 3.0 + width / 2.0
+                    }
                     _ => 5.0,
                 };
                 self.beside(&points, closed, off, width, colour);

@@ -336,6 +336,16 @@ pub enum FaultKind {
     Join,
 }
 
+/// What a short is made of, where the keeper says so: a word for it, which changes no figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum FaultCause {
+    /// A fallen branch.
+    FallenBranch,
+    /// A peg on a live line.
+    Peg,
+}
+
 /// A fault at a place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
@@ -347,6 +357,8 @@ pub struct Fault {
     pub ohm: Option<f64>,
     /// How many live lines are broken, for broken lines.
     pub lines: Option<u32>,
+    /// What a short is made of.
+    pub cause: Option<FaultCause>,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -3,7 +3,7 @@
 use super::{Gate, Pin, SideSlope, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
-use crate::model::{BraceKind, FaultKind, MowWay, Point, RunStatus};
+use crate::model::{BraceKind, FaultCause, FaultKind, MowWay, Point, RunStatus};
 
 mirrored! {
     /// One line of netting and the ground that it encloses.
@@ -190,5 +190,8 @@ mirrored! {
         /// How many live lines are broken, for broken lines.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         lines: Option<u32>,
+        /// What a short is made of; it changes no figure.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cause: Option<FaultCause>,
     }
 }
