@@ -110,6 +110,14 @@ impl Inker<'_> {
         }
     }
 
+    /// The line of a stretch that is picked or under the pointer.
+    pub(super) fn zone_state(&mut self, places: &[Point], width: f64, colour: Colour) {
+        let beside = trace::aside(&self.pxs(places), false, ZONE_OFF_PX);
+        for piece in self.seen(&beside, false) {
+            self.pen.line(&piece.points(), width, colour);
+        }
+    }
+
     /// Tufts along the outer side; short ones where it leaks less than the rest.
     pub(super) fn zone(&mut self, places: &[Point], more: bool) {
         let colour = self.palette.hedge_edge;
