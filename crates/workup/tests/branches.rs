@@ -157,13 +157,11 @@ fn of_second_net(plan: &Plan) -> Vec<f64> {
     let run = worked(plan);
     assert!(run.troubles.is_empty(), "{:?}", run.troubles);
     let (lay, volts) = (run.lay.unwrap(), run.volts.unwrap());
-    match volts.branches.first() {
-        Some(branch) => branch.iter().map(|sample| sample.peak_kv).collect(),
-        None => {
-            let posts = lay.posts.iter().zip(&volts.samples).filter(|(post, _)| post.net == 1);
-            posts.map(|(_, sample)| sample.peak_kv).collect()
-        }
+    if let Some(branch) = volts.branches.first() {
+        return branch.iter().map(|sample| sample.peak_kv).collect();
     }
+    let posts = lay.posts.iter().zip(&volts.samples).filter(|(post, _)| post.net == 1);
+    posts.map(|(_, sample)| sample.peak_kv).collect()
 }
 
 fn fault(east_m: f64, kind: FaultKind, ohm: f64, lines: u32) -> Fault {
