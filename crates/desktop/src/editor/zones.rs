@@ -171,3 +171,37 @@ impl Editor {
         self.one_step(plan::Deed::Move, edit.into_iter().collect());
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{LEAST_M, with_end};
+    use plan::{LeakageZone, Rest};
+    use workup::Lay;
+
+    /// Whatever an end is dragged to, the other stays, and what lies between is never turned round nor drawn to nothing.
+    #[test]
+    fn an_end_goes_anywhere_but_past_the_other() {
+        for (closed, from_m, long_m) in
+            [(false, 0.0, 0.2), (false, 12.0, 30.0), (true, 3.0, 0.2), (true, 90.0, 25.0), (true, 50.0, 99.0)]
+        {
+            let lay = Lay { closed, line_m: 100.0, ..Lay::default() };
+            let to_m = if closed { lay.held_m(from_m + long_m) } else { from_m + long_m };
+            let zone = LeakageZone { from_m, to_m, s_per_m: 1e-4, rest: Rest::new() };
+            for at_m in (0..=1000).map(|tenth| f64::from(tenth) / 10.0) {
+                for last in [false, true] {
+                    let now = with_end(&lay, &zone, last, at_m);
+                    let kept = if last {
+                        now.from_m.to_bits() == from_m.to_bits()
+                    } else {
+                        now.to_m.to_bits() == to_m.to_bits()
+                    };
+                    let long_m = care::fault_said::zone_m(&lay, &now);
+                    let on_line = [now.from_m, now.to_m].iter().all(|place_m| (0.0..=100.0).contains(place_m));
+                    assert!(kept && on_line, "{now:?} of {zone:?} at {at_m}");
+                    assert!((LEAST_M - 1e-9..=100.0).contains(&long_m), "{now:?} of {zone:?} at {at_m}");
+                    assert!(closed || now.from_m < now.to_m, "{now:?} of {zone:?} at {at_m}");
+                }
+            }
+        }
+    }
+}
