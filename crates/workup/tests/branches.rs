@@ -232,7 +232,9 @@ fn what_is_on_a_branch_goes_through_edits_the_file_and_the_sound_fence() {
     assert_eq!(plan::read(&plan::write(&plan)).unwrap().plan.runs[0], plan.runs[0]);
     let moved = plan.runs[0].carried(|at| Point::new(at.east_m + 5.0, at.north_m));
     assert_eq!(moved.branches[0].faults[0].at, Point::new(35.0, 6.0));
-    assert!(plan.runs[0].is_tried() && !plan.runs[0].sound().is_tried());
+    let sound = plan.runs[0].sound();
+    assert!(plan.runs[0].has_faults() && !sound.has_faults(), "no fault is left");
+    assert!(sound.is_tried() && !sound.untried().is_tried(), "the sound fence stands in the grass as stated");
     assert!(!workup::power::sound_kv(&plan, "run").is_empty());
     // The corners of a branch are moved by the edits that move a run's.
     let (shape, was) = (plan::Shape::Branch("run".into(), 0), plan.clone());
