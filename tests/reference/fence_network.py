@@ -360,16 +360,7 @@ def add_run(net, plan, number, run, section_m):
     marks = [feed_s, *zone_ends, *(s for f, s in faults if f["kind"] != "join"), *(s for _, s in branches)]
     marks += [chain.on_line_m] if chain.spare_m >= MEET_M else []
 
-    broken = {}
-    for fault, s in faults:
-        if fault["kind"] == "line_break":
-            i = chain.net_at(s)
-            broken[i] = broken.get(i, 0) + fault["lines"]
-    whole = {i for i, n in broken.items() if n >= len(chain.kinds[i]["live_line_heights_m"])}
-    breaks = [s for f, s in faults
-              if f["kind"] == "break" or (f["kind"] == "line_break" and chain.net_at(s) in whole)]
-    for i in whole:
-        broken[i] = 0
+    broken, breaks = broken_in(chain, faults)
 
     # Joins: join k lies at the end of net k; the last one closes the ring.
     joins = list(range(len(chain.kinds) - 1 + (ring_end is not None)))
@@ -444,22 +435,54 @@ def add_run(net, plan, number, run, section_m):
         add_branch(net, plan, number, k, run, branch, netting.find(s), section_m)
 
 
+def broken_in(chain, faults):
+    """Broken lines of each net that goes on over others, and the places where every line is open."""
+    broken = {}
+    for fault, s in faults:
+        if fault["kind"] == "line_break":
+            i = chain.net_at(s)
+            broken[i] = broken.get(i, 0) + fault["lines"]
+    whole = {i for i, n in broken.items() if n >= len(chain.kinds[i]["live_line_heights_m"])}
+    breaks = [s for f, s in faults
+              if f["kind"] == "break" or (f["kind"] == "line_break" and chain.net_at(s) in whole)]
+    for i in whole:
+        broken[i] = 0
+    return broken, breaks
+
+
 def add_branch(net, plan, number, k, run, branch, root, section_m):
     chain = chain_of(plan, {**branch, "closed": False})
+    zoned = {"leakage_s_per_m": run["leakage_s_per_m"], "leakage_zones": branch.get("leakage_zones", [])}
+    faults = [(f, chain.s_of(chain.line.nearest(f["at"])[0])) for f in branch.get("faults", [])]
+    marks = [chain.on_line_m, *(z[end] for z in zoned["leakage_zones"] for end in ("from_m", "to_m")),
+             *(s for f, s in faults if f["kind"] != "join")]
+    broken, breaks = broken_in(chain, faults)
+    every_ohm = run.get("join_ohm", 0.0)
+    join_ohm = [every_ohm for _ in chain.kinds[1:]]
+    for fault, s in faults:
+        if fault["kind"] == "join":
+            # The nearest join on the line; where the branch hangs is none.
+            on_line = [j for j in range(len(join_ohm)) if chain.bounds[j + 1] < chain.on_line_m]
+            join_ohm[min(on_line, key=lambda j: abs(chain.bounds[j + 1] - s))] += fault["ohm"]
     netting = Netting(net, section_m)
     net.resistor(root[2], netting.node, 0.0)
     for i, kind in enumerate(chain.kinds):
         has_earthed = bool(kind.get("earthed_line_heights_m"))
-        ohm = run.get("join_ohm", 0.0) if i else 0.0
-        netting.join(ohm, ohm, has_earthed)
+        netting.join(join_ohm[i - 1] if i else 0.0, every_ohm if i else 0.0, has_earthed)
         if i == 0 and has_earthed and root[3] is not None:
             net.earthed.append((root[3], netting.earth, 0.0))
         start = len(netting.rows)
-        netting.mark(chain.bounds[i])
+        lo, hi = chain.bounds[i], chain.bounds[i + 1]
+        netting.mark(lo)
         for s0, s1 in zip(chain.posts[i], chain.posts[i][1:]):
-            cut = [s0, *([chain.on_line_m] if s0 < chain.on_line_m < s1 else []), s1]
+            cut = [s0, *sorted({s for s in marks if s0 < s < s1 and lo < s < hi}), s1]
             for a, b in zip(cut, cut[1:]):
-                netting.lay(b - a, kind, 0, run["leakage_s_per_m"])
+                netting.lay(b - a, kind, broken.get(i, 0), leakage_s_per_m(zoned, chain, (a + b) / 2))
+                if any(abs(b - s) < SAME_PLACE_M for s in breaks):
+                    netting.part()
+                for fault, s in faults:
+                    if fault["kind"] == "short" and abs(b - s) < SAME_PLACE_M:
+                        net.resistor(netting.node, 0, fault["ohm"])
             netting.mark(s1)
         for j, s in enumerate(chain.posts[i]):
             if s <= chain.on_line_m + SAME_PLACE_M:

@@ -15,6 +15,7 @@ from fence_network import MEET_M, Line, chain_of
 
 SEED = 20270401
 COUNT = 300
+TRIED_COUNT = 24  # more fences, with grass and faults on their branches
 CLEAR_M = 0.05  # least distance between places that must not fall together
 
 NETS = [
@@ -51,6 +52,8 @@ FAULTS = [[], ["short"], ["break"], ["break", "short"], ["line_break"], [], ["sh
           ["break", "break"], ["join"], ["line_break", "short", "line_break"], ["short"], ["all_lines"]]
 NET_COUNTS = [2, 1, 3, 2, 2, 4, 1, 3, 2, 1, 5, 2, 3]
 LONG_EVERY, LONG_NETS = 60, 10  # every so many fences one of ten nets
+# On branches; nothing is cut off that is without an answer: grass leaks there.
+BRANCH_FAULTS = [["short"], ["line_break"], ["break"], ["short", "line_break"], ["join"], [], ["all_lines"], ["short", "short"]]
 ALTERNATE_EVERY, BRANCHED_EVERY, DOUBLE_EVERY = 4, 3, 5  # how often which of them comes
 EARTHS = [1, 2, 3, "measured"]
 SHORT_OHM = [30.0, 120.0, 500.0, 1500.0, 5000.0]
@@ -135,6 +138,35 @@ def add_branches(dice, plan, places, chain, woven):
         if abs(line_m - length) > 1e-9 and any(abs(s - line.length_m) < 0.2 for s in stands):
             return False
         run["branches"].append({"from_m": along, "outline": points, "nets": ids})
+    return True
+
+
+def try_on_branches(dice, plan, k):
+    """Grass and faults on every branch of the first run; False where the dice fell badly."""
+    store = {n["id"]: n for n in plan["store"]["nets"]}
+    kinds = BRANCH_FAULTS[k % len(BRANCH_FAULTS)]
+    for branch in plan["runs"][0]["branches"]:
+        chain = chain_of(plan, {**branch, "closed": False})
+        places = Places(dice, chain)
+        if dice.chance(0.7):
+            a, b = sorted(round(places.draw(), 3) for _ in range(2))
+            branch["leakage_zones"] = [{"from_m": a, "to_m": b, "s_per_m": dice.pick(ZONES_S_PER_M[1:])}]
+        branch["faults"] = []
+        for kind in kinds:
+            if kind == "join":
+                if not [s for s in chain.bounds[1:-1] if s < chain.on_line_m - 1.0]:
+                    return False
+                s, fault = places.draw(), {"ohm": dice.pick([100.0, 1000.0, 10000.0])}
+            else:
+                s = places.draw(0.1, 0.95)
+                lines = len(store[branch["nets"][chain.net_at(s)]]["live_line_heights_m"])
+                # Of the three to six lines of a net wired alternately one breaks at most twice.
+                fault = {"short": {"ohm": dice.pick(SHORT_OHM)}, "break": {}, "all_lines": {"lines": lines},
+                         "line_break": {"lines": 1 + int(dice.uniform(0, min(3, lines - 1)))}}[kind]
+            at = places.point(s)
+            if at is None:
+                return False
+            branch["faults"].append({"at": at, "kind": "line_break" if kind == "all_lines" else kind, **fault})
     return True
 
 
@@ -237,7 +269,7 @@ def draw_fence(k, seed):
     kinds_of_fault, count = FAULTS[k % len(FAULTS)], NET_COUNTS[k % len(NET_COUNTS)]
     if k % 100 == 33:
         grass = 0.0  # nothing leaks: the peak is an asymptote
-    woven, branched = k % ALTERNATE_EVERY == 1, k % BRANCHED_EVERY == 2
+    woven, branched = k % ALTERNATE_EVERY == 1, k % BRANCHED_EVERY == 2 or k >= COUNT
     if k % LONG_EVERY == 10:
         count = LONG_NETS
     closed = closure.startswith("ring")
@@ -346,17 +378,19 @@ def draw_fence(k, seed):
         return None
     if branched and not add_branches(dice, plan, places, chain, woven):
         return None
+    if k >= COUNT and (grass == 0 or not try_on_branches(dice, plan, k)):
+        return None
     if k % DOUBLE_EVERY == 3:
         run["status"] = "standing"
         plan["runs"].append(second_run(dice, plan))
-    more = ", alternate" * woven + ", branched" * branched + ", two runs" * (len(plan["runs"]) > 1)
+    more = ", alternate" * woven + ", branched" * branched + ", tried on it" * (k >= COUNT) + ", two runs" * (len(plan["runs"]) > 1)
     name = f"{k + 1:03d} {closure}, {count} net{'s' * (count > 1)}, {'+'.join(kinds_of_fault) or 'sound'}{more}"
     return {"name": name, "plan": plan}
 
 
 def draw_fences():
     """All fences, the same ones every time."""
-    return [next(filter(None, (draw_fence(k, SEED + 1000 * k + n) for n in range(1000)))) for k in range(COUNT)]
+    return [next(filter(None, (draw_fence(k, SEED + 1000 * k + n) for n in range(1000)))) for k in range(COUNT + TRIED_COUNT)]
 
 
 def animal_posts(posts, k):

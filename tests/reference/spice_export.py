@@ -48,12 +48,22 @@ def cases():
         {"at": [0, 20], "kind": "join", "ohm": 900.0}]})
     yield "a break", plan({"faults": [{"at": [37.5, 20], "kind": "break"}]})
     yield "a branch", plan({"branches": [{"from_m": 60.0, "outline": [[37.5, 22.5], [80, 22.5]], "nets": ["long"]}]})
+    tried = {"from_m": 60.0, "outline": [[37.5, 22.5], [80, 22.5], [80, 60]], "nets": ["long", "long"],
+             "leakage_zones": [{"from_m": 5.0, "to_m": 30.0, "s_per_m": 8e-5},
+                               {"from_m": 20.0, "to_m": 44.0, "s_per_m": 2e-7}],
+             "faults": [{"at": [60, 22.5], "kind": "short", "ohm": 700.0},
+                        {"at": [48, 22.5], "kind": "line_break", "lines": 5},
+                        {"at": [80, 30], "kind": "join", "ohm": 900.0}]}
+    yield "zones and faults on a branch", plan({"join_ohm": 10.0, "branches": [tried]})
+    yield "a break on a branch", plan({"branches": [{**tried, "faults": [{"at": [64, 22.5], "kind": "break"}]}]})
     low, high = HEIGHTS[0::2], HEIGHTS[1::2]
     yield "wired alternately", plan({"join_ohm": 5.0}, {"live_line_heights_m": low, "earthed_line_heights_m": high})
     yield "alternately, with spare and a branch", plan(
         {"join_ohm": 5.0, "outline": [[0, 0], [30, 0], [30, 37.5], [0, 37.5]],
          "branches": [{"from_m": 48.75, "outline": [[30, 18.75], [80, 18.75]], "nets": ["long"]}]},
         {"live_line_heights_m": low, "earthed_line_heights_m": high})
+    yield "alternately, with grass and a short on a branch", plan(
+        {"branches": [tried]}, {"live_line_heights_m": low, "earthed_line_heights_m": high})
     yield "two runs", plan(second={"id": "run-2", "outline": [[60, 0], [85, 0], [85, 25], [60, 25]],
                                    "nets": ["long"] * 2, "energizer": "plain", "lead_ohm": 8.0})
 
@@ -81,8 +91,10 @@ def main(netfold):
         wrong = []
         samples = voltage["samples"]
         read_at = [(f"post_{post + 1}", sample) for post, sample in enumerate(samples[:len(posts)])]
-        read_at += [(f"branch_{sample['branch'] + 1}_post_{sample['post'] + 1}", sample)
-                    for sample in samples if sample.get("branch") is not None]
+        for branch in range(len(report["runs"][0].get("branches", []))):
+            # Posts of a branch are counted on from net to net, as the netlist does.
+            own = [sample for sample in samples if sample.get("branch") == branch]
+            read_at += [(f"branch_{branch + 1}_post_{post + 1}", sample) for post, sample in enumerate(own)]
         for post, sample in read_at:
             read = found.get(post)
             if read is None:

@@ -245,6 +245,27 @@ fn what_a_reader_of_the_file_may_miss_is_said() {
     has(&no_line, "branch-no-line", Severity::Warning);
     let off = branch(json!({ "from_m": 10, "outline": [[650, 50], [700, 50]], "nets": ["long"] }));
     assert!(has(&off, "branch-off-line", Severity::Warning).at.len() == 1);
+    // What is stated on a branch is looked at as on a run's line, and told by the branch.
+    let tried = |key: &str, what: Value| {
+        let mut hanging = json!({ "from_m": 10, "outline": [[65, 50], [80, 50]], "nets": ["long"] });
+        hanging[key] = what;
+        branch(hanging)
+    };
+    let beside = tried("faults", json!([{ "at": [70, 55], "kind": "short", "ohm": 50, "cause": "peg" }]));
+    let beside = has(&beside, "fault-off-net", Severity::Note);
+    assert!(beside.message.starts_with("Fault 1 of branch 1 of ") && beside.message.contains(", a peg, is 5.0 m off"));
+    lacks(&tried("faults", json!([{ "at": [70, 50.5], "kind": "short", "ohm": 50 }])), "fault-off-net");
+    has(&tried("faults", json!([{ "at": [70, 50], "kind": "join", "ohm": 50 }])), "fault-no-join", Severity::Note);
+    let lines = plan::defaults::LIVE_LINE_HEIGHTS_M.len();
+    let all = tried("faults", json!([{ "at": [70, 50], "kind": "line_break", "lines": lines }]));
+    let all = has(&all, "all-lines-broken", Severity::Warning);
+    assert!(all.message.starts_with("Branch 1 of ") && all.at.len() == 1, "{}", all.message);
+    let few = tried("faults", json!([{ "at": [70, 50], "kind": "line_break", "lines": lines - 1 }]));
+    lacks(&few, "all-lines-broken");
+    let grass = tried("leakage_zones", json!([{ "from_m": 2, "to_m": 9, "s_per_m": 1.0 }]));
+    has(&grass, "leakage-enormous", Severity::Warning);
+    let negative = tried("leakage_zones", json!([{ "from_m": 2, "to_m": 9, "s_per_m": -1.0 }]));
+    has(&negative, "bad-value", Severity::Warning);
     // A bad net that nobody uses hinders nothing.
     let unused = with(|plan| {
         let nets = plan["store"]["nets"].as_array_mut().unwrap();

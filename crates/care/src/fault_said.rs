@@ -1,11 +1,12 @@
 //! Faults and stretches of other grass in words: one wording for map, line, page and findings.
 
-use plan::{Fault, FaultKind, LeakageZone, Plan, Run, defaults};
+use plan::{Fault, FaultCause, FaultKind, LeakageZone, Plan, Run, defaults};
 use words::Words;
 use words::texts::{Faults as Text, Window};
 use workup::Lay;
 use workup::faults::{Landing, NoLanding, land};
 
+use crate::gate_said::corner_before;
 use crate::place_on_line;
 
 /// Grass as a scale of leakage, siemens per metre of net: none, touching, long, long and wet. The classes are a
@@ -23,10 +24,14 @@ pub fn grass(s_per_m: f64) -> Window {
     GRASS.into_iter().min_by(|one, other| off(one.1).total_cmp(&off(other.1))).map_or(Window::GrassNone, |one| one.0)
 }
 
-/// What a kind of fault is called.
-pub fn kind(kind: FaultKind, words: Words) -> &'static str {
-    words.text(match kind {
-        FaultKind::Short => Text::Short,
+/// What a fault is called: a short by what it is made of, where that is stated.
+pub fn called(fault: &Fault, words: Words) -> &'static str {
+    words.text(match fault.kind {
+        FaultKind::Short => match fault.cause {
+            Some(FaultCause::FallenBranch) => Text::FallenBranch,
+            Some(FaultCause::Peg) => Text::PegOnLine,
+            None => Text::Short,
+        },
         FaultKind::Break => Text::Break,
         FaultKind::LineBreak => Text::LineBreak,
         FaultKind::Join => Text::Join,
@@ -69,17 +74,36 @@ pub fn what(plan: &Plan, lay: &Lay, fault: &Fault, landed: Result<Landing, NoLan
 /// A fault as a supposition: `What if: bad join, 1.0 kΩ, nets 2 and 3`.
 pub fn what_if(plan: &Plan, run: &Run, lay: &Lay, fault: &Fault, words: Words) -> String {
     let what = what(plan, lay, fault, land(run, lay, fault.kind, fault.at), words);
-    words.say(Text::WhatIf, &[("name", kind(fault.kind, words)), ("what", &what)])
+    words.say(Text::WhatIf, &[("name", called(fault, words)), ("what", &what)])
 }
 
-/// A fault by its place: `bad join at corner 3`.
-pub fn name(run: &Run, lay: &Lay, fault: &Fault, words: Words) -> String {
+/// A place of a run's line in words, or of one of its branches.
+pub fn place(words: Words, lay: &Lay, branch: Option<usize>, along_m: f64) -> String {
+    match branch {
+        None => place_on_line(words, lay, along_m),
+        Some(branch) => {
+            let (along, number) = (words.length(along_m), (branch + 1).to_string());
+            words.say(Text::AlongBranch, &[("along", &along), ("number", &number)])
+        }
+    }
+}
+
+/// The same as an end of something: `corner 3`, not `at corner 3`.
+pub fn end_place(words: Words, lay: &Lay, branch: Option<usize>, along_m: f64) -> String {
+    match (branch, corner_before(lay, along_m)) {
+        (None, (number, None)) => words.say(Text::Corner, &[("number", &number)]),
+        _ => place(words, lay, branch, along_m),
+    }
+}
+
+/// A fault by its place, on a run's line or on one of its branches: `bad join at corner 3`.
+pub fn name(run: &Run, lay: &Lay, branch: Option<usize>, fault: &Fault, words: Words) -> String {
     let place = match land(run, lay, fault.kind, fault.at) {
-        Ok(landing) => place_on_line(words, lay, landing.along_m),
+        Ok(landing) => place(words, lay, branch, landing.along_m),
         Err(NoLanding::NoJoin) => words.text(Text::NoJoin).to_owned(),
         Err(NoLanding::NoNet) => words.text(Text::OffNet).to_owned(),
     };
-    words::capital(&words.say(Text::FaultRow, &[("name", kind(fault.kind, words)), ("place", &place)]))
+    words::capital(&words.say(Text::FaultRow, &[("name", called(fault, words)), ("place", &place)]))
 }
 
 /// What a stretch of other grass is called: `Long, wet grass`.
@@ -91,11 +115,24 @@ pub fn zone(zone: &LeakageZone, words: Words) -> String {
     words::capital(&said)
 }
 
-/// Where a stretch goes from and to.
-pub fn zone_ends(lay: &Lay, stretch: &LeakageZone, words: Words) -> String {
-    let at = |along_m: f64| place_on_line(words, lay, lay.held_m(along_m));
+/// Where a stretch goes from and to, on a run's line or on one of its branches.
+pub fn zone_ends(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, words: Words) -> String {
+    let at = |along_m: f64| end_place(words, lay, branch, lay.held_m(along_m));
     let (from, to) = (at(stretch.from_m), at(stretch.to_m));
     words.say(Text::ZoneEnds, &[("from", &from), ("to", &to)])
+}
+
+/// How long a stretch is, metres; one that ends before it starts goes over the first vertex.
+pub fn zone_m(lay: &Lay, stretch: &LeakageZone) -> f64 {
+    let straight_m = stretch.to_m - stretch.from_m;
+    if straight_m < 0.0 && lay.closed { straight_m + lay.line_m } else { straight_m }
+}
+
+/// An end of a stretch: `End of long, wet grass, 3.0 m past corner 2`.
+pub fn zone_end(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, last: bool, words: Words) -> String {
+    let at_m = if last { stretch.to_m } else { stretch.from_m };
+    let (grass, place) = (zone(stretch, words).to_lowercase(), place(words, lay, branch, lay.held_m(at_m)));
+    words.say(if last { Text::EndOfZone } else { Text::StartOfZone }, &[("grass", &grass), ("place", &place)])
 }
 
 /// A stretch as a supposition.

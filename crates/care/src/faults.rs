@@ -1,9 +1,9 @@
 //! Faults that are stated and cannot be what is meant.
 
-use plan::{FaultKind, Run};
+use plan::{FaultKind, Run, Shape};
 use words::texts::Findings as Text;
-use workup::RunWorkup;
 use workup::faults::{NoLanding, land};
+use workup::{Lay, RunWorkup};
 
 use crate::limits::OWN_FORMAT;
 use crate::{Finding, Look, Severity, fault_said, run_name};
@@ -13,12 +13,23 @@ const OFF_LINE_M: f64 = 1.0;
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = &worked.lay else { return Vec::new() };
+    let mut found = on_line(look, run, run_name(run), lay);
+    for (number, branch) in run.branches.iter().enumerate() {
+        let Some(laid) = lay.branch(number) else { continue };
+        let name = look.shape(&Shape::Branch(run.id.clone(), number));
+        found.extend(on_line(look, &branch.alone(run), &name, &laid.alone()));
+    }
+    found
+}
+
+/// Of one line of netting, which is called so.
+fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, fault) in run.faults.iter().enumerate() {
         let number = (index + 1).to_string();
-        let kind = fault_said::kind(fault.kind, look.words);
+        let kind = fault_said::called(fault, look.words);
         let mut say = |id: &'static str, text: Text, more: &[(&str, &str)]| {
-            let mut places = vec![("number", number.as_str()), ("kind", kind), ("run", run_name(run))];
+            let mut places = vec![("number", number.as_str()), ("kind", kind), ("run", name)];
             places.extend(more);
             found.push(Finding::new(id, Severity::Note, OWN_FORMAT).says(look.say(text, &places)).at([fault.at]));
         };

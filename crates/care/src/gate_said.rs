@@ -13,6 +13,15 @@ const NOTHING_M: f64 = 0.005;
 
 /// A place on a run's line, by the corner before it: what the keeper sees there, and what an edit elsewhere leaves as it is.
 pub fn place_on_line(words: Words, lay: &Lay, along_m: f64) -> String {
+    match corner_before(lay, along_m) {
+        (number, None) => words.say(Text::AtCorner, &[("number", &number)]),
+        (number, Some(past_m)) => words.say(Text::PastCorner, &[("along", &words.length(past_m)), ("number", &number)]),
+    }
+}
+
+/// The number of the corner before a place of the line, and how far past it that is, metres; `None` where it is at the
+/// corner.
+pub(crate) fn corner_before(lay: &Lay, along_m: f64) -> (String, Option<f64>) {
     let past_m = |corner_m: f64| {
         let past_m = along_m - corner_m;
         let past_m = if lay.closed { past_m.rem_euclid(lay.line_m) } else { past_m };
@@ -25,12 +34,7 @@ pub fn place_on_line(words: Words, lay: &Lay, along_m: f64) -> String {
     let before = corners.filter(|corner| corner.1 >= 0.0).min_by(|one, other| one.1.total_cmp(&other.1));
     // Without a corner before it the line's own beginning counts.
     let (vertex, past_m) = before.unwrap_or((0, along_m));
-    let number = (vertex + 1).to_string();
-    if past_m < AT_CORNER_M {
-        words.say(Text::AtCorner, &[("number", &number)])
-    } else {
-        words.say(Text::PastCorner, &[("along", &words.length(past_m)), ("number", &number)])
-    }
+    ((vertex + 1).to_string(), (past_m >= AT_CORNER_M).then_some(past_m))
 }
 
 /// What a pin is called.

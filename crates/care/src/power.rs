@@ -2,8 +2,9 @@
 //! most likely slips: a feed off the line, no leakage or far too much, no live line left whole, no energizer.
 
 use electrical::impulse;
-use plan::{Energizer, FaultKind, Run, RunStatus, defaults};
+use plan::{Energizer, Fault, FaultKind, Run, RunStatus, Shape, defaults};
 use words::texts::Findings as Text;
+use workup::faults::land;
 use workup::{Lay, RunWorkup, SampleOf, Volts};
 
 use crate::limits::{ENERGIZER_CLAUSE, ENERGIZER_J, FEED_REACH_M, IMPULSE_CLAUSE, IMPULSE_S, LEAKAGE_MOST, OWN_FORMAT};
@@ -114,7 +115,8 @@ fn feed(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
 
 /// Netting that leaks nothing at all, or more than any grass.
 fn leakage(look: Look<'_>, run: &Run) -> Option<Finding> {
-    let stated = || run.leakage_s_per_m.into_iter().chain(run.leakage_zones.iter().map(|zone| zone.s_per_m));
+    let zones = || run.lines().flat_map(|line| run.zones_on(line));
+    let stated = || run.leakage_s_per_m.into_iter().chain(zones().map(|zone| zone.s_per_m));
     let text = if stated().any(|leakage| leakage > LEAKAGE_MOST) {
         (Severity::Warning, "leakage-enormous", Text::LeakageEnormous)
     } else if run.leakage_s_per_m.is_some_and(|leakage| leakage.abs() <= 0.0) {
@@ -125,29 +127,45 @@ fn leakage(look: Look<'_>, run: &Run) -> Option<Finding> {
     Some(Finding::new(text.1, text.0, defaults::COMMON_PRACTICE).says(look.say(text.2, &[("run", run_name(run))])))
 }
 
-/// Every live line of a net broken by several faults, or by one.
+/// Every live line of a net broken by several faults, or by one; on the run's line and on its branches.
 fn all_lines(look: Look<'_>, run: &Run, volts: &Volts, lay: &Lay) -> Vec<Finding> {
     let at_m = |index: usize| volts.samples.iter().find(|sample| sample.of == SampleOf::Fault(index));
-    let broken = run.faults.iter().enumerate().filter(|(_, fault)| fault.kind == FaultKind::LineBreak);
-    let broken: Vec<_> = broken.filter_map(|(index, fault)| Some((fault, at_m(index)?.chain_m))).collect();
-    lay.nets
-        .iter()
-        .enumerate()
-        .filter_map(|(number, net)| {
-            let last = number + 1 == lay.nets.len();
-            let here = broken.iter().filter(|(_, chain_m)| {
-                net.start_m <= *chain_m && (*chain_m < net.end_m || (last && *chain_m <= net.end_m))
-            });
-            let lines: usize = here.clone().map(|(fault, _)| fault.lines.unwrap_or(1) as usize).sum();
-            let all = look.plan.net_kind(&net.kind)?.live_line_heights_m().len();
-            (lines > 0 && lines >= all).then(|| {
-                Finding::new("all-lines-broken", Severity::Warning, OWN_FORMAT)
-                    .says(look.say(
-                        Text::AllLinesBroken,
-                        &[("run", run_name(run)), ("net", &(number + 1).to_string()), ("lines", &all.to_string())],
-                    ))
-                    .at(here.map(|(fault, _)| fault.at).collect::<Vec<_>>())
-            })
+    let net_at = |chain_m: f64| {
+        let last = lay.nets.len().checked_sub(1)?;
+        Some(lay.nets.partition_point(|net| net.end_m <= chain_m).min(last))
+    };
+    let broken = of_lines(&run.faults).filter_map(|(index, fault)| Some((fault, net_at(at_m(index)?.chain_m)?)));
+    let mut found = all_lines_on(look, run_name(run), &broken.collect::<Vec<_>>(), lay);
+    for laid in &lay.branches {
+        let Some(branch) = run.branches.get(laid.branch) else { continue };
+        let (run, lay) = (branch.alone(run), laid.alone());
+        let net = |fault: &Fault| land(&run, &lay, fault.kind, fault.at).ok().map(|landing| landing.net);
+        let broken = of_lines(&run.faults).filter_map(|(_, fault)| Some((fault, net(fault)?)));
+        let name = words::capital(&look.shape(&Shape::Branch(run.id.clone(), laid.branch)));
+        found.extend(all_lines_on(look, &name, &broken.collect::<Vec<_>>(), &lay));
+    }
+    found
+}
+
+fn of_lines(faults: &[Fault]) -> impl Iterator<Item = (usize, &Fault)> {
+    faults.iter().enumerate().filter(|(_, fault)| fault.kind == FaultKind::LineBreak)
+}
+
+/// On one line of netting, which is called so: its broken lines, each with the net that it is in.
+fn all_lines_on(look: Look<'_>, name: &str, broken: &[(&Fault, usize)], lay: &Lay) -> Vec<Finding> {
+    let nets = lay.nets.iter().enumerate();
+    let found = nets.filter_map(|(number, net)| {
+        let here = broken.iter().filter(|(_, net)| *net == number);
+        let lines: usize = here.clone().map(|(fault, _)| fault.lines.unwrap_or(1) as usize).sum();
+        let all = look.plan.net_kind(&net.kind)?.live_line_heights_m().len();
+        (lines > 0 && lines >= all).then(|| {
+            Finding::new("all-lines-broken", Severity::Warning, OWN_FORMAT)
+                .says(look.say(
+                    Text::AllLinesBroken,
+                    &[("run", name), ("net", &(number + 1).to_string()), ("lines", &all.to_string())],
+                ))
+                .at(here.map(|(fault, _)| fault.at).collect::<Vec<_>>())
         })
-        .collect()
+    });
+    found.collect()
 }

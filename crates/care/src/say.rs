@@ -39,6 +39,11 @@ impl Look<'_> {
             Shape::Boundary => self.words.text(Text::ThePaddock).to_owned(),
             Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
             Shape::KeepOut(index) => self.keep_out(*index),
+            Shape::Branch(id, index) => {
+                let run = self.shape(&Shape::Run(id.clone()));
+                let number = (index + 1).to_string();
+                self.words.say(words::texts::Power::BranchOfRun, &[("number", &number), ("run", &run)])
+            }
         }
     }
 

@@ -229,7 +229,7 @@ fn sentence(plan: &Plan, path: &Path, run: &str, refusal: &FitRefusal, words: Wo
             Text::NoSuchRun
         }
         FitReason::Open => Text::Open,
-        FitReason::Unbuilt { shape: Shape::Run(_) } => Text::UnbuiltRun,
+        FitReason::Unbuilt { shape: Shape::Run(_) | Shape::Branch(..) } => Text::UnbuiltRun,
         FitReason::Unbuilt { shape: Shape::Boundary } => Text::UnbuiltBoundary,
         FitReason::Unbuilt { shape: Shape::KeepOut(index) } => {
             places.extend([("number", (index + 1).to_string()), ("index", index.to_string())]);

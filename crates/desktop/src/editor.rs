@@ -17,6 +17,7 @@ mod fitting;
 mod following;
 mod gates;
 mod hand;
+mod hanging;
 mod hold;
 mod message;
 mod page;
@@ -29,6 +30,7 @@ mod shapes;
 mod snap;
 mod unrolling;
 mod whole;
+mod zones;
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -227,6 +229,10 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::RunCorner { run, vertex } => Some((Shape::Run(plan.runs.get(run)?.id.clone()), vertex)),
         Thing::BoundaryCorner { vertex } => Some((Shape::Boundary, vertex)),
         Thing::KeepOutCorner { keep_out, vertex } => Some((Shape::KeepOut(keep_out), vertex)),
+        // The first is where it hangs, and stays on the run's line.
+        Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
+            Some((Shape::Branch(plan.runs.get(run)?.id.clone(), branch), vertex))
+        }
         _ => None,
     }
 }

@@ -11,7 +11,7 @@ use egui::{
     Vec2, WidgetInfo, pos2, vec2,
 };
 use plan::Point;
-use words::texts::{Shaping, Window as Text};
+use words::texts::{Faults, Power, Shaping, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pages;
@@ -175,11 +175,18 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Gate { .. }
         | Thing::Fault { .. }
         | Thing::Zone { .. }
+        | Thing::ZoneEnd { .. }
+        | Thing::BranchCorner { .. }
         | Thing::Height { .. }
         | Thing::Feed { .. }
         | Thing::EarthStake { .. }
         | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } => picked == Some(thing),
+        Thing::Branch { run, branch } | Thing::BranchSide { run, branch, .. } => matches!(
+            picked,
+            Some(Thing::Branch { run: one, branch: other } | Thing::BranchCorner { run: one, branch: other, .. } | Thing::BranchSide { run: one, branch: other, .. })
+                if (one, other) == (run, branch)
+        ),
         Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
         Thing::Boundary | Thing::BoundarySide { .. } => {
             matches!(picked, Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }))
@@ -259,6 +266,18 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             (Key::ArrowDown, 0.0, -1.0),
         ];
         for (key, east, north) in ways {
+            // Of a stretch of grass: Ctrl takes its end a step along, Alt its start.
+            if editor.picked().is_some_and(|thing| matches!(thing, Thing::Zone { .. })) {
+                for (modifiers, last) in [(Modifiers::COMMAND, true), (Modifiers::ALT, false)] {
+                    let steps = ui.input_mut(|input| {
+                        let far = input.count_and_consume_key(modifiers | Modifiers::SHIFT, key) as f64;
+                        far * 10.0 + input.count_and_consume_key(modifiers, key) as f64
+                    });
+                    if steps > 0.0 {
+                        said.say(Message::NudgeEnd(last, east * steps * NUDGE_M, north * steps * NUDGE_M));
+                    }
+                }
+            }
             let steps = ui.input_mut(|input| {
                 let far = input.count_and_consume_key(Modifiers::SHIFT, key) as f64;
                 far * 10.0 + input.count_and_consume_key(Modifiers::NONE, key) as f64
@@ -427,9 +446,9 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     let words = editor.words();
     let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
-        (None, Tool::Try(_)) => words.text(words::texts::Faults::HintFault),
+        (None, Tool::Try(_)) => words.text(Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
-        (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(words::texts::Power::HintBranch),
+        (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
@@ -438,6 +457,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
             words.text(Text::HintFirstCorners)
         }
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
+        (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => return stake_hovered(editor),
     };
@@ -507,15 +527,31 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
             let label = || words.say(Text::CornerOfRun, &[("number", &(vertex + 1).to_string()), ("run", name)]);
             node(Thing::RunCorner { run, vertex }, at, &label);
         }
+        for (branch, hanging) in stated.branches.iter().enumerate() {
+            let number = (branch + 1).to_string();
+            for (vertex, &at) in hanging.outline.iter().enumerate() {
+                let label = || {
+                    let corner = (vertex + 1).to_string();
+                    let places = [("number", corner.as_str()), ("branch", number.as_str()), ("run", name)];
+                    words.say(if vertex == 0 { Power::StartOfBranch } else { Power::CornerOfBranch }, &places)
+                };
+                node(Thing::BranchCorner { run, branch, vertex }, at, &label);
+            }
+        }
     }
-    if let (Page::Power, Some((run, worked))) = (editor.page(), editor.run())
-        && let Some(lay) = &worked.lay
-    {
-        for (index, fault) in run.faults.iter().enumerate() {
-            let landed = workup::faults::land(run, lay, fault.kind, fault.at);
-            let at = landed.map_or(fault.at, |landing| landing.at);
-            let label = || care::fault_said::name(run, lay, fault, words);
-            node(Thing::Fault { run: editor.run_index(), fault: index }, at, &label);
+    if let (Page::Power, Some((stated, _))) = (editor.page(), editor.run()) {
+        let run = editor.run_index();
+        for branch in stated.lines() {
+            let Some((alone, lay)) = editor.on_line(run, branch) else { continue };
+            for (fault, stated) in alone.faults.iter().enumerate() {
+                let landed = workup::faults::land(&alone, &lay, stated.kind, stated.at);
+                let at = landed.map_or(stated.at, |landing| landing.at);
+                let label = || care::fault_said::name(&alone, &lay, branch, stated, words);
+                node(Thing::Fault { run, branch, fault }, at, &label);
+            }
+            for (zone, stated) in alone.leakage_zones.iter().enumerate() {
+                zone_nodes(&mut node, words, &lay, (run, branch, zone), stated);
+            }
         }
     }
     if let (Page::Power, Some((run, _))) = (editor.page(), editor.run()) {
@@ -541,6 +577,35 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
             let number = || (vertex + 1).to_string();
             let label = || words.say(Text::CornerOfKeepOut, &[("number", &number()), ("name", &stated.name)]);
             node(Thing::KeepOutCorner { keep_out, vertex }, at, &label);
+        }
+    }
+}
+
+/// The nodes of a stretch of grass: its start, its end, and all of it.
+fn zone_nodes(
+    node: &mut impl FnMut(Thing, Point, &dyn Fn() -> String),
+    words: words::Words,
+    lay: &workup::Lay,
+    (run, branch, zone): (usize, Option<usize>, usize),
+    stated: &plan::LeakageZone,
+) {
+    let long_m = care::fault_said::zone_m(lay, stated);
+    // One that lies nowhere on the line is drawn nowhere.
+    if !(long_m > 0.0 && stated.from_m.is_finite()) {
+        return;
+    }
+    if let Some(middle) = lay.place_at(stated.from_m + long_m / 2.0) {
+        let label = || {
+            let (name, length) = (care::fault_said::zone(stated, words), words.length(long_m));
+            let ends = care::fault_said::zone_ends(lay, branch, stated, words).to_lowercase();
+            words.say(Faults::ZoneNode, &[("name", &name), ("length", &length), ("ends", &ends)])
+        };
+        node(Thing::Zone { run, branch, zone }, middle, &label);
+    }
+    for (last, at_m) in [(false, stated.from_m), (true, stated.to_m)] {
+        if let Some(at) = lay.place_at(at_m) {
+            let label = || care::fault_said::zone_end(lay, branch, stated, last, words);
+            node(Thing::ZoneEnd { run, branch, zone, last }, at, &label);
         }
     }
 }

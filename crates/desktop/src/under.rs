@@ -146,7 +146,7 @@ fn slide(
     place_at: &impl Fn(egui::Pos2) -> Option<plan::Point>,
     said: &mut Said,
 ) -> bool {
-    let slides = |thing: &Thing| matches!(thing, Thing::Fault { .. } | Thing::Zone { .. });
+    let slides = |thing: &Thing| matches!(thing, Thing::Fault { .. } | Thing::Zone { .. } | Thing::ZoneEnd { .. });
     let primary = egui::PointerButton::Primary;
     if response.drag_started_by(primary)
         && let Some(from) = response.ctx.input(|input| input.pointer.press_origin())

@@ -55,12 +55,12 @@ fn a_branch_is_one_click_one_step_and_the_volts_sink_at_once_beside_the_sound_fe
     let fault = run(&desk).faults[0].clone();
     assert_eq!((fault.kind, fault.ohm, deeds(&desk)), (FaultKind::Short, Some(1_000.0), before + 1));
     let editor = window(&desk).editor();
-    assert_eq!(editor.picked(), Some(Thing::Fault { run: 0, fault: 0 }));
+    assert_eq!(editor.picked(), Some(Thing::Fault { run: 0, branch: None, fault: 0 }));
     assert_eq!(editor.sound_kv().len(), 45);
     let least_kv = editor.sound_kv().iter().copied().fold(f64::INFINITY, f64::min);
     assert!((least_kv - sound_kv).abs() < 1e-6, "the sound fence is the one before");
     assert!(weakest_kv(&desk) < sound_kv - 0.2);
-    assert!(says(&desk, "Short ") && says(&desk, "past corner 2: 1.0 kΩ"));
+    assert!(says(&desk, "Fallen branch ") && says(&desk, "past corner 2: 1.0 kΩ"));
     desk.state_mut().as_mut().unwrap().say(Message::Undo);
     desk.run();
     assert!(run(&desk).faults.is_empty());
@@ -117,7 +117,9 @@ fn a_bad_join_lands_on_a_join_and_the_plate_names_its_nets() {
     assert!(lay.join_places().into_iter().any(|(_, join)| near(join)));
     let shapes = &window(&desk).editor().drawing().shapes;
     let plate = shapes.iter().find_map(|shape| match &shape.form {
-        drawing::Form::Label { texts, .. } if shape.thing == Some(Thing::Fault { run: 0, fault: 0 }) => Some(&texts[0]),
+        drawing::Form::Label { texts, .. } if shape.thing == Some(Thing::Fault { run: 0, branch: None, fault: 0 }) => {
+            Some(&texts[0])
+        }
         _ => None,
     });
     let plate = plate.unwrap();

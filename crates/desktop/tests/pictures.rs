@@ -137,7 +137,7 @@ fn pages_that_go_on_and_what_is_found_beside_them_look_as_they_did() {
     let mut faulty = example();
     let at = faulty.runs[0].outline[2];
     faulty.runs[0].faults =
-        vec![Fault { at, kind: FaultKind::Short, ohm: Some(300.0), lines: None, rest: Rest::new() }];
+        vec![Fault { at, kind: FaultKind::Short, ohm: Some(300.0), lines: None, cause: None, rest: Rest::new() }];
     faulty.ground.today = Some(Today::Wet);
     let dark = [vec![Message::Theme(Theme::Dark)], open(Page::Power)].concat();
     picture(&mut results, "power-fault-tall", faulty, [1280.0, 3200.0], dark);

@@ -78,7 +78,8 @@ fn a_fault_is_told_beside_the_sound_fence() {
     let mut plan = example();
     let at = plan.runs[0].outline[2];
     let rest = plan::Rest::new();
-    plan.runs[0].faults = vec![plan::Fault { at, kind: plan::FaultKind::Short, ohm: Some(300.0), lines: None, rest }];
+    plan.runs[0].faults =
+        vec![plan::Fault { at, kind: plan::FaultKind::Short, ohm: Some(300.0), lines: None, cause: None, rest }];
     let desk = open(plan);
     let (study, _) = window(&desk).editor().study().unwrap();
     let samples = &window(&desk).editor().run().unwrap().1.volts.as_ref().unwrap().samples;

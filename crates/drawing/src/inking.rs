@@ -100,6 +100,8 @@ pub(crate) struct Inker<'a> {
     /// Boxes round what is picked: words keep off them, leaders do not.
     rings: Vec<[Px; 2]>,
     plates: Vec<signs::Plate>,
+    /// Signs that tags keep off.
+    signs: Vec<Block>,
     /// Where in the ink the tufts of the grass go, once it is known where words stand.
     grass: Option<usize>,
 }
@@ -121,6 +123,7 @@ impl<'a> Inker<'a> {
             nets: Vec::new(),
             rings: Vec::new(),
             plates: Vec::new(),
+            signs: drawing.taken_by_signs(view),
             grass: None,
         }
     }
@@ -257,6 +260,7 @@ impl<'a> Inker<'a> {
                 self.brace(spot, trace::heading(toward_rad), [needed, weak], guy_m);
             }
             Role::Fault { kind } if !self.specks() => self.fault(shape.thing, spot, kind),
+            Role::ZoneEnd if !self.specks() => self.zone_end(shape.thing, spot, trace::heading(toward_rad)),
             Role::DrawIn if self.distance != Distance::Far => self.draw_in(spot, trace::heading(toward_rad)),
             Role::Roll { number, outward_rad } if self.distance != Distance::Far => {
                 self.roll(spot, trace::heading(toward_rad), trace::heading(outward_rad), number);

@@ -86,7 +86,11 @@ impl LineDrawing {
                 .map(|place| place.1)
         };
         let rank = |thing: Thing| match thing {
-            Thing::RunCorner { .. } | Thing::Finding { .. } | Thing::Reading { .. } | Thing::Fault { .. } => 0,
+            Thing::RunCorner { .. }
+            | Thing::Finding { .. }
+            | Thing::Reading { .. }
+            | Thing::Fault { .. }
+            | Thing::ZoneEnd { .. } => 0,
             Thing::Feed { .. } | Thing::Gate { .. } | Thing::Pin { .. } | Thing::Zone { .. } => 1,
             Thing::Post { .. } => 2,
             _ => 3,

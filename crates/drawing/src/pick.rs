@@ -4,7 +4,8 @@ use care::Severity;
 use plan::Point;
 
 use crate::ink::Spot;
-use crate::inking::faults::ZONE_OFF_PX;
+use crate::inking::blocks::Block;
+use crate::inking::faults::{self, ZONE_OFF_PX};
 use crate::inking::gates::laid_back_px;
 use crate::inking::readings::Board;
 use crate::inking::signs;
@@ -40,6 +41,7 @@ impl Drawing {
         let at = spot.map(f64::from);
         let reach = f64::from(reach_px);
         let plates = self.plates(view);
+        let taken = self.taken_by_signs(view);
         let ghosts = self.ghosts(view.picked);
         let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
         let mut best: Option<(Rank, f64, Thing)> = None;
@@ -49,7 +51,7 @@ impl Drawing {
             if ghost(shape) && !matches!(shape.role, Role::Handle | Role::Side) {
                 continue;
             }
-            let Some((rank, far)) = distance(shape, view, at, &plates) else { continue };
+            let Some((rank, far)) = distance(shape, view, at, &plates, &taken) else { continue };
             let within = if rank == Rank::Post { reach.min(POST_REACH_PX) } else { reach };
             let better = best.is_none_or(|(first, nearest, _)| rank < first || (rank == first && far < nearest));
             if far <= within && better {
@@ -93,14 +95,14 @@ impl Drawing {
 }
 
 /// How far a shape is from a spot, pixels, and its rank; `None` where it is picked as an area, or not at all.
-fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Option<(Rank, f64)> {
+fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken: &[Block]) -> Option<(Rank, f64)> {
     match (&shape.form, shape.role) {
         (Form::Mark { at: place, toward_rad }, role) => {
             let at = view.px(*place);
             let far = trace::apart(at, spot);
             match role {
                 Role::Handle => {
-                    let of_run = matches!(shape.thing, Some(Thing::RunCorner { .. }));
+                    let of_run = matches!(shape.thing, Some(Thing::RunCorner { .. } | Thing::BranchCorner { .. }));
                     (of_run || view.handles).then_some((Rank::Corner, far))
                 }
                 Role::Corner { guy_m, .. } => {
@@ -111,7 +113,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                 }
                 Role::Tag { at_corner, severity } => {
                     let scale = signs::tag_scale(view.distance());
-                    let point = signs::tag_point(plates, view.distance(), *place, at, at_corner);
+                    let point = signs::tag_point(plates, taken, view.distance(), *place, at, at_corner);
                     let beyond = trace::apart([point[0], point[1] - 11.0 * scale], spot) - 10.0 * scale;
                     // A tag lies on top, the heaviest above the others: what its body covers is out of sight.
                     let depth = match severity {
@@ -123,6 +125,11 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
                 }
                 Role::Energizer => Some((Rank::Mark, (far - 8.0).max(0.0))),
                 Role::Fault { .. } => Some((Rank::Corner, (far - 6.0).max(0.0))),
+                Role::ZoneEnd => {
+                    let bar = faults::zone_end(at, trace::heading(*toward_rad), view.distance());
+                    let beyond = from_segment(bar[0], bar[1], spot);
+                    (beyond <= ZONE_REACH_PX).then_some((Rank::Corner, beyond))
+                }
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
@@ -174,7 +181,8 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate]) -> Op
             Some((Rank::Side, far))
         }
         (Form::Path { points, .. }, Role::Side) => {
-            let of_run = matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::Hazard { .. }));
+            let of_run =
+                matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::BranchSide { .. } | Thing::Hazard { .. }));
             let &[from, to] = &points[..] else { return None };
             (of_run || view.handles).then(|| (Rank::Side, from_segment(view.px(from), view.px(to), spot)))
         }

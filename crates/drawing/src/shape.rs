@@ -134,15 +134,55 @@ pub enum Thing {
     Fault {
         /// The run.
         run: usize,
-        /// Its place in the run's faults.
+        /// The branch that it is on; `None` on the run's own line.
+        branch: Option<usize>,
+        /// Its place in that line's faults.
         fault: usize,
     },
     /// A stretch of a run with a leakage of its own.
     Zone {
         /// The run.
         run: usize,
-        /// Its place in the run's stretches.
+        /// The branch that it is on; `None` on the run's own line.
+        branch: Option<usize>,
+        /// Its place in that line's stretches.
         zone: usize,
+    },
+    /// An end of such a stretch.
+    ZoneEnd {
+        /// The run.
+        run: usize,
+        /// The branch that it is on; `None` on the run's own line.
+        branch: Option<usize>,
+        /// The stretch's place in that line's stretches.
+        zone: usize,
+        /// Whether it is where the stretch ends, and not where it starts.
+        last: bool,
+    },
+    /// Netting that hangs on a run.
+    Branch {
+        /// The run.
+        run: usize,
+        /// Its place in the run's branches.
+        branch: usize,
+    },
+    /// A corner of a branch's line; its first is where it hangs.
+    BranchCorner {
+        /// The run.
+        run: usize,
+        /// Its place in the run's branches.
+        branch: usize,
+        /// The vertex.
+        vertex: usize,
+    },
+    /// A side of a branch's line.
+    BranchSide {
+        /// The run.
+        run: usize,
+        /// Its place in the run's branches.
+        branch: usize,
+        /// The vertex where it starts.
+        side: usize,
     },
     /// The gateway.
     Gateway,
@@ -156,6 +196,25 @@ pub enum Thing {
 }
 
 impl Thing {
+    /// The stretch of grass that it is, or that it is an end of.
+    pub fn zone(self) -> Option<Self> {
+        match self {
+            Self::Zone { .. } => Some(self),
+            Self::ZoneEnd { run, branch, zone, .. } => Some(Self::Zone { run, branch, zone }),
+            _ => None,
+        }
+    }
+
+    /// The branch that it is, or that it is a corner or a side of.
+    pub fn hanging(self) -> Option<Self> {
+        match self {
+            Self::Branch { run, branch }
+            | Self::BranchCorner { run, branch, .. }
+            | Self::BranchSide { run, branch, .. } => Some(Self::Branch { run, branch }),
+            _ => None,
+        }
+    }
+
     /// The run that it belongs to.
     pub fn run(self) -> Option<usize> {
         match self {
@@ -169,6 +228,10 @@ impl Thing {
             | Self::Pin { run, .. }
             | Self::Fault { run, .. }
             | Self::Zone { run, .. }
+            | Self::ZoneEnd { run, .. }
+            | Self::Branch { run, .. }
+            | Self::BranchCorner { run, .. }
+            | Self::BranchSide { run, .. }
             | Self::Energizer { run }
             | Self::EarthStakes { run }
             | Self::EarthStake { run, .. } => Some(run),
@@ -300,6 +363,8 @@ pub enum Role {
         /// Whether it leaks more than the rest of the line.
         more: bool,
     },
+    /// An end of such a stretch; its mark points outward.
+    ZoneEnd,
     /// The way into the paddock.
     Gateway,
     /// A reading: its label points to where its sign stands.

@@ -72,7 +72,8 @@ fn posts_are_numbered_every_so_many_where_there_is_room() {
         for (x, text) in &numbers {
             let number: usize = text.trim_start_matches("post ").parse().unwrap();
             assert!((line.x_of(lay.posts[number - 1].along_m) - x).abs() < 0.1, "{text} at {x}");
-            step = [1, 2, 5, 10, 20, 50].into_iter().filter(|step| number % step == 0).max().unwrap().min(step);
+            step =
+                [1, 2, 5, 10, 20, 50].into_iter().filter(|step| number.is_multiple_of(*step)).max().unwrap().min(step);
         }
         assert!(sheet::overlaps(&line.ink).is_empty(), "{:?}", sheet::overlaps(&line.ink));
         steps.push(step);

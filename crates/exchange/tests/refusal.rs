@@ -132,6 +132,7 @@ fn whatever_a_stranger_writes_a_sentence_stays_one_short_line() {
         EditError::NoSuchRun { id: text() },
         EditError::RunExists { id: text() },
         EditError::NoSuchKeepOut { index: 3 },
+        EditError::NoSuchBranch { index: 3 },
         EditError::NoSuchCorner { corner: 3 },
         EditError::NoSuchPlace { index: 3 },
         EditError::NotFinite,

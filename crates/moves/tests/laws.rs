@@ -188,8 +188,14 @@ fn what_goes_along_and_what_is_left() {
     (run.strip_left_m, run.strip_right_m) = (Some(0.4), Some(0.9));
     let brace = StatedBrace { at: Point::new(25.0, 25.0), ..StatedBrace::default() };
     run.braces = vec![brace];
-    let fault =
-        Fault { at: Point::new(1.0, 0.0), kind: FaultKind::Short, ohm: Some(500.0), lines: None, rest: Rest::new() };
+    let fault = Fault {
+        at: Point::new(1.0, 0.0),
+        kind: FaultKind::Short,
+        ohm: Some(500.0),
+        lines: None,
+        cause: None,
+        rest: Rest::new(),
+    };
     run.faults = vec![fault];
     let (next, _) = next(&plan, 0, Motion::TurnOver).unwrap();
     let next = next.run;

@@ -27,6 +27,8 @@ pub enum Shape {
     Run(String),
     /// A keep-out's, by its place in the list.
     KeepOut(usize),
+    /// A branch's, by its run's id and its place in the run's list.
+    Branch(String, usize),
 }
 
 /// One thing that the keeper can do to a plan: one undo step, one line of the log.
@@ -182,6 +184,12 @@ pub enum EditError {
         /// The place asked for.
         index: usize,
     },
+    /// `edit/no-such-branch`
+    #[error("edit/no-such-branch: {index}")]
+    NoSuchBranch {
+        /// The place asked for.
+        index: usize,
+    },
     /// `edit/no-such-corner`
     #[error("edit/no-such-corner: {corner}")]
     NoSuchCorner {
@@ -248,7 +256,7 @@ impl Edit {
             | Edit::InsertCorner { shape, .. }
             | Edit::RemoveCorner { shape, .. } => match shape {
                 Shape::Boundary => Part::Boundary,
-                Shape::Run(id) => Part::Run(id),
+                Shape::Run(id) | Shape::Branch(id, _) => Part::Run(id),
                 Shape::KeepOut(_) => Part::KeepOuts,
             },
             Edit::SetRun { run } => Part::Run(&run.id),
@@ -431,6 +439,10 @@ impl Plan {
             Shape::Boundary => Some(&self.ground.boundary),
             Shape::Run(id) => self.run(id).map(|run| run.outline.as_slice()),
             Shape::KeepOut(index) => self.ground.keep_outs.get(*index).map(|keep_out| keep_out.outline.as_slice()),
+            Shape::Branch(id, index) => {
+                let branch = self.run(id)?.branches.get(*index);
+                branch.map(|branch| branch.outline.as_slice())
+            }
         }
     }
 
@@ -447,6 +459,11 @@ impl Plan {
                 .get_mut(*index)
                 .map(|keep_out| &mut keep_out.outline)
                 .ok_or(EditError::NoSuchKeepOut { index: *index }),
+            Shape::Branch(id, index) => {
+                let run = self.run_index(id)?;
+                let branch = self.runs[run].branches.get_mut(*index);
+                branch.map(|branch| &mut branch.outline).ok_or(EditError::NoSuchBranch { index: *index })
+            }
         }
     }
 }

@@ -35,9 +35,9 @@ pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, EarthStake, EarthStakes, Energizer,
-    Fault, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut, LeakageZone, MowWay,
-    Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season,
-    SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store,
+    Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut,
+    LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run,
+    RunStatus, Season, SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store,
 };
 pub use motion::Motion;
 pub use rates::Rates;

@@ -23,7 +23,9 @@ pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use heights::{HeightGrid, SideSlope, SpotHeight};
 pub use reading::{Reading, ReadingKind};
-pub use run::{BraceKind, Branch, EarthStakes, Fault, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace};
+pub use run::{
+    BraceKind, Branch, EarthStakes, Fault, FaultCause, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace,
+};
 pub use season::Season;
 pub use store::{BraceRule, EarthStake, Energizer, Mower, NetKind, Store};
 

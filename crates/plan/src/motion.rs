@@ -66,7 +66,10 @@ impl Run {
         let pins = self.pins.iter_mut().map(|pin| &mut pin.at);
         let gates = self.gates.iter_mut().filter_map(|gate| gate.at.as_mut());
         let slopes = self.side_slopes.iter_mut().map(|slope| &mut slope.at);
-        let branches = self.branches.iter_mut().flat_map(|branch| &mut branch.outline);
+        let branches = self.branches.iter_mut().flat_map(|branch| {
+            let faults = branch.faults.iter_mut().map(|fault| &mut fault.at);
+            branch.outline.iter_mut().chain(faults)
+        });
         let own =
             self.outline.iter_mut().chain(signs).chain(faults).chain(braces).chain(pins).chain(gates).chain(slopes);
         own.chain(branches)

@@ -2,9 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
 use plan::{
-    ByFoot, Coop, CornerSeen, Edit, Gate, GateKind, Gateway, Hazard, HazardKind, HeightGrid, History, KeepOut, Pin,
-    PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Rolls, Run, Shape, SideSlope, Soil, SoilClass,
-    SoilTable, SoilWord, SpotHeight, Today, read, write,
+    Branch, ByFoot, Coop, CornerSeen, Edit, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Hazard, HazardKind,
+    HeightGrid, History, KeepOut, LeakageZone, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Rolls,
+    Run, Shape, SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, Today, read, write,
 };
 use proptest::prelude::*;
 
@@ -18,6 +18,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
         Just(Shape::Boundary),
         prop_oneof!["square", "rectangle", "new", "nobody"].prop_map(Shape::Run),
         (0..4_usize).prop_map(Shape::KeepOut),
+        (prop_oneof!["square", "nobody"], 0..3_usize).prop_map(|(id, branch)| Shape::Branch(id, branch)),
     ]
 }
 
@@ -56,6 +57,28 @@ fn edits() -> impl Strategy<Value = Edit> {
         }),
         (prop_oneof!["square", "rectangle", "new"], proptest::collection::vec(places(), 0..5))
             .prop_map(|(id, outline)| Edit::SetRun { run: Box::new(Run { id, outline, ..Run::default() }) }),
+        (prop_oneof!["square", "rectangle"], proptest::collection::vec(places(), 0..5), places(), 0.0..9.0_f64)
+            .prop_map(|(id, outline, at, from_m)| {
+                let rest = Rest::new;
+                let fault = Fault {
+                    at,
+                    kind: FaultKind::Short,
+                    ohm: Some(50.0),
+                    lines: None,
+                    cause: Some(FaultCause::Peg),
+                    rest: rest(),
+                };
+                let zone = LeakageZone { from_m, to_m: from_m + 2.0, s_per_m: 1e-4, rest: rest() };
+                let branch = Branch {
+                    from_m,
+                    outline,
+                    nets: vec!["long".to_owned()],
+                    leakage_zones: vec![zone],
+                    faults: vec![fault],
+                    rest: rest(),
+                };
+                Edit::SetRun { run: Box::new(Run { id, branches: vec![branch], ..Run::default() }) }
+            },),
         (prop_oneof!["square", "rectangle"], places(), proptest::option::of(places())).prop_map(|(id, at, gate_at)| {
             let pins = vec![Pin { net: Some("long".to_owned()), ..Pin::new(PinKind::Net, at) }];
             let gates = vec![Gate { at: gate_at, ..Gate::new(GateKind::Wheels) }];

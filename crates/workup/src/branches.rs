@@ -7,7 +7,7 @@
 use geometry::{Net, Outline, Placement, PlacementRequest};
 use plan::{Plan, Run};
 
-use crate::model::{BranchTrouble, LaidBranch, LaidNet, Post, Trouble};
+use crate::model::{BranchTrouble, LaidBranch, LaidNet, Lay, Post, Trouble};
 use crate::values::Bad;
 use crate::{nets, place, point};
 
@@ -98,6 +98,30 @@ pub(crate) fn laid(plan: &Plan, line: &Outline, branch: &BranchLine) -> LaidBran
     }
 }
 
+impl LaidBranch {
+    /// The branch as a lay by itself, an open line from where it hangs: what is asked of a run's line is asked of a branch's
+    /// likewise.
+    pub fn alone(&self) -> Lay {
+        Lay {
+            vertices: self.vertices.clone(),
+            line_m: self.line_m,
+            spare_m: self.spare_m,
+            short_m: self.short_m,
+            nets: self.nets.clone(),
+            posts: self.posts.clone(),
+            spare_posts: self.spare_posts.clone(),
+            ..Lay::default()
+        }
+    }
+}
+
+impl Lay {
+    /// Of its branches the one that was stated at that place, where it could be laid.
+    pub fn branch(&self, stated: usize) -> Option<&LaidBranch> {
+        self.branches.iter().find(|branch| branch.branch == stated)
+    }
+}
+
 /// A drawn line as a branch of a run: it starts at the nearest place of the run's line, and takes as many nets of the
 /// run's first kind as reach along it; and how far off it was drawn, metres. `None` where the run has no line or the
 /// store no net.
@@ -116,5 +140,5 @@ pub fn hang(plan: &Plan, run: &Run, drawn: &[plan::Point]) -> Option<(plan::Bran
     let length_m: f64 = outline.windows(2).map(apart).sum();
     let reach = (length_m / kind.length_m).ceil();
     let count = if reach.is_finite() { reach.clamp(1.0, MOST_NETS) as usize } else { 1 };
-    Some((plan::Branch { from_m, outline, nets: vec![kind.id.clone(); count], rest: plan::Rest::new() }, off_m))
+    Some((plan::Branch { from_m, outline, nets: vec![kind.id.clone(); count], ..plan::Branch::default() }, off_m))
 }

@@ -106,38 +106,14 @@ pub(crate) fn netting(
     let broken = build.broken_lines(&faults);
 
     let mut chain = Chain::default();
-    build.stretches(&broken, &mut chain);
+    build.stretches(&broken, covered_m, &mut chain);
     chain.earthed.joins = build.earthed_joins(build.joins().into_iter());
     chain.earthed.closing_ohm = run.join_ohm.unwrap_or(0.0);
-    let mut breaks: Vec<f64> = Vec::new();
-    for (fault, &(_, chain_m)) in run.faults.iter().zip(&faults) {
-        let all_broken = fault.kind == FaultKind::LineBreak && build.all_broken(&broken, chain_m);
-        if fault.kind == FaultKind::Break || all_broken {
-            breaks.push(chain_m);
-        }
-        if fault.kind == FaultKind::Short {
-            chain.shorts.push(Short { at: build.side_of(chain_m), ohm: fault.ohm.unwrap_or(0.0) });
-        }
-    }
-    chain.breaks = breaks;
+    build.tried(&faults, &broken, &mut chain);
 
     let ring = placement.is_ring() && run.live_loop();
-    let mut join_ohm: Vec<(f64, f64)> =
-        build.joins().into_iter().map(|at_m| (at_m, run.join_ohm.unwrap_or(0.0))).collect();
-    let mut closing_ohm = run.join_ohm.unwrap_or(0.0);
-    for (fault, &(_, chain_m)) in run.faults.iter().zip(&faults) {
-        if fault.kind == FaultKind::Join {
-            let ohm = fault.ohm.unwrap_or(0.0);
-            let nearest =
-                join_ohm.iter_mut().min_by(|a, b| build.apart_m(a.0, chain_m).total_cmp(&build.apart_m(b.0, chain_m)));
-            let closing_m = if ring { build.apart_m(0.0, chain_m) } else { f64::INFINITY };
-            match nearest {
-                Some((at_m, sum)) if build.apart_m(*at_m, chain_m) <= closing_m => *sum += ohm,
-                _ => closing_ohm += ohm,
-            }
-        }
-    }
-    chain.joins = join_ohm.into_iter().filter(|(_, ohm)| *ohm > 0.0).map(|(at_m, ohm)| Join { at_m, ohm }).collect();
+    let (joins, closing_ohm) = build.joined(build.joins(), &faults, ring);
+    chain.joins = joins;
 
     for post in &placement.posts {
         let at_m = post.chain_m.min(covered_m);
@@ -162,6 +138,7 @@ pub(crate) fn netting(
     Ok(Netting { line, first_branch, feed, faults })
 }
 
+#[derive(Clone, Copy)]
 struct Build<'a> {
     run: &'a Run,
     outline: &'a Outline,
@@ -245,26 +222,72 @@ impl Build<'_> {
         at_m.map(|at_m| Join { at_m, ohm }).collect()
     }
 
-    /// The netting on the line, cut where a net or a zone of leakage ends.
-    fn stretches(&self, broken: &[usize], chain: &mut Chain) {
-        let mut cuts_m = vec![0.0, self.covered_m];
+    /// Shorts, and what opens every live line.
+    fn tried(&self, faults: &[(f64, f64)], broken: &[usize], chain: &mut Chain) {
+        for (fault, &(_, chain_m)) in self.run.faults.iter().zip(faults) {
+            let all_broken = fault.kind == FaultKind::LineBreak && self.all_broken(broken, chain_m);
+            if fault.kind == FaultKind::Break || all_broken {
+                chain.breaks.push(chain_m);
+            }
+            if fault.kind == FaultKind::Short {
+                chain.shorts.push(Short { at: self.side_of(chain_m), ohm: fault.ohm.unwrap_or(0.0) });
+            }
+        }
+    }
+
+    /// The joins that conduct badly, of those at some places, and what the closing one of a ring has. A bad join lies at
+    /// the nearest on the line.
+    fn joined(&self, at_m: Vec<f64>, faults: &[(f64, f64)], ring: bool) -> (Vec<Join>, f64) {
+        let own_ohm = self.run.join_ohm.unwrap_or(0.0);
+        let mut join_ohm: Vec<(f64, f64)> = at_m.into_iter().map(|at_m| (at_m, own_ohm)).collect();
+        let mut closing_ohm = own_ohm;
+        for (fault, &(_, chain_m)) in self.run.faults.iter().zip(faults) {
+            if fault.kind == FaultKind::Join {
+                let ohm = fault.ohm.unwrap_or(0.0);
+                let apart = |join: &(f64, f64)| self.apart_m(join.0, chain_m);
+                let on_line = join_ohm.iter_mut().filter(|join| join.0 < self.covered_m);
+                let nearest = on_line.min_by(|a, b| apart(a).total_cmp(&apart(b)));
+                let closing_m = if ring { self.apart_m(0.0, chain_m) } else { f64::INFINITY };
+                match nearest {
+                    Some((at_m, sum)) if self.apart_m(*at_m, chain_m) <= closing_m => *sum += ohm,
+                    _ => closing_ohm += ohm,
+                }
+            }
+        }
+        let joins = join_ohm.into_iter().filter(|(_, ohm)| *ohm > 0.0).map(|(at_m, ohm)| Join { at_m, ohm });
+        (joins.collect(), closing_ohm)
+    }
+
+    /// Leakage where no zone is, siemens per metre.
+    fn plain_leakage(&self) -> f64 {
+        self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m() * self.leakage_factor)
+    }
+
+    /// The netting up to a place of the chain, cut where a net or a zone of leakage ends; zones are on the line alone.
+    fn stretches(&self, broken: &[usize], end_m: f64, chain: &mut Chain) {
+        let mut cuts_m = vec![0.0, end_m];
         cuts_m.extend(self.placement.nets.iter().map(|net| net.end_m));
-        if self.leakage_s_per_m.is_none() {
+        if self.leakage_s_per_m.is_none() && !self.run.leakage_zones.is_empty() {
+            cuts_m.push(self.covered_m);
             let ends = self.run.leakage_zones.iter().flat_map(|zone| [zone.from_m, zone.to_m]);
             cuts_m.extend(ends.map(|along_m| self.placement.chain_at_m(along_m)));
         }
-        cuts_m.retain(|&at_m| (0.0..=self.covered_m).contains(&at_m));
+        cuts_m.retain(|&at_m| (0.0..=end_m).contains(&at_m));
         cuts_m.sort_by(f64::total_cmp);
         // A sliver thinner than the tolerance of places joins its neighbour.
         cuts_m.dedup_by(|next, kept| *next - *kept < electrical::circuit::PLACE_TOLERANCE_M);
         if let Some(last) = cuts_m.last_mut() {
-            *last = self.covered_m;
+            *last = end_m;
         }
         for pair in cuts_m.windows(2) {
             let middle_m = 0.5 * (pair[0] + pair[1]);
             let Some(net) = self.net_at(middle_m) else { continue };
             let kind = &self.kinds[self.placement.nets[net].kind];
-            let g_s_per_m = self.leakage_at(self.placement.along_m(middle_m));
+            let g_s_per_m = if middle_m > self.covered_m {
+                self.plain_leakage()
+            } else {
+                self.leakage_at(self.placement.along_m(middle_m))
+            };
             let between_m = (pair[0], pair[1]);
             chain.stretches.push(kind.stretch(between_m, self.r_ohm_per_m(net, broken[net]), g_s_per_m));
             chain.earthed.stretches.extend(kind.earthed(pair[0], pair[1]));
@@ -291,7 +314,7 @@ impl Build<'_> {
         if !self.placement.has_spare() {
             return None;
         }
-        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m() * self.leakage_factor);
+        let g_s_per_m = self.plain_leakage();
         let mut chain = Chain::default();
         let mut from_m = 0.0;
         for (index, net) in self.placement.nets.iter().enumerate().filter(|(_, net)| net.end_m > self.covered_m) {
@@ -312,27 +335,27 @@ impl Build<'_> {
     }
 
     /// A branch: all of its netting, doubled back or not; its first net is tied to the line without a join's resistance.
+    /// Zones and faults act on it as they do on a run's line.
     fn branch(&self, branch: &BranchLine) -> Branch {
+        let at = self.side_of(self.chain_m_at(branch.from_m));
         let placement = &branch.placement;
-        let g_s_per_m = self.leakage_s_per_m.unwrap_or(self.run.leakage_s_per_m() * self.leakage_factor);
+        let alone = self.run.branches[branch.stated].alone(self.run);
+        let length_m = placement.nets.last().map_or(0.0, |net| net.end_m);
+        let covered_m = placement.covered_m().min(length_m);
+        let own = Build { run: &alone, outline: &branch.outline, placement, covered_m, ..*self };
+        let faults: Vec<(f64, f64)> = alone.faults.iter().map(|fault| own.chain_place(fault.at)).collect();
+        let broken = own.broken_lines(&faults);
         let mut chain = Chain::default();
-        for net in &placement.nets {
-            let kind = &self.kinds[net.kind];
-            let r_ohm_per_m = kind.r_line_ohm_per_m / kind.lines as f64;
-            chain.stretches.push(kind.stretch((net.start_m, net.end_m), r_ohm_per_m, g_s_per_m));
-            chain.earthed.stretches.extend(kind.earthed(net.start_m, net.end_m));
-        }
-        let joins = || placement.nets.iter().skip(1).map(|net| net.start_m);
-        if let Some(ohm) = self.run.join_ohm.filter(|&ohm| ohm > 0.0) {
-            chain.joins.extend(joins().map(|at_m| Join { at_m, ohm }));
-        }
-        chain.earthed.joins = self.earthed_joins(joins());
-        let length_m = chain.length_m();
+        own.stretches(&broken, length_m, &mut chain);
+        own.tried(&faults, &broken, &mut chain);
+        let joins: Vec<f64> = placement.nets.iter().skip(1).map(|net| net.start_m).collect();
+        chain.joins = own.joined(joins.clone(), &faults, false).0;
+        chain.earthed.joins = own.earthed_joins(joins.into_iter());
         let side = |post: &geometry::Post| {
             let at_m = post.chain_m.min(length_m);
             if post.post == 0 { Place::after(at_m) } else { Place::before(at_m) }
         };
         chain.marks.extend(placement.posts.iter().chain(&placement.spare_posts).map(side));
-        Branch { at: self.side_of(self.chain_m_at(branch.from_m)), chain }
+        Branch { at, chain }
     }
 }

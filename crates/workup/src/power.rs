@@ -87,11 +87,11 @@ pub fn sound_kv(plan: &Plan, run: &str) -> Vec<f64> {
 /// fence stands, and a sound fence stands in the same grass.
 fn sound(plan: &Plan, run: &str) -> Option<Plan> {
     let index = plan.runs.iter().position(|other| other.id == run)?;
-    if plan.runs[index].faults.is_empty() {
+    if !plan.runs[index].has_faults() {
         return None;
     }
     let mut sound = plan.clone();
-    sound.runs[index].faults.clear();
+    sound.runs[index] = plan.runs[index].sound();
     Some(sound)
 }
 

@@ -283,8 +283,16 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
     let key = |name: &str| format!("runs[{index}].{name}");
     let mut look = Look(Vec::new());
     look.not_negative(key("leakage_s_per_m"), run.leakage_s_per_m());
-    for (zone, leakage) in run.leakage_zones.iter().enumerate() {
-        look.not_negative(key(&format!("leakage_zones[{zone}].s_per_m")), leakage.s_per_m);
+    for line in run.lines() {
+        let on = |name: &str| key(&line.map_or_else(|| name.to_owned(), |line| format!("branches[{line}].{name}")));
+        for (zone, leakage) in run.zones_on(line).iter().enumerate() {
+            look.not_negative(on(&format!("leakage_zones[{zone}].s_per_m")), leakage.s_per_m);
+        }
+        for (number, fault) in run.faults_on(line).iter().enumerate() {
+            if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
+                look.not_negative(on(&format!("faults[{number}].ohm")), fault.ohm.unwrap_or(0.0));
+            }
+        }
     }
     look.not_negative(key("join_ohm"), run.join_ohm.unwrap_or(0.0));
     look.not_negative(key("lead_ohm"), run.lead_ohm());
@@ -335,11 +343,6 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
                 one_in,
                 Must::NotBeZero,
             );
-        }
-    }
-    for (number, fault) in run.faults.iter().enumerate() {
-        if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
-            look.not_negative(key(&format!("faults[{number}].ohm")), fault.ohm.unwrap_or(0.0));
         }
     }
     look.0

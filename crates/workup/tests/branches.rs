@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop")]
 
-use plan::{Branch, Edit, NetKind, Plan, Point, Run, RunStatus};
+use plan::{Branch, Edit, Fault, FaultCause, FaultKind, LeakageZone, NetKind, Plan, Point, Rest, Run, RunStatus};
 use workup::{BranchTrouble, Depth, RunWorkup, Trouble, workup};
 
 fn line(points: &[(f64, f64)]) -> Vec<Point> {
@@ -132,4 +132,136 @@ fn a_net_wired_alternately_keeps_its_shock_in_dry_ground() {
     assert!(
         last.animal_kv.unwrap().is_finite() && last.animal_j.unwrap() < 0.1 * after.branches[0][5].animal_j.unwrap()
     );
+}
+
+/// A line of two nets end to end, and the same with the second net as a branch at its end, with what is said of each.
+fn as_line_and_as_branch(change: impl Fn(&mut Run, Option<usize>, f64)) -> [Plan; 2] {
+    let mut whole = plan();
+    whole.store.energizers = vec![plan::Energizer::assumed()];
+    let run = &mut whole.runs[0];
+    run.branches.clear();
+    (run.feed_at, run.join_ohm) = (Some(Point::new(0.0, 0.0)), None);
+    let mut parted = whole.clone();
+    let run = &mut parted.runs[0];
+    run.outline = line(&[(0.0, 0.0), (50.0, 0.0)]);
+    run.nets = Some(vec!["long".into()]);
+    let outline = line(&[(50.0, 0.0), (100.0, 0.0)]);
+    run.branches = vec![Branch { from_m: 50.0, outline, nets: vec!["long".into()], ..Branch::default() }];
+    change(&mut whole.runs[0], None, 50.0);
+    change(&mut parted.runs[0], Some(0), 0.0);
+    [whole, parted]
+}
+
+/// Peaks at the posts of the second net, kilovolts.
+fn of_second_net(plan: &Plan) -> Vec<f64> {
+    let run = worked(plan);
+    assert!(run.troubles.is_empty(), "{:?}", run.troubles);
+    let (lay, volts) = (run.lay.unwrap(), run.volts.unwrap());
+    if let Some(branch) = volts.branches.first() {
+        return branch.iter().map(|sample| sample.peak_kv).collect();
+    }
+    let posts = lay.posts.iter().zip(&volts.samples).filter(|(post, _)| post.net == 1);
+    posts.map(|(_, sample)| sample.peak_kv).collect()
+}
+
+fn fault(east_m: f64, kind: FaultKind, ohm: f64, lines: u32) -> Fault {
+    let at = Point::new(east_m, 0.4);
+    Fault { at, kind, ohm: Some(ohm), lines: Some(lines), cause: None, rest: Rest::new() }
+}
+
+type Change = dyn Fn(&mut Run, Option<usize>, f64);
+
+#[test]
+fn grass_and_faults_act_on_a_branch_as_they_do_on_a_line() {
+    let zone = |run: &mut Run, on, from_m: f64, to_m: f64, s_per_m| {
+        run.zones_on_mut(on).unwrap().push(LeakageZone { from_m, to_m, s_per_m, rest: Rest::new() });
+    };
+    let put = |run: &mut Run, on, one: Fault| run.faults_on_mut(on).unwrap().push(one);
+    let grass = move |run: &mut Run, on, start_m: f64| {
+        zone(run, on, start_m + 5.0, start_m + 31.0, 1e-4);
+        zone(run, on, start_m + 20.0, start_m + 41.0, 2e-7);
+    };
+    let short = move |run: &mut Run, on, _| put(run, on, fault(72.5, FaultKind::Short, 400.0, 1));
+    let cut = move |run: &mut Run, on, _| put(run, on, fault(72.5, FaultKind::LineBreak, 0.0, 6));
+    let all = move |run: &mut Run, on, _| put(run, on, fault(72.5, FaultKind::LineBreak, 0.0, 40));
+    let dead = move |run: &mut Run, on, _| put(run, on, fault(72.5, FaultKind::Break, 0.0, 1));
+    let changes: [(&str, &Change); 5] =
+        [("grass", &grass), ("short", &short), ("cut lines", &cut), ("all lines cut", &all), ("dead net", &dead)];
+    let sound = of_second_net(&as_line_and_as_branch(|_, _, _| {})[1]);
+    for (name, change) in changes {
+        let [whole, parted] = as_line_and_as_branch(change);
+        let (on_line, on_branch) = (of_second_net(&whole), of_second_net(&parted));
+        assert_eq!((on_line.len(), on_branch.len()), (15, 15), "{name}");
+        for (post, (one, other)) in on_line.iter().zip(&on_branch).enumerate() {
+            assert!((one - other).abs() <= 1e-6 * one.max(1.0), "{name}, post {post}: {one} and {other}");
+        }
+        assert!(on_branch[14] < sound[14] - 0.05, "{name} changes nothing: {} and {}", on_branch[14], sound[14]);
+        assert!(name != "dead net" || on_branch[14].abs() < 1e-9, "nothing comes behind a break");
+    }
+}
+
+#[test]
+fn a_bad_join_of_a_branch_lies_at_its_nearest_join() {
+    let mut plan = plan();
+    let branch = &mut plan.runs[0].branches[0];
+    branch.nets = vec!["short".into(), "long".into()];
+    branch.outline = line(&[(30.0, 0.0), (30.0, 70.0)]);
+    let sound = worked(&plan).volts.unwrap();
+    plan.runs[0].leakage_s_per_m = Some(1e-4);
+    let at = Point::new(30.0, 60.0);
+    let bad = Fault { at, ..fault(0.0, FaultKind::Join, 5_000.0, 1) };
+    plan.runs[0].branches[0].faults = vec![bad];
+    let run = worked(&plan);
+    let (lay, volts) = (run.lay.unwrap(), run.volts.unwrap());
+    let (alone, laid) = (plan.runs[0].branches[0].alone(&plan.runs[0]), lay.branches[0].alone());
+    let landing = workup::faults::land(&alone, &laid, FaultKind::Join, at).unwrap();
+    assert!((landing.along_m - 20.0).abs() < 1e-9 && (landing.net, landing.behind) == (0, Some(1)));
+    // The posts of the short net, and those behind the join.
+    let kv = &volts.branches[0];
+    assert!(kv[5].peak_kv - kv[6].peak_kv > 0.5, "{} and {}", kv[5].peak_kv, kv[6].peak_kv);
+    assert!(sound.branches[0][5].peak_kv - sound.branches[0][6].peak_kv < 1e-6);
+}
+
+#[test]
+fn what_is_on_a_branch_goes_through_edits_the_file_and_the_sound_fence() {
+    let mut plan = plan();
+    let branch = &mut plan.runs[0].branches[0];
+    branch.leakage_zones = vec![LeakageZone { from_m: 1.0, to_m: 9.0, s_per_m: 1e-4, rest: Rest::new() }];
+    let at = Point::new(30.0, 6.0);
+    branch.faults = vec![Fault { at, cause: Some(FaultCause::Peg), ..fault(0.0, FaultKind::Short, 50.0, 1) }];
+    assert_eq!(plan::read(&plan::write(&plan)).unwrap().plan.runs[0], plan.runs[0]);
+    let moved = plan.runs[0].carried(|at| Point::new(at.east_m + 5.0, at.north_m));
+    assert_eq!(moved.branches[0].faults[0].at, Point::new(35.0, 6.0));
+    let sound = plan.runs[0].sound();
+    assert!(plan.runs[0].has_faults() && !sound.has_faults(), "no fault is left");
+    assert!(sound.is_tried() && !sound.untried().is_tried(), "the sound fence stands in the grass as stated");
+    assert!(!workup::power::sound_kv(&plan, "run").is_empty());
+    // The corners of a branch are moved by the edits that move a run's.
+    let (shape, was) = (plan::Shape::Branch("run".into(), 0), plan.clone());
+    let to = Point::new(33.0, 12.0);
+    let inverse = plan.apply(Edit::MoveCorner { shape: shape.clone(), corner: 1, to }).unwrap();
+    assert_eq!(plan.runs[0].branches[0].outline[1], to);
+    plan.apply(inverse).unwrap();
+    let inverse = plan.apply(Edit::InsertCorner { shape: shape.clone(), corner: 2, at: to }).unwrap();
+    assert_eq!(plan.outline(&shape).unwrap().len(), 4);
+    plan.apply(inverse).unwrap();
+    assert_eq!(plan, was);
+    let other = plan::Shape::Branch("run".into(), 1);
+    assert!(matches!(
+        plan.apply(Edit::RemoveCorner { shape: other, corner: 0 }),
+        Err(plan::EditError::NoSuchBranch { index: 1 })
+    ));
+}
+
+#[test]
+fn a_bad_figure_on_a_branch_is_named_by_its_place() {
+    let mut plan = plan();
+    let branch = &mut plan.runs[0].branches[0];
+    branch.faults = vec![fault(30.0, FaultKind::Short, -3.0, 1)];
+    let run = worked(&plan);
+    assert!(run.volts.is_none());
+    assert!(matches!(
+        &run.troubles[..],
+        [Trouble::BadValue { key, .. }] if key == "runs[0].branches[0].faults[0].ohm"
+    ));
 }

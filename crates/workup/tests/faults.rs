@@ -24,7 +24,7 @@ fn square(side_m: f64, nets: usize, closed: bool) -> Plan {
 }
 
 fn fault(at: Point, kind: FaultKind, ohm: f64) -> Fault {
-    Fault { at, kind, ohm: Some(ohm), lines: None, rest: Rest::new() }
+    Fault { at, kind, ohm: Some(ohm), lines: None, cause: None, rest: Rest::new() }
 }
 
 #[test]

@@ -240,7 +240,8 @@ fn a_short_as_the_test_asks_for_brings_the_far_post_to_a_kilovolt() {
     assert!(test.reaches() && (test.far_m - 300.0).abs() < 0.02, "{test:?}");
     let (ohm, earth_kv) = test.shorted.unwrap();
     let at = workup(&plan, Depth::Quick).runs[0].lay.as_ref().unwrap().posts[test.post].at;
-    plan.runs[0].faults = vec![Fault { at, kind: FaultKind::Short, ohm: Some(ohm), lines: None, rest: Rest::new() }];
+    plan.runs[0].faults =
+        vec![Fault { at, kind: FaultKind::Short, ohm: Some(ohm), lines: None, cause: None, rest: Rest::new() }];
     let volts = workup(&plan, Depth::Quick).runs[0].volts.clone().unwrap();
     assert!((volts.samples[test.post].peak_kv - 1.0).abs() < 5e-3, "{}", volts.samples[test.post].peak_kv);
     assert!((volts.earth_kv - earth_kv).abs() < 1e-3 * earth_kv, "{} {earth_kv}", volts.earth_kv);

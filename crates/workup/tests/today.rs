@@ -66,7 +66,13 @@ fn zones_are_wet_too_and_a_measured_earth_stays() {
             vec![plan::LeakageZone { from_m: 10.0, to_m: 30.0, s_per_m: 2.0 * s_per_m, rest: plan::Rest::new() }];
         let outline = vec![Point::new(25.0, 10.0), Point::new(70.0, 10.0)];
         let rest = plan::Rest::new();
-        plan.runs[0].branches = vec![plan::Branch { from_m: 35.0, outline, nets: vec!["long".to_owned()], rest }];
+        plan.runs[0].branches = vec![plan::Branch {
+            from_m: 35.0,
+            outline,
+            nets: vec!["long".to_owned()],
+            rest,
+            ..plan::Branch::default()
+        }];
         plan.store.nets[0].count = Some(3);
         workup(&plan, Depth::Quick).runs[0].volts.clone().unwrap()
     };

@@ -108,9 +108,10 @@ impl Editor {
 /// How a set-up was where it was not as now: what moves the volts most first.
 fn changes((plan, run): (&Plan, &Run), (plan_now, now): (&Plan, &Run), words: Words) -> Vec<String> {
     let mut changes = Vec::new();
-    if run.faults != now.faults {
-        changes.push(match run.faults.first() {
-            Some(fault) => words.say(Text::WithFaults, &[("name", care::fault_said::kind(fault.kind, words))]),
+    let faults = |run: &Run| run.lines().map(|line| run.faults_on(line).to_vec()).collect::<Vec<_>>();
+    if faults(run) != faults(now) {
+        changes.push(match run.lines().flat_map(|line| run.faults_on(line)).next() {
+            Some(fault) => words.say(Text::WithFaults, &[("name", care::fault_said::called(fault, words))]),
             None => words.text(Text::WithoutFaults).to_owned(),
         });
     }
@@ -141,7 +142,7 @@ fn changes((plan, run): (&Plan, &Run), (plan_now, now): (&Plan, &Run), words: Wo
         changes.push(words.say(Text::GateWas, &[("word", word)]));
     }
     let netting = |plan: &Plan, run: &Run| {
-        (run.outline.clone(), run.nets.clone(), run.branches.clone(), run.feed_at, plan.store.nets.clone())
+        (run.outline.clone(), run.nets.clone(), run.untried().branches, run.feed_at, plan.store.nets.clone())
     };
     if netting(plan, run) != netting(plan_now, now) {
         changes.push(words.text(Text::OtherNetting).to_owned());
@@ -166,8 +167,13 @@ fn grass(run: &Run, now: &Run, words: Words) -> Option<String> {
             word => words.say(Text::Zone, &[("grass", words.text(word))]),
         });
     }
-    let zones =
-        |run: &Run| run.leakage_zones.iter().map(|zone| (zone.from_m, zone.to_m, zone.s_per_m)).collect::<Vec<_>>();
+    let zones = |run: &Run| {
+        let of = |line| {
+            let zones = run.zones_on(line).iter();
+            zones.map(move |zone| (line, zone.from_m, zone.to_m, zone.s_per_m)).collect::<Vec<_>>()
+        };
+        run.lines().flat_map(of).collect::<Vec<_>>()
+    };
     let (was, is) = (zones(run), zones(now));
     (was != is).then(|| words.text(if was.is_empty() { Text::EvenGrass } else { Text::OtherGrass }).to_owned())
 }

@@ -35,8 +35,17 @@ impl Editor {
                     Thing::EarthStake { run: staked.unwrap_or(self.run), stake: last }
                 }
                 Edit::SetRun { run } => {
-                    let index = self.plan.runs.iter().position(|other| other.id == run.id);
-                    Thing::Run { run: index.unwrap_or(self.run) }
+                    let index = self.plan.runs.iter().position(|other| other.id == run.id).unwrap_or(self.run);
+                    // A branch that was drawn hangs where the line is nearest along the ground.
+                    let branch = run.branches.len().checked_sub(1);
+                    let lay = self.workup.runs.get(index).and_then(|worked| worked.lay.as_ref());
+                    if let (Some(branch), Some(lay)) = (branch, lay)
+                        && let Some((from_m, _)) =
+                            run.branches[branch].outline.first().and_then(|&at| lay.nearest_m(at))
+                    {
+                        run.branches[branch].from_m = from_m;
+                    }
+                    branch.map_or(Thing::Run { run: index }, |branch| Thing::Branch { run: index, branch })
                 }
                 _ => Thing::Boundary,
             };

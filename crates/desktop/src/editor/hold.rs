@@ -1,7 +1,7 @@
 //! Things in the hand: taken hold of, dragged, turned, nudged, taken out, doubled. A drag is one undo step.
 
 use drawing::Thing;
-use plan::{Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
+use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
 
 use super::snap::snap;
@@ -39,20 +39,31 @@ pub(super) enum Hold {
     Turn(Whole, Point),
     /// A gate of a run, from join to join.
     Gate(usize, usize),
-    /// A fault of a run, along its netting.
-    Fault(usize, usize),
+    /// A fault of a run or of one of its branches, along the netting.
+    Fault(usize, Option<usize>, usize),
     /// An earth stake of a run, and where all of them stood.
     EarthStake(usize, usize, Vec<Point>),
-    /// A stretch of grass of a run, along its line, as it was.
-    Zone(usize, usize, LeakageZone),
+    /// A stretch of grass of a run or of one of its branches, along the line, as it was.
+    Zone(usize, Option<usize>, usize, LeakageZone),
+    /// An end of such a stretch; whether it is the last.
+    ZoneEnd(usize, Option<usize>, usize, bool),
+    /// A branch of a run, along its line, as it was; whether all of it goes along.
+    Hanging(usize, usize, bool, Branch),
+}
+
+impl Hold {
+    /// Whether posts and corners catch it.
+    pub(super) fn is_catchable(&self) -> bool {
+        matches!(self, Self::Corner { .. } | Self::Whole(_) | Self::ZoneEnd(..) | Self::Hanging(..))
+    }
 }
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
         self.history.begin();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
-        let held = held.or_else(|| self.fault_to_hold(thing, at));
-        let held = held.or_else(|| self.stake_to_hold(thing, at));
+        let held = held.or_else(|| self.fault_to_hold(thing, at)).or_else(|| self.zone_to_hold(thing, at));
+        let held = held.or_else(|| self.hanging_to_hold(thing, at)).or_else(|| self.stake_to_hold(thing, at));
         self.held = held.or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
             self.history.end();
@@ -155,9 +166,9 @@ impl Editor {
                 self.snapped = self.gate_at_hand(run, gate);
                 return;
             }
-            &Hold::Fault(run, fault) => {
-                let edit = self.fault_to(run, fault, shift.of(held.was));
-                return self.slid(edit, self.fault_at_hand(run, fault, shift.of(held.was)));
+            &Hold::Fault(run, branch, fault) => {
+                let edit = self.fault_to(run, branch, fault, shift.of(held.was));
+                return self.slid(edit, self.fault_at_hand(run, branch, fault, shift.of(held.was)));
             }
             Hold::EarthStake(run, stake, stand) => {
                 let edit = self.stake_to(*run, *stake, stand, shift.of(held.was));
@@ -166,9 +177,23 @@ impl Editor {
                 self.snapped = self.stake_at_hand(run, stake);
                 return;
             }
-            Hold::Zone(run, zone, was) => {
-                let edit = self.zone_to(*run, *zone, was, held.from, to);
-                return self.slid(edit, None);
+            Hold::Zone(run, branch, zone, was) => {
+                let edit = self.zone_to((*run, *branch, *zone), was, held.from, to);
+                self.slid(edit, None);
+                self.snapped = self.zone_at_hand(*run, *branch, *zone);
+                return;
+            }
+            &Hold::ZoneEnd(run, branch, zone, last) => {
+                if let Some((edit, told)) = self.zone_end_to((run, branch, zone, last), shift.of(held.was), true) {
+                    self.slid(edit, Some(told));
+                }
+                return;
+            }
+            Hold::Hanging(run, branch, whole, was) => {
+                if let Some((edit, told)) = self.hanging_to((*run, *branch, *whole), was, shift.of(held.was), true) {
+                    self.slid(edit, Some(told));
+                }
+                return;
             }
         };
         if let Some(held) = &mut self.held {
@@ -205,11 +230,17 @@ impl Editor {
         } else if let Thing::Gate { run, gate } = thing {
             let edit = self.gate_nudged(run, gate, east_m, north_m);
             self.one_step(Deed::Move, edit.into_iter().collect());
-        } else if matches!(thing, Thing::Fault { .. } | Thing::Zone { .. }) {
+        } else if matches!(thing, Thing::Fault { .. }) {
             let edit = self.fault_nudged(thing, motion, [east_m, north_m]);
             self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Thing::EarthStake { run, stake } = thing {
             let edit = self.stake_nudged(run, stake, motion);
+            self.one_step(Deed::Move, edit.into_iter().collect());
+        } else if thing.zone().is_some() {
+            let edit = self.zone_nudged(thing, motion);
+            self.one_step(Deed::Move, edit.into_iter().collect());
+        } else if matches!(thing, Thing::Branch { .. } | Thing::BranchCorner { .. } | Thing::BranchSide { .. }) {
+            let edit = self.hanging_nudged(thing, motion);
             self.one_step(Deed::Move, edit.into_iter().collect());
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             self.one_step(Deed::Move, whole.moved(motion));
@@ -342,19 +373,21 @@ impl Editor {
                     Edit::SetRun { run: Box::new(run) }
                 })
             }),
-            Some(Thing::Fault { run, fault }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
-                (fault < run.faults.len()).then(|| {
-                    run.faults.remove(fault);
-                    Edit::SetRun { run: Box::new(run) }
-                })
+            Some(Thing::Fault { run, branch, fault }) => self.without(run, |run| {
+                let faults = run.faults_on_mut(branch)?;
+                (fault < faults.len()).then(|| drop(faults.remove(fault)))
             }),
-            Some(Thing::Zone { run, zone }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
-                (zone < run.leakage_zones.len()).then(|| {
-                    run.leakage_zones.remove(zone);
-                    Edit::SetRun { run: Box::new(run) }
+            Some(Thing::Zone { run, branch, zone } | Thing::ZoneEnd { run, branch, zone, .. }) => {
+                self.without(run, |run| {
+                    let zones = run.zones_on_mut(branch)?;
+                    (zone < zones.len()).then(|| drop(zones.remove(zone)))
                 })
-            }),
+            }
             Some(Thing::EarthStake { run, stake }) => self.stake_out(run, stake),
+            // Without the place where it hangs a branch is none.
+            Some(Thing::Branch { run, branch } | Thing::BranchCorner { run, branch, vertex: 0 }) => {
+                self.without(run, |run| (branch < run.branches.len()).then(|| drop(run.branches.remove(branch))))
+            }
             Some(Thing::Height { height }) => {
                 let mut heights = self.plan.heights.clone();
                 (height < heights.len()).then(|| {
@@ -363,7 +396,7 @@ impl Editor {
                 })
             }
             Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
-            Some(Thing::RunSide { .. } | Thing::BoundarySide { .. }) => {
+            Some(Thing::RunSide { .. } | Thing::BoundarySide { .. } | Thing::BranchSide { .. }) => {
                 self.notice = Some(Text::NoSideAlone);
                 None
             }
@@ -377,6 +410,13 @@ impl Editor {
             self.make(edit);
             self.picked = None;
         }
+    }
+
+    /// The edit that takes something out of a run; `None` where it is not there.
+    fn without(&self, run: usize, take: impl FnOnce(&mut Run) -> Option<()>) -> Option<Edit> {
+        let mut run = self.plan.runs.get(run)?.clone();
+        take(&mut run)?;
+        Some(Edit::SetRun { run: Box::new(run) })
     }
 
     /// Takes a run out with its readings: the file refuses a reading of a run that is not there.
@@ -399,11 +439,13 @@ impl Editor {
 
     fn remove_corner(&mut self, thing: Thing) {
         let Some((shape, corner)) = corner_of(&self.plan, thing) else { return };
-        if self.plan.outline(&shape).is_some_and(|outline| outline.len() > FEWEST_CORNERS) {
+        let line = matches!(shape, Shape::Branch(..));
+        let fewest = if line { 2 } else { FEWEST_CORNERS };
+        if self.plan.outline(&shape).is_some_and(|outline| outline.len() > fewest) {
             self.make(Edit::RemoveCorner { shape, corner });
             self.picked = None;
         } else {
-            self.notice = Some(Text::FewestCorners);
+            self.notice = Some(if line { Text::FewestOfLine } else { Text::FewestCorners });
         }
     }
 }
@@ -423,6 +465,9 @@ fn corner_of_side(thing: Thing) -> Option<(Thing, usize)> {
     match thing {
         Thing::RunSide { run, side } => Some((Thing::RunCorner { run, vertex: side + 1 }, side + 1)),
         Thing::BoundarySide { side } => Some((Thing::BoundaryCorner { vertex: side + 1 }, side + 1)),
+        Thing::BranchSide { run, branch, side } => {
+            Some((Thing::BranchCorner { run, branch, vertex: side + 1 }, side + 1))
+        }
         Thing::KeepOutSide { keep_out, side } => Some((Thing::KeepOutCorner { keep_out, vertex: side + 1 }, side + 1)),
         _ => None,
     }

@@ -46,6 +46,10 @@ pub enum Message {
     Drop,
     /// Move what is picked by so many metres east and north.
     Nudge(f64, f64),
+    /// Move an end of the stretch that is picked, the last or the first, by so many metres east and north.
+    NudgeEnd(bool, f64, f64),
+    /// Hang a branch of a run at a place of the run's line, metres along it.
+    HangAt(usize, usize, f64),
     /// Turn what is picked by so many degrees clockwise.
     Turn(f64),
     /// Give a side of an outline a length, metres.

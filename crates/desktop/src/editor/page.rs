@@ -33,7 +33,8 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         | Thing::EarthStakes { .. }
         | Thing::EarthStake { .. }
         | Thing::Fault { .. }
-        | Thing::Zone { .. } => Some(Page::Power),
+        | Thing::Zone { .. }
+        | Thing::ZoneEnd { .. } => Some(Page::Power),
         Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
         | Thing::Gateway

@@ -96,6 +96,11 @@ impl Editor {
         self.free
     }
 
+    /// Whether what is in the hand can be caught by posts and corners.
+    pub fn is_catchable(&self) -> bool {
+        self.held.as_ref().is_some_and(|held| held.what.is_catchable())
+    }
+
     /// The question that stands on the map.
     pub fn question(&self) -> Option<&Question> {
         self.question.as_ref()

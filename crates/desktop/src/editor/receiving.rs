@@ -13,8 +13,8 @@ impl Editor {
             message,
             Message::Hover(_)
                 | Message::Hand(Hand::Move(_))
-                | Message::Free(_)
                 | Message::Size(..)
+                | Message::Free(_)
                 | Message::Worked(_)
                 | Message::Reckoned(_)
                 | Message::Shapes(_)
@@ -53,15 +53,17 @@ impl Editor {
             }
             Message::Fold(folded) => self.folded = folded,
             Message::Hand(hand) => self.hand(hand),
-            Message::Free(free) => self.free = free,
             Message::Grab(thing, at) => self.grab(thing, at),
             Message::GrabTurn(at) => self.grab_turn(at),
             Message::Drag(to) => self.drag(to),
             Message::Drop => self.let_go(),
+            Message::Free(free) => self.free = free,
             // Nothing else is done to the plan while something is in the hand.
             Message::FitNets(_)
             | Message::TakeNearest
             | Message::Nudge(..)
+            | Message::NudgeEnd(..)
+            | Message::HangAt(..)
             | Message::Turn(_)
             | Message::SideLength(..)
             | Message::ToPost(_)
@@ -73,6 +75,8 @@ impl Editor {
             Message::Bracing(said) => self.bracing_said(said),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
+            Message::NudgeEnd(last, east_m, north_m) => self.nudge_end(last, east_m, north_m),
+            Message::HangAt(run, branch, from_m) => self.hang_at(run, branch, from_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
             Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
             Message::ToPost(corner) => self.move_to_post(corner),

@@ -190,8 +190,17 @@ impl super::Editor {
             Thing::Gateway => plan.ground.gateway.is_some(),
             Thing::Gate { run, gate } => plan.runs.get(run).is_some_and(|run| gate < run.gates.len()),
             Thing::Pin { run, pin } => plan.runs.get(run).is_some_and(|run| pin < run.pins.len()),
-            Thing::Fault { run, fault } => plan.runs.get(run).is_some_and(|run| fault < run.faults.len()),
-            Thing::Zone { run, zone } => plan.runs.get(run).is_some_and(|run| zone < run.leakage_zones.len()),
+            Thing::Fault { run, branch, fault } => {
+                plan.runs.get(run).is_some_and(|run| fault < run.faults_on(branch).len())
+            }
+            Thing::Zone { run, branch, zone } | Thing::ZoneEnd { run, branch, zone, .. } => {
+                plan.runs.get(run).is_some_and(|run| zone < run.zones_on(branch).len())
+            }
+            Thing::Branch { run, branch } => plan.runs.get(run).is_some_and(|run| branch < run.branches.len()),
+            Thing::BranchCorner { run, branch, vertex } | Thing::BranchSide { run, branch, side: vertex } => {
+                let branch = plan.runs.get(run).and_then(|run| run.branches.get(branch));
+                branch.is_some_and(|branch| vertex < branch.outline.len())
+            }
             // Posts and findings are counted anew with every change.
             Thing::Post { .. } | Thing::Finding { .. } => false,
         }

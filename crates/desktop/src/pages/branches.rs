@@ -1,14 +1,18 @@
-//! Netting that hangs on the run in hand: where each branch starts, its nets, and taking it out.
+//! Netting that hangs on the run in hand: where each branch starts, its nets and sides, and taking it out.
 
-use egui::Ui;
-use plan::{Edit, Run};
+use drawing::Thing;
+use egui::{Align2, Id, Ui, pos2};
+use plan::{Edit, Run, Shape};
 use words::texts::Power as Text;
+use words::{Measure, Range};
 use workup::Lay;
 
-use super::Desk;
+use super::{Desk, picks, sides};
 use crate::editor::Message;
+use crate::field::{self, Label, Shown};
 use crate::icons::Icon;
 use crate::kit;
+use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 
 /// The button that takes the tool to hand.
@@ -27,6 +31,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     }
     desk.section(ui, words.text(Text::Branches), &run.branches.len().to_string());
     kit::rule(ui, p);
+    let at = desk.editor.run_index();
     for (index, branch) in run.branches.iter().enumerate() {
         let number = (index + 1).to_string();
         let from = care::place_on_line(words, lay, branch.from_m);
@@ -37,7 +42,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         let apart = |pair: &[plan::Point]| crate::tool::apart_m(pair[0], pair[1]);
         let length = words.length(branch.outline.windows(2).map(apart).sum());
         let row = words.say(Text::BranchRow, &[("number", &number), ("from", &from)]);
-        kit::fact(ui, &row, &words.say(Text::BranchNets, &[("nets", &nets), ("length", &length)]), p);
+        let right = words.say(Text::BranchNets, &[("nets", &nets), ("length", &length)]);
+        let thing = Thing::Branch { run: at, branch: index };
+        let by_row = self::row(ui, desk, thing, &row, &right);
+        let of_it = desk.editor.picked().and_then(Thing::hanging) == Some(thing);
+        if by_row || of_it {
+            ui.add_space(4.0);
+            fields(ui, desk, run, lay, index);
+        }
         ui.add_space(4.0);
         if kit::link(ui, &words.say(Text::TakeBranch, &[("number", &number)]), p).clicked() {
             let mut run = run.clone();
@@ -46,4 +58,36 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         }
         ui.add_space(6.0);
     }
+}
+
+/// Where it hangs, and the lengths of its sides.
+fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize) {
+    let words = desk.words;
+    let (number, branch, at) = ((index + 1).to_string(), &run.branches[index], desk.editor.run_index());
+    let said = words.say(Text::HangsFromSaid, &[("number", &number)]);
+    let label = Label { shown: words.text(Text::HangsFrom), said: &said };
+    let on_line = Range::zero_to(lay.line_m);
+    let read = |text: &str| words.read_length(text, on_line).map_err(|refused| refused.sentence(words));
+    let shown = Shown::of(words, Measure::Length, branch.from_m, false);
+    if let Some(from_m) = field::line(ui, desk.p, Id::unique(("branch hangs", at, index)), label, &shown, read) {
+        desk.said.say(Message::HangAt(at, index, from_m));
+    }
+    let shape = Shape::Branch(run.id.clone(), index);
+    sides::rows(ui, desk, &shape, &branch.outline, false, None, |side| Thing::BranchSide {
+        run: at,
+        branch: index,
+        side,
+    });
+}
+
+/// A row that picks its branch; whether that is picked.
+fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
+    let p = desk.p;
+    let (rect, picked) = picks(ui, desk, Id::unique(("branch row", thing)), thing, &format!("{left}: {right}"));
+    let y = rect.center().y;
+    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
+    let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
+    let left = kit::shortened(ui, left, font, colour(p.ink), right.left() - rect.left() - 12.0);
+    ui.painter().galley(pos2(rect.left(), y - left.size().y / 2.0), left, colour(p.ink));
+    picked
 }

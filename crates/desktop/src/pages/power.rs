@@ -47,8 +47,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         Some(volts) => peaks(ui, desk, run, volts),
         None => desk.second(ui, words.text(Text::NoVolts)),
     }
-    if let Some(lay) = &worked.lay {
-        faults::show(ui, desk, run, lay);
+    if worked.lay.is_some() {
+        faults::show(ui, desk, run);
         curve::show(ui, desk, worked);
     }
     scale::grass(ui, desk, run);

@@ -28,21 +28,45 @@ pub(super) fn show(
     on_ground: Option<(&Run, &Slope)>,
     thing: impl Fn(usize) -> Thing,
 ) {
-    let words = desk.words;
-    let corners = outline.len();
-    let sides = if closed { corners } else { corners.saturating_sub(1) };
-    if corners < 2 || sides > MOST_SIDES {
+    if count(outline, closed) == 0 {
         return;
     }
+    let words = desk.words;
     let aside = if on_ground.is_some() { Text::SidesAsideGround } else { Text::SidesAside };
     desk.section(ui, words.text(Text::Sides), words.text(aside));
-    let plan = desk.editor.plan();
     ui.add_space(6.0);
-    for side in 0..sides {
+    rows(ui, desk, shape, outline, closed, on_ground, thing);
+}
+
+/// How many sides are shown: those of an outline that is no traced line.
+fn count(outline: &[Point], closed: bool) -> usize {
+    let corners = outline.len();
+    let sides = if closed { corners } else { corners.saturating_sub(1) };
+    if corners < 2 || sides > MOST_SIDES { 0 } else { sides }
+}
+
+/// Their rows alone; those of a branch are told from the run's own.
+pub(super) fn rows(
+    ui: &mut Ui,
+    desk: &mut Desk<'_>,
+    shape: &Shape,
+    outline: &[Point],
+    closed: bool,
+    on_ground: Option<(&Run, &Slope)>,
+    thing: impl Fn(usize) -> Thing,
+) {
+    let (words, plan, corners) = (desk.words, desk.editor.plan(), outline.len());
+    for side in 0..count(outline, closed) {
         let (from, to) = (side, (side + 1) % corners);
         let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
         let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
-        let (shown, said) = (words.say(Text::SideFromTo, &numbers), words.say(Text::SideLabel, &numbers));
+        let (shown, own) = (words.say(Text::SideFromTo, &numbers), words.say(Text::SideLabel, &numbers));
+        let said = match shape {
+            Shape::Branch(_, branch) => {
+                words.say(Text::OfBranch, &[("side", &own), ("branch", &(branch + 1).to_string())])
+            }
+            _ => own,
+        };
         let found = on_ground.and_then(|(_, slope)| slope.sides.iter().find(|one| one.vertex == side));
         let length_m = found.map_or_else(|| apart_m(outline[from], outline[to]), |found| found.surface_m);
         let id = Id::unique(("side length", shape, side));

@@ -234,7 +234,7 @@ fn step(top_kv: f64) -> f64 {
 
 /// Where the fault that is picked acts, metres along the line.
 fn picked_fault(editor: &Editor, lay: &Lay) -> Option<f64> {
-    let Some(Thing::Fault { run, fault }) = editor.picked() else { return None };
+    let Some(Thing::Fault { run, branch: None, fault }) = editor.picked() else { return None };
     let (stated, _) = editor.run().filter(|_| run == editor.run_index())?;
     let fault = stated.faults.get(fault)?;
     workup::faults::land(stated, lay, fault.kind, fault.at).ok().map(|landing| landing.along_m)

@@ -14,9 +14,28 @@ use crate::view::Distance;
 pub(crate) const FAULT_PX: f64 = 10.0;
 /// A stretch of grass stands so far outside the net's axis, pixels.
 pub(crate) const ZONE_OFF_PX: f64 = 12.0;
+/// How far the bar at a stretch's end reaches in and out from there, pixels.
+const BAR_PX: [f64; 2] = [4.0, 8.0];
+/// The grip in the middle of it, while the stretch is in hand.
+const GRIP_PX: f64 = 8.0;
 /// One tuft each so many pixels, and how high it is.
 const TUFT_EACH_PX: f64 = 9.0;
 const TUFT_PX: f64 = 6.0;
+
+/// Size of a fault's sign at a distance.
+pub(crate) fn fault_scale(distance: Distance) -> f64 {
+    match distance {
+        Distance::Near => 1.0,
+        Distance::Middle => 0.8,
+        Distance::Far => 0.7,
+    }
+}
+
+/// The bar at an end of a stretch, square to the net.
+pub(crate) fn zone_end(at: Px, outward: Px, distance: Distance) -> [Px; 2] {
+    let scale = if distance == Distance::Far { 0.7 } else { 1.0 };
+    [ZONE_OFF_PX - BAR_PX[0] * scale, ZONE_OFF_PX + BAR_PX[1] * scale].map(|off| trace::toward(at, outward, off))
+}
 
 /// How a sign is edged.
 pub(crate) struct Edged {
@@ -66,10 +85,37 @@ impl Inker<'_> {
             edge: if picked { self.palette.pick } else { self.palette.danger },
             width: if picked { 2.0 } else { 1.5 },
         };
-        let scale = if self.distance == Distance::Far { 0.7 } else { self.sign_scale() };
+        let scale = fault_scale(self.distance);
         self.pen.fault(self.palette, at, kind, &edged, scale);
         let side = 2.0 * FAULT_PX * scale;
         self.taken.push(Block::turned(at, side / 1.4, side / 1.4, std::f64::consts::FRAC_PI_4));
+    }
+
+    /// The bar at an end of a stretch; with a grip while the stretch or one of its ends is picked or under the pointer.
+    pub(super) fn zone_end(&mut self, thing: Option<Thing>, at: Px, outward: Px) {
+        let zone = thing.and_then(Thing::zone);
+        let of_it = |other: Option<Thing>| zone.is_some() && other.and_then(Thing::zone) == zone;
+        let (in_hand, under) = (of_it(self.view.picked), of_it(self.view.hovered));
+        let colours = self.palette;
+        let colour = if in_hand { colours.pick } else { colours.hedge_edge };
+        let bar = zone_end(at, outward, self.distance);
+        self.pen.line(&bar, if in_hand || under { 2.25 } else { 1.75 }, colour);
+        self.take_line(&bar, false);
+        if in_hand || under {
+            let middle = trace::toward(at, outward, ZONE_OFF_PX);
+            let fill = if thing == self.view.picked { colours.pick } else { colours.sheet };
+            let grip = super::pen::plate_ring(middle, GRIP_PX, GRIP_PX, 0.0);
+            self.pen.edged(&grip, fill, 2.0, if in_hand { colours.pick } else { colours.ink });
+            self.taken.push(Block::new(middle, GRIP_PX + 3.0, GRIP_PX + 3.0));
+        }
+    }
+
+    /// The line of a stretch that is picked or under the pointer.
+    pub(super) fn zone_state(&mut self, places: &[Point], width: f64, colour: Colour) {
+        let beside = trace::aside(&self.pxs(places), false, ZONE_OFF_PX);
+        for piece in self.seen(&beside, false) {
+            self.pen.line(&piece.points(), width, colour);
+        }
     }
 
     /// Tufts along the outer side; short ones where it leaks less than the rest.

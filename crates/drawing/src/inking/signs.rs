@@ -3,12 +3,13 @@
 use care::Severity;
 use plan::Point;
 
+use super::faults::{FAULT_PX, fault_scale};
 use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, add, right, scaled, sub, toward};
 use super::{Inker, blocks::Block};
 use crate::ink::{Anchor, Weight};
 use crate::palette::{Colour, Palette};
-use crate::shape::{GOES_OVER, Role, Thing};
+use crate::shape::{Form, GOES_OVER, Role, Shape, Thing};
 use crate::view::{Distance, View};
 
 /// How far a corner's plate keeps off the net where no brace stands, pixels.
@@ -301,7 +302,7 @@ impl Inker<'_> {
     /// A finding's tag: beside the plate at a corner, else with its point on the place.
     pub(super) fn tag(&mut self, thing: Option<Thing>, place: Point, spot: Px, severity: Severity, at_corner: bool) {
         let scale = tag_scale(self.distance);
-        let point = tag_point(&self.plates, self.distance, place, spot, at_corner);
+        let point = tag_point(&self.plates, &self.signs, self.distance, place, spot, at_corner);
         let body = Block::new(add(point, [0.0, -10.0 * scale]), 16.0 * scale, 22.0 * scale);
         self.pen.tag(self.palette, point, severity, scale);
         let (picked, hovered) = (thing == self.view.picked, thing == self.view.hovered);
@@ -314,16 +315,57 @@ impl Inker<'_> {
     }
 }
 
-/// Where a tag's point stands.
-pub(crate) fn tag_point(plates: &[Plate], distance: Distance, place: Point, spot: Px, at_corner: bool) -> Px {
+/// Where a tag's point stands: beside the corner's plate, else on its place, or as near to it as keeps its body off the
+/// signs that stand there.
+pub(crate) fn tag_point(
+    plates: &[Plate],
+    signs: &[Block],
+    distance: Distance,
+    place: Point,
+    spot: Px,
+    at_corner: bool,
+) -> Px {
     let near = |plate: &&Plate| (plate.place.east_m - place.east_m).hypot(plate.place.north_m - place.north_m) < 0.06;
-    match plates.iter().find(near).filter(|_| at_corner && distance != Distance::Far) {
-        Some(plate) => {
-            let half = plate_size(distance) / 2.0;
-            // On the side away from the corner, clear of its brace.
-            let side = if plate.outward[0] < -0.2 { -1.0 } else { 1.0 };
-            add(plate.middle, [side * (half + 5.0 + 7.0 * tag_scale(distance)), half + 1.0])
-        }
-        None => spot,
+    let scale = tag_scale(distance);
+    if let Some(plate) = plates.iter().find(near).filter(|_| at_corner && distance != Distance::Far) {
+        let half = plate_size(distance) / 2.0;
+        // On the side away from the corner, clear of its brace.
+        let side = if plate.outward[0] < -0.2 { -1.0 } else { 1.0 };
+        return add(plate.middle, [side * (half + 5.0 + 7.0 * scale), half + 1.0]);
+    }
+    let covers = |point: &Px| {
+        let body = Block::new(add(*point, [0.0, -10.0 * scale]), 16.0 * scale, 22.0 * scale);
+        signs.iter().any(|sign| sign.overlaps(&body))
+    };
+    // Over the sign, then beside it on either side, then farther off.
+    let steps = [[0.0, -1.0], [1.0, 0.4], [-1.0, 0.4], [1.0, -1.0], [-1.0, -1.0]];
+    let off = |way: [f64; 2], by: f64| add(spot, scaled(way, by * scale));
+    let beside = [14.0, 22.0, 30.0].into_iter().flat_map(|by| steps.map(|way| off(way, by)));
+    std::iter::once(spot).chain(beside).find(|point| !covers(point)).unwrap_or(spot)
+}
+
+impl crate::shape::Drawing {
+    /// What the signs of faults and of the power take up, which a tag keeps off.
+    pub(crate) fn taken_by_signs(&self, view: &View) -> Vec<Block> {
+        let ghosts = self.ghosts(view.picked);
+        let scale = tag_scale(view.distance());
+        let block = |shape: &Shape| {
+            let Form::Mark { at, .. } = shape.form else { return None };
+            if shape.run.is_some_and(|run| ghosts.get(run) == Some(&true)) {
+                return None;
+            }
+            let at = view.px(at);
+            match shape.role {
+                Role::Fault { .. } => {
+                    let side = 2.0 * FAULT_PX * fault_scale(view.distance()) / std::f64::consts::SQRT_2;
+                    Some(Block::turned(at, side, side, std::f64::consts::FRAC_PI_4))
+                }
+                Role::Energizer => Some(Block::new(at, 18.0 * scale, 16.0 * scale)),
+                Role::Feed => Some(Block::new(at, 10.0 * scale, 10.0 * scale)),
+                Role::EarthStake => Some(Block::new(add(at, [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale)),
+                _ => None,
+            }
+        };
+        self.shapes.iter().filter_map(block).collect()
     }
 }

@@ -20,6 +20,9 @@ fn outline_of(thing: Thing) -> Option<Thing> {
             Some(Thing::KeepOut { keep_out })
         }
         Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => Some(Thing::Hazard { hazard }),
+        Thing::BranchCorner { run, branch, .. }
+        | Thing::BranchSide { run, branch, .. }
+        | Thing::Branch { run, branch } => Some(Thing::Branch { run, branch }),
         _ => None,
     }
 }
@@ -69,13 +72,15 @@ impl Inker<'_> {
 
     /// Marks what is picked, what is under the pointer, and the handles of the outline in hand.
     pub(super) fn states(&mut self) {
-        let (picked, hovered) = (self.view.picked, self.view.hovered);
+        // An end of a stretch shows all of it.
+        let whole = |thing: Thing| thing.zone().unwrap_or(thing);
+        let (picked, hovered) = (self.view.picked.map(whole), self.view.hovered.map(whole));
         if let Some(thing) = hovered.filter(|_| hovered != picked) {
             self.outlined(thing, 1.5, self.palette.ink);
         }
         let in_hand = picked.and_then(outline_of).filter(|_| self.view.handles);
         if let Some(outline) = in_hand {
-            self.handles(outline, picked);
+            self.handles(outline, self.view.picked);
         }
         if let Some(thing) = picked.filter(|&thing| in_hand != Some(thing)) {
             self.outlined(thing, 2.0, self.palette.pick);
@@ -123,12 +128,16 @@ impl Inker<'_> {
                 }
             }
             (role, Form::Path { points, closed, .. }) => {
+                if matches!(role, Role::Zone { .. }) {
+                    return self.zone_state(&points, width + 0.75, colour);
+                }
                 let off = match role {
                     Role::Net if self.distance == Distance::Far => net + 4.0,
                     Role::Net => 13.0,
                     Role::Hazard { .. } => 11.0,
-                    Role::Zone { .. } => super::faults::ZONE_OFF_PX + 6.0,
-                    Role::Side if matches!(thing, Thing::RunSide { .. }) => net + 3.0 + width / 2.0,
+                    Role::Side if matches!(thing, Thing::RunSide { .. } | Thing::BranchSide { .. }) => {
+                        net + 3.0 + width / 2.0
+                    }
                     _ => 5.0,
                 };
                 self.beside(&points, closed, off, width, colour);

@@ -2,12 +2,16 @@
 
 use super::Unroll;
 use crate::inking::faults::{Edged, FAULT_PX};
+use crate::inking::pen::plate_ring;
 use crate::map::faults::{along_m, stretch_m};
 use crate::shape::Thing;
 
 /// A stretch lies so far over the axis, above the posts, and its tufts reach so much higher, pixels.
 const ZONE_PX: f64 = 12.0;
 const TUFT_PX: f64 = 5.0;
+/// Half of the bar at an end of a stretch, and the grip on it.
+const BAR_PX: f64 = 6.0;
+const GRIP_PX: f64 = 7.0;
 /// One tuft each so many pixels.
 const TUFT_EACH_PX: f64 = 8.0;
 
@@ -16,10 +20,12 @@ impl Unroll<'_> {
         let (run, line_m) = (self.run.index, self.track.line_m());
         for (index, zone) in self.run.run.leakage_zones.iter().enumerate() {
             let Some((from_m, to_m)) = stretch_m(self.track, zone.from_m, zone.to_m) else { continue };
-            let thing = Thing::Zone { run, zone: index };
-            let (colour, width) = if self.view.picked == Some(thing) {
+            let thing = Thing::Zone { run, branch: None, zone: index };
+            let of_it = |other: Option<Thing>| other.and_then(Thing::zone) == Some(thing);
+            let (in_hand, under) = (of_it(self.view.picked), of_it(self.view.hovered));
+            let (colour, width) = if in_hand {
                 (self.colours.pick, 2.5)
-            } else if self.view.hovered == Some(thing) {
+            } else if under {
                 (self.colours.ink, 2.25)
             } else {
                 (self.colours.hedge_edge, 1.75)
@@ -39,6 +45,19 @@ impl Unroll<'_> {
                 }
                 self.place(thing, [from, y - TUFT_PX, to, y + 1.0]);
             }
+            for (last, end_m) in [(false, from_m), (true, to_m)] {
+                // What ends at corner 1 ends at the line's right end, and is drawn there.
+                let end_m = if end_m > line_m { end_m - line_m } else { end_m };
+                let (x, y) = (self.x(end_m), self.rows.axis - ZONE_PX);
+                let end = Thing::ZoneEnd { run, branch: None, zone: index, last };
+                self.pen.line(&[[x, y - BAR_PX], [x, y + BAR_PX]], width, colour);
+                if in_hand || under {
+                    let fill = if self.view.picked == Some(end) { self.colours.pick } else { self.colours.sheet };
+                    self.pen.edged(&plate_ring([x, y], GRIP_PX, GRIP_PX, 0.0), fill, 2.0, colour);
+                }
+                let half = GRIP_PX / 2.0;
+                self.place(end, [x - half, y - BAR_PX, x + half, y + BAR_PX]);
+            }
         }
     }
 
@@ -46,7 +65,7 @@ impl Unroll<'_> {
         let run = self.run.index;
         let scale = if self.rows.posts { 0.85 } else { 0.7 };
         for (index, fault) in self.run.run.faults.iter().enumerate() {
-            let thing = Thing::Fault { run, fault: index };
+            let thing = Thing::Fault { run, branch: None, fault: index };
             let picked = self.view.picked == Some(thing);
             let edged = Edged {
                 edge: if picked { self.colours.pick } else { self.colours.danger },

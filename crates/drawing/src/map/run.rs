@@ -165,7 +165,8 @@ fn branch(sheet: &mut Sheet<'_>, run: &RunLine<'_>, branch: &LaidBranch, samples
     stops.dedup_by(|later, kept| *later - *kept < 1e-6);
     let volts = stops.iter().map(|&stop| kv_at(&kv, stop).filter(|kv| kv.is_finite())).collect::<Option<Vec<f64>>>();
     let points = stops.iter().map(|&stop| track.at(stop)).collect();
-    sheet.push(Role::Net, Form::Path { points, closed: false, kv: volts.unwrap_or_default() }, Some(run.thing()));
+    let thing = Some(Thing::Branch { run: run.index, branch: branch.branch });
+    sheet.push(Role::Net, Form::Path { points, closed: false, kv: volts.unwrap_or_default() }, thing);
     if covered_m < branch.line_m {
         let places = [track.at(covered_m)].into_iter();
         let rest = branch.vertices.iter().filter(|vertex| vertex.1 > covered_m).map(|vertex| vertex.0);
@@ -278,7 +279,7 @@ pub(crate) fn post_kv(run: &RunLine<'_>, post: usize) -> Option<f64> {
     volts.samples.get(post).filter(of_post).or_else(|| volts.samples.iter().find(of_post)).map(|sample| sample.peak_kv)
 }
 
-/// Handles of a run's outline.
+/// Handles of a run's outline and of its branches' lines.
 pub(super) fn handles(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let index = run.index;
     sheet.handles(
@@ -287,4 +288,12 @@ pub(super) fn handles(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         |vertex| Thing::RunCorner { run: index, vertex },
         |side| Thing::RunSide { run: index, side },
     );
+    for (branch, stated) in run.run.branches.iter().enumerate() {
+        sheet.handles(
+            &stated.outline,
+            false,
+            |vertex| Thing::BranchCorner { run: index, branch, vertex },
+            |side| Thing::BranchSide { run: index, branch, side },
+        );
+    }
 }

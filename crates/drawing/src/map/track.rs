@@ -9,6 +9,7 @@ use plan::Point;
 pub(crate) const SAME_M: f64 = 0.01;
 
 /// A line of straight sides.
+#[derive(Clone)]
 pub(crate) struct Track {
     vertices: Vec<(Point, f64)>,
     closed: bool,

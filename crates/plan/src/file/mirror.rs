@@ -7,8 +7,8 @@
 use std::sync::Arc;
 
 use crate::model::{
-    BraceKind, ByFoot, CoopKind, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind, Rest, RunStatus,
-    SoilTable, SoilWord,
+    BraceKind, ByFoot, CoopKind, FaultCause, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind,
+    Rest, RunStatus, SoilTable, SoilWord,
 };
 
 /// The same statement in the types of the other side.
@@ -43,6 +43,7 @@ same_on_both_sides!(
     BraceKind,
     PinKind,
     GateKind,
+    FaultCause,
     FaultKind,
     MowWay,
     ReadingKind,

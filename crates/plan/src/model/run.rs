@@ -151,8 +151,98 @@ pub struct Branch {
     pub outline: Vec<Point>,
     /// Kinds of its nets in order.
     pub nets: Vec<String>,
+    /// Stretches of other leakage, along its own line.
+    pub leakage_zones: Vec<LeakageZone>,
+    /// Faults that are there or tried, at the nearest place of its own line.
+    pub faults: Vec<Fault>,
     /// Unknown keys.
     pub rest: Rest,
+}
+
+impl Branch {
+    /// The branch as an open run by itself, with what its run says of joins and leakage: what acts on a run's line acts
+    /// on a branch's likewise.
+    pub fn alone(&self, run: &Run) -> Run {
+        Run {
+            id: run.id.clone(),
+            outline: self.outline.clone(),
+            closed: Some(false),
+            nets: Some(self.nets.clone()),
+            status: run.status,
+            leakage_s_per_m: run.leakage_s_per_m,
+            leakage_zones: self.leakage_zones.clone(),
+            join_ohm: run.join_ohm,
+            faults: self.faults.clone(),
+            ..Run::default()
+        }
+    }
+}
+
+impl Run {
+    /// Faults of its line, or of one of its branches.
+    pub fn faults_on(&self, branch: Option<usize>) -> &[Fault] {
+        match branch {
+            None => &self.faults,
+            Some(branch) => self.branches.get(branch).map_or(&[], |branch| &branch.faults),
+        }
+    }
+
+    /// Stretches of other leakage of its line, or of one of its branches.
+    pub fn zones_on(&self, branch: Option<usize>) -> &[LeakageZone] {
+        match branch {
+            None => &self.leakage_zones,
+            Some(branch) => self.branches.get(branch).map_or(&[], |branch| &branch.leakage_zones),
+        }
+    }
+
+    /// The same to be changed; `None` where it has no such branch.
+    pub fn faults_on_mut(&mut self, branch: Option<usize>) -> Option<&mut Vec<Fault>> {
+        match branch {
+            None => Some(&mut self.faults),
+            Some(branch) => self.branches.get_mut(branch).map(|branch| &mut branch.faults),
+        }
+    }
+
+    /// The same to be changed; `None` where it has no such branch.
+    pub fn zones_on_mut(&mut self, branch: Option<usize>) -> Option<&mut Vec<LeakageZone>> {
+        match branch {
+            None => Some(&mut self.leakage_zones),
+            Some(branch) => self.branches.get_mut(branch).map(|branch| &mut branch.leakage_zones),
+        }
+    }
+
+    /// Its lines of netting: its own, then each branch's by its place.
+    pub fn lines(&self) -> impl Iterator<Item = Option<usize>> + use<> {
+        std::iter::once(None).chain((0..self.branches.len()).map(Some))
+    }
+
+    /// Whether a fault is stated of any of its lines.
+    pub fn has_faults(&self) -> bool {
+        self.lines().any(|line| !self.faults_on(line).is_empty())
+    }
+
+    /// Whether a fault or a stretch of other leakage is stated of any of its lines.
+    pub fn is_tried(&self) -> bool {
+        self.has_faults() || self.lines().any(|line| !self.zones_on(line).is_empty())
+    }
+
+    /// The run without faults; stretches of other grass are how the fence stands, and stay.
+    #[must_use]
+    pub fn sound(&self) -> Self {
+        let mut sound = self.clone();
+        sound.faults.clear();
+        sound.branches.iter_mut().for_each(|branch| branch.faults.clear());
+        sound
+    }
+
+    /// The run without faults and without stretches of other leakage.
+    #[must_use]
+    pub fn untried(&self) -> Self {
+        let mut bare = self.sound();
+        bare.leakage_zones.clear();
+        bare.branches.iter_mut().for_each(|branch| branch.leakage_zones.clear());
+        bare
+    }
 }
 
 /// A run's earth stakes: in line, or each at its place.
@@ -257,6 +347,16 @@ pub enum FaultKind {
     Join,
 }
 
+/// What a short is made of, where the keeper says so: a word for it, which changes no figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum FaultCause {
+    /// A fallen branch.
+    FallenBranch,
+    /// A peg on a live line.
+    Peg,
+}
+
 /// A fault at a place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
@@ -268,6 +368,8 @@ pub struct Fault {
     pub ohm: Option<f64>,
     /// How many live lines are broken, for broken lines.
     pub lines: Option<u32>,
+    /// What a short is made of.
+    pub cause: Option<FaultCause>,
     /// Unknown keys.
     pub rest: Rest,
 }

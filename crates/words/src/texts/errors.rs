@@ -39,6 +39,7 @@ texts! {
         EditNoSuchRun: "There is no run “{id}” any more, so nothing was changed: choose another run.",
         EditRunExists: "Another run is called “{id}” already, so nothing was changed: choose another id.",
         EditNoSuchKeepOut: "There is no keep-out number {number} any more, so nothing was changed: choose another one.",
+        EditNoSuchBranch: "There is no branch number {number} any more, so nothing was changed: choose another one.",
         EditNoSuchCorner: "There is no corner number {number} any more, so nothing was changed: choose another one.",
         EditNoSuchPlace: "There is no place number {number} in the list, so nothing was changed: choose another one.",
         EditNotFinite: "A place must be two plain numbers, so nothing was changed: type them again.",

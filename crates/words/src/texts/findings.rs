@@ -26,7 +26,7 @@ texts! {
         WeakPost: "{run} holds about {peak} at its weakest post with the grass as stated, and {target} is asked for.",
         FaultOffNet: "Fault {number} of {run}, a {kind}, is where no net lies; it acts at the nearest end of the netting: move it onto the net.",
         FaultBesideNet: "Fault {number} of {run}, a {kind}, is {off} off the net; it acts at the nearest place of it: move it onto the net.",
-        FaultNoJoin: "Fault {number} of {run} is a bad join, and the run has no join: it does nothing.",
+        FaultNoJoin: "Fault {number} of {run} is a bad join, and its line has no join: it does nothing.",
         FaultJoinNoOhm: "Fault {number} of {run} is a bad join without a resistance: it does nothing until `ohm` is above 0.",
         FaultDeadShort: "Fault {number} of {run} is a short of 0 Ω, so nothing is left to read there: state `ohm` for grass, a branch or a peg.",
         FaultLines: "Fault {number} of {run} breaks {stated} live lines; its net has {lines}: state 1 to {lines}.",

@@ -11,6 +11,8 @@ texts! {
         OnCorner: "on corner {number} of {name}",
         OnPost: "on post {number} of {name}",
         OnPaddockCorner: "on corner {number} of the paddock",
+        OfBranch: "{side}, branch {branch}",
+        HintFree: "Posts and corners catch it. Hold Alt to let it go anywhere.",
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it.",
 
         Sides: "Sides",

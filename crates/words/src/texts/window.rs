@@ -30,6 +30,7 @@ texts! {
 
         HintFirstCorners: "Click where each corner stands. Backspace takes up the last one, Esc leaves.",
         HintMoreCorners: "Enter or a double click closes it. Backspace takes up the last corner, Esc leaves.",
+        FewestOfLine: "Two corners are the fewest of a branch, so this one stays; delete where it hangs to take all of it out.",
         FewestCorners: "Three corners are the fewest that enclose ground, so this one stays.",
 
         NothingToDouble: "Pick a run or a keep-out first; then there is something to double.",

@@ -5,7 +5,7 @@ use drawing::Thing;
 use egui::{Align2, Id, Ui, pos2, vec2};
 use plan::{Edit, Fault, FaultKind, LeakageZone, Run, Today};
 use words::texts::Faults as Text;
-use words::{Measure, Range};
+use words::{Measure, Range, Words};
 use workup::Lay;
 use workup::faults::land;
 
@@ -35,32 +35,76 @@ const OHMS: Range = Range::up_to(10_000_000.0);
 /// More lines than any net has.
 const MOST_LINES: f64 = 1_000.0;
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let words = desk.words;
     desk.section(ui, words.text(Text::Try), words.text(Text::TryAside));
     ui.add_space(8.0);
     buttons(ui, desk);
-    if run.faults.is_empty() && run.leakage_zones.is_empty() {
+    if !run.is_tried() {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::NoFaults));
         return;
     }
     ui.add_space(8.0);
     kit::rule(ui, desk.p);
-    for (index, fault) in run.faults.iter().enumerate() {
-        self::fault(ui, desk, run, lay, index, fault);
+    let mut count = 0;
+    for branch in run.lines() {
+        // One that could not be laid is told of among the findings.
+        let Some((alone, lay)) = desk.editor.on_line(desk.editor.run_index(), branch) else { continue };
+        for (index, fault) in alone.faults.iter().enumerate() {
+            let on = On { run, alone: &alone, lay: &lay, branch, index };
+            self::fault(ui, desk, &on, fault);
+        }
+        for (index, zone) in alone.leakage_zones.iter().enumerate() {
+            let on = On { run, alone: &alone, lay: &lay, branch, index };
+            self::zone(ui, desk, &on, zone);
+        }
+        count += alone.faults.len() + alone.leakage_zones.len();
     }
-    for (index, zone) in run.leakage_zones.iter().enumerate() {
-        self::zone(ui, desk, run, lay, index, zone);
-    }
-    if run.faults.len() + run.leakage_zones.len() > 1 {
+    if count > 1 {
         ui.add_space(8.0);
         if kit::link(ui, words.text(Text::TakeAll), desk.p).clicked() {
-            set(desk, run, |run| {
-                run.faults.clear();
-                run.leakage_zones.clear();
-            });
+            set(desk, run, |run| *run = run.untried());
         }
+    }
+}
+
+/// What a fault or a stretch is on: a run's line, or one of its branches as a run by itself.
+struct On<'a> {
+    run: &'a Run,
+    alone: &'a Run,
+    lay: &'a Lay,
+    branch: Option<usize>,
+    /// Its place in that line's list.
+    index: usize,
+}
+
+impl On<'_> {
+    /// Its number for the fields' names, no two of which are alike.
+    fn number(&self, words: Words) -> String {
+        let number = (self.index + 1).to_string();
+        match self.branch {
+            None => number,
+            Some(branch) => words.say(Text::OnBranch, &[("number", &number), ("branch", &(branch + 1).to_string())]),
+        }
+    }
+
+    /// States the fault anew with a change.
+    fn set_fault(&self, desk: &mut Desk<'_>, change: impl FnOnce(&mut Fault)) {
+        set(desk, self.run, |run| {
+            if let Some(fault) = run.faults_on_mut(self.branch).and_then(|faults| faults.get_mut(self.index)) {
+                change(fault);
+            }
+        });
+    }
+
+    /// States the stretch anew with a change.
+    fn set_zone(&self, desk: &mut Desk<'_>, change: impl FnOnce(&mut LeakageZone)) {
+        set(desk, self.run, |run| {
+            if let Some(zone) = run.zones_on_mut(self.branch).and_then(|zones| zones.get_mut(self.index)) {
+                change(zone);
+            }
+        });
     }
 }
 
@@ -109,11 +153,12 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) 
     picked
 }
 
-fn fault(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, fault: &Fault) {
+fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
     let (words, p) = (desk.words, desk.p);
-    let thing = Thing::Fault { run: desk.editor.run_index(), fault: index };
-    let name = fault_said::name(run, lay, fault, words);
-    let landed = land(run, lay, fault.kind, fault.at);
+    let &On { alone, lay, branch, index, .. } = on;
+    let thing = Thing::Fault { run: desk.editor.run_index(), branch, fault: index };
+    let name = fault_said::name(alone, lay, branch, fault, words);
+    let landed = land(alone, lay, fault.kind, fault.at);
     let lines = landed.ok().and_then(|landing| fault_said::live_lines(desk.editor.plan(), lay, landing.net));
     let short = match fault.kind {
         FaultKind::Short | FaultKind::Join => words.ohms(fault.ohm.unwrap_or(0.0)),
@@ -128,7 +173,7 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, f
     }
     ui.add_space(4.0);
     desk.second(ui, &words::capital(&fault_said::what(desk.editor.plan(), lay, fault, landed, words)));
-    let number = (index + 1).to_string();
+    let number = on.number(words);
     let said = |text: Text| words.say(text, &[("number", &number)]);
     match fault.kind {
         FaultKind::Short | FaultKind::Join => {
@@ -137,7 +182,7 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, f
             let label = Label { shown: words.text(Text::Ohms), said: &said };
             let read = field::figure(words, Measure::Ohms, OHMS);
             if let Some(ohm) = field::line(ui, p, Id::unique(("fault ohms", thing)), label, &shown, read) {
-                set(desk, run, |run| run.faults[index].ohm = Some(ohm));
+                on.set_fault(desk, |fault| fault.ohm = Some(ohm));
             }
         }
         FaultKind::LineBreak => {
@@ -152,45 +197,47 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, f
                 if (1..=most).contains(&count) { Ok(count) } else { Err(refused()) }
             };
             if let Some(count) = field::line(ui, p, Id::unique(("fault lines", thing)), label, &shown, read) {
-                set(desk, run, |run| run.faults[index].lines = Some(count));
+                on.set_fault(desk, |fault| fault.lines = Some(count));
             }
         }
         FaultKind::Break => {}
     }
     ui.add_space(4.0);
     if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
-        set(desk, run, |run| drop(run.faults.remove(index)));
+        set(desk, on.run, |run| {
+            run.faults_on_mut(branch).map(|faults| faults.remove(index));
+        });
     }
     ui.add_space(8.0);
 }
 
-fn zone(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, zone: &LeakageZone) {
+fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
     let (words, p) = (desk.words, desk.p);
-    let thing = Thing::Zone { run: desk.editor.run_index(), zone: index };
+    let &On { lay, branch, index, .. } = on;
+    let thing = Thing::Zone { run: desk.editor.run_index(), branch, zone: index };
     let name = fault_said::zone(zone, words);
-    let whole_m = if zone.from_m <= zone.to_m { zone.to_m - zone.from_m } else { zone.to_m + lay.line_m - zone.from_m };
-    let picked = row(ui, desk, thing, &name, &words.length(whole_m));
+    let by_row = row(ui, desk, thing, &name, &words.length(fault_said::zone_m(lay, zone)));
+    // Its fields stay open while one of its ends is picked.
+    let picked = by_row || desk.editor.picked().and_then(Thing::zone) == Some(thing);
     ui.add_space(4.0);
-    desk.second(ui, &fault_said::zone_ends(lay, zone, words));
+    desk.second(ui, &fault_said::zone_ends(lay, branch, zone, words));
     ui.add_space(4.0);
     if !picked {
         return;
     }
-    let number = (index + 1).to_string();
+    let number = on.number(words);
     let said = |text: Text| words.say(text, &[("number", &number)]);
     let on_line = Range::zero_to(lay.line_m);
     for (end, shown, is) in [(Text::FromSaid, Text::From, zone.from_m), (Text::ToSaid, Text::To, zone.to_m)] {
         let said = said(end);
+        let shown = if branch.is_some() && shown == Text::From { Text::FromBranch } else { shown };
         let label = Label { shown: words.text(shown), said: &said };
         let read = |text: &str| words.read_length(text, on_line).map_err(|refused| refused.sentence(words));
         let shown = Shown::of(words, Measure::Length, is, false);
         if let Some(typed_m) =
             field::line(ui, p, Id::unique(("zone end", thing, end == Text::ToSaid)), label, &shown, read)
         {
-            set(desk, run, |run| {
-                let zone = &mut run.leakage_zones[index];
-                if end == Text::ToSaid { zone.to_m = typed_m } else { zone.from_m = typed_m }
-            });
+            on.set_zone(desk, |zone| if end == Text::ToSaid { zone.to_m = typed_m } else { zone.from_m = typed_m });
         }
     }
     let options = GRASS.map(|(word, leaks)| (word, (words.text(word), leaks)));
@@ -199,11 +246,13 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize, zo
     let label = Label { shown: "", said: &said };
     if let Some(word) = field::choice(ui, p, label, &names, Some(fault_said::grass(zone.s_per_m))) {
         let leaks = GRASS.iter().find(|one| one.0 == word).map_or(zone.s_per_m, |one| one.1);
-        set(desk, run, |run| run.leakage_zones[index].s_per_m = leaks);
+        on.set_zone(desk, |zone| zone.s_per_m = leaks);
     }
     ui.add_space(4.0);
     if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
-        set(desk, run, |run| drop(run.leakage_zones.remove(index)));
+        set(desk, on.run, |run| {
+            run.zones_on_mut(branch).map(|zones| zones.remove(index));
+        });
     }
     ui.add_space(8.0);
 }

@@ -3,7 +3,7 @@
 use super::{Gate, Pin, SideSlope, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
-use crate::model::{BraceKind, FaultKind, MowWay, Point, RunStatus};
+use crate::model::{BraceKind, FaultCause, FaultKind, MowWay, Point, RunStatus};
 
 mirrored! {
     /// One line of netting and the ground that it encloses.
@@ -118,6 +118,12 @@ mirrored! {
         /// Ids of its nets in order, from the run on.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         nets: Vec<String>,
+        /// Stretches of other leakage, metres along its own line; of overlapping ones the later counts.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        leakage_zones: Vec<LeakageZone>,
+        /// Faults that are there or tried, at the nearest place of its own line.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        faults: Vec<Fault>,
     }
 
     /// A run's earth stakes: in line, or each at its place.
@@ -187,5 +193,8 @@ mirrored! {
         /// How many live lines are broken, for broken lines.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         lines: Option<u32>,
+        /// What a short is made of; it changes no figure.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cause: Option<FaultCause>,
     }
 }
