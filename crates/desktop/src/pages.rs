@@ -281,24 +281,28 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
 /// What can be done to what is picked: a second one, or out with it.
 fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
-    let Some(picked) = desk.editor.picked() else { return };
+    let picked = desk.editor.picked();
     let doubles = matches!(
         picked,
-        Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. }
+        Some(Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. })
     );
     let goes = doubles
         || matches!(
             picked,
-            Thing::Boundary
-                | Thing::Hazard { .. }
-                | Thing::HazardCorner { .. }
-                | Thing::Coop { .. }
-                | Thing::Gateway
-                | Thing::Height { .. }
-                | Thing::RunCorner { .. }
-                | Thing::BoundaryCorner { .. }
+            Some(
+                Thing::Boundary
+                    | Thing::Hazard { .. }
+                    | Thing::HazardCorner { .. }
+                    | Thing::Coop { .. }
+                    | Thing::Gateway
+                    | Thing::Height { .. }
+                    | Thing::RunCorner { .. }
+                    | Thing::BoundaryCorner { .. }
+            )
         );
+    // The row is kept while nothing is picked, so that a click on the map does not move the page under the pointer.
     if !goes {
+        ui.add_space(6.0 + kit::BUTTON);
         return;
     }
     ui.add_space(6.0);
