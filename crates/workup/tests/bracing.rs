@@ -3,7 +3,7 @@
 
 mod square;
 
-use plan::{ByFoot, CornerSeen, Plan, Point, PullTest, SoilTable, SoilWord, StatedBrace};
+use plan::{ByFoot, CornerSeen, NetKind, Plan, Point, PullTest, SoilTable, SoilWord, StatedBrace};
 use proptest::prelude::*;
 use square::{class, found, kpa, seen, square, with, worked};
 use workup::bracing::{Evidence, Holding, MendKind, SoilFound, soil};
