@@ -278,39 +278,35 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
 }
 
-/// What can be done to what is picked: a second one, or out with it.
+/// What can be done to what is picked: a second one, or out with it. They stand at the end of the page's own tools, small,
+/// so that a click on the map does not move the page under the pointer.
 fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
-    let Some(picked) = desk.editor.picked() else { return };
+    let picked = desk.editor.picked();
     let doubles = matches!(
         picked,
-        Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. }
+        Some(Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. })
     );
     let goes = doubles
         || matches!(
             picked,
-            Thing::Boundary
-                | Thing::Hazard { .. }
-                | Thing::HazardCorner { .. }
-                | Thing::Coop { .. }
-                | Thing::Gateway
-                | Thing::Height { .. }
-                | Thing::RunCorner { .. }
-                | Thing::BoundaryCorner { .. }
+            Some(
+                Thing::Boundary
+                    | Thing::Hazard { .. }
+                    | Thing::HazardCorner { .. }
+                    | Thing::Coop { .. }
+                    | Thing::Gateway
+                    | Thing::Height { .. }
+                    | Thing::RunCorner { .. }
+                    | Thing::BoundaryCorner { .. }
+            )
         );
-    if !goes {
-        return;
+    if doubles && kit::icon_button(ui, Icon::Double, words.text(Shaping::Duplicate), true, false, p).clicked() {
+        desk.said.say(Message::Duplicate);
     }
-    ui.add_space(6.0);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 6.0;
-        if doubles && kit::button(ui, Icon::Double, words.text(Shaping::Duplicate), false, p).clicked() {
-            desk.said.say(Message::Duplicate);
-        }
-        if kit::button(ui, Icon::TakeOut, words.text(Shaping::Delete), false, p).clicked() {
-            desk.said.say(Message::Remove);
-        }
-    });
+    if goes && kit::icon_button(ui, Icon::TakeOut, words.text(Shaping::Delete), true, false, p).clicked() {
+        desk.said.say(Message::Remove);
+    }
 }
 
 /// A row that picks its thing, or lets go of it; where to paint, and whether it is picked.

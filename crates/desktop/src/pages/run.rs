@@ -44,7 +44,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
     tools(ui, desk);
     fitting::show(ui, desk, run, worked);
-    picked_tools(ui, desk);
     if count > 1 && !editor.compare() {
         runs(ui, desk);
     }
@@ -91,6 +90,7 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
         {
             desk.said.say(Message::Compare(!editor.compare()));
         }
+        picked_tools(ui, desk);
     });
 }
 

@@ -17,7 +17,7 @@ use crate::view::Distance;
 /// Numbered posts of one run are at least so far apart along it, pixels.
 const APART_PX: f64 = 62.0;
 /// Every so many posts: the first of these that leaves room.
-pub(crate) const STEPS: [usize; 9] = [1, 2, 5, 10, 20, 50, 100, 200, 500];
+const STEPS: [usize; 8] = [1, 5, 10, 20, 50, 100, 200, 500];
 /// Numbers keep so far from what stands there.
 const GAP_PX: f64 = 2.5;
 
