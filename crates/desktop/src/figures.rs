@@ -8,7 +8,7 @@ use care::Severity;
 use drawing::Theme;
 use egui::{Align2, Galley, Id, Rect, Role, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use plan::Today;
-use words::texts::{Power, Window as Text};
+use words::texts::{About, Power, Window as Text};
 use words::{Units, Words};
 use workup::Lay;
 
@@ -37,6 +37,8 @@ struct One {
     opens: Page,
     assumed: bool,
     kind: Kind,
+    /// Whether the line is longer than its nets.
+    short: bool,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -100,6 +102,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         opens,
         assumed: false,
         kind,
+        short: false,
     };
     let none = || "–".to_owned();
     let run = editor.shown_run();
@@ -121,7 +124,8 @@ fn ones(editor: &Editor) -> Vec<One> {
     let (label, metres) =
         if short_m >= LEAST_SHORT_M { (Text::Short, Some(short_m)) } else { (Text::Spare, lay.map(|lay| lay.spare_m)) };
     let (spare, unit) = length(metres);
-    ones.push(one(Kind::Spare, label, spare, unit.to_owned(), Page::Run));
+    let short = short_m >= LEAST_SHORT_M;
+    ones.push(One { short, ..one(Kind::Spare, label, spare, unit.to_owned(), Page::Run) });
     let posts = lay.map_or_else(none, |lay| words.number(lay.posts.len() as f64, 0));
     ones.push(one(Kind::Posts, Text::Posts, posts, String::new(), Page::Run));
     let (braces, more) = braces(words, lay);
@@ -203,10 +207,26 @@ fn figure(ui: &mut Ui, corner: egui::Pos2, one: &One, units: bool, editor: &Edit
     }
     measure.paint(painter, below);
     kit::focus_ring(ui, &response, p);
+    let response = response.on_hover_text(editor.words().text(about(one)));
     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
         said.say(Message::Open(one.opens));
     }
     width
+}
+
+/// What a figure is, its unit and where it comes from.
+fn about(one: &One) -> About {
+    match one.kind {
+        Kind::Run => About::Run,
+        Kind::Nets => About::Nets,
+        Kind::Line => About::Line,
+        Kind::Spare if one.short => About::Short,
+        Kind::Spare => About::Spare,
+        Kind::Posts => About::Posts,
+        Kind::Braces => About::Braces,
+        Kind::Strip => About::Strip,
+        Kind::Weakest => About::Weakest,
+    }
 }
 
 const TAGS: [Severity; 3] = [Severity::Danger, Severity::Warning, Severity::Note];
@@ -256,6 +276,7 @@ fn findings(ui: &mut Ui, corner: egui::Pos2, width: f32, editor: &Editor, said: 
         left = drawn.right() + 14.0;
     }
     kit::focus_ring(ui, &response, p);
+    let response = response.on_hover_text(words.text(About::Findings));
     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
         said.say(Message::Open(pages::page_of_worst(editor)));
         ui.data_mut(|data| data.insert_temp(Id::unique(pages::TO_FINDINGS), true));

@@ -246,6 +246,8 @@ pub(crate) struct Figure<'a> {
     pub(crate) unit: &'a str,
     /// What it is.
     pub(crate) label: &'a str,
+    /// What it is, its unit and where it comes from, in a sentence or two.
+    pub(crate) about: &'a str,
     /// Whether it rests on something assumed.
     pub(crate) assumed: bool,
 }
@@ -271,6 +273,7 @@ pub(crate) fn figures(ui: &mut Ui, figures: &[Figure<'_>], p: &Palette) {
             Rect::from_min_size(pos2(left, rect.top()), vec2(if tight { needs[index] } else { even }, rect.height()));
         let response = ui.interact(column, ui.scope_id().with(("figure", index, one.label)), Sense::hover());
         name(&response, Role::Label, format!("{} {} {}", one.value, one.unit, one.label).trim());
+        response.on_hover_text(one.about);
         left += if tight { needs[index] + slack / figures.len().saturating_sub(1).max(1) as f32 } else { even };
         galley.paint(ui.painter(), column.min);
         if one.assumed {

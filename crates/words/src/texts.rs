@@ -1,5 +1,6 @@
 //! The tables of texts, one for each place where they are read.
 
+mod about;
 mod book;
 mod bracing;
 mod candidates;
@@ -27,6 +28,7 @@ mod store;
 mod unroll;
 mod window;
 
+pub use about::About;
 pub use book::Book;
 pub use bracing::Bracing;
 pub use candidates::Candidates;
@@ -60,6 +62,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
         table.iter().map(move |text| text.wording(language))
     }
     let mut all: Vec<&'static str> = Vec::new();
+    all.extend(of(About::ALL, language));
     all.extend(of(Book::ALL, language));
     all.extend(of(Bracing::ALL, language));
     all.extend(of(Candidates::ALL, language));

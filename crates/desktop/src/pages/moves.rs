@@ -12,7 +12,7 @@ use drawing::{Ghost, GhostMark, Palette, Thing};
 use egui::{Align2, Id, Rect, Shape, Stroke, Ui, Vec2, pos2, vec2};
 use moves::{Motion, Stays};
 use plan::Edit;
-use words::texts::{Moves as Text, Window};
+use words::texts::{About, Moves as Text, Window};
 
 use self::ahead::{Ahead, Side};
 use super::{Desk, ghosts, quiet};
@@ -166,12 +166,18 @@ fn next(ui: &mut Ui, desk: &mut Desk<'_>, side: &Side, motion: Motion, ahead: &A
         Some(_) if ahead.next.shared.is_none() => desk.second(ui, words.text(Text::NothingStays)),
         Some(stays) => {
             let (metres, unit) = words.length_parts(stays.netting_m);
-            let figure = |value, unit, label| Figure { value, unit, label: words.text(label), assumed: false };
+            let figure = |value, unit, label, about| Figure {
+                value,
+                unit,
+                label: words.text(label),
+                about: words.text(about),
+                assumed: false,
+            };
             let (stay, go) = (stays.posts.len().to_string(), stays.posts_to_move.to_string());
             let three = [
-                figure(metres.as_str(), unit, Text::NettingStays),
-                figure(stay.as_str(), "", Text::PostsStay),
-                figure(go.as_str(), "", Text::PostsMove),
+                figure(metres.as_str(), unit, Text::NettingStays, About::NettingStays),
+                figure(stay.as_str(), "", Text::PostsStay, About::PostsStay),
+                figure(go.as_str(), "", Text::PostsMove, About::PostsMove),
             ];
             kit::figures(ui, &three, p);
         }

@@ -3,7 +3,7 @@
 use egui::Ui;
 use exchange::work::sentences;
 use plan::Run;
-use words::texts::Window as Text;
+use words::texts::{About, Window as Text};
 use workup::{RunWorkup, Strip};
 
 use super::{Desk, store};
@@ -42,14 +42,20 @@ fn figures(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
     let (area, walk) = (words.area_parts(strip.area_m2), words.far_parts(strip.walk_m));
     let passes = words.number(f64::from(strip.passes), 0);
     let minutes = words.minutes_figure(strip.minutes);
-    let figure = |value, unit, label| Figure { value, unit, label: words.text(label), assumed: false };
+    let figure = |value, unit, label, about| Figure {
+        value,
+        unit,
+        label: words.text(label),
+        about: words.text(about),
+        assumed: false,
+    };
     kit::figures(
         ui,
         &[
-            Figure { assumed, ..figure(&area.0, area.1, Text::StripGround) },
-            figure(&passes, "", Text::Passes),
-            figure(&walk.0, walk.1, Text::OnFoot),
-            figure(&minutes, words.text(Text::MinutesUnit), Text::BehindMower),
+            Figure { assumed, ..figure(&area.0, area.1, Text::StripGround, About::StripGround) },
+            figure(&passes, "", Text::Passes, About::Passes),
+            figure(&walk.0, walk.1, Text::OnFoot, About::OnFoot),
+            figure(&minutes, words.text(Text::MinutesUnit), Text::BehindMower, About::Behind),
         ],
         p,
     );

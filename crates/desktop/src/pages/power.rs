@@ -11,7 +11,7 @@ mod scale;
 use drawing::Thing;
 use egui::Ui;
 use plan::{Energizer, Run};
-use words::texts::Window as Text;
+use words::texts::{About, Window as Text};
 use workup::Volts;
 
 use super::{Desk, assumed, findings, store};
@@ -90,11 +90,23 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
         let at = words.say(Text::WeakestPost, &[("post", &words.post_number(one.post, one.branch))]);
         (facts::weakest(words, one), at, one.measured)
     });
-    let mut figures = vec![Figure { value: &feed, unit: kv, label: words.text(Text::AtTheFeed), assumed }];
+    let mut figures = vec![Figure {
+        value: &feed,
+        unit: kv,
+        label: words.text(Text::AtTheFeed),
+        about: words.text(About::FeedKv),
+        assumed,
+    }];
     if let Some((figure, label, _)) = &weakest {
-        figures.push(Figure { value: figure, unit: kv, label, assumed });
+        figures.push(Figure { value: figure, unit: kv, label, about: words.text(About::Weakest), assumed });
     }
-    figures.push(Figure { value: &earth, unit: kv, label: words.text(Text::OnTheEarth), assumed });
+    figures.push(Figure {
+        value: &earth,
+        unit: kv,
+        label: words.text(Text::OnTheEarth),
+        about: words.text(About::EarthKv),
+        assumed,
+    });
     kit::figures(ui, &figures, p);
     if weakest.is_some_and(|(_, _, measured)| !measured) {
         ui.add_space(8.0);

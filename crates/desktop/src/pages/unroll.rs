@@ -1,7 +1,7 @@
 //! The page while a run is unrolled: what it would enclose if it closed here, its sides, what is left, and the keys.
 
 use egui::{Align2, Id, Sense, Stroke, StrokeKind, Ui, pos2, vec2};
-use words::texts::{Unroll as Text, Window};
+use words::texts::{About, Unroll as Text, Window};
 
 use super::Desk;
 use crate::editor::InHand;
@@ -35,11 +35,29 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
         let each = birds.map(|birds| words.area_each(lay.area_m2 / f64::from(birds)));
         let (needed, advised) = facts::braces(lay);
         let braces = (needed + advised).to_string();
-        let mut figures = vec![Figure { value: &area, unit, label: words.text(Text::IfClosedHere), assumed: false }];
+        let mut figures = vec![Figure {
+            value: &area,
+            unit,
+            label: words.text(Text::IfClosedHere),
+            about: words.text(About::Ground),
+            assumed: false,
+        }];
         if let Some((figure, unit)) = each.as_deref().and_then(|each| each.rsplit_once(' ')) {
-            figures.push(Figure { value: figure, unit, label: words.text(Text::EachIfClosed), assumed: false });
+            figures.push(Figure {
+                value: figure,
+                unit,
+                label: words.text(Text::EachIfClosed),
+                about: words.text(About::Each),
+                assumed: false,
+            });
         }
-        figures.push(Figure { value: &braces, unit: "", label: words.text(Text::Braces), assumed: false });
+        figures.push(Figure {
+            value: &braces,
+            unit: "",
+            label: words.text(Text::Braces),
+            about: words.text(About::BracesIfClosed),
+            assumed: false,
+        });
         kit::figures(ui, &figures, p);
     }
     sides(ui, desk, in_hand, corners.len());
