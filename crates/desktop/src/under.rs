@@ -6,12 +6,12 @@ mod volts;
 
 use drawing::{LineDrawing, LineView, Thing};
 use egui::{Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
-use words::texts::Window as Text;
+use words::texts::{Unroll, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pen::{self, Painted};
 use crate::said::Said;
-use crate::theme::colour;
+use crate::theme::{self, colour};
 use crate::tool::{Hand, Tool};
 
 /// Height of the unfolded line.
@@ -96,6 +96,8 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     let key = Some((editor.stamp(), run, view, rect, ui.pixels_per_point()));
     if sheet.key != key {
         sheet.drawing = match editor.in_hand().map(|in_hand| in_hand.closed.as_ref().unwrap_or(&in_hand.drawn)) {
+            // Nothing is unrolled before the first side.
+            Some(_) if !editor.has_side_in_hand() => LineDrawing::default(),
             Some(sketch) => drawing::line(&sketch.scene(editor.words()), 0, &view),
             None if editor.run().is_some() => drawing::line(&editor.scene(), run, &view),
             None => LineDrawing::default(),
@@ -104,6 +106,11 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
         sheet.key = key;
     }
     sheet.painted.paint(&pen::inside(ui.painter(), rect));
+    if editor.in_hand().is_some() && !editor.has_side_in_hand() {
+        let text = editor.words().text(Unroll::FirstCorner);
+        let ink = colour(editor.theme().palette().ink2);
+        ui.painter().text(rect.center(), egui::Align2::CENTER_CENTER, text, theme::regular(13.0), ink);
+    }
     let thing_at =
         |at: egui::Pos2| -> Option<Thing> { sheet.drawing.thing_at([at.x - rect.left(), at.y - rect.top()], REACH_PX) };
     // The place of the ground that the line shows at a spot.

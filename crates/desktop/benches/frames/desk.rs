@@ -73,6 +73,16 @@ impl Desk {
         Took { busy: clock.saturating_sub(self::waited().saturating_sub(waited)), clock }
     }
 
+    /// One frame after a message, the message included.
+    pub(crate) fn timed(&mut self, message: Message) -> Took {
+        let (waited, from) = (waited(), Instant::now());
+        self.say(message);
+        let clock = from.elapsed();
+        let said = Took { busy: clock.saturating_sub(self::waited().saturating_sub(waited)), clock };
+        let frame = self.frame(Vec::new());
+        Took { busy: said.busy + frame.busy, clock: said.clock + frame.clock }
+    }
+
     /// Paints the frame that was asked for, if its time has come; says whether there was one.
     pub(crate) fn frame_if_due(&mut self) -> bool {
         let is_due = self.due.lock().unwrap().is_some_and(|due| due <= Instant::now());

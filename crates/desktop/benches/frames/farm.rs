@@ -1,4 +1,4 @@
-//! Plans to measure with: one long run, and a farm of a thousand things.
+//! Plans to measure with: one long run, and farms of a thousand and of ten thousand things.
 
 use plan::{
     Coop, Gate, GateKind, Hazard, HazardKind, KeepOut, NetKind, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest,
@@ -63,15 +63,18 @@ pub(crate) fn searched() -> Plan {
     plan
 }
 
-/// Twelve runs of five nets with five readings each, forty keep-outs and twenty hazards.
-pub(crate) fn thousand() -> Plan {
+/// So many runs of five nets with five readings each, forty keep-outs and twenty hazards.
+pub(crate) fn of_runs(runs: u32) -> Plan {
+    // About square.
+    let columns = (1..=runs).find(|columns| columns * columns >= runs).unwrap_or(1);
+    let side_m = 90.0 * f64::from(columns) - 35.0;
     let mut plan = Plan::default();
-    plan.ground.boundary = [(-55.0, -55.0), (325.0, -55.0), (325.0, 235.0), (-55.0, 235.0)]
+    plan.ground.boundary = [(-55.0, -55.0), (side_m, -55.0), (side_m, side_m), (-55.0, side_m)]
         .map(|(east, north)| Point::new(east, north))
         .to_vec();
-    plan.store.nets.push(long(60));
-    for index in 0..12 {
-        let middle = Point::new(f64::from(index % 4) * 90.0, f64::from(index / 4) * 90.0);
+    plan.store.nets.push(long(5 * runs));
+    for index in 0..runs {
+        let middle = Point::new(f64::from(index % columns) * 90.0, f64::from(index / columns) * 90.0);
         let laid = run(index as usize, middle, 5, 5);
         for reading in 0..5 {
             plan.readings.push(Reading {

@@ -25,6 +25,9 @@ impl Editor {
         if self.lesson == Lesson::ReadLine && matches!(message, Message::Open(_) | Message::Use(_) | Message::Make(_)) {
             self.lesson = Lesson::Done;
         }
+        if self.lesson == Lesson::Drag && matches!(message, Message::Use(_)) {
+            self.lesson = Lesson::Done;
+        }
         match message {
             Message::Open(page) => {
                 // The page's own name leads back from other shapes.

@@ -83,11 +83,18 @@ impl Editor {
         self.in_hand.as_deref()
     }
 
+    /// Whether a side of it is drawn.
+    pub fn has_side_in_hand(&self) -> bool {
+        self.in_hand().is_some_and(|in_hand| in_hand.unrolled.corners.len() > 1)
+    }
+
     /// The run that figures are about: the one being unrolled as if it closed here, else the one in hand.
     pub fn shown_run(&self) -> Option<(&Run, &RunWorkup)> {
         match &self.in_hand {
-            Some(in_hand) => in_hand.closed.as_ref().unwrap_or(&in_hand.drawn).run(),
-            None => self.run(),
+            Some(in_hand) if in_hand.unrolled.corners.len() > 1 => {
+                in_hand.closed.as_ref().unwrap_or(&in_hand.drawn).run()
+            }
+            _ => self.run(),
         }
     }
 

@@ -115,11 +115,14 @@ fn sides(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand, set: usize) {
 
 fn store(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     let (words, p, unrolled) = (desk.words, desk.p, &in_hand.unrolled);
-    let places = [("left", unrolled.in_store.to_string()), ("owned", in_hand.rolls.count().to_string())];
+    // Before the first corner is set no roll is begun.
+    let begun = matches!(desk.editor.tool(), Tool::Outline { corners, .. } if !corners.is_empty());
+    let left = if begun { unrolled.in_store } else { in_hand.rolls.count() };
+    let places = [("left", left.to_string()), ("owned", in_hand.rolls.count().to_string())];
     let places = places.each_ref().map(|(name, figure)| (*name, figure.as_str()));
     desk.section(ui, words.text(Text::InStore), &words.say(Text::InStoreAside, &places));
     ui.add_space(8.0);
-    super::run::rolls(ui, unrolled.begun, unrolled.in_store, p);
+    super::run::rolls(ui, in_hand.rolls.count() - left, left, p);
 }
 
 fn keys(ui: &mut Ui, desk: &mut Desk<'_>) {
