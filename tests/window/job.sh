@@ -1,6 +1,6 @@
 #!/bin/sh
 # One whole job at the real window, under Xvfb with xdotool: from the question about rolls to a saved plan with a second run
-# unrolled beside the first, once by the mouse alone and once by the keyboard alone. What the two plans come to must be the
+# unrolled beside the first, once by the mouse alone and once by the keyboard alone. What both plans come to must be the
 # same, line for line.
 #
 #   tests/window/job.sh target/release/netfold FOLDER
@@ -15,43 +15,96 @@ cd "$2"
 
 click() {
     xdotool mousemove "$1" "$2"
-    sleep 0.4
+    sleep 0.5
     xdotool click 1
-    sleep 0.4
+    sleep 0.6
 }
 press() {
     for key in "$@"; do
         xdotool key "$key"
-        sleep 0.15
+        sleep 0.2
     done
 }
-# Nine panels on from the last corner, turned by so many degrees.
+# Types over what stands in the field that has the focus.
+over() {
+    press ctrl+a
+    xdotool type "$1"
+    sleep 0.2
+}
+# A side of so many panels, turned by so many degrees: Tab leads to the side, the panels, the turn.
 side() {
     press Tab Tab
-    xdotool key ctrl+a
-    xdotool type 9
+    over "$1"
     press Tab
-    xdotool key ctrl+a
-    xdotool type "$1"
+    over "$2"
     press Return
-    sleep 0.3
 }
 
-echo "by the mouse:"
-export XDG_STATE_HOME="$here/mouse-state"
-start
-click 430 22
-picture mouse-question
-# Lay it out.
-click 460 446
-sleep 1
-picture mouse-laid
-# The wheel, twice away from the map.
-xdotool mousemove 460 334
-for _ in 1 2 3 4 5 6; do xdotool click 5; sleep 0.1; done
-sleep 0.5
-# Unroll a run: east, south, west, and home.
-click 1010 142
-picture mouse-tool
-for at in $MOUSE_CORNERS; do click "${at%,*}" "${at#*,}"; done
-picture mouse-unrolled
+by_mouse() {
+    # Start with your own rolls, lay them out; the wheel takes the map farther away.
+    click 430 22
+    click 302 373
+    sleep 1
+    picture mouse-laid
+    xdotool mousemove 460 334
+    for _ in 1 2 3; do
+        xdotool click 5
+        sleep 0.3
+    done
+    sleep 1
+    # Unroll a run: east, south, west, and home onto the first corner. Posts catch the corners.
+    click 1000 142
+    click 620 300
+    click 820 300
+    click 820 471
+    click 620 471
+    picture mouse-unrolled
+    click 620 300
+    sleep 1
+    picture mouse-closed
+    # The plan's menu, Save, and Save in the chooser with the name that it offers.
+    click 95 22
+    click 80 95
+    picture mouse-chooser
+    click 456 595
+    sleep 1
+}
+
+by_keys() {
+    # New from rolls, Enter lays them out; R unrolls, arrows lead to the first corner, Space sets it.
+    press ctrl+n Return
+    sleep 1
+    picture keys-laid
+    press r
+    for _ in $(seq 22); do xdotool key Right; done
+    for _ in $(seq 4); do xdotool key Up; done
+    sleep 0.5
+    press space
+    side 7 90
+    side 6 90
+    side 7 90
+    picture keys-unrolled
+    press Return
+    sleep 1
+    picture keys-closed
+    press ctrl+s
+    picture keys-chooser
+    press Return
+    sleep 1
+}
+
+for hand in mouse keys; do
+    echo "by the $hand:"
+    export XDG_STATE_HOME="$here/$hand-state"
+    mkdir -p "$hand"
+    cd "$hand"
+    start
+    "by_$hand"
+    close
+    plan=$(ls ./*.netfold.json) || fail "nothing was saved by the $hand"
+    "$netfold" report "$plan" >"../$hand.txt"
+    cd "$here"
+done
+grep -q "Run 2" mouse.txt || fail "there is no second run"
+diff mouse.txt keys.txt || fail "the two jobs come to different plans"
+echo "by the mouse and by the keyboard the plans come to the same: $(wc -l <mouse.txt) lines"

@@ -258,7 +258,11 @@ fn focus_by_typing(ui: &Ui) {
         });
         ui.memory_mut(|memory| memory.request_focus(first));
     } else if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab)) {
-        ui.memory_mut(|memory| memory.request_focus(first));
+        // Tab has set out for the next widget of the window; it ends here.
+        ui.memory_mut(|memory| {
+            memory.move_focus(egui::FocusDirection::None);
+            memory.request_focus(first);
+        });
     }
 }
 

@@ -169,10 +169,7 @@ fn keys_alone_unroll_a_run() {
     press(&mut desk, Key::ArrowUp, 3);
     press(&mut desk, Key::Space, 1);
     for turn in ["0", "90", "90"] {
-        desk.event(Event::Text("5".to_owned()));
-        desk.run();
-        desk.key_press(Key::Tab);
-        desk.run();
+        press(&mut desk, Key::Tab, 2);
         hand_types_panels(&mut desk, "9");
         desk.key_press(Key::Tab);
         desk.run();
