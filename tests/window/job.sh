@@ -106,5 +106,7 @@ for hand in mouse keys; do
     cd "$here"
 done
 grep -q "Run 2" mouse.txt || fail "there is no second run"
-diff mouse.txt keys.txt || fail "the two jobs come to different plans"
+# Where the second run lies is each hand's own matter.
+for hand in mouse keys; do grep -v "_at:" "$hand.txt" >"$hand-plan.txt"; done
+diff mouse-plan.txt keys-plan.txt || fail "the two jobs come to different plans"
 echo "by the mouse and by the keyboard the plans come to the same: $(wc -l <mouse.txt) lines"

@@ -191,7 +191,10 @@ impl Asking {
             }
             Purpose::SaveKeys => {
                 let written = fieldsheet::keys(words, &commands::keys(editor), fieldsheet::Paper::default())
-                    .map_err(|error| error.to_string())
+                    .map_err(|error| {
+                        tracing::warn!(%error, "the page of keys");
+                        words.text(words::texts::Window::SheetCannot).to_owned()
+                    })
                     .and_then(|bytes| shelf::write(&path, &bytes, words));
                 if let Err(sentence) = written {
                     self.question = Some(Question::Told(sentence, Some(chooser)));

@@ -20,8 +20,8 @@ pub(crate) enum Does {
     Say(Message),
     /// It asks the window.
     Ask(Ask),
-    /// It makes all of the window so many times as large.
-    Scale(f32),
+    /// It makes all of the window larger, or smaller.
+    Size { larger: bool },
     /// Nothing: its keys act on the map alone.
     Nothing,
 }
@@ -176,8 +176,8 @@ fn view(list: &mut List, editor: &Editor) {
         let name = words.say(Text::UnitsAre, &[("units", words.text(name))]);
         list.say(name, "", words.units != units, Message::Units(units));
     }
-    list.add(words.text(Text::Larger), "Ctrl +", true, Does::Scale(1.25));
-    list.add(words.text(Text::Smaller), "Ctrl −", true, Does::Scale(0.8));
+    list.add(words.text(Text::Larger), "Ctrl +", true, Does::Size { larger: true });
+    list.add(words.text(Text::Smaller), "Ctrl −", true, Does::Size { larger: false });
     list.add(words.text(Text::Keys), "", true, Does::Ask(Ask::SaveKeys));
 }
 

@@ -167,7 +167,8 @@ fn braces(words: Words, lay: Option<&Lay>) -> (String, String) {
     let places = [("used", set_figure.as_str()), ("owned", figure.as_str())];
     match (needed - set, weak, advised) {
         (0, 0, _) if set > 0 => (figure, words.text(Text::BracesSet).to_owned()),
-        (0, weak, _) if set > 0 => (figure, words.say(Text::BracesTooWeak, &[("weak", &weak.to_string())])),
+        // What fails comes before what is missing.
+        (_, weak, _) if weak > 0 => (figure, words.say(Text::BracesTooWeak, &[("weak", &weak.to_string())])),
         (left, ..) if set > 0 => {
             (words.say(Text::UsedOfOwned, &places), words.say(Text::BracesToSet, &[("left", &left.to_string())]))
         }

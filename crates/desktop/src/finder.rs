@@ -8,9 +8,9 @@ use words::texts::Commands as Text;
 
 use crate::commands::{self, Command, Does};
 use crate::editor::Editor;
-use crate::kit;
 use crate::said::Said;
 use crate::theme::{self, colour};
+use crate::{kit, menus};
 
 const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::K);
 const WIDTH: f32 = 520.0;
@@ -81,7 +81,7 @@ fn run(ui: &Ui, command: Command, said: &mut Said) {
     match command.does {
         Does::Say(message) => said.say(message),
         Does::Ask(ask) => said.ask(ask),
-        Does::Scale(by) => ui.ctx().set_zoom_factor((ui.ctx().zoom_factor() * by).clamp(0.5, 3.0)),
+        Does::Size { larger } => menus::step_size(ui.ctx(), larger),
         Does::Nothing => {}
     }
 }

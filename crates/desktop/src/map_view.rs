@@ -310,8 +310,9 @@ fn draw_by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             (Key::ArrowDown, vec2(0.0, -1.0)),
         ];
         for (key, way) in ways {
-            moved += way * input.count_and_consume_key(Modifiers::NONE, key) as f32;
+            // With Shift first: without would match it too.
             moved += way * 0.1 * input.count_and_consume_key(Modifiers::SHIFT, key) as f32;
+            moved += way * input.count_and_consume_key(Modifiers::NONE, key) as f32;
         }
     });
     if moved != Vec2::ZERO {

@@ -96,6 +96,19 @@ pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
     });
 }
 
+/// Makes all of the window one of the menu's sizes larger or smaller.
+pub(crate) fn step_size(ctx: &egui::Context, larger: bool) {
+    let now = ctx.zoom_factor() * 100.0;
+    let next = if larger {
+        SIZES.into_iter().find(|&percent| percent as f32 > now + 0.5)
+    } else {
+        SIZES.into_iter().rev().find(|&percent| (percent as f32) < now - 0.5)
+    };
+    if let Some(percent) = next {
+        ctx.set_zoom_factor(percent as f32 / 100.0);
+    }
+}
+
 /// The menu of the ground today, under its word.
 pub(crate) fn today(button: &Response, editor: &Editor, said: &mut Said) {
     let words = editor.words();

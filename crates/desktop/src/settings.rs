@@ -19,22 +19,15 @@ const NAME: &str = "settings.json";
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
-    theme: Kept,
+    theme: Option<String>,
     language: Option<String>,
     feet: bool,
     size_percent: Option<u32>,
     last_plan: Option<PathBuf>,
 }
 
-/// A theme's name in the file.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum Kept {
-    #[default]
-    Light,
-    Dark,
-    Contrast,
-}
+/// Names of the themes in the file.
+const THEMES: [(Theme, &str); 3] = [(Theme::Light, "light"), (Theme::Dark, "dark"), (Theme::Contrast, "contrast")];
 
 impl Settings {
     /// Reads them from a folder.
@@ -55,11 +48,8 @@ impl Settings {
 
     /// The theme.
     pub fn theme(&self) -> Theme {
-        match self.theme {
-            Kept::Light => Theme::Light,
-            Kept::Dark => Theme::Dark,
-            Kept::Contrast => Theme::Contrast,
-        }
+        let kept = THEMES.into_iter().find(|(_, name)| self.theme.as_deref() == Some(name));
+        kept.map_or(Theme::Light, |(theme, _)| theme)
     }
 
     /// The language.
@@ -85,11 +75,7 @@ impl Settings {
     /// What a window shows now.
     pub(crate) fn of(theme: Theme, words: Words, zoom: f32, plan: Option<&Path>) -> Self {
         Self {
-            theme: match theme {
-                Theme::Light | Theme::Print => Kept::Light,
-                Theme::Dark => Kept::Dark,
-                Theme::Contrast => Kept::Contrast,
-            },
+            theme: THEMES.into_iter().find(|(one, _)| *one == theme).map(|(_, name)| name.to_owned()),
             language: Some(words.language.tag().to_owned()),
             feet: words.units == Units::Feet,
             size_percent: Some((zoom * 100.0).round() as u32),

@@ -60,6 +60,8 @@ pub(crate) fn set_up(ctx: &egui::Context) {
     ctx.options_mut(|options| {
         // Ctrl+Q closes, as the window manager does: where work is unsaved the window asks first.
         options.input_options.line_scroll_speed = 24.0;
+        // The keys that make all larger step through the menu's sizes.
+        options.zoom_with_keyboard = false;
     });
 }
 

@@ -7,6 +7,7 @@ use egui::{
 };
 use words::texts::Unroll as Text;
 use words::{Measure, Range};
+use workup::unroll::Unrolled;
 
 use crate::editor::{Editor, InHand, Message};
 use crate::icons;
@@ -30,7 +31,7 @@ pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> Vec<Ink> {
     let (view, words) = (editor.view(), editor.words());
     let mut ink = drawing::unroll::reach(view, words, &in_hand.unrolled);
     ink.extend(in_hand.drawn.drawing.ink(view));
-    ink.extend(drawing::unroll::turn(view, words, &in_hand.unrolled.corners));
+    ink.extend(drawing::unroll::turn(view, words, &in_hand.unrolled));
     ink
 }
 
@@ -61,7 +62,8 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
         };
         response.widget_info(|| {
             let (head, below) = left(editor, in_hand);
-            WidgetInfo::labeled(Role::Label, true, format!("{head}, {below}, {text}"))
+            let told: Vec<&str> = [head.as_str(), &below, text].into_iter().filter(|one| !one.is_empty()).collect();
+            WidgetInfo::labeled(Role::Label, true, told.join(", "))
         });
         let edge = Stroke::new(1.5, colour(p.ink));
         ui.painter().add(Shape::convex_polygon(icons::cut_plate(place, 8.0), colour(p.sheet), edge));
@@ -151,7 +153,7 @@ fn shown(editor: &Editor, in_hand: &InHand, corners: &[plan::Point]) -> [(Field,
     let laid_m = laid_m(in_hand, corners);
     let side_m = unrolled.along_m.last().map_or(0.0, |along_m| along_m - laid_m);
     let panels = in_hand.rolls.panels(laid_m, laid_m + side_m);
-    let turn = turn_deg(&unrolled.corners).map(|turn| words.typed_parts(Measure::Degrees, turn).0);
+    let turn = turn_deg(unrolled).map(|turn| words.typed_parts(Measure::Degrees, turn).0);
     let turn_text = if corners.len() < 2 { Text::Bearing } else { Text::Turn };
     [
         (Field::Side, Text::Side, words.typed_parts(Measure::Length, side_m).0, 52.0),
@@ -314,16 +316,12 @@ fn text_width(ui: &Ui, text: &str) -> f32 {
 }
 
 /// The turn into the side in hand, or the bearing of a first side, degrees.
-fn turn_deg(corners: &[plan::Point]) -> Option<f64> {
-    let bearing = |one: plan::Point, other: plan::Point| {
-        (other.east_m - one.east_m).atan2(other.north_m - one.north_m).to_degrees()
-    };
-    match *corners {
-        [one, other] => Some(bearing(one, other).rem_euclid(360.0)),
-        [.., before, corner, next] => {
-            let turn = bearing(corner, next) - bearing(before, corner);
-            Some(((turn + 180.0).rem_euclid(360.0) - 180.0).abs())
+fn turn_deg(unrolled: &Unrolled) -> Option<f64> {
+    match *unrolled.corners {
+        [one, other] => {
+            let bearing = (other.east_m - one.east_m).atan2(other.north_m - one.north_m).to_degrees();
+            Some(bearing.rem_euclid(360.0))
         }
-        _ => None,
+        _ => unrolled.turns_deg.get(unrolled.corners.len().checked_sub(2)?).copied(),
     }
 }

@@ -38,6 +38,9 @@ const SAVE_AS: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(
 const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::O);
 const NEW: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::N);
 const DOUBLE: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::D);
+const LARGER: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Plus);
+const LARGER_TOO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Equals);
+const SMALLER: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Minus);
 /// Keys of the pages, in their order.
 const PAGE_KEYS: [Key; 6] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5, Key::Num6];
 const REDO_TOO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Y);
@@ -184,7 +187,10 @@ impl Window {
         let mut first = Said::default();
         if !self.asking.is_open() && !finder::is_open(ui) {
             shortcuts(ui, &self.editor, &mut first);
-            finder::shortcut(ui);
+            // Under the first question there is nothing to be found or drawn yet.
+            if self.editor.question().is_none() {
+                finder::shortcut(ui);
+            }
             map_view::keys(ui, &self.editor, &mut first);
         }
         map_view::listen(ui, parts.map, &self.editor, &mut first);
@@ -326,6 +332,9 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
             if input.consume_shortcut(&DOUBLE) {
                 said.say(Message::Duplicate);
             }
+            if editor.question().is_some() {
+                return;
+            }
             if input.consume_key(Modifiers::NONE, Key::F9) {
                 said.say(Message::Fold(!editor.is_folded()));
             }
@@ -342,6 +351,11 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
                 said.say(Message::UseOn(Page::Run, Tool::outline(Drawn::Run)));
             }
         });
+    }
+    for (shortcut, larger) in [(LARGER, true), (LARGER_TOO, true), (SMALLER, false)] {
+        if ui.input_mut(|input| input.consume_shortcut(&shortcut)) {
+            menus::step_size(ui.ctx(), larger);
+        }
     }
     for (shortcut, ask) in [(SAVE_AS, Ask::SaveAs), (SAVE, Ask::Save), (OPEN, Ask::Open), (NEW, Ask::NewFromRolls)] {
         if ui.input_mut(|input| input.consume_shortcut(&shortcut)) {

@@ -133,8 +133,9 @@ fn plate(pen: &mut Pen, middle: Px, text: &str, kind: Type, cut: f64, colours: &
 }
 
 /// The turn into the side in hand: an arc from the line that went on, with its degrees.
-pub fn turn(view: &View, words: Words, corners: &[Point]) -> Vec<Ink> {
-    let [.., before, corner, next] = *corners else { return Vec::new() };
+pub fn turn(view: &View, words: Words, unrolled: &Unrolled) -> Vec<Ink> {
+    let [.., before, corner, next] = *unrolled.corners else { return Vec::new() };
+    let Some(&turn_deg) = unrolled.turns_deg.get(unrolled.corners.len() - 2) else { return Vec::new() };
     let [before, corner, next] = [before, corner, next].map(|at| view.px(at));
     let (Some(on), Some(away)) = (direction(before, corner), direction(corner, next)) else { return Vec::new() };
     let radius = 34.0;
@@ -153,6 +154,6 @@ pub fn turn(view: &View, words: Words, corners: &[Point]) -> Vec<Ink> {
     let arc: Vec<Px> = (0..=12).map(|step| at(f64::from(step) / 12.0, radius)).collect();
     pen.line(&arc, 1.0, colours.ink2);
     let kind = Type::new(11.0, Weight::Medium, colours.ink);
-    plate(&mut pen, at(0.5, radius + 18.0), &words.degrees(turn_rad.abs().to_degrees()), kind, 0.0, colours);
+    plate(&mut pen, at(0.5, radius + 18.0), &words.degrees(turn_deg), kind, 0.0, colours);
     in_theme(pen.ink, view.theme)
 }

@@ -1,8 +1,8 @@
 //! A run while it is being unrolled: how the nets left in the store fall along what is drawn, post by post, and from
 //! where the next corner closes it exactly.
 //!
-//! Nets are taken from the store longest first, as [`crate::nets`] does where a run names none, and lie from the first
-//! corner on. Lengths are those of the map: what the ground takes up is known when the run is laid.
+//! Nets are taken from the store longest first and lie from the first corner on; the last one is of whichever kind leaves
+//! the least over. Lengths are those of the map: what the ground takes up is known when the run is laid.
 
 use geometry::{ClosingCurve, Net, Outline, Vector};
 use plan::{Plan, Point, Run};
@@ -21,6 +21,8 @@ pub struct Rolls {
     posts: Vec<(f64, usize)>,
     /// Length of them all, metres.
     length_m: f64,
+    /// Length of each kind and how many of it there are, longest first.
+    kinds: Vec<(usize, f64, usize)>,
 }
 
 impl Rolls {
@@ -30,6 +32,7 @@ impl Rolls {
         let mut rolls = Self::default();
         for kind in nets::by_length(plan, &left) {
             let Ok(net) = nets::built(&plan.store.nets[kind]) else { continue };
+            rolls.kinds.push((kind, net.length_m(), left[kind] as usize));
             for _ in 0..left[kind] {
                 // Beyond any run that can be worked out; the store's count may be a slip of the pen.
                 if rolls.posts.len() + net.panels() > geometry::MAX_CHAIN_POSTS {
@@ -70,9 +73,35 @@ impl Rolls {
         self.nets.iter().take(count).map(|&(kind, _)| plan.store.nets[kind].id.clone()).collect()
     }
 
-    /// The fewest that are so long; `None` where all together are not.
-    fn fewest(&self, metres: f64) -> Option<usize> {
-        (1..=self.count()).find(|&count| self.first_m(count) >= metres - ON_POST_M)
+    /// Ids of the nets that close a run: the first ones, and the last of its own kind.
+    pub fn closing_ids(&self, plan: &Plan, closing: &Closing) -> Vec<String> {
+        let mut ids = self.ids(plan, closing.nets.saturating_sub(1));
+        ids.extend(closing.last.map(|kind| plan.store.nets[kind].id.clone()));
+        ids
+    }
+
+    /// Whether they are of more than one kind.
+    pub fn are_mixed(&self) -> bool {
+        self.kinds.len() > 1
+    }
+
+    /// What so many nets reach, by the kind of the last one: metres and that kind.
+    fn reaches(&self, count: usize) -> impl Iterator<Item = (f64, usize)> + '_ {
+        let before = count.saturating_sub(1);
+        let used = move |kind: usize| self.nets[..before].iter().filter(|net| net.0 == kind).count();
+        let kinds = self.kinds.iter().filter(move |(kind, _, owned)| count <= self.count() && used(*kind) < *owned);
+        kinds.map(move |&(kind, length_m, _)| (self.first_m(before) + length_m, kind))
+    }
+
+    /// The fewest nets that are so long and of those the least: how many, metres, the last one's kind. All of them where none
+    /// are.
+    fn fewest(&self, metres: f64) -> (usize, f64, Option<usize>) {
+        let least = |count: usize| {
+            let enough = self.reaches(count).filter(|&(reach_m, _)| reach_m >= metres - ON_POST_M);
+            enough.min_by(|one, other| one.0.total_cmp(&other.0)).map(|(reach_m, kind)| (count, reach_m, Some(kind)))
+        };
+        let all = (self.count(), self.length_m, self.nets.last().map(|net| net.0));
+        (1..=self.count()).find_map(least).unwrap_or(all)
     }
 
     /// The post nearest to a place of the line, metres along it, if any lies after `after_m`.
@@ -105,6 +134,8 @@ pub struct Unrolled {
     pub corners: Vec<Point>,
     /// Length up to each corner, metres.
     pub along_m: Vec<f64>,
+    /// How far the line turns at each corner, degrees, the closing side among them; of two corners none turns.
+    pub turns_deg: Vec<f64>,
     /// Nets begun, the one in hand last.
     pub begun: usize,
     /// Netting left on the net in hand, metres.
@@ -124,6 +155,8 @@ pub struct Unrolled {
 pub struct Closing {
     /// The fewest nets that do it, or all where none do.
     pub nets: usize,
+    /// Kind of the last of them, its place in the store's list; the others are the first ones of the rolls.
+    pub last: Option<usize>,
     /// Netting that they have beyond it, metres; less than nothing where even all of them fall short.
     pub spare_m: f64,
     /// Length of the last side, metres.
@@ -159,10 +192,26 @@ pub fn unroll(rolls: &Rolls, corners: Vec<Point>) -> Unrolled {
         roll_m: end_m - start_m,
         in_store: rolls.count() - begun,
         short_m: (line_m - rolls.length_m).max(0.0),
+        turns_deg: turns_deg(&corners),
         closing: closing(rolls, &corners, line_m),
         corners,
         along_m,
     }
+}
+
+/// How far a ring of corners turns at each, degrees, to whichever hand.
+fn turns_deg(corners: &[Point]) -> Vec<f64> {
+    let count = corners.len();
+    if count < 3 {
+        return Vec::new();
+    }
+    let way = |from: usize, to: usize| point(corners[to % count]) - point(corners[from % count]);
+    (0..count)
+        .map(|index| {
+            let (before, after) = (way(index + count - 1, index), way(index, index + 1));
+            before.cross(after).abs().atan2(before.dot(after)).to_degrees()
+        })
+        .collect()
 }
 
 fn closing(rolls: &Rolls, corners: &[Point], line_m: f64) -> Option<Closing> {
@@ -172,11 +221,11 @@ fn closing(rolls: &Rolls, corners: &[Point], line_m: f64) -> Option<Closing> {
     }
     let (first, before, last) = (point(first), point(before), point(last));
     let side_m = last.distance_m(first);
-    let nets = rolls.fewest(line_m + side_m).unwrap_or(rolls.count());
+    let (nets, reach_m, last_kind) = rolls.fewest(line_m + side_m);
     let laid_m = line_m - before.distance_m(last);
     // From the first side alone it closes onto itself; that encloses nothing.
-    let curve = (corners.len() > 2).then(|| ClosingCurve::new(before, first, rolls.first_m(nets) - laid_m)).flatten();
-    Some(Closing { nets, spare_m: rolls.first_m(nets) - line_m - side_m, side_m, curve })
+    let curve = (corners.len() > 2).then(|| ClosingCurve::new(before, first, reach_m - laid_m)).flatten();
+    Some(Closing { nets, last: last_kind, spare_m: reach_m - line_m - side_m, side_m, curve })
 }
 
 /// Where netting itself takes hold of a corner in hand.
@@ -214,13 +263,12 @@ pub fn catch(rolls: &Rolls, corners: &[Point], at: Point, reach_m: f64) -> Optio
     let with_pointer: Vec<Point> = corners.iter().copied().chain([place(at)]).collect();
     let closing = unroll(rolls, with_pointer).closing;
     // Just beyond a curve the next net begins: the curve behind the pointer takes hold too.
-    let curves = closing.into_iter().flat_map(|closing| {
-        let behind = (corners.len() > 1 && closing.nets > 1).then(|| closing.nets - 1);
-        let behind = behind.and_then(|nets| {
-            let curve = ClosingCurve::new(from, point(corners[0]), rolls.first_m(nets) - laid)?;
-            Some((nets, curve))
-        });
-        closing.curve.map(|curve| (closing.nets, curve)).into_iter().chain(behind)
+    let counts =
+        closing.filter(|_| corners.len() > 1).map_or(0..0, |closing| closing.nets.saturating_sub(1)..closing.nets + 1);
+    let curves = counts.filter(|&nets| nets > 0).flat_map(|nets| {
+        let home = point(corners[0]);
+        let curve = move |(reach_m, _): (f64, usize)| Some((nets, ClosingCurve::new(from, home, reach_m - laid)?));
+        rolls.reaches(nets).filter_map(curve)
     });
     let near = |place: geometry::Point| place.distance_m(at);
     let on_curve = curves.filter_map(|(nets, curve)| {

@@ -55,6 +55,31 @@ fn beyond_all_netting_it_says_how_much_is_missing() {
 }
 
 #[test]
+fn of_several_kinds_the_last_net_is_the_one_that_leaves_least_over() {
+    let mut plan = store(2);
+    let short =
+        NetKind { id: "short".into(), count: Some(1), length_m: 25.0, panels: Some(7), ..plan.store.nets[0].clone() };
+    plan.store.nets.push(short);
+    let rolls = Rolls::of(&plan);
+    assert_eq!((rolls.count(), rolls.length_m()), (3, 125.0));
+    // 70 m round: 50 and 25 leave 5 m, two of 50 would leave 30.
+    let corners = vec![at(0.0, 0.0), at(25.0, 0.0), at(25.0, 10.0), at(0.0, 10.0)];
+    let closing = unroll(&rolls, corners.clone()).closing.unwrap();
+    assert_eq!(
+        (closing.nets, rolls.closing_ids(&plan, &closing)),
+        (2, vec![plan.store.nets[0].id.clone(), "short".into()])
+    );
+    assert!((closing.spare_m - 5.0).abs() < 1e-9);
+    // And 75 m is a curve of its own.
+    let curve = closing.curve.unwrap();
+    let near = curve.nearest((-2.0, 10.0).into());
+    let (place, caught) = catch(&rolls, &corners[..3], at(near.east_m - 0.1, near.north_m), 0.5).unwrap();
+    assert!(matches!(caught, Caught::Curve { nets: 2 } | Caught::CurveAndPost { nets: 2, .. }), "{caught:?}");
+    let closed = unroll(&rolls, vec![corners[0], corners[1], corners[2], place]);
+    assert!(closed.closing.unwrap().is_exact());
+}
+
+#[test]
 fn nets_that_stand_elsewhere_are_not_unrolled_again() {
     let mut plan = store(5);
     let id = plan.store.nets[0].id.clone();

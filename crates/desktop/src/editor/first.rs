@@ -75,6 +75,7 @@ impl Editor {
 
     /// Back to what was there before the question.
     pub(super) fn leave_question(&mut self) {
+        self.tool = crate::tool::Tool::Pick;
         if let Some(Question { was, .. }) = self.question.take() {
             self.restore(*was);
         }

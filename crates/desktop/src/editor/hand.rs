@@ -22,6 +22,7 @@ impl Editor {
         if let Some(mut edit) = edit {
             let thing = match &mut edit {
                 Edit::AddRun { index, run } => {
+                    run.nets = run.nets.take().or_else(|| self.unrolled_nets(&run.outline));
                     run.name = self.words.say(Text::RunNumber, &[("number", &(*index + 1).to_string())]);
                     Thing::Run { run: *index }
                 }

@@ -299,7 +299,7 @@ impl Editor {
     pub(super) fn duplicate(&mut self) {
         let beside = |at: Point| Point::new(at.east_m + BESIDE_M, at.north_m - BESIDE_M);
         match self.picked {
-            Some(thing) if thing.run().is_some() => {
+            Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
                 let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
                 let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
                 let second = Run { id: free_run_id(&self.plan), name, ..run.carried(beside) };

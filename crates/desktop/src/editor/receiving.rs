@@ -141,6 +141,8 @@ impl Editor {
             Message::BringHeights(import) => self.bring_heights(*import),
         }
         self.unroll_on();
+        // Whatever led to the page about volts, or to another run on it.
+        self.reckon_sound();
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
         let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();

@@ -5,7 +5,7 @@
 
 use care::Findings;
 use drawing::{About, Drawing, Role, Scene};
-use plan::{Coop, Ground, Plan, Point, Run, Store};
+use plan::{Coop, Plan, Point, Run, Store};
 use words::Words;
 use words::texts::Unroll as Text;
 use workup::unroll::{Caught, Rolls, Unrolled, catch, unroll};
@@ -117,31 +117,45 @@ impl Editor {
         let unrolled = unroll(&rolls, places);
         let Store { nets, brace, mower, rates, .. } = self.plan.store.clone();
         let store = Store { nets, brace, mower, rates, ..Store::default() };
-        let run = |closed: bool, nets: usize| Run {
+        let run = |closed: bool, nets: Vec<String>| Run {
             id: String::from("in hand"),
             name: self.words.text(Text::Title).to_owned(),
             outline: unrolled.corners.clone(),
             closed: Some(closed),
-            nets: Some(rolls.ids(&self.plan, nets)),
+            nets: Some(nets),
             start_m: Some(0.0),
             ..Run::default()
         };
         let bare = Plan { store: store.clone(), ..Plan::default() };
-        let drawn = Sketch::of(run(false, unrolled.begun), bare, self.words);
+        let drawn = Sketch::of(run(false, rolls.ids(&self.plan, unrolled.begun)), bare, self.words);
         let closes = unrolled.closing.filter(|_| unrolled.corners.len() >= FEWEST_CORNERS);
         let closed = closes.map(|closing| {
             // Soil and keep-outs weigh on corners and strip; where others stand does not.
-            let ground = Ground { soil: self.plan.ground.soil.clone(), ..self.plan.ground.clone() };
+            let ground = self.plan.ground.clone();
             let coop: Option<Coop> = self.plan.coop.clone();
-            Sketch::of(run(true, closing.nets), Plan { ground, coop, store, ..Plan::default() }, self.words)
+            Sketch::of(
+                run(true, rolls.closing_ids(&self.plan, &closing)),
+                Plan { ground, coop, store, ..Plan::default() },
+                self.words,
+            )
         });
         self.in_hand = Some(Box::new(InHand { rolls, unrolled, drawn, closed, of }));
         self.stamp += 1;
     }
 
+    /// The nets that a run was unrolled with, where the store has several kinds: what was shown is what is laid.
+    pub(super) fn unrolled_nets(&self, outline: &[Point]) -> Option<Vec<String>> {
+        let rolls = Rolls::of(&self.plan);
+        let closing = unroll(&rolls, outline.to_vec()).closing?;
+        rolls.are_mixed().then(|| rolls.closing_ids(&self.plan, &closing))
+    }
+
     /// A corner of a run that is unrolled, caught by its first corner, by what stands, by the curve and by its posts.
     pub(super) fn caught_unrolling(&mut self, hand: Hand) -> Hand {
         let Tool::Outline { of: Drawn::Run, corners, typed, .. } = &self.tool else { return hand };
+        if matches!(hand, Hand::Type(_) | Hand::Set | Hand::Back) {
+            self.snapped = None;
+        }
         let (at, reach_m) = match hand {
             Hand::Move(at) => (at, None),
             Hand::Click { at, reach_m } => (at, Some(reach_m)),

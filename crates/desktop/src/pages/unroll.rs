@@ -82,16 +82,12 @@ fn sides(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand, set: usize) {
     kit::rule(ui, p);
     let closes = corners.len() >= FEWEST_CORNERS;
     let count = if closes { corners.len() } else { corners.len() - 1 };
-    let bearing = |side: usize| {
-        let (one, other) = (corners[side % corners.len()], corners[(side + 1) % corners.len()]);
-        (other.east_m - one.east_m).atan2(other.north_m - one.north_m).to_degrees()
-    };
     for side in 0..count {
         let (one, other) = (corners[side], corners[(side + 1) % corners.len()]);
         let length_m = apart_m(one, other);
         let panels = in_hand.rolls.panels(unrolled.along_m[side], unrolled.along_m[side] + length_m);
-        let turn = ((bearing(side + 1) - bearing(side) + 180.0).rem_euclid(360.0) - 180.0).abs();
-        let turns = closes || side + 1 < count;
+        let turn = unrolled.turns_deg.get((side + 1) % corners.len()).copied().unwrap_or(0.0);
+        let turns = closes;
         let in_hand = side + 1 == set;
         let label = words.say(
             words::texts::Shaping::SideFromTo,

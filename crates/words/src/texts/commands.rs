@@ -45,6 +45,5 @@ texts! {
         KeysTitle: "Keys",
         KeysFile: "keys",
         Fold: "Fold the page away, or unfold it",
-        Space: "Space",
     }
 }

@@ -38,14 +38,12 @@ texts! {
         OutOfReach: "Ruled ground is out of reach of {nets} nets",
         OutOfReachOne: "Ruled ground is out of reach of 1 net",
         ToClose: "{length} to close",
-        SideAndPanels: "{length} · {panels} panels",
 
         Sides: "Sides",
         Length: "Length",
         TurnAfter: "Turn after",
         InStore: "Still in the store",
         InStoreAside: "{left} of {owned} nets",
-        InHand: "in hand",
 
         WhileYouDraw: "While you draw",
         KeyEnter: "close the run here",
