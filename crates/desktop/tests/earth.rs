@@ -241,3 +241,20 @@ fn a_braces_stake_takes_an_earth_stake_in() {
     drag(&mut desk, off, from + egui::vec2(3.0, 2.0));
     assert_eq!((places(&desk), pegs(&desk)), (&[stake][..], before - 1));
 }
+
+/// Takes the earth into the brace's stake that the page offers.
+fn into_brace(desk: &mut Desk) {
+    let label = desk.query_all_by_label_contains("Earth at corner").next().unwrap().rect().center();
+    click(desk, label);
+}
+
+#[test]
+fn a_row_that_stands_nowhere_keeps_its_stakes_when_a_brace_takes_the_first_in() {
+    let mut desk = open(row(3, None));
+    let (before, row_ohm) = (deeds(&desk), ohm(&desk));
+    into_brace(&mut desk);
+    assert_eq!((places(&desk).len(), deeds(&desk)), (3, before + 1));
+    let lay = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    assert!(lay.corners.iter().any(|corner| corner.kit.earth && corner.stake.at == places(&desk)[0]));
+    assert!((ohm(&desk) - row_ohm).abs() < 1e-6 * row_ohm, "three in a row earth as before");
+}
