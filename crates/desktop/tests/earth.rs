@@ -258,3 +258,29 @@ fn a_row_that_stands_nowhere_keeps_its_stakes_when_a_brace_takes_the_first_in() 
     assert!(lay.corners.iter().any(|corner| corner.kit.earth && corner.stake.at == places(&desk)[0]));
     assert!((ohm(&desk) - row_ohm).abs() < 1e-6 * row_ohm, "three in a row earth as before");
 }
+
+/// The first guyed corner's stake, from so near that it alone is in reach.
+fn guy(desk: &mut Desk) -> Point {
+    let lay = window(desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    let at = lay.corners.iter().find(|corner| corner.needs_brace()).unwrap().stake.at;
+    let about = spot(desk, at) - desk.get_by_label("Map").rect().min;
+    desk.state_mut().as_mut().unwrap().say(Message::Zoom(6.0, [about.x, about.y]));
+    desk.run();
+    at
+}
+
+fn shared(desk: &Desk) -> usize {
+    let lay = window(desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    lay.corners.iter().filter(|corner| corner.kit.earth).count()
+}
+
+#[test]
+fn a_row_that_the_tool_puts_into_a_braces_stake_is_carried_once() {
+    let mut desk = open(row(3, None));
+    click_on(&mut desk, "Place on the map");
+    let at = guy(&mut desk);
+    let near = spot(&desk, at) + egui::vec2(3.0, 2.0);
+    click(&mut desk, near);
+    assert_eq!(run(&desk).earth_stakes.at, Some(at), "the plate says that the brace takes it in");
+    assert_eq!((run(&desk).earth_stakes.count(), shared(&desk)), (3, 1));
+}
