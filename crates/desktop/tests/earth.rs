@@ -284,3 +284,26 @@ fn a_row_that_the_tool_puts_into_a_braces_stake_is_carried_once() {
     assert_eq!(run(&desk).earth_stakes.at, Some(at), "the plate says that the brace takes it in");
     assert_eq!((run(&desk).earth_stakes.count(), shared(&desk)), (3, 1));
 }
+
+#[test]
+fn alt_lifts_the_catch_and_a_braces_stake_takes_in_one_earth_stake() {
+    let mut desk = open(row(1, None));
+    into_brace(&mut desk);
+    let at = places(&desk)[0];
+    let about = spot(&desk, at) - desk.get_by_label("Map").rect().min;
+    desk.state_mut().as_mut().unwrap().say(Message::Zoom(6.0, [about.x, about.y]));
+    desk.run();
+    // A second one beside it stands where it was clicked.
+    click_on(&mut desk, "One more on the map");
+    let near = spot(&desk, at) + egui::vec2(4.0, 2.0);
+    click(&mut desk, near);
+    assert_eq!((places(&desk).len(), places(&desk)[0]), (2, at));
+    assert_ne!(places(&desk)[1], at, "one stake holds the guy");
+    undo(&mut desk);
+    // While Alt is held the first is let go where the hand lets it go, nothing else.
+    let from = spot(&desk, at);
+    desk.event(egui::Event::ModifiersChanged(egui::Modifiers::ALT));
+    drag(&mut desk, from, from + egui::vec2(5.0, 3.0));
+    assert_ne!(places(&desk)[0], at);
+    assert_eq!(shared(&desk), 0);
+}

@@ -191,6 +191,10 @@ fn a_braces_stake_that_is_the_earth_is_carried_once() {
         (lay.corners[corner].verdict, lay.set_up_minutes),
         (plain.corners[corner].verdict, plain.set_up_minutes)
     );
+    // So is the first of a row that begins there.
+    let mut row = with(&[]);
+    row.runs[0].earth_stakes = EarthStakes { count: Some(3), at: Some(stake), ..EarthStakes::default() };
+    assert_eq!((off(&row)[0].corner, pegs(&worked(&row).lay.unwrap())), (Some(corner), 3));
     // A hand's breadth off it is another stake.
     let beside = with(&[(stake.east_m + 0.1, stake.north_m)]);
     assert_eq!((off(&beside)[0].corner, pegs(&worked(&beside).lay.unwrap())), (None, 4));
