@@ -184,7 +184,8 @@ fn what_a_reader_of_the_file_may_miss_is_said() {
             plan["runs"][0]["earth_stakes"] = stakes;
         })
     };
-    has(&earth(json!({ "count": 1 })), "foreign-earth-unchecked", Severity::Warning);
+    let unchecked = has(&earth(json!({ "count": 1 })), "foreign-earth-unchecked", Severity::Warning);
+    assert_eq!(unchecked.at, [plan::Point::new(10.0, 30.0)], "the earth that is not this fence's");
     lacks(&earth(json!({ "count": 3, "at": [30, 30] })), "foreign-earth-near");
     has(&earth(json!({ "count": 5, "at": [30, 30] })), "foreign-earth-near", Severity::Danger);
     // A brace far from every corner settles none, and one at the place of an end settles it.

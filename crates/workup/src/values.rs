@@ -355,8 +355,8 @@ fn earth_stakes(look: &mut Look, plan: &Plan, run: &Run, key: &impl Fn(&str) -> 
         look.at_least_one(key("earth_stakes.count"), count);
         look.must(count <= MOST_STAKES, key("earth_stakes.count"), f64::from(count), Must::BeSmaller);
         look.size(key("earth_stakes.spacing_m"), stated.spacing_m());
-    } else if count > MOST_STAKES {
-        look.0.push(Trouble::TooManyStakes { count });
+    } else if let Some(&at) = stated.places.get(MOST_STAKES as usize) {
+        look.0.push(Trouble::TooManyStakes { count, at });
     } else if let Some((number, far_m)) = far_off(run) {
         look.must(false, key(&format!("earth_stakes.places[{number}]")), far_m, Must::BeSmaller);
     } else if run.earth_ohm.is_none()
