@@ -287,6 +287,8 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
         let on = |name: &str| key(&line.map_or_else(|| name.to_owned(), |line| format!("branches[{line}].{name}")));
         for (zone, leakage) in run.zones_on(line).iter().enumerate() {
             look.not_negative(on(&format!("leakage_zones[{zone}].s_per_m")), leakage.s_per_m);
+            look.not_negative(on(&format!("leakage_zones[{zone}].from_m")), leakage.from_m);
+            look.not_negative(on(&format!("leakage_zones[{zone}].to_m")), leakage.to_m);
         }
         for (number, fault) in run.faults_on(line).iter().enumerate() {
             if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
