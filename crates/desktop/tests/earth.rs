@@ -118,7 +118,8 @@ fn a_stake_is_deleted_and_the_last_one_stands_nowhere() {
     desk.key_press(Key::Delete);
     desk.run();
     assert_eq!(deeds(&desk), before + 2);
-    assert!(desk.query_all_by_label_contains("Earth stake").next().is_some() || !drawn(&desk).is_empty());
+    assert_eq!(window(&desk).editor().notice(), Some(words::texts::Window::LastStake));
+    assert_eq!(drawn(&desk).len(), 1);
     undo(&mut desk);
     undo(&mut desk);
     assert_eq!(run(&desk).earth_stakes.count, Some(2));
