@@ -148,13 +148,19 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
     if !stake.placed {
         return words.text(Earth::NotPlaced).to_owned();
     }
-    parts(plan, workup, run, stake, words).into_iter().flatten().collect::<Vec<_>>().join(", ")
+    in_line(parts(plan, workup, run, stake, words), words)
 }
 
 /// What matters while a stake is in the hand: net, other earths, and the corner that it holds.
 pub fn said_in_hand(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> String {
     let [net, _, _, foreign, other, holds] = parts(plan, workup, run, stake, words);
-    [net, foreign, other, holds].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    in_line([net, foreign, other, holds], words)
+}
+
+/// What there is of several things, one after the other.
+fn in_line<const MOST: usize>(parts: [Option<String>; MOST], words: Words) -> String {
+    let next = |said: String, next: String| words.say(Earth::AndNext, &[("said", &said), ("next", &next)]);
+    parts.into_iter().flatten().reduce(next).unwrap_or_default()
 }
 
 fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 6] {
