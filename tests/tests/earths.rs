@@ -22,6 +22,7 @@ fn earth_stakes_on_the_map_keep_off_what_they_should() {
     let many: Vec<Value> = (0..101).map(|number| json!([1 + number % 30, 1 + number / 30])).collect();
     let many = has(&placed(json!(many)), "earth-stakes-many", Severity::Warning);
     assert!(many.message.contains("101") && many.message.contains("100"), "{}", many.message);
+    assert_eq!(many.at, [plan::Point::new(11.0, 4.0)], "the first that is too many");
     // Figures without end are no figures.
     lacks(&placed(json!([[30, 30], [1e300, 30]])), "earth-stakes-together");
     let far = has(&placed(json!([[30, 30], [1e300, 30]])), "bad-value", Severity::Warning);
@@ -52,7 +53,7 @@ fn earth_stakes_on_the_map_keep_off_what_they_should() {
 /// Two fences that stand at once on energizers of their own.
 #[test]
 fn earths_of_two_fences_keep_apart() {
-    let two = |places: Value, status: &str| {
+    let rows = |first: Value, second_stakes: Value, status: &str| {
         with(|plan| {
             plan["store"]["nets"][0]["count"] = json!(4);
             let mut second = plan["runs"][0].clone();
@@ -62,18 +63,26 @@ fn earths_of_two_fences_keep_apart() {
             second["status"] = json!(status);
             second["coop"] = Value::Null;
             second["energizer"] = json!("small");
-            second["earth_stakes"] = json!({ "places": places });
+            second["earth_stakes"] = second_stakes;
+            plan["runs"][0]["earth_stakes"] = first;
             let mut small = plan["store"]["energizers"][0].clone();
             small["id"] = json!("small");
             plan["store"]["energizers"].as_array_mut().unwrap().push(small);
             plan["runs"].as_array_mut().unwrap().push(second);
         })
     };
+    let own = json!({ "places": [[30, 30]] });
+    let two = |places: Value, status: &str| rows(own.clone(), json!({ "places": places }), status);
     // Swiss and French farm press: 10 m and more from other earths.
     let near = has(&two(json!([[60, 20], [39, 30]]), "standing"), "earths-near", Severity::Warning);
     assert!(near.message.contains("9.0") && near.at.len() == 2, "{}", near.message);
     lacks(&two(json!([[60, 20], [41, 30]]), "standing"), "earths-near");
     lacks(&two(json!([[60, 20], [39, 30]]), "option"), "earths-near");
+    // Two rows may run toward each other: 30 m between their first stakes, 12 m and 9 m of row leave 9 m.
+    let row = |count: u32, east: f64| json!({ "count": count, "spacing_m": 3, "at": [east, 30] });
+    let toward = has(&rows(row(5, 30.0), row(4, 60.0), "standing"), "earths-near", Severity::Warning);
+    assert!(toward.message.contains("may come within 9.0") && toward.at.len() == 2, "{}", toward.message);
+    lacks(&rows(row(4, 30.0), row(4, 60.0), "standing"), "earths-near");
 }
 
 /// One stake for brace and earth.

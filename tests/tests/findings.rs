@@ -184,7 +184,8 @@ fn what_a_reader_of_the_file_may_miss_is_said() {
             plan["runs"][0]["earth_stakes"] = stakes;
         })
     };
-    has(&earth(json!({ "count": 1 })), "foreign-earth-unchecked", Severity::Warning);
+    let unchecked = has(&earth(json!({ "count": 1 })), "foreign-earth-unchecked", Severity::Warning);
+    assert_eq!(unchecked.at, [plan::Point::new(10.0, 30.0)], "the earth that is not this fence's");
     lacks(&earth(json!({ "count": 3, "at": [30, 30] })), "foreign-earth-near");
     has(&earth(json!({ "count": 5, "at": [30, 30] })), "foreign-earth-near", Severity::Danger);
     // A brace far from every corner settles none, and one at the place of an end settles it.
@@ -220,6 +221,11 @@ fn what_a_reader_of_the_file_may_miss_is_said() {
     has(&grass, "leakage-enormous", Severity::Warning);
     let negative = tried("leakage_zones", json!([{ "from_m": 2, "to_m": 9, "s_per_m": -1.0 }]));
     has(&negative, "bad-value", Severity::Warning);
+    for (from_m, to_m, key) in [(-2, 9, "from_m"), (2, -9, "to_m")] {
+        let off = tried("leakage_zones", json!([{ "from_m": from_m, "to_m": to_m, "s_per_m": 1e-4 }]));
+        let said = has(&off, "bad-value", Severity::Warning).message;
+        assert!(said.contains(&format!("leakage_zones[0].{key}")), "{said}");
+    }
     // A bad net that nobody uses hinders nothing.
     let unused = with(|plan| {
         let nets = plan["store"]["nets"].as_array_mut().unwrap();

@@ -110,7 +110,7 @@ fn rests_on(words: Words, soil: &SoilFound) -> String {
     if !soil.wet || soil.refuses {
         return line;
     }
-    let share = format!("{} %", words.number(soil.wet_factor * 100.0, 0));
+    let share = words.percent(soil.wet_factor);
     format!("{line} {}", words.say(Text::WetAs, &[("share", &share)]))
 }
 

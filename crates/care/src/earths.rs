@@ -29,13 +29,14 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
 pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Finding> {
     let limit = limits::EARTHS_OF_FENCES;
     let own = earth::known(run);
+    let in_row = |other: &Run| row_m(run) + row_m(other);
     if run.status != RunStatus::Standing || own.is_empty() {
         return Vec::new();
     }
     let near = |other: &Run| {
         let theirs = earth::known(other);
         let pairs = own.iter().flat_map(|&one| theirs.iter().map(move |&other| (one, other)));
-        let off_m = |(one, other): (plan::Point, plan::Point)| point(one).distance_m(point(other));
+        let off_m = |(one, two): (plan::Point, plan::Point)| (point(one).distance_m(point(two)) - in_row(other)).max(0.0);
         let nearest = pairs.map(|pair| (off_m(pair), pair)).min_by(|one, other| one.0.total_cmp(&other.0));
         nearest.filter(|(distance_m, _)| *distance_m < limit.metres)
     };
@@ -44,9 +45,10 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
     apart
         .filter_map(|other| near(other).map(|near| (other, near)))
         .map(|(other, (distance_m, (one, two)))| {
+            let text = if in_row(other) > 0.0 { Text::EarthRowsNear } else { Text::EarthsNear };
             Finding::new("earths-near", Severity::Warning, limit.source)
                 .says(look.say(
-                    Text::EarthsNear,
+                    text,
                     &[
                         ("run", run_name(run)),
                         ("other", run_name(other)),
@@ -59,6 +61,13 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
         .collect()
 }
 
+/// How far the stakes of a row go on from the first: which way is not stated.
+fn row_m(run: &Run) -> f64 {
+    let in_row = run.earth_stakes.places.is_empty();
+    let further = if in_row { f64::from(run.earth_stakes.count().saturating_sub(1)) } else { 0.0 };
+    further * run.earth_stakes.spacing_m()
+}
+
 fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard) -> Option<Finding> {
     if hazard.kind != HazardKind::ForeignEarth || hazard.path.is_empty() {
         return None;
@@ -68,14 +77,14 @@ fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard) -> Option<Finding> 
     let limit_said = look.words.length(limit.metres);
     let stakes = earth::known(run);
     if stakes.is_empty() {
-        return Some(Finding::new("foreign-earth-unchecked", Severity::Warning, limit.source).says(
-            look.say(Text::ForeignEarthUnplaced, &[("run", run_name(run)), ("hazard", &name), ("limit", &limit_said)]),
-        ));
+        let places = [("run", run_name(run)), ("hazard", &*name), ("limit", &*limit_said)];
+        return Some(
+            Finding::new("foreign-earth-unchecked", Severity::Warning, limit.source)
+                .says(look.say(Text::ForeignEarthUnplaced, &places))
+                .at(hazard.path.first().copied()),
+        );
     }
-    let in_row = run.earth_stakes.places.is_empty();
-    let further = if in_row { f64::from(run.earth_stakes.count().saturating_sub(1)) } else { 0.0 };
-    let row_m = further * run.earth_stakes.spacing_m();
-    let off_m = |stake: plan::Point| Some((earth::foreign_m(hazard, stake)? - row_m).max(0.0));
+    let off_m = |stake: plan::Point| Some((earth::foreign_m(hazard, stake)? - row_m(run)).max(0.0));
     let far = stakes.into_iter().filter_map(|stake| Some((off_m(stake)?, stake)));
     let mut near: Vec<(f64, plan::Point)> = far.filter(|(distance_m, _)| *distance_m < limit.metres).collect();
     near.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -139,13 +148,19 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
     if !stake.placed {
         return words.text(Earth::NotPlaced).to_owned();
     }
-    parts(plan, workup, run, stake, words).into_iter().flatten().collect::<Vec<_>>().join(", ")
+    in_line(parts(plan, workup, run, stake, words), words)
 }
 
 /// What matters while a stake is in the hand: net, other earths, and the corner that it holds.
 pub fn said_in_hand(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> String {
     let [net, _, _, foreign, other, holds] = parts(plan, workup, run, stake, words);
-    [net, foreign, other, holds].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    in_line([net, foreign, other, holds], words)
+}
+
+/// What there is of several things, one after the other.
+fn in_line<const MOST: usize>(parts: [Option<String>; MOST], words: Words) -> String {
+    let next = |said: String, next: String| words.say(Earth::AndNext, &[("said", &said), ("next", &next)]);
+    parts.into_iter().flatten().reduce(next).unwrap_or_default()
 }
 
 fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 6] {

@@ -25,15 +25,14 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     };
     let words = look.words;
     let name = run_name(run);
-    let percent = |share: f64| format!("{} %", words.number(share * 100.0, 0));
     let mut found = Vec::new();
     if slope.steepest.slope > STEEPEST {
         let over_m = STEEP_OVER_M.min(slope.level_m);
         let places = [
             ("run", name),
-            ("steep", &percent(slope.steepest.slope)),
+            ("steep", &words.percent(slope.steepest.slope)),
             ("over", &words.length(over_m)),
-            ("limit", &percent(STEEPEST)),
+            ("limit", &words.percent(STEEPEST)),
         ];
         found.push(
             Finding::new("slope-steep", Severity::Warning, COMMON_PRACTICE)
@@ -198,7 +197,7 @@ pub fn slope_line(words: Words, slope: &Slope) -> String {
     let (level, surface) = (words.length(slope.level_m), words.length(slope.surface_m));
     let places = [("level", &*level), ("surface", &*surface), ("more", &*words.fine_length(more_m))];
     let text = if more_m < 0.005 { Text::SurfaceEqual } else { Text::SurfaceSentence };
-    let steep = format!("{} %", words.number(slope.steepest.slope * 100.0, 0));
+    let steep = words.percent(slope.steepest.slope);
     let over = words.length(STEEP_OVER_M.min(slope.level_m));
     let places_of_range = [("range", &*words.length(slope.range_m)), ("over", &*over), ("steep", &*steep)];
     let mut sentences = vec![words.say(text, &places), words.say(Text::RangeSentence, &places_of_range)];

@@ -100,10 +100,11 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 .says(look.say(Text::StakesTogether, &[("run", run), ("one", &one), ("other", &other)]))
                 .at([*at])
         }
-        Trouble::TooManyStakes { count } => {
+        Trouble::TooManyStakes { count, at } => {
             let limit = workup::earth::MOST_STAKES.to_string();
             new("earth-stakes-many", warning)
                 .says(look.say(Text::TooManyStakes, &[("run", run), ("count", &count.to_string()), ("limit", &limit)]))
+                .at([*at])
         }
         Trouble::DataSheet { energizer, fault } => {
             let text = match fault {

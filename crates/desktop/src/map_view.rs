@@ -471,13 +471,12 @@ fn stake_hovered(editor: &Editor) -> Option<String> {
         return None;
     };
     let words = editor.words();
-    let name = words.say(words::texts::Earth::StakeNumber, &[("number", &(stake + 1).to_string())]);
     let all = workup::earth::stakes(editor.plan(), editor.workup(), run);
     let off = all.get(stake).map_or_else(
         || words.text(words::texts::Earth::NotPlaced).to_owned(),
         |one| care::earths::said(editor.plan(), editor.workup(), run, one, words),
     );
-    Some(format!("{name}: {off}."))
+    Some(words.say(words::texts::Earth::StakeSaid, &[("number", &(stake + 1).to_string()), ("said", &off)]))
 }
 
 fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {

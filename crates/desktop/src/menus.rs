@@ -87,7 +87,7 @@ pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
         row(ui, words.text(Files::Size), &mut |ui| {
             let now = (ui.ctx().zoom_factor() * 100.0).round() as u32;
             for percent in SIZES {
-                let label = words.say(Files::Percent, &[("percent", &percent.to_string())]);
+                let label = words.percent(f64::from(percent) / 100.0);
                 if kit::choice(ui, &label, now == percent, p).clicked() {
                     ui.ctx().set_zoom_factor(percent as f32 / 100.0);
                 }

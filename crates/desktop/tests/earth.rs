@@ -118,7 +118,8 @@ fn a_stake_is_deleted_and_the_last_one_stands_nowhere() {
     desk.key_press(Key::Delete);
     desk.run();
     assert_eq!(deeds(&desk), before + 2);
-    assert!(desk.query_all_by_label_contains("Earth stake").next().is_some() || !drawn(&desk).is_empty());
+    assert_eq!(window(&desk).editor().notice(), Some(words::texts::Window::LastStake));
+    assert_eq!(drawn(&desk).len(), 1);
     undo(&mut desk);
     undo(&mut desk);
     assert_eq!(run(&desk).earth_stakes.count, Some(2));
@@ -240,4 +241,70 @@ fn a_braces_stake_takes_an_earth_stake_in() {
     let off = spot(&desk, places(&desk)[0]);
     drag(&mut desk, off, from + egui::vec2(3.0, 2.0));
     assert_eq!((places(&desk), pegs(&desk)), (&[stake][..], before - 1));
+}
+
+/// Takes the earth into the brace's stake that the page offers.
+fn into_brace(desk: &mut Desk) {
+    let label = desk.query_all_by_label_contains("Earth at corner").next().unwrap().rect().center();
+    click(desk, label);
+}
+
+#[test]
+fn a_row_that_stands_nowhere_keeps_its_stakes_when_a_brace_takes_the_first_in() {
+    let mut desk = open(row(3, None));
+    let (before, row_ohm) = (deeds(&desk), ohm(&desk));
+    into_brace(&mut desk);
+    assert_eq!((places(&desk).len(), deeds(&desk)), (3, before + 1));
+    let lay = window(&desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    assert!(lay.corners.iter().any(|corner| corner.kit.earth && corner.stake.at == places(&desk)[0]));
+    assert!((ohm(&desk) - row_ohm).abs() < 1e-6 * row_ohm, "three in a row earth as before");
+}
+
+/// The first guyed corner's stake, from so near that it alone is in reach.
+fn guy(desk: &mut Desk) -> Point {
+    let lay = window(desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    let at = lay.corners.iter().find(|corner| corner.needs_brace()).unwrap().stake.at;
+    let about = spot(desk, at) - desk.get_by_label("Map").rect().min;
+    desk.state_mut().as_mut().unwrap().say(Message::Zoom(6.0, [about.x, about.y]));
+    desk.run();
+    at
+}
+
+fn shared(desk: &Desk) -> usize {
+    let lay = window(desk).editor().run().unwrap().1.lay.as_ref().unwrap();
+    lay.corners.iter().filter(|corner| corner.kit.earth).count()
+}
+
+#[test]
+fn a_row_that_the_tool_puts_into_a_braces_stake_is_carried_once() {
+    let mut desk = open(row(3, None));
+    click_on(&mut desk, "Place on the map");
+    let at = guy(&mut desk);
+    let near = spot(&desk, at) + egui::vec2(3.0, 2.0);
+    click(&mut desk, near);
+    assert_eq!(run(&desk).earth_stakes.at, Some(at), "the plate says that the brace takes it in");
+    assert_eq!((run(&desk).earth_stakes.count(), shared(&desk)), (3, 1));
+}
+
+#[test]
+fn alt_lifts_the_catch_and_a_braces_stake_takes_in_one_earth_stake() {
+    let mut desk = open(row(1, None));
+    into_brace(&mut desk);
+    let at = places(&desk)[0];
+    let about = spot(&desk, at) - desk.get_by_label("Map").rect().min;
+    desk.state_mut().as_mut().unwrap().say(Message::Zoom(6.0, [about.x, about.y]));
+    desk.run();
+    // A second one beside it stands where it was clicked.
+    click_on(&mut desk, "One more on the map");
+    let near = spot(&desk, at) + egui::vec2(4.0, 2.0);
+    click(&mut desk, near);
+    assert_eq!((places(&desk).len(), places(&desk)[0]), (2, at));
+    assert_ne!(places(&desk)[1], at, "one stake holds the guy");
+    undo(&mut desk);
+    // While Alt is held the first is let go where the hand lets it go, nothing else.
+    let from = spot(&desk, at);
+    desk.event(egui::Event::ModifiersChanged(egui::Modifiers::ALT));
+    drag(&mut desk, from, from + egui::vec2(5.0, 3.0));
+    assert_ne!(places(&desk)[0], at);
+    assert_eq!(shared(&desk), 0);
 }

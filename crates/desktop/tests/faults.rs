@@ -314,3 +314,43 @@ fn the_sound_fence_stands_in_the_same_grass() {
     assert!((least_kv - in_grass_kv).abs() < 1e-6, "{least_kv} against {in_grass_kv}");
     assert!(weakest_kv(&desk) < in_grass_kv - 0.1);
 }
+
+#[test]
+fn what_moves_the_volts_unnamed_is_something_else_and_what_was_kept_goes_with_its_run() {
+    let mut desk = open(example());
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        desk.run();
+    };
+    let name = |desk: &Desk| {
+        let editor = window(desk).editor();
+        editor.curves().next().map(|curve| editor.curve_name(0, curve))
+    };
+    say(&mut desk, Message::KeepCurve);
+    // What moves no volts is no difference.
+    let keep_outs = Vec::new();
+    say(&mut desk, Message::Make(plan::Edit::SetKeepOuts { keep_outs }));
+    assert_eq!(name(&desk).as_deref(), Some("kept 1: as now"));
+    let store = window(&desk).editor().plan().store.clone();
+    let mut longer = store.clone();
+    longer.earth_stake.length_m = Some(2.0);
+    let mut other = store.clone();
+    other.energizers[0].no_load_kv = Some(other.energizers[0].no_load_kv() * 0.8);
+    for store in [longer, other] {
+        say(&mut desk, Message::Make(plan::Edit::SetStore { store }));
+        assert_eq!(name(&desk).as_deref(), Some("kept 1: something else"));
+        say(&mut desk, Message::Undo);
+        assert_eq!(name(&desk).as_deref(), Some("kept 1: as now"));
+    }
+    let mut moved = run(&desk).clone();
+    moved.start_m = Some(3.3);
+    say(&mut desk, Message::Make(plan::Edit::SetRun { run: Box::new(moved) }));
+    assert_eq!(name(&desk).as_deref(), Some("kept 1: something else"));
+    say(&mut desk, Message::Undo);
+    // Another run that is given the id of one that is gone was never kept.
+    let own = run(&desk).clone();
+    let index = window(&desk).editor().run_index();
+    say(&mut desk, Message::Make(plan::Edit::RemoveRun { id: own.id.clone() }));
+    say(&mut desk, Message::Make(plan::Edit::AddRun { index, run: Box::new(own) }));
+    assert_eq!(name(&desk), None);
+}

@@ -95,8 +95,8 @@ fn every_text_and_mark_stands_out_from_every_ground() {
 }
 
 /// Every text of the ink against what really lies beneath its middle and ends.
-fn check(ink: &[Ink], paper: Colour, where_: &str, faults: &mut Vec<String>) -> usize {
-    let mut texts = 0;
+fn check(ink: &[Ink], (theme, paper): (Theme, Colour), where_: &str, faults: &mut Vec<String>) -> usize {
+    let (mut texts, least) = (0, owed(theme, 4.5));
     for (index, item) in ink.iter().enumerate() {
         let (Ink::Text { text, colour, at, .. }, Some([a, b, c, d])) = (item, text_corners(item)) else { continue };
         texts += 1;
@@ -104,7 +104,7 @@ fn check(ink: &[Ink], paper: Colour, where_: &str, faults: &mut Vec<String>) -> 
         for spot in [*at, middle(a, d), middle(b, c)] {
             let on = ground(&ink[..index], spot, paper);
             let ratio = contrast(*colour, on);
-            if ratio < 4.5 {
+            if ratio < least {
                 faults.push(format!("{where_}: \"{text}\" {colour:?} on {on:?} {ratio:.2}"));
             }
         }
@@ -124,12 +124,12 @@ fn every_text_that_is_drawn_can_be_read_where_it_lies() {
                 view.px_per_m = px_per_m;
                 view.picked = Some(drawing::Thing::RunCorner { run: 0, vertex: 1 });
                 let ink = drawing.ink(&view);
-                texts += check(&ink, theme.palette().paper, &format!("{name} {theme:?} {px_per_m}"), &mut faults);
+                texts += check(&ink, (theme, theme.palette().paper), &format!("{name} {theme:?} {px_per_m}"), &mut faults);
             }
             for run in 0..hand.plan.runs.len() {
                 let view = LineView { width: 1000.0, height: 128.0, theme, picked: None, hovered: None, stale: false };
                 let ink = line(&hand.scene(), run, &view).ink;
-                texts += check(&ink, theme.palette().sheet, &format!("line {name} {theme:?}"), &mut faults);
+                texts += check(&ink, (theme, theme.palette().sheet), &format!("line {name} {theme:?}"), &mut faults);
             }
         }
     }

@@ -137,7 +137,7 @@ fn out(slope: &Slope) -> SlopeOut {
 /// The rows of the readable report: their labels and figures.
 pub(crate) fn rows(worked: &RunWorkup, words: Words) -> Vec<(&'static str, String)> {
     let Some(slope) = &worked.slope else { return Vec::new() };
-    let steep = format!("{} %", words.number(slope.steepest.slope * 100.0, 0));
+    let steep = words.percent(slope.steepest.slope);
     let places = [
         ("surface", &*words.fine_length(slope.surface_m)),
         ("level", &*words.fine_length(slope.level_m)),

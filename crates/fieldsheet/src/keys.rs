@@ -42,7 +42,8 @@ pub fn key_pages(words: Words, groups: &[Group], paper: Paper) -> Vec<Page> {
             turn(&mut sheets, &mut column, &mut y, top + TITLE_HEIGHT);
         }
         let at = sheets.len() - 1;
-        sheets[at].left(columns[column][0], y + 8.0, HEAD, head);
+        let [left, right] = columns[column];
+        sheets[at].left(left, y + 8.0, HEAD, &HEAD.fitted(head, right - left));
         y += HEAD_HEIGHT;
         for (name, keys) in rows {
             if y + ROW > bottom {

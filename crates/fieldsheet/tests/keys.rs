@@ -1,7 +1,8 @@
 //! The page of keys holds every key once, in columns that do not run over the paper.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use drawing::Ink;
+use drawing::letters::text_width;
+use drawing::{Anchor, Ink};
 use fieldsheet::{KeyGroup, Paper, key_pages, keys};
 use words::Words;
 
@@ -30,6 +31,42 @@ fn every_key_is_on_the_page_once_and_within_its_margins() {
             }
             let [width, height] = paper.size();
             assert!(texts.iter().all(|(_, [x, y])| *x > 40.0 && *x < width - 40.0 && *y > 40.0 && *y < height - 40.0));
+        }
+    }
+}
+
+/// Where a text begins and ends, and the height at which it stands.
+fn ends(ink: &Ink) -> Option<(&str, [f32; 3])> {
+    let Ink::Text { text, at, size, weight, anchor, .. } = ink else { return None };
+    let width = text_width(text, *size, *weight);
+    let left = match anchor {
+        Anchor::Start => at[0],
+        Anchor::Middle => at[0] - width / 2.0,
+        Anchor::End => at[0] - width,
+    };
+    Some((text, [left, left + width, at[1]]))
+}
+
+#[test]
+fn long_names_and_heads_end_within_their_column() {
+    let long = "what is done by this command, told at greater length than any command has been told so far";
+    let groups: Vec<KeyGroup> = (0..6)
+        .map(|head| {
+            let row = |row: usize| (format!("{head}.{row} {long}"), format!("Ctrl Shift {head}{row}"));
+            (format!("{head}: {long}"), (0..12).map(row).collect())
+        })
+        .collect();
+    for paper in [Paper::A4, Paper::Letter] {
+        let [width, _] = paper.size();
+        for page in key_pages(Words::default(), &groups, paper) {
+            let texts: Vec<_> = page.ink.iter().filter_map(ends).collect();
+            for (text, [left, right, y]) in &texts {
+                assert!(*left > 40.0 && *right < width - 40.0, "{text}: {left} to {right} of {width}");
+                let beside = texts.iter().filter(|(_, [start, _, at])| at == y && start > left);
+                for (other, [start, ..]) in beside {
+                    assert!(right < start, "{text} runs into {other}");
+                }
+            }
         }
     }
 }

@@ -38,6 +38,7 @@ pub use model::{
     Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut,
     LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run,
     RunStatus, Season, SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store,
+    drawn_out,
 };
 pub use motion::Motion;
 pub use rates::Rates;

@@ -21,7 +21,7 @@ pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
 pub use coop::{Coop, CoopKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
-pub use heights::{HeightGrid, SideSlope, SpotHeight};
+pub use heights::{HeightGrid, SideSlope, SpotHeight, drawn_out};
 pub use reading::{Reading, ReadingKind};
 pub use run::{
     BraceKind, Branch, EarthStakes, Fault, FaultCause, FaultKind, LeakageZone, MowWay, Run, RunStatus, StatedBrace,

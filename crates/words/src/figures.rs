@@ -210,6 +210,11 @@ impl Words {
         format!("{} – {}", self.kilovolts_figure(low_kv), self.kilovolts_figure(high_kv))
     }
 
+    /// A share in whole hundredths, such as `18 %`.
+    pub fn percent(self, share: f64) -> String {
+        join((self.number(share * 100.0, 0), "%"))
+    }
+
     /// Whole minutes; what takes any time takes at least one.
     pub fn minutes_figure(self, minutes: f64) -> String {
         self.number(if minutes > 0.0 { minutes.round().max(1.0) } else { minutes }, 0)
@@ -251,6 +256,7 @@ mod tests {
         assert_eq!(metric.force(141.42), "14.4 kg");
         assert_eq!(metric.kilovolts_range(1.24, 5.86), "1.2 – 5.9");
         assert_eq!(metric.minutes_figure(11.26), "11");
+        assert_eq!([metric.percent(0.1849), metric.percent(-12.0)], ["18 %", "−1,200 %"]);
         let german = Words { language: Language::German, ..metric };
         assert_eq!([german.number(-1_234_567.8, 1), german.length(35.714)], ["−1.234.567,8", "35,7 m"]);
         let feet = Words { units: Units::Feet, ..metric };

@@ -127,9 +127,9 @@ pub(crate) fn together(plan: &Plan, run: &Run) -> Option<(usize, usize)> {
     pairs.into_iter().find(|&(one, other)| apart_m(stand[one], stand[other]) <= thick_m)
 }
 
-/// Whether one of a run's stated earth stakes is the one stake that stands there.
+/// Whether one of a run's earth stakes is the one stake that stands there, as far as it is known where they stand.
 pub(crate) fn is_stake(run: &Run, at: Point) -> bool {
-    run.earth_stakes.places.iter().any(|&stake| apart_m(stake, at) <= SAME_STAKE_M)
+    known(run).into_iter().any(|stake| apart_m(stake, at) <= SAME_STAKE_M)
 }
 
 /// How far an earth of others is from a place; `None` of what is none, or has no place.

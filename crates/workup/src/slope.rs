@@ -216,38 +216,56 @@ const SOUGHT_M: f64 = 1e-9;
 /// A side is not drawn in further than this, metres.
 const LEAST_SIDE_M: f64 = 1e-3;
 
+/// Why a side cannot be so long along the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoSide {
+    /// What the ground rises along it is longer.
+    TooShort,
+    /// There is no such side, or none that can be built.
+    NotBuilt,
+}
+
 /// How long a side of a run is on the map where it is that long along the ground: its first corner and its direction
-/// stay. `None` where it cannot be that short, since what it rises is longer, or the line cannot be built.
+/// stay. Whether the line then crosses itself is said elsewhere, as on level ground.
 ///
 /// A side along the ground is never shorter than on the map and grows with it, so halving finds it.
-pub fn side_on_map_m(plan: &Plan, run: &Run, side: usize, ground_m: f64) -> Option<f64> {
-    let Some(measure) = Measure::of(run, &Heights::of(plan, &mut Vec::new())) else { return Some(ground_m) };
+pub fn side_on_map_m(plan: &Plan, run: &Run, side: usize, ground_m: f64) -> Result<f64, NoSide> {
+    let Some(measure) = Measure::of(run, &Heights::of(plan, &mut Vec::new())) else { return Ok(ground_m) };
+    let near = |at: &Point| at.east_m.abs() <= geometry::FARTHEST_M && at.north_m.abs() <= geometry::FARTHEST_M;
     let corner = (side + 1) % run.outline.len().max(1);
-    let (from, to) = (*run.outline.get(side)?, *run.outline.get(corner)?);
-    let was_m = point(from).distance_m(point(to));
-    if !(was_m > 0.0 && ground_m > 0.0 && ground_m.is_finite()) {
-        return None;
+    let (Some(&from), Some(&to)) = (run.outline.get(side), run.outline.get(corner)) else {
+        return Err(NoSide::NotBuilt);
+    };
+    let sound = run.outline.len() <= geometry::MAX_VERTICES && run.outline.iter().all(near);
+    if !(sound && point(from).distance_m(point(to)) > 0.0 && ground_m > 0.0 && ground_m.is_finite()) {
+        return Err(NoSide::NotBuilt);
     }
     let along_m = |level_m: f64| {
         let moved = run.with_side_on_map(side, level_m);
-        let outline = crate::outlines::of_run(&moved)?;
+        let stated: Vec<_> = moved.outline.iter().copied().map(point).collect();
+        let outline = if moved.closed() { Outline::closed(&stated) } else { Outline::open(&stated) };
         let measure = Measure { run: moved, heights: measure.heights.clone() };
-        let at = (0..outline.side_count()).find(|&index| outline.vertices()[index].stated == side)?;
-        measure.sides_m(&outline).get(at).copied()
+        let at = (0..outline.side_count()).find(|&index| outline.vertices()[index].stated == side);
+        let found = at.and_then(|at| measure.sides_m(&outline).get(at).copied());
+        found.filter(|metres| metres.is_finite()).ok_or(NoSide::NotBuilt)
     };
     let (mut short_m, mut long_m) = (LEAST_SIDE_M.min(ground_m), ground_m);
     if along_m(short_m)? > ground_m {
-        return None;
+        return Err(NoSide::TooShort);
     }
     while long_m - short_m > SOUGHT_M {
         let middle_m = f64::midpoint(short_m, long_m);
+        // Far out the next number is farther off than what is sought.
+        if middle_m <= short_m || middle_m >= long_m {
+            break;
+        }
         if along_m(middle_m)? < ground_m {
             short_m = middle_m;
         } else {
             long_m = middle_m;
         }
     }
-    Some(f64::midpoint(short_m, long_m))
+    Ok(f64::midpoint(short_m, long_m))
 }
 
 impl Measure {

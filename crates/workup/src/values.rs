@@ -287,6 +287,8 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
         let on = |name: &str| key(&line.map_or_else(|| name.to_owned(), |line| format!("branches[{line}].{name}")));
         for (zone, leakage) in run.zones_on(line).iter().enumerate() {
             look.not_negative(on(&format!("leakage_zones[{zone}].s_per_m")), leakage.s_per_m);
+            look.not_negative(on(&format!("leakage_zones[{zone}].from_m")), leakage.from_m);
+            look.not_negative(on(&format!("leakage_zones[{zone}].to_m")), leakage.to_m);
         }
         for (number, fault) in run.faults_on(line).iter().enumerate() {
             if matches!(fault.kind, FaultKind::Short | FaultKind::Join) {
@@ -355,8 +357,8 @@ fn earth_stakes(look: &mut Look, plan: &Plan, run: &Run, key: &impl Fn(&str) -> 
         look.at_least_one(key("earth_stakes.count"), count);
         look.must(count <= MOST_STAKES, key("earth_stakes.count"), f64::from(count), Must::BeSmaller);
         look.size(key("earth_stakes.spacing_m"), stated.spacing_m());
-    } else if count > MOST_STAKES {
-        look.0.push(Trouble::TooManyStakes { count });
+    } else if let Some(&at) = stated.places.get(MOST_STAKES as usize) {
+        look.0.push(Trouble::TooManyStakes { count, at });
     } else if let Some((number, far_m)) = far_off(run) {
         look.must(false, key(&format!("earth_stakes.places[{number}]")), far_m, Must::BeSmaller);
     } else if run.earth_ohm.is_none()

@@ -191,6 +191,10 @@ fn a_braces_stake_that_is_the_earth_is_carried_once() {
         (lay.corners[corner].verdict, lay.set_up_minutes),
         (plain.corners[corner].verdict, plain.set_up_minutes)
     );
+    // So is the first of a row that begins there.
+    let mut row = with(&[]);
+    row.runs[0].earth_stakes = EarthStakes { count: Some(3), at: Some(stake), ..EarthStakes::default() };
+    assert_eq!((off(&row)[0].corner, pegs(&worked(&row).lay.unwrap())), (Some(corner), 3));
     // A hand's breadth off it is another stake.
     let beside = with(&[(stake.east_m + 0.1, stake.north_m)]);
     assert_eq!((off(&beside)[0].corner, pegs(&worked(&beside).lay.unwrap())), (None, 4));
@@ -208,7 +212,8 @@ fn what_cannot_be_worked_out_is_said_and_leaves_the_rest() {
     assert!((ohm(&measured) - 40.0).abs() < 1e-12);
     let many: Vec<(f64, f64)> = (0..=earth::MOST_STAKES).map(|number| (-3.0 * f64::from(number), -9.0)).collect();
     let many = worked(&with(&many));
-    assert_eq!(many.troubles, [Trouble::TooManyStakes { count: earth::MOST_STAKES + 1 }]);
+    let at = Point::new(-3.0 * f64::from(earth::MOST_STAKES), -9.0);
+    assert_eq!(many.troubles, [Trouble::TooManyStakes { count: earth::MOST_STAKES + 1, at }]);
     assert!(many.volts.is_none());
     for wild in [f64::NAN, f64::INFINITY, 1e300] {
         let wild = worked(&with(&[(wild, 0.0), (-3.0, -4.0)]));

@@ -13,8 +13,6 @@ use super::Editor;
 
 /// So many set-ups of one run are kept at a time: more lines in one plot are no picture.
 pub(crate) const MOST_CURVES: usize = 3;
-/// So many of its differences name a set-up.
-const MOST_CHANGES: usize = 2;
 /// Figures nearer than this share are one.
 const SAME_SHARE: f64 = 1e-6;
 
@@ -64,18 +62,39 @@ impl Editor {
     pub fn curve_name(&self, number: usize, curve: &Curve) -> String {
         let words = self.words;
         let was = curve.plan.runs.iter().find(|run| run.id == curve.run);
-        let mut changes = match (was, self.plan.runs.get(self.run)) {
+        let changes = match (was, self.plan.runs.get(self.run)) {
             (Some(was), Some(now)) => changes((&curve.plan, was), (&self.plan, now), words),
             _ => Vec::new(),
         };
-        let more = changes.len() > MOST_CHANGES;
-        changes.truncate(MOST_CHANGES);
         let change = match changes.as_slice() {
-            [] => words.text(Text::CurveAsNow).to_owned(),
-            named if more => format!("{} …", named.join(", ")),
-            named => named.join(", "),
+            [] if self.is_as_now(curve) => words.text(Text::CurveAsNow).to_owned(),
+            [] => words.text(Text::CurveElse).to_owned(),
+            [one] => one.clone(),
+            [one, two] => words.say(Text::CurveTwo, &[("one", one), ("two", two)]),
+            [one, two, ..] => words.say(Text::CurveMore, &[("one", one), ("two", two)]),
         };
         words.say(Text::CurveNamed, &[("number", &(number + 1).to_string()), ("change", &change)])
+    }
+
+    /// Whether the volts of the run in hand are those that were kept: much that is stated moves them, and not all of it is
+    /// named.
+    fn is_as_now(&self, curve: &Curve) -> bool {
+        if self.plan == curve.plan {
+            return true;
+        }
+        let Some((run, worked)) = self.run() else { return false };
+        let (Some(lay), Some(volts)) = (&worked.lay, &worked.volts) else { return false };
+        let was = curve.plan.run(&curve.run);
+        let now = along(lay, volts, |sample| sample.peak_kv);
+        was.is_some_and(|was| unit(&curve.plan, was) == unit(&self.plan, run))
+            && now.len() == curve.along.len()
+            && now.iter().zip(&curve.along).all(|(now, was)| !differ(now.0, was.0) && !differ(now.1, was.1))
+    }
+
+    /// Lets go what was kept of runs that are gone: another may be given the id of one.
+    pub(super) fn let_lost_curves_go(&mut self) {
+        let plan = &self.plan;
+        self.curves.retain(|curve| plan.run(&curve.run).is_some());
     }
 
     /// Keeps the run in hand as it is.
@@ -127,7 +146,8 @@ fn changes((plan, run): (&Plan, &Run), (plan_now, now): (&Plan, &Run), words: Wo
     }
     changes.extend(earth(run, now, words));
     let (unit, unit_now) = (unit(plan, run), self::unit(plan_now, now));
-    if unit != unit_now {
+    // One that was changed under its name is not told by it.
+    if unit.map(|unit| &unit.id) != unit_now.map(|unit| &unit.id) {
         let assumed = || words.text(Window::AnEnergizer).to_owned();
         changes.push(unit.map_or_else(assumed, |unit| unit.id.clone()));
     }

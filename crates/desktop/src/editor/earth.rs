@@ -63,19 +63,25 @@ impl Editor {
     /// The edit that takes a stake to a place, or into the brace's stake that is in reach; `None` where it stands there.
     pub(super) fn stake_to(&self, index: usize, stake: usize, stand: &[Point], wanted: Point) -> Option<Edit> {
         let run = self.plan.runs.get(index)?;
-        let to = self.brace_stake(index, wanted).unwrap_or(wanted);
         let mut places = stand.to_vec();
-        *places.get_mut(stake)? = to;
+        let place = places.get_mut(stake)?;
+        let others = stand.iter().enumerate().filter(|(other, _)| *other != stake).map(|(_, at)| *at);
+        *place = self.brace_stake(index, others, wanted).unwrap_or(wanted);
         (run.earth_stakes.places != places).then(|| set(placed(run, places)))
     }
 
-    /// The stake of a guy of that run which is in reach of a place.
-    pub(super) fn brace_stake(&self, index: usize, at: Point) -> Option<Point> {
+    /// The stake of a guy of that run which is in reach of a place; `None` where nothing is to be caught, or one of the
+    /// run's other earth stakes is that stake already.
+    fn brace_stake(&self, index: usize, mut others: impl Iterator<Item = Point>, at: Point) -> Option<Point> {
+        if self.free {
+            return None;
+        }
         let lay = self.workup.runs.get(index)?.lay.as_ref()?;
         let guyed = lay.corners.iter().filter(|corner| corner.needs_brace() && corner.kit.kind == BraceKind::Guy);
         let stakes = guyed.map(|corner| corner.stake.at).filter(|at| at.east_m.is_finite() && at.north_m.is_finite());
         let near = stakes.min_by(|&one, &other| apart_m(one, at).total_cmp(&apart_m(other, at)))?;
-        (apart_m(near, at) * self.view.px_per_m <= SNAP_PX).then_some(near)
+        let taken = others.any(|other| apart_m(near, other) <= earth::SAME_STAKE_M);
+        (!taken && apart_m(near, at) * self.view.px_per_m <= SNAP_PX).then_some(near)
     }
 
     /// How far off what the stake in the hand is, in words.
@@ -90,7 +96,8 @@ impl Editor {
 
     /// What a brace's stake says that takes a new earth stake in.
     pub(super) fn taken_in(&self, index: usize, at: Point) -> Option<Snapped> {
-        let at = self.brace_stake(index, at)?;
+        let stand = earth::known(self.plan.runs.get(index)?);
+        let at = self.brace_stake(index, stand.into_iter(), at)?;
         Some(Snapped { at, reason: self.words.text(Text::OnBrace).to_owned() })
     }
 

@@ -57,6 +57,7 @@ impl Editor {
             touched = None;
         }
         self.run = self.run.min(self.plan.runs.len().saturating_sub(1));
+        self.let_lost_curves_go();
         self.picked = self.picked.filter(|&thing| self.exists(thing));
         self.view.hovered = self.view.hovered.filter(|&thing| self.exists(thing));
         // What is not laid out yet has no volts to be worked out.

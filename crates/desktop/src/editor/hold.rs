@@ -269,20 +269,8 @@ impl Editor {
 
     /// Gives a side a length: its far corner moves along it.
     pub(super) fn side_length(&mut self, shape: Shape, side: usize, length_m: f64) {
-        let Some(outline) = self.plan.outline(&shape) else { return };
-        let (Some(&from), Some(&to)) = (outline.get(side), outline.get((side + 1) % outline.len().max(1))) else {
-            return;
-        };
-        let was_m = crate::tool::apart_m(from, to);
-        if was_m <= 0.0 {
-            return;
-        }
-        let share = length_m / was_m;
-        let to = Point::new(
-            from.east_m + share * (to.east_m - from.east_m),
-            from.north_m + share * (to.north_m - from.north_m),
-        );
-        let corner = (side + 1) % outline.len();
+        let drawn_out = self.plan.outline(&shape).and_then(|outline| plan::drawn_out(outline, side, length_m));
+        let Some((_, corner, to)) = drawn_out else { return };
         let mut edits = vec![Edit::MoveCorner { shape: shape.clone(), corner, to }];
         // What the side is stated to rise goes with it.
         if let Shape::Run(id) = &shape

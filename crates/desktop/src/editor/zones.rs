@@ -21,7 +21,10 @@ const START_M: f64 = 1e-9;
 pub(super) fn long_grass(lay: &Lay, along_m: f64) -> LeakageZone {
     let whole_m = LONG_GRASS_M.min(lay.line_m);
     let from_m = along_m - whole_m / 2.0;
-    let (from_m, to_m) = if lay.closed {
+    let (from_m, to_m) = if lay.closed && whole_m >= lay.line_m {
+        // All the way round: it would end where it begins, and be nothing.
+        (0.0, lay.line_m)
+    } else if lay.closed {
         (lay.held_m(from_m), lay.held_m(from_m + whole_m))
     } else {
         let from_m = from_m.clamp(0.0, lay.line_m - whole_m);
@@ -34,7 +37,9 @@ pub(super) fn long_grass(lay: &Lay, along_m: f64) -> LeakageZone {
 /// goes the shorter way to that place from where the end is.
 fn with_end(lay: &Lay, zone: &LeakageZone, last: bool, at_m: f64) -> LeakageZone {
     if !lay.closed {
-        let (mut from_m, mut to_m) = (zone.from_m, zone.to_m);
+        // What is stated beyond an end of the line is taken at that end.
+        let mut from_m = zone.from_m.clamp(0.0, (lay.line_m - LEAST_M).max(0.0));
+        let mut to_m = zone.to_m.clamp(LEAST_M.min(lay.line_m), lay.line_m);
         if last {
             to_m = at_m.max(from_m + LEAST_M).min(lay.line_m);
         } else {
@@ -174,7 +179,7 @@ impl Editor {
 
 #[cfg(test)]
 mod tests {
-    use super::{LEAST_M, with_end};
+    use super::{LEAST_M, long_grass, with_end};
     use plan::{LeakageZone, Rest};
     use workup::Lay;
 
@@ -200,6 +205,33 @@ mod tests {
                     assert!(kept && on_line, "{now:?} of {zone:?} at {at_m}");
                     assert!((LEAST_M - 1e-9..=100.0).contains(&long_m), "{now:?} of {zone:?} at {at_m}");
                     assert!(closed || now.from_m < now.to_m, "{now:?} of {zone:?} at {at_m}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn long_grass_on_a_short_ring_goes_all_the_way_round() {
+        for line_m in [4.0, 10.0, 10.5, 80.0] {
+            let lay = Lay { closed: true, line_m, ..Lay::default() };
+            for along_m in [0.0, 3.9, line_m / 2.0] {
+                let zone = long_grass(&lay, along_m);
+                let long_m = care::fault_said::zone_m(&lay, &zone);
+                assert!((long_m - line_m.min(10.0)).abs() < 1e-9, "{zone:?} on {line_m}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_stretch_that_is_stated_beyond_an_open_lines_end_is_not_turned_round() {
+        let lay = Lay { closed: false, line_m: 100.0, ..Lay::default() };
+        for (from_m, to_m) in [(120.0, 130.0), (90.0, 130.0), (-30.0, -20.0)] {
+            let zone = LeakageZone { from_m, to_m, s_per_m: 1e-4, rest: Rest::new() };
+            for at_m in [0.0, 40.0, 100.0] {
+                for last in [false, true] {
+                    let now = with_end(&lay, &zone, last, at_m);
+                    let on_line = 0.0 <= now.from_m && now.to_m <= 100.0;
+                    assert!(on_line && now.to_m - now.from_m >= LEAST_M - 1e-9, "{now:?} of {zone:?} at {at_m}");
                 }
             }
         }

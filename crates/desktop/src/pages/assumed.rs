@@ -163,7 +163,7 @@ fn value(words: Words, assumed: &Assumed, said: Said) -> String {
         Said::Count => words.number(number, 0),
         Said::Kilovolts => words.kilovolts(number),
         Said::Joules => format!("{} J", words.number(number, 1)),
-        Said::Share => format!("{} %", words.number(number * 100.0, 0)),
+        Said::Share => words.percent(number),
         Said::Minutes => format!("{} min", words.number(number, 1)),
         Said::Seconds => format!("{} s", words.number(number, 0)),
         Said::Times => words.number(number, 2),

@@ -14,7 +14,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     let words = desk.words;
     let Some(strip) = &worked.strip else { return };
     figures(ui, desk, run, strip);
-    let share = format!("{} %", words.number(desk.editor.plan().store.mower.efficiency() * 100.0, 0));
+    let share = words.percent(desk.editor.plan().store.mower.efficiency());
     let by_area = words.minutes_figure(strip.minutes_by_area);
     ui.add_space(4.0);
     desk.second(ui, &words.say(Text::MowByArea, &[("minutes", &by_area), ("share", &share)]));

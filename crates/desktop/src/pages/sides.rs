@@ -6,6 +6,7 @@ use plan::{Point, Run, Shape};
 use words::texts::Shaping as Text;
 use words::{Measure, Range};
 use workup::Slope;
+use workup::slope::{NoSide, side_on_map_m};
 
 use super::Desk;
 use crate::editor::Message;
@@ -74,9 +75,14 @@ pub(super) fn rows(
         // The field is of the ground, and a corner is moved on the map.
         let read = |text: &str| {
             let typed_m = figure(text)?;
-            let on_map =
-                on_ground.map_or(Some(typed_m), |(run, _)| workup::slope::side_on_map_m(plan, run, side, typed_m));
-            on_map.ok_or_else(|| words.text(Text::SideTooShort).to_owned())
+            let on_map = on_ground.map_or(Ok(typed_m), |(run, _)| side_on_map_m(plan, run, side, typed_m));
+            on_map.map_err(|why| {
+                let text = match why {
+                    NoSide::TooShort => Text::SideTooShort,
+                    NoSide::NotBuilt => Text::SideNotBuilt,
+                };
+                words.text(text).to_owned()
+            })
         };
         let value = Shown::of(words, Measure::Length, length_m, false);
         let top = ui.cursor().top();

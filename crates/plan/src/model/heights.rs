@@ -99,17 +99,14 @@ impl super::Run {
     }
 
     /// The run with a side as long on the map as that: its far corner moves along it, and what the side is stated to rise
-    /// goes with it. The same run where there is no such side.
+    /// goes with it. The same run where there is no such side, or none with a direction.
     #[must_use]
     pub fn with_side_on_map(&self, side: usize, level_m: f64) -> Self {
-        let corner = (side + 1) % self.outline.len().max(1);
-        let (Some(&from), Some(&to)) = (self.outline.get(side), self.outline.get(corner)) else { return self.clone() };
-        let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-        let share = level_m / east_m.hypot(north_m);
-        let along = |share: f64| Point::new(from.east_m + share * east_m, from.north_m + share * north_m);
-        let stated = self.side_slope(side).map(|stated| SideSlope { at: along(share / 2.0), ..stated.clone() });
+        let Some((from, corner, to)) = drawn_out(&self.outline, side, level_m) else { return self.clone() };
+        let middle = Point::new(f64::midpoint(from.east_m, to.east_m), f64::midpoint(from.north_m, to.north_m));
+        let stated = self.side_slope(side).map(|stated| SideSlope { at: middle, ..stated.clone() });
         let mut run = if stated.is_some() { self.with_side_slope(side, stated) } else { self.clone() };
-        run.outline[corner] = along(share);
+        run.outline[corner] = to;
         run
     }
 
@@ -120,5 +117,31 @@ impl super::Run {
         run.side_slopes.retain(|slope| self.side_at(slope.at) != Some(side));
         run.side_slopes.extend(stated);
         run
+    }
+}
+
+/// A side of an outline made so long: where it starts, its far corner, and where that goes along it. `None` where there is
+/// no such side, or it has no direction.
+pub fn drawn_out(outline: &[Point], side: usize, length_m: f64) -> Option<(Point, usize, Point)> {
+    let corner = (side + 1) % outline.len().max(1);
+    let (&from, &to) = (outline.get(side)?, outline.get(corner)?);
+    let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
+    let share = length_m / east_m.hypot(north_m);
+    share.is_finite().then(|| {
+        (from, corner, Point::new(from.east_m + share * east_m, from.north_m + share * north_m))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Point, Run};
+
+    #[test]
+    fn a_side_of_no_length_stays_as_it_is() {
+        let outline: Vec<Point> = [(0.0, 0.0), (4.0, 3.0), (4.0, 3.0)].map(Point::from).to_vec();
+        let run = Run { outline, ..Run::default() };
+        assert_eq!(run.with_side_on_map(1, 7.0), run);
+        assert_eq!(run.with_side_on_map(3, 7.0), run);
+        assert_eq!(run.with_side_on_map(0, 10.0).outline[1], Point::new(8.0, 6.0));
     }
 }

@@ -254,7 +254,8 @@ pub struct EarthStakes {
     pub spacing_m: Option<f64>,
     /// Where the first of the line stands.
     pub at: Option<Point>,
-    /// Where each stands; where any is stated they are all there are, and count, spacing and first are passed over.
+    /// Where each stands; where any is stated they are all there are: count and first are passed over, and the spacing
+    /// counts for one more stake alone.
     pub places: Vec<Point>,
     /// Unknown keys.
     pub rest: Rest,

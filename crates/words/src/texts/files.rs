@@ -15,7 +15,6 @@ texts! {
         BringIn: "Bring in a boundary …" => "Grenze einlesen …",
         NameOfPlan: "Name of the plan" => "Name des Plans",
         Size: "Size of all of it" => "Größe von allem",
-        Percent: "{percent} %" => "{percent} %",
 
         StateExample: "example farm" => "Beispielhof",
         StateFresh: "nothing to save yet" => "noch nichts zu speichern",

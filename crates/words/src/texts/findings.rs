@@ -102,6 +102,8 @@ texts! {
         ForeignEarthNear: "{run}: its earth stakes come within {distance} of {hazard}: keep {limit} between the two."
             => "{run}: Die Erdstäbe kommen bis auf {distance} an {hazard} heran: {limit} Abstand halten.",
         EarthsNear: "{run} and {other}: earth stakes of two energizers stand {distance} apart: keep {limit} between them, or each fence lifts the other's earth.",
+        EarthRowsNear: "{run} and {other}: earth stakes of two energizers may come within {distance} of each other, for which way a row of them runs is not stated: keep {limit} between them, or each fence lifts the other's earth."
+            => "{run} und {other}: Erdstäbe zweier Geräte können sich bis auf {distance} nahe kommen, denn wohin eine Reihe läuft, ist nicht angegeben: {limit} Abstand halten, sonst hebt jeder Zaun die Erdung des anderen an.",
         EarthStakesDiffer: "{run}: {stated} earth stakes are stated and {placed} are on the map; those on the map count: state no number beside places.",
         EarthFirstDiffers: "{run}: the first earth stake is stated at two places; the one among `places` counts: take `at` out.",
         EarthStakeWeak: "{run}: the brace's stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more.",

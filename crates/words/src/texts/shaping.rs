@@ -20,6 +20,8 @@ texts! {
         SidesAside: "type a length" => "eine Länge eintippen",
         SidesAsideGround: "along the ground",
         SideTooShort: "Along the ground no side is that short here: the ground alone rises more.",
+        SideNotBuilt: "No side can be built here: mend the corners of this line first."
+            => "Hier lässt sich keine Seite bauen: zuerst die Ecken dieser Linie richtigstellen.",
         SideFromTo: "{from} to {to}" => "{from} bis {to}",
         SideLabel: "Length of side {from} to {to}" => "Länge der Seite {from} bis {to}",
         SidePanels: "{panels} panels" => "{panels} Felder",

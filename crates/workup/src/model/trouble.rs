@@ -111,6 +111,8 @@ pub enum Trouble {
     TooManyStakes {
         /// How many.
         count: u32,
+        /// Where the first stands that is too many.
+        at: plan::Point,
     },
     /// A data sheet that contradicts itself.
     DataSheet {

@@ -188,6 +188,11 @@ fn brace_to_share<'a>(desk: &Desk<'a>, run: &Run) -> Option<(&'a Corner, Point)>
 /// The run with the nearest earth stake that holds no corner yet standing in a brace's stake's place, or one more there.
 fn shared(desk: &Desk<'_>, run: &Run, at: Point) -> Run {
     let mut stand = workup::earth::places(run);
+    if stand.is_empty() {
+        // A row that stands nowhere yet begins in the brace's stake, and stays as long as it is.
+        let row = workup::earth::row(run, at, run.feed_at.or(run.outline.first().copied()));
+        return crate::editor::earth::placed(run, row);
+    }
     let all = workup::earth::stakes(desk.editor.plan(), desk.editor.workup(), desk.editor.run_index());
     let free = all.iter().enumerate().filter(|(_, one)| one.corner.is_none()).map(|(stake, _)| stake);
     let nearest = free.min_by(|&one, &other| apart_m(stand[one], at).total_cmp(&apart_m(stand[other], at)));
