@@ -5,11 +5,11 @@
 
 use drawing::Theme;
 use plan::HazardKind;
-use words::texts::{Commands as Text, Files, Shaping, Unroll, Window};
+use words::texts::{Commands as Text, Files, Guides, Shaping, Unroll, Window};
 use words::{Language, Units, Words};
 
 use crate::asking::Ask;
-use crate::editor::{Editor, Message, Page, ShapesMessage};
+use crate::editor::{Editor, Grid, Message, Page, ShapesMessage};
 use crate::head;
 use crate::tool::{Drawn, Tool};
 
@@ -139,6 +139,7 @@ fn drawing(list: &mut List, editor: &Editor) {
         let name = words.say(Text::DrawHazard, &[("hazard", words.text(name))]);
         list.say(name, "", true, Message::UseOn(Page::Ground, Tool::outline(Drawn::Hazard(kind))));
     }
+    list.say(words.text(Guides::TapeTool), "T", true, Message::Use(Tool::tape()));
     list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);
 }
 
@@ -163,6 +164,11 @@ fn view(list: &mut List, editor: &Editor) {
     let middle = editor.view().size.map(|side| side / 2.0);
     list.say(words.text(Text::ZoomIn), "+", true, Message::Zoom(ZOOM, middle));
     list.say(words.text(Text::ZoomOut), "−", true, Message::Zoom(1.0 / ZOOM, middle));
+    list.say(words.text(Guides::KeepDimensions), "D", true, Message::KeepDimensions(!editor.keeps_dimensions()));
+    for grid in Grid::ALL {
+        let name = words.say(Guides::GridIs, &[("step", &grid.name(words))]);
+        list.say(name, "", editor.grid() != grid, Message::Grid(grid));
+    }
     list.say(words.text(Text::Fold), "F9", true, Message::Fold(!editor.is_folded()));
     for theme in Theme::OF_SCREENS {
         let name = words.say(Text::ThemeIs, &[("theme", words.text(theme_name(theme)))]);

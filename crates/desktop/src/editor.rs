@@ -16,6 +16,7 @@ mod first;
 mod fitting;
 mod following;
 mod gates;
+mod guiding;
 mod hand;
 mod hanging;
 mod hold;
@@ -28,6 +29,7 @@ mod reckoning;
 mod rework;
 mod shapes;
 mod snap;
+mod taping;
 mod unrolling;
 mod whole;
 mod zones;
@@ -53,6 +55,7 @@ pub use document::SaveState;
 pub use faults::trial_fault;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
+pub use guiding::Grid;
 pub use message::Message;
 pub use page::Page;
 pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
@@ -100,6 +103,7 @@ pub struct Editor {
     compare: bool,
     notice: Option<Text>,
     snapped: Option<Snapped>,
+    guiding: guiding::Guiding,
     /// The run that is being unrolled.
     in_hand: Option<Box<unrolling::InHand>>,
     /// Whether nothing catches what is drawn or dragged.
@@ -150,6 +154,7 @@ impl Editor {
             compare: plan.runs.len() > 1,
             notice: None,
             snapped: None,
+            guiding: guiding::Guiding::default(),
             in_hand: None,
             free: false,
             folded: false,

@@ -47,6 +47,8 @@ pub(crate) enum Icon {
     Gate,
     /// An arrow into a box: something brought in.
     BringIn,
+    /// A box with three ticks: a tape.
+    Tape,
     /// Lines one below the other: a list.
     List,
     /// A ring and its handle: find.
@@ -191,6 +193,12 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             for x in [4.0, 7.0, 10.0] {
                 line(&[(x, 2.5), (x + 2.5, 6.0)]);
                 line(&[(x + 2.0, 13.5), (x - 0.5, 10.0)]);
+            }
+        }
+        Icon::Tape => {
+            painter.add(Shape::closed_line(vec![at(1.75, 5.0), at(14.25, 5.0), at(14.25, 11.0), at(1.75, 11.0)], pen));
+            for x in [5.0, 8.0, 11.0] {
+                line(&[(x, 5.0), (x, 8.25)]);
             }
         }
         Icon::Water => {

@@ -23,6 +23,7 @@ mod icons;
 mod journal;
 mod kit;
 mod map_view;
+mod measured;
 mod menus;
 mod pages;
 mod pen;

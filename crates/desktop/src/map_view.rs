@@ -11,15 +11,15 @@ use egui::{
     Vec2, WidgetInfo, pos2, vec2,
 };
 use plan::Point;
-use words::texts::{Faults, Power, Shaping, Window as Text};
+use words::texts::{Faults, Guides, Power, Shaping, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::tool::{Drawn, Hand, Tool, apart_m};
-use crate::{commands, first, icons, unroll};
+use crate::tool::{Drawn, Hand, Tool};
+use crate::{commands, first, icons, measured, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -34,6 +34,8 @@ const RING_REACH_PX: f32 = 11.0;
 /// Distance of scale, north and key from the map's right and upper edge, and from its foot, pixels.
 const RIGHT_PX: f32 = 20.0;
 const FOOT_PX: f32 = 16.0;
+/// A hint narrower than this stands over the scale, pixels.
+const LEAST_HINT_PX: f32 = 240.0;
 /// A step of the turning keys, degrees.
 pub(crate) const TURN_DEG: f64 = 5.0;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
@@ -47,6 +49,8 @@ type InkKey = (u64, View, Rect, f32, Option<Arc<Ghost>>);
 pub(crate) struct MapSheet {
     key: Option<InkKey>,
     painted: Painted,
+    /// What lies over it while something is edited.
+    over: Painted,
 }
 
 /// Listens to the pointer and the keys over the map.
@@ -75,6 +79,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
             said.say(Message::Hand(Hand::Move(place)));
         }
     }
+    let taping = measured::drag(&response, editor, space, &here, said);
     if response.drag_started_by(PointerButton::Primary)
         && *editor.tool() == Tool::Pick
         && !space
@@ -97,7 +102,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
             said.say(Message::Drag(view.place(here(at))));
         }
         said.hovered = editor.picked();
-    } else if (response.dragged_by(PointerButton::Primary) || response.dragged_by(PointerButton::Middle))
+    } else if ((response.dragged_by(PointerButton::Primary) && !taping) || response.dragged_by(PointerButton::Middle))
         && moved != Vec2::ZERO
     {
         said.say(Message::Pan(moved.x, moved.y));
@@ -230,6 +235,13 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         if !drawing && input.consume_key(Modifiers::NONE, Key::Delete) {
             said.say(Message::Remove);
         }
+        if input.consume_key(Modifiers::NONE, Key::D) {
+            said.say(Message::KeepDimensions(!editor.keeps_dimensions()));
+        }
+        // What is half drawn is not thrown away.
+        if !matches!(editor.tool(), Tool::Outline { .. }) && input.consume_key(Modifiers::NONE, Key::T) {
+            said.say(Message::Use(Tool::tape()));
+        }
         if input.consume_key(Modifiers::NONE, Key::F) {
             said.say(Message::Fit);
         }
@@ -246,6 +258,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             said.say(Message::Free(input.modifiers.alt));
         }
     });
+    measured::copy(ui, editor);
     if drawing {
         draw_by_keys(ui, editor, said);
         return;
@@ -342,6 +355,9 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
+    let over = measured::ink(editor, rect);
+    sheet.over.renew(ui.ctx(), &over, rect.min);
+    sheet.over.paint(&painter);
     unroll::paint(ui, &painter, rect, editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
@@ -355,8 +371,9 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
         painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
     }
     turning_ring(&painter, editor, rect, &on_sheet);
-    outline_in_hand(&painter, editor, rect, &on_sheet);
+    outline_in_hand(&painter, editor, &on_sheet);
     snapped(&painter, editor, rect, &on_sheet);
+    measured::paint(ui, &painter, rect, editor);
     hint(&painter, editor, rect);
     nodes(ui, rect, editor, &on_sheet, said);
 }
@@ -364,6 +381,11 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
 fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     let view = editor.view();
     let mut ink = editor.drawing().ink_with(view, ghost);
+    if let Some(step_m) = editor.grid().step_m(editor.words().units) {
+        // On the ground, under all that stands on it.
+        let ground = ink.iter().take_while(|item| matches!(item, Ink::Area { .. })).count();
+        ink.splice(ground..ground, drawing::guides::grid(view, step_m));
+    }
     if let Some(in_hand) = editor.in_hand() {
         ink.extend(unroll::ink(editor, in_hand));
     }
@@ -401,7 +423,7 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
 }
 
 /// Words on a plate with a cut corner, kept inside the map.
-fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
+pub(crate) fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
     let text = painter.layout_no_wrap(words.to_owned(), theme::medium(11.0), colour(p.ink));
     let plate = Rect::from_min_size(at, text.size() + vec2(12.0, 6.0));
     let into = vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0));
@@ -416,7 +438,7 @@ fn has_key(size: Vec2) -> bool {
     size.y > 320.0 && size.x > 700.0
 }
 
-fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2) {
     let Tool::Outline { of, corners, pointer, .. } = editor.tool() else { return };
     // A run's own nets show where it lies.
     if *of == Drawn::Run {
@@ -432,8 +454,6 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, rect: Rect, on_shee
         if of.closes() && corners.len() > 1 {
             painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));
         }
-        let side = editor.words().length(apart_m(last, pointer));
-        plate(painter, rect, to + vec2(14.0, -28.0), &side, p);
     }
     for (index, &spot) in spots.iter().enumerate() {
         let fill = if index == 0 { p.pick } else { p.sheet };
@@ -447,6 +467,8 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     let words = editor.words();
     let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
+        (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
+        (None, Tool::Tape(_)) => words.text(Guides::HintTape),
         (None, Tool::Try(_)) => words.text(Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),
@@ -482,9 +504,14 @@ fn stake_hovered(editor: &Editor) -> Option<String> {
 fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let Some(text) = hint_text(editor) else { return };
     let p = editor.theme().palette();
-    let galley = painter.layout(text, theme::medium(13.0), colour(p.ink), rect.width() * 0.6);
+    // Beside the scale where there is room for it, else over it: the scale is always in sight.
+    let beside = rect.width() - 2.0 * RIGHT_PX - drawing::furniture::SCALE_PX - 36.0;
+    let over = beside < LEAST_HINT_PX;
+    let room = if over { rect.width() - 2.0 * RIGHT_PX - 24.0 } else { beside }.min(rect.width() * 0.6);
+    let galley = painter.layout(text, theme::medium(13.0), colour(p.ink), room);
+    let foot = if over { FOOT_PX + drawing::furniture::PLATE_PX as f32 + 8.0 } else { FOOT_PX };
     let plate = Rect::from_min_size(
-        pos2(rect.left() + 20.0, rect.bottom() - 16.0 - galley.size().y - 12.0),
+        pos2(rect.left() + 20.0, rect.bottom() - foot - galley.size().y - 12.0),
         galley.size() + vec2(24.0, 12.0),
     );
     let edge = Stroke::new(1.5, colour(p.pick));

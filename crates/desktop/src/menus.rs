@@ -4,10 +4,10 @@ use drawing::Theme;
 use egui::{Align2, Id, Popup, PopupCloseBehavior, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::{Deed, Edit, Today};
 use words::Language;
-use words::texts::{Files, Power, Shaping, Window as Text};
+use words::texts::{Files, Guides, Power, Shaping, Window as Text};
 
 use crate::asking::Ask;
-use crate::editor::{Editor, Message};
+use crate::editor::{Editor, Grid, Message};
 use crate::field;
 use crate::icons::Icon;
 use crate::kit;
@@ -81,6 +81,13 @@ pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
             for language in Language::ALL {
                 if kit::choice(ui, language.name(), words.language == language, p).clicked() {
                     said.say(Message::Language(language));
+                }
+            }
+        });
+        row(ui, words.text(Guides::Grid), &mut |ui| {
+            for grid in Grid::ALL {
+                if kit::choice(ui, &grid.name(words), editor.grid() == grid, p).clicked() {
+                    said.say(Message::Grid(grid));
                 }
             }
         });

@@ -74,6 +74,14 @@ impl Desk<'_> {
     }
 }
 
+/// The button that takes the tape to hand, or puts it away.
+fn tape_button(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let on = matches!(desk.editor.tool(), crate::tool::Tool::Tape(_));
+    if kit::button(ui, Icon::Tape, desk.words.text(words::texts::Guides::Tape), on, desk.p).clicked() {
+        desk.said.say(if on { Message::Escape } else { Message::Use(crate::tool::Tool::tape()) });
+    }
+}
+
 /// The run that is only thought of and that the open page shows on the map.
 pub(crate) fn ghost(ui: &Ui, editor: &Editor) -> Option<Arc<Ghost>> {
     let on_run = || bracing::ghost(ui, editor).or_else(|| gates::ghost(ui, editor));

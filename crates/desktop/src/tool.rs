@@ -23,8 +23,63 @@ pub enum Tool {
         /// What of the next corner was typed.
         typed: Typed,
     },
+    /// Measure from place to place.
+    Tape(Tape),
     /// Put a fault, or long grass, onto the netting of the run in hand.
     Try(Trial),
+}
+
+/// A tape that is laid from place to place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Tape {
+    /// The places so far.
+    pub places: Vec<Point>,
+    /// Where the hand is.
+    pub pointer: Option<Point>,
+    /// Whether it lies as it is: the next click begins anew.
+    pub done: bool,
+}
+
+impl Tape {
+    /// All places, the hand last while it is not done.
+    pub fn all(&self) -> Vec<Point> {
+        let hand = self.pointer.filter(|_| !self.done && !self.places.is_empty());
+        let far = |hand: &Point| self.places.last().is_none_or(|&last| apart_m(last, *hand) > SAME_PLACE_M);
+        self.places.iter().copied().chain(hand.filter(far)).collect()
+    }
+
+    fn step(mut self, hand: Hand) -> Self {
+        match hand {
+            Hand::Move(at) => self.pointer = Some(at),
+            Hand::Click { at, .. } => self.set(at),
+            Hand::Set => {
+                if let Some(at) = self.pointer {
+                    self.set(at);
+                }
+            }
+            // The hand's own place is the last one.
+            Hand::Close => {
+                self.places = self.all();
+                self.done = self.places.len() > 1;
+            }
+            Hand::Back => {
+                self.places.pop();
+                self.done = false;
+            }
+            Hand::Type(_) | Hand::Leave => {}
+        }
+        self
+    }
+
+    fn set(&mut self, at: Point) {
+        if self.done {
+            *self = Self::default();
+        }
+        self.pointer = Some(at);
+        if self.places.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
+            self.places.push(at);
+        }
+    }
 }
 
 /// What was typed of the next corner; what was not follows the pointer.
@@ -177,8 +232,14 @@ impl Tool {
     pub fn last_place(&self) -> Option<Point> {
         match self {
             Self::Outline { corners, pointer, .. } => corners.last().copied().or(*pointer),
+            Self::Tape(tape) => tape.places.last().copied().or(tape.pointer),
             Self::Pick | Self::Try(_) => None,
         }
+    }
+
+    /// The tool that measures.
+    pub fn tape() -> Self {
+        Self::Tape(Tape::default())
     }
 
     /// Whether this tool draws that.
@@ -198,6 +259,7 @@ impl Tool {
     pub fn step(self, hand: Hand, plan: &Plan) -> (Self, Option<Edit>) {
         match (self, hand) {
             (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
+            (Self::Tape(tape), hand) => (Self::Tape(tape.step(hand)), None),
             // Where the netting lies, which a trial goes onto, is the editor's to know.
             (tool @ Self::Try(_), _) | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
             (Self::Outline { of, corners, typed, .. }, Hand::Move(at)) => {
@@ -394,6 +456,23 @@ mod tests {
         assert_eq!(tool, Tool::Pick);
         let outline = vec![Point::new(0.0, 0.0), Point::new(10.0, 0.0), Point::new(10.0, 10.0)];
         assert_eq!(edit, Some(Edit::SetOutline { shape: Shape::Boundary, outline }));
+    }
+
+    #[test]
+    fn a_tape_goes_from_place_to_place_and_begins_anew_once_it_is_done() {
+        let plan = Plan::default();
+        let laid = |hands: &[Hand]| {
+            let tool = hands.iter().fold(Tool::tape(), |tool, &hand| tool.step(hand, &plan).0);
+            let Tool::Tape(tape) = tool else { panic!("it stays a tape") };
+            tape
+        };
+        let first = [click(0.0, 0.0), Hand::Move(Point::new(3.0, 4.0))];
+        assert_eq!(laid(&first).all(), [Point::new(0.0, 0.0), Point::new(3.0, 4.0)]);
+        let done = [first[0], first[1], Hand::Close, Hand::Move(Point::new(9.0, 9.0))];
+        assert_eq!(laid(&done).all().len(), 2, "what is done stays");
+        let anew = [done[0], done[1], done[2], click(7.0, 7.0)];
+        assert_eq!(laid(&anew).all(), [Point::new(7.0, 7.0)]);
+        assert_eq!(Tool::tape().step(Hand::Leave, &plan), (Tool::Pick, None));
     }
 
     #[test]

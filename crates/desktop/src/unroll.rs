@@ -11,6 +11,7 @@ use workup::unroll::Unrolled;
 
 use crate::editor::{Editor, InHand, Message};
 use crate::icons;
+use crate::measured;
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool, Typed};
@@ -51,7 +52,7 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));
     painter.circle_filled(next, 2.5, colour(p.pick));
-    let place = beside(rect, next, on_map(last));
+    let place = beside(rect, next, on_map(last), editor);
     // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
     let area = Area::new(Id::unique("entry at the pointer")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
@@ -81,17 +82,12 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
 }
 
 /// Where the entry stands: beyond the corner in hand, away from the side that leads to it, within the map.
-fn beside(rect: Rect, next: Pos2, last: Pos2) -> Rect {
+fn beside(rect: Rect, next: Pos2, last: Pos2, editor: &Editor) -> Rect {
     let way = (next - last).normalized();
     let right = if way.x >= 0.0 { OFF } else { -OFF - ENTRY.x };
     let down = if way.y >= 0.0 { OFF } else { -OFF - ENTRY.y };
     let free = Rect::from_min_size(next + vec2(right, down), ENTRY);
-    let room = rect.shrink(8.0);
-    let into = |low: f32, high: f32, from: f32, to: f32| if low < from { from - low } else { (to - high).min(0.0) };
-    free.translate(vec2(
-        into(free.left(), free.right(), room.left(), room.right()),
-        into(free.top(), free.bottom(), room.top(), room.bottom()),
-    ))
+    measured::within(free, rect, editor)
 }
 
 /// The roll as a ring that empties, and what is left on it and in the store.

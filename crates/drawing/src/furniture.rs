@@ -17,7 +17,9 @@ const METRES_PER_FOOT: f64 = 0.3048;
 /// Length of the key of volts, pixels.
 const KEY_PX: f64 = 176.0;
 /// Height of the plates of scale bar and north.
-const PLATE_PX: f64 = 44.0;
+pub const PLATE_PX: f64 = 44.0;
+/// Width that scale bar and north take together, at most.
+pub const SCALE_PX: f32 = 260.0;
 /// Room between a plate's edge and what lies on it.
 const MARGIN_PX: f64 = 8.0;
 
@@ -25,7 +27,7 @@ const MARGIN_PX: f64 = 8.0;
 /// shown, at the upper right; `right` and `foot` are the plates' distances from the edges.
 pub fn kept(size: [f32; 2], right: f32, foot: f32, key: bool) -> [Option<[f32; 4]>; 2] {
     let [width, height] = size;
-    let scale = [width - right - 260.0, height - foot - PLATE_PX as f32, width - right, height - foot];
+    let scale = [width - right - SCALE_PX, height - foot - PLATE_PX as f32, width - right, height - foot];
     let key_left = width - right - KEY_PX as f32 - 40.0;
     [Some(scale), key.then_some([key_left, right, width - right, right + 60.0])]
 }
@@ -45,11 +47,7 @@ pub fn scale_bar(view: &View, words: Words, corner: Spot) -> Vec<Ink> {
     let colours = view.theme.palette();
     let kind = Type::new(11.0, Weight::Medium, colours.ink);
     let decimals = (-(round / 2.0).log10().floor()).clamp(0.0, 3.0) as usize;
-    let figure = |share: f64| {
-        let text = words.number(round * share, decimals);
-        // A round half of a round length needs no decimals that are zero.
-        if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
-    };
+    let figure = |share: f64| words.number(round * share, decimals_of(round * share, decimals));
     let last = figure(1.0);
     let last_half = kind.width(&last) / 2.0;
     let unit_width = kind.width(unit) + 4.0;
@@ -71,6 +69,15 @@ pub fn scale_bar(view: &View, words: Words, corner: Spot) -> Vec<Ink> {
     }
     pen.text([end + last_half + 4.0, axis - 12.0], unit, kind, Anchor::Start);
     pen.ink
+}
+
+/// The fewest decimals, of no more than so many, that say a number as well: a round half of a round length needs none.
+fn decimals_of(number: f64, most: usize) -> usize {
+    let left = |decimals: usize| {
+        let scaled = number * 10_f64.powi(decimals as i32);
+        (scaled - scaled.round()).abs()
+    };
+    (0..most).find(|&decimals| left(decimals) < 1e-6).unwrap_or(most)
 }
 
 /// The greatest of 1, 2 and 5 times a power of ten that is no more than a number.
@@ -162,7 +169,35 @@ fn plate(pen: &mut Pen, colours: &Palette, low: Px, high: Px) {
 
 #[cfg(test)]
 mod tests {
-    use super::round_below;
+    use super::{round_below, scale_bar};
+    use crate::ink::Ink;
+    use crate::palette::Theme;
+    use crate::view::View;
+    use words::{Language, Words};
+
+    #[test]
+    fn a_scale_bar_says_its_figures_in_every_language() {
+        for (px_per_m, language, want) in [
+            (90.0, Language::English, ["0", "1", "2", "m"]),
+            (150.0, Language::English, ["0", "0.5", "1", "m"]),
+            (150.0, Language::German, ["0", "0,5", "1", "m"]),
+            (900.0, Language::German, ["0", "0,1", "0,2", "m"]),
+            (0.1, Language::English, ["0", "1,000", "2,000", "m"]),
+            (0.1, Language::German, ["0", "1.000", "2.000", "m"]),
+            (0.02, Language::German, ["0", "5.000", "10.000", "m"]),
+        ] {
+            let view = View { px_per_m, ..View::fit(None, [600.0, 600.0], 0.0, Theme::Light) };
+            let ink = scale_bar(&view, Words { language, ..Words::default() }, [580.0, 580.0]);
+            let texts: Vec<&str> = ink
+                .iter()
+                .filter_map(|item| match item {
+                    Ink::Text { text, .. } => Some(text.as_str()),
+                    _ => None,
+                })
+                .collect();
+            assert_eq!(texts, want, "{px_per_m} pixels a metre");
+        }
+    }
 
     #[test]
     fn round_lengths_are_the_longest_that_fit() {

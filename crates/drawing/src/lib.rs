@@ -3,15 +3,17 @@
 //! Two steps, both pure: [`map()`] turns plan, workup and findings into a [`Drawing`], in metres, with no
 //! screen in sight; [`Drawing::ink`] turns that into [`Ink`] for a [`View`] of some scale and theme. The run
 //! unfolded as one straight line under the map is [`line()`], scale bar, north and the key of volts are in
-//! [`furniture`], and a run that is only thought of is a [`Ghost`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide
+//! [`furniture`], what a hand lines up with is in [`guides`] and [`dimensions`], and a run that is only thought of is a [`Ghost`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide
 //! nothing.
 //!
 //! A tour: [`shape`] says what a drawing is made of; `map/` draws the plan; [`view`] is the camera; `inking/`
 //! holds the symbols at three distances and the labels; [`pick`] finds what lies under a spot; [`palette`]
 //! holds every colour, [`letters`] the widths of the font; [`triangles()`] fills concave areas.
 
+pub mod dimensions;
 pub mod furniture;
 pub mod ghost;
+pub mod guides;
 pub mod ink;
 mod inking;
 pub mod letters;
@@ -20,6 +22,7 @@ pub mod map;
 pub mod palette;
 pub mod pick;
 pub mod shape;
+pub mod tape;
 pub mod triangles;
 pub mod unroll;
 pub mod view;

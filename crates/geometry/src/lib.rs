@@ -13,7 +13,8 @@
 //! 8. [`slope`]: the ground's shape: metres of net along it, gaps under it, where it drags.
 //! 9. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
 //! 10. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
-//! 11. [`ClosingCurve`], [`AngleArc`]: where a corner may go that keeps the length of net or its angle.
+//! 11. [`ClosingCurve`], [`AngleArc`]: where a corner may go that keeps the length of net or its angle; [`guides`]: what
+//!     it lines up with.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -34,6 +35,7 @@ mod corner;
 mod cut;
 pub mod fit;
 pub mod ground;
+pub mod guides;
 pub mod gusts;
 mod holding;
 pub mod largest;

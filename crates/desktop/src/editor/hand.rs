@@ -66,7 +66,7 @@ impl Editor {
         };
         self.snapped = match self.tool.stakes() {
             Some(run) => self.taken_in(run, at),
-            None => self.catch(None, at),
+            None => self.guide_next(at),
         };
         let at = self.snapped.as_ref().map_or(at, |snapped| snapped.at);
         match hand {

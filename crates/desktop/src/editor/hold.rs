@@ -4,7 +4,6 @@ use drawing::Thing;
 use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
 
-use super::snap::snap;
 use super::whole::Whole;
 use super::{Editor, corner_of};
 use crate::tool::{FEWEST_CORNERS, free_run_id};
@@ -61,6 +60,7 @@ impl Hold {
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
         self.history.begin();
+        self.unguided();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
         let held = held.or_else(|| self.fault_to_hold(thing, at)).or_else(|| self.zone_to_hold(thing, at));
         let held = held.or_else(|| self.hanging_to_hold(thing, at)).or_else(|| self.stake_to_hold(thing, at));
@@ -124,7 +124,7 @@ impl Editor {
             Hold::Corner { shape, corner } => {
                 // The corner keeps its distance from the pointer, so that it does not jump into it.
                 let free = shift.of(held.was);
-                self.snapped = self.catch(Some(shape), free);
+                self.snapped = self.guide_corner(shape, *corner, free);
                 let to = self.snapped.as_ref().map_or(free, |snapped| snapped.at);
                 if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
                     return;
@@ -134,13 +134,11 @@ impl Editor {
             Hold::Whole(whole) => {
                 let own = whole.shape();
                 let places = whole.places();
-                // The first of its corners that comes near something takes the whole there.
+                // The one of its corners that comes nearest to something takes the whole there.
                 // A metal stake goes onto no post.
                 let places = if matches!(whole, Whole::EarthStakes(..)) { Vec::new() } else { places };
-                let caught = places.iter().find_map(|&place| {
-                    let free = shift.of(place);
-                    Some((free, self.catch(own.as_ref(), free)?))
-                });
+                let free: Vec<Point> = places.iter().map(|&place| shift.of(place)).collect();
+                let caught = self.guide_whole(own.as_ref(), &free).map(|(place, snapped)| (free[place], snapped));
                 let motion = match &caught {
                     Some((free, snapped)) => Motion::Shift {
                         east_m: to.east_m - held.from.east_m + snapped.at.east_m - free.east_m,
@@ -202,14 +200,6 @@ impl Editor {
         self.make_all(edits);
     }
 
-    /// The post or corner that catches a place.
-    pub(super) fn catch(&self, own: Option<&Shape>, at: Point) -> Option<super::Snapped> {
-        if self.free {
-            return None;
-        }
-        snap(&self.plan, &self.workup, self.words, own, at, SNAP_PX / self.view.px_per_m)
-    }
-
     pub(super) fn let_go(&mut self) {
         let moved_whole = self.held.as_ref().is_some_and(|held| held.moved && matches!(held.what, Hold::Whole(_)));
         if moved_whole && self.lesson == super::Lesson::Drag {
@@ -217,6 +207,7 @@ impl Editor {
         }
         self.held = None;
         self.snapped = None;
+        self.unguided();
         self.history.end();
     }
 

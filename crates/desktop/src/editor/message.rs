@@ -6,7 +6,7 @@ use drawing::{Theme, Thing};
 use plan::{Edit, Plan, Point, Rolls, Shape};
 use words::{Language, Units};
 
-use super::{BracingMessage, Lesson, Page, ShapesMessage};
+use super::{BracingMessage, Grid, Lesson, Page, ShapesMessage};
 use crate::reckoner::Reckoned;
 use crate::tool::{Hand, Tool};
 use crate::worker::Answer;
@@ -30,6 +30,10 @@ pub enum Message {
     Use(Tool),
     /// Open a page and take a tool of it to hand.
     UseOn(Page, Tool),
+    /// Catch the hand by that grid.
+    Grid(Grid),
+    /// Keep dimensions beside what is picked, or not.
+    KeepDimensions(bool),
     /// Fold the page away, or unfold it.
     Fold(bool),
     /// The hand did something with the tool.

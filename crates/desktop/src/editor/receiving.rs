@@ -48,6 +48,7 @@ impl Editor {
             Message::Use(tool) => {
                 self.tool = tool;
                 self.snapped = None;
+                self.unguided();
                 self.pick(None);
             }
             Message::UseOn(page, tool) => {
@@ -55,6 +56,8 @@ impl Editor {
                 self.receive(Message::Use(tool));
             }
             Message::Fold(folded) => self.folded = folded,
+            Message::Grid(grid) => self.set_grid(grid),
+            Message::KeepDimensions(keep) => self.keep_dimensions(keep),
             Message::Hand(hand) => self.hand(hand),
             Message::Grab(thing, at) => self.grab(thing, at),
             Message::GrabTurn(at) => self.grab_turn(at),

@@ -1,11 +1,10 @@
-//! What a corner in the hand takes hold of: posts and corners of other things, with the reason in words.
+//! What stands and can be taken hold of: posts, corners and sides of other things, with their names.
 
-use plan::{Plan, Point, Shape};
+use geometry::guides::{Edge, Guides};
+use plan::{Hazard, HazardKind, Plan, Point, Shape};
 use words::Words;
-use words::texts::{Shaping as Text, Window};
+use words::texts::{Findings, Guides as Text, Shaping, Window};
 use workup::Workup;
-
-use crate::tool::apart_m;
 
 /// Where a corner was caught, and why.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,66 +15,173 @@ pub struct Snapped {
     pub reason: String,
 }
 
-/// What can be taken hold of, by its number.
-#[derive(Clone, Copy)]
+/// A place that can be taken hold of, by its number.
+#[derive(Clone, Copy, Debug)]
 enum Hold {
     RunCorner(usize, usize),
     Post(usize, usize),
     PaddockCorner(usize),
     KeepOutCorner(usize, usize),
+    HazardPoint(usize, usize),
 }
 
-/// The nearest post or corner of something other than `own` within `reach_m` of a place; of equals, a corner.
-pub(super) fn snap(
-    plan: &Plan,
-    workup: &Workup,
-    words: Words,
-    own: Option<&Shape>,
-    at: Point,
-    reach_m: f64,
-) -> Option<Snapped> {
-    let (reach, place, hold) = all(plan, workup, own)
-        .map(|(place, hold)| (apart_m(place, at), place, hold))
-        .min_by(|one, other| one.0.total_cmp(&other.0))?;
-    (reach <= reach_m).then(|| Snapped { at: place, reason: reason(plan, words, hold) })
+/// A side that stands, by the number of its first corner, and its last.
+#[derive(Clone, Copy, Debug)]
+struct Side {
+    of: SideOf,
+    from: usize,
+    to: usize,
 }
 
-/// Every place that can be taken hold of, corners before posts.
-fn all<'a>(plan: &'a Plan, workup: &'a Workup, own: Option<&'a Shape>) -> impl Iterator<Item = (Point, Hold)> + 'a {
-    let is_own_run = move |run: usize| matches!(own, Some(Shape::Run(id)) if plan.runs[run].id == *id);
-    let run_corners = (0..plan.runs.len()).filter(move |&run| !is_own_run(run)).flat_map(|run| {
-        let corners = plan.runs[run].outline.iter().enumerate();
-        corners.map(move |(corner, &at)| (at, Hold::RunCorner(run, corner)))
-    });
-    let paddock = plan.ground.boundary.iter().enumerate().filter(move |_| own != Some(&Shape::Boundary));
-    let paddock = paddock.map(|(corner, &at)| (at, Hold::PaddockCorner(corner)));
-    let keep_outs = plan.ground.keep_outs.iter().enumerate();
-    let keep_outs = keep_outs.filter(move |(index, _)| own != Some(&Shape::KeepOut(*index)));
-    let keep_outs = keep_outs.flat_map(|(index, keep_out)| {
-        keep_out.outline.iter().enumerate().map(move |(corner, &at)| (at, Hold::KeepOutCorner(index, corner)))
-    });
-    let posts = workup.runs.iter().take(plan.runs.len()).enumerate();
-    let posts = posts.filter(move |(run, _)| !is_own_run(*run)).flat_map(|(run, worked)| {
-        let posts = worked.lay.iter().flat_map(|lay| &lay.posts).enumerate();
-        posts.map(move |(post, one)| (one.at, Hold::Post(run, post)))
-    });
-    run_corners.chain(paddock).chain(keep_outs).chain(posts)
+#[derive(Clone, Copy, Debug)]
+enum SideOf {
+    Run(usize),
+    Branch(usize, usize),
+    Paddock,
+    KeepOut(usize),
+    Hazard(usize),
 }
 
-fn reason(plan: &Plan, words: Words, hold: Hold) -> String {
-    let number = |index: usize| (index + 1).to_string();
-    match hold {
-        Hold::RunCorner(run, corner) => {
-            words.say(Text::OnCorner, &[("number", &number(corner)), ("name", care::run_name(&plan.runs[run]))])
+/// Everything of a plan that catches a hand, but what is in the hand itself.
+#[derive(Debug)]
+pub(super) struct Standing {
+    pub(super) guides: Guides,
+    places: Vec<Hold>,
+    sides: Vec<Side>,
+}
+
+pub(super) fn point(at: Point) -> geometry::Point {
+    geometry::Point::new(at.east_m, at.north_m)
+}
+
+pub(super) fn place(at: geometry::Point) -> Point {
+    Point::new(at.east_m, at.north_m)
+}
+
+impl Standing {
+    /// All but `own`; of places at one spot a corner goes before a post.
+    pub(super) fn of(plan: &Plan, workup: &Workup, own: Option<&Shape>) -> Self {
+        let mut all = Listed::default();
+        let is_own_run = |run: usize| matches!(own, Some(Shape::Run(id)) if plan.runs[run].id == *id);
+        for (run, stated) in plan.runs.iter().enumerate() {
+            let is_own =
+                |branch: usize| matches!(own, Some(Shape::Branch(id, one)) if stated.id == *id && *one == branch);
+            if is_own_run(run) {
+                continue;
+            }
+            all.line(&stated.outline, stated.closed(), SideOf::Run(run), |corner| Some(Hold::RunCorner(run, corner)));
+            for (branch, hanging) in stated.branches.iter().enumerate().filter(|(branch, _)| !is_own(*branch)) {
+                all.line(&hanging.outline, false, SideOf::Branch(run, branch), |_| None);
+            }
         }
-        Hold::Post(run, post) => {
-            words.say(Text::OnPost, &[("number", &number(post)), ("name", care::run_name(&plan.runs[run]))])
+        if own != Some(&Shape::Boundary) {
+            let name = |corner| Some(Hold::PaddockCorner(corner));
+            all.line(&plan.ground.boundary, true, SideOf::Paddock, name);
         }
-        Hold::PaddockCorner(corner) => words.say(Text::OnPaddockCorner, &[("number", &number(corner))]),
-        Hold::KeepOutCorner(index, corner) => {
-            let name = &plan.ground.keep_outs[index].name;
-            let name = if name.is_empty() { words.text(Window::AKeepOut) } else { name };
-            words.say(Text::OnCorner, &[("number", &number(corner)), ("name", name)])
+        for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
+            if own != Some(&Shape::KeepOut(index)) {
+                let name = |corner| Some(Hold::KeepOutCorner(index, corner));
+                all.line(&keep_out.outline, true, SideOf::KeepOut(index), name);
+            }
+        }
+        for (index, hazard) in plan.ground.hazards.iter().enumerate() {
+            all.line(&hazard.path, false, SideOf::Hazard(index), |point| Some(Hold::HazardPoint(index, point)));
+        }
+        for (run, worked) in workup.runs.iter().take(plan.runs.len()).enumerate().filter(|(run, _)| !is_own_run(*run)) {
+            for (post, one) in worked.lay.iter().flat_map(|lay| &lay.posts).enumerate() {
+                all.place(one.at, Hold::Post(run, post));
+            }
+        }
+        Self { guides: Guides::new(all.spots, all.edges), places: all.places, sides: all.sides }
+    }
+
+    /// What a place is called, where it catches a hand.
+    pub(super) fn place_reason(&self, plan: &Plan, words: Words, index: usize) -> Option<String> {
+        let number = |index: usize| (index + 1).to_string();
+        Some(match *self.places.get(index)? {
+            Hold::RunCorner(run, corner) => {
+                let name = care::run_name(plan.runs.get(run)?);
+                words.say(Shaping::OnCorner, &[("number", &number(corner)), ("name", name)])
+            }
+            Hold::Post(run, post) => {
+                let name = care::run_name(plan.runs.get(run)?);
+                words.say(Shaping::OnPost, &[("number", &number(post)), ("name", name)])
+            }
+            Hold::PaddockCorner(corner) => words.say(Shaping::OnPaddockCorner, &[("number", &number(corner))]),
+            Hold::KeepOutCorner(index, corner) => {
+                let name = keep_out_name(plan, words, index);
+                words.say(Shaping::OnCorner, &[("number", &number(corner)), ("name", name)])
+            }
+            Hold::HazardPoint(index, point) => {
+                let name = hazard_name(words, plan.ground.hazards.get(index)?);
+                words.say(Text::OnOther, &[("number", &number(point)), ("name", name)])
+            }
+        })
+    }
+
+    /// What a side is called.
+    pub(super) fn side_name(&self, plan: &Plan, words: Words, index: usize) -> Option<String> {
+        let side = self.sides.get(index)?;
+        let (from, to) = ((side.from + 1).to_string(), (side.to + 1).to_string());
+        let say = |text: Text, name: &str| words.say(text, &[("from", &from), ("to", &to), ("name", name)]);
+        Some(match side.of {
+            SideOf::Run(run) => say(Text::SideOfRun, care::run_name(plan.runs.get(run)?)),
+            SideOf::Branch(run, branch) => {
+                let name = care::run_name(plan.runs.get(run)?);
+                let of = words.say(Shaping::OfBranch, &[("side", name), ("branch", &(branch + 1).to_string())]);
+                say(Text::SideOfOther, &of)
+            }
+            SideOf::Paddock => say(Text::SideOfPaddock, ""),
+            SideOf::KeepOut(index) => say(Text::SideOfOther, keep_out_name(plan, words, index)),
+            SideOf::Hazard(index) => say(Text::SideOfOther, hazard_name(words, plan.ground.hazards.get(index)?)),
+        })
+    }
+}
+
+#[derive(Default)]
+struct Listed {
+    spots: Vec<geometry::Point>,
+    places: Vec<Hold>,
+    edges: Vec<Edge>,
+    sides: Vec<Side>,
+}
+
+impl Listed {
+    fn place(&mut self, at: Point, hold: Hold) {
+        self.spots.push(point(at));
+        self.places.push(hold);
+    }
+
+    /// The corners of a line, as far as they are named, and its sides.
+    fn line(&mut self, line: &[Point], closed: bool, of: SideOf, name: impl Fn(usize) -> Option<Hold>) {
+        for (corner, &at) in line.iter().enumerate() {
+            if let Some(hold) = name(corner) {
+                self.place(at, hold);
+            }
+        }
+        let count = line.len();
+        let sides = if closed && count > 2 { count } else { count.saturating_sub(1) };
+        for from in 0..sides {
+            let to = (from + 1) % count;
+            self.edges.push(Edge { from: point(line[from]), to: point(line[to]) });
+            self.sides.push(Side { of, from, to });
         }
     }
+}
+
+fn keep_out_name(plan: &Plan, words: Words, index: usize) -> &str {
+    let name = plan.ground.keep_outs.get(index).map_or("", |keep_out| keep_out.name.as_str());
+    if name.is_empty() { words.text(Window::AKeepOut) } else { name }
+}
+
+fn hazard_name(words: Words, hazard: &Hazard) -> &str {
+    if !hazard.name.is_empty() {
+        return &hazard.name;
+    }
+    words.text(match hazard.kind {
+        HazardKind::OverheadLine => Findings::OverheadLine,
+        HazardKind::PublicWay => Findings::PublicWay,
+        HazardKind::OtherEnergisedFence => Findings::OtherFence,
+        HazardKind::ForeignEarth => Findings::ForeignEarth,
+    })
 }

@@ -170,11 +170,7 @@ impl Editor {
             Some(&first) if apart_m(first, at) * self.view.px_per_m <= CURVE_PX => {
                 Some(Snapped { at: first, reason: self.words.text(Text::OnFirst).to_owned() })
             }
-            _ => self.catch(None, at).or_else(|| {
-                let reach_m = CURVE_PX / self.view.px_per_m;
-                let (at, caught) = catch(&Rolls::of(&self.plan), corners, at, reach_m)?;
-                Some(Snapped { at, reason: reason(caught, self.words) })
-            }),
+            _ => self.caught_by_netting(at),
         };
         let at = caught.as_ref().map_or(at, |caught| caught.at);
         self.snapped = caught;
@@ -182,6 +178,34 @@ impl Editor {
             Some(reach_m) => Hand::Click { at, reach_m },
             None => Hand::Move(at),
         }
+    }
+
+    /// By what stands, by the curve, else by the way of the side and the posts along it.
+    fn caught_by_netting(&mut self, at: Point) -> Option<Snapped> {
+        let Tool::Outline { corners, .. } = &self.tool else { return None };
+        let (corners, reach_m) = (corners.clone(), CURVE_PX / self.view.px_per_m);
+        let place = self.guide_place(at);
+        if place.is_some() {
+            return place;
+        }
+        let rolls = Rolls::of(&self.plan);
+        let caught = |at: Point| catch(&rolls, &corners, at, reach_m);
+        let free = caught(at);
+        if let Some((at, caught @ (Caught::Curve { .. } | Caught::CurveAndPost { .. }))) = free {
+            return Some(Snapped { at, reason: reason(caught, self.words) });
+        }
+        // Along a guide's way the posts catch as on any other.
+        if let Some(way) = self.guide_way(at) {
+            let on_post = match caught(way.at) {
+                Some((at, Caught::Post { panels })) => Some((at, Caught::Post { panels })),
+                _ => None,
+            };
+            let Some((at, post)) = on_post else { return Some(way) };
+            self.guided_to(at);
+            let both = [("one", way.reason.as_str()), ("other", &reason(post, self.words))];
+            return Some(Snapped { at, reason: self.words.say(words::texts::Guides::Both, &both) });
+        }
+        free.map(|(at, caught)| Snapped { at, reason: reason(caught, self.words) })
     }
 }
 

@@ -51,6 +51,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::Water, Icon::Water, words.text(Shaping::DrawWater));
         tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
         tool(ui, desk, Drawn::Gateway, Icon::Gate, words.text(Gates::PlaceGateway));
+        super::tape_button(ui, desk);
         picked_tools(ui, desk);
     });
     picked_sides(ui, desk);

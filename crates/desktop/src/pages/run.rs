@@ -79,6 +79,7 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
         if kit::button(ui, Icon::Coil, words.text(words::texts::Unroll::Start), on, p).clicked() {
             desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(Drawn::Run)) });
         }
+        super::tape_button(ui, desk);
         if kit::button(ui, Icon::Shapes, words.text(Compare::OtherShapes), false, p).clicked() {
             desk.said.say(Message::Shapes(ShapesMessage::Open(true)));
         }

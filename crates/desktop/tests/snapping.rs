@@ -1,0 +1,276 @@
+//! What catches the hand, with its reason; the grid; dimensions; the tape; the scale in every state.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{Grid, Message, Page};
+use drawing::Thing;
+use egui::{Event, Key, Modifiers, OutputCommand};
+use egui_kittest::kittest::Queryable;
+use hand::{Desk, button, click, click_on, example, on_page, spot, window};
+use plan::{Plan, Point, SpotHeight};
+use words::Words;
+
+/// A panel of the example's long net, metres.
+const PANEL_M: f64 = 50.0 / 14.0;
+
+/// Bare ground of 100 m by 80 m.
+fn field() -> Plan {
+    let mut plan = example();
+    plan.runs.clear();
+    plan.coop = None;
+    plan.heights.clear();
+    plan.ground.keep_outs.clear();
+    plan.ground.hazards.clear();
+    plan.ground.gateway = None;
+    plan.ground.height_grid = None;
+    plan.ground.boundary =
+        [(0.0, 0.0), (100.0, 0.0), (100.0, 80.0), (0.0, 80.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+    plan
+}
+
+fn desk(plan: Plan, page: Page) -> Desk {
+    on_page(plan, page, [1280.0, 800.0], Words::default())
+}
+
+fn points(desk: &mut Desk, at: Point) {
+    let to = spot(desk, at);
+    desk.event(Event::PointerMoved(to));
+    desk.run();
+}
+
+fn clicks(desk: &mut Desk, east_m: f64, north_m: f64) {
+    let to = spot(desk, Point::new(east_m, north_m));
+    click(desk, to);
+}
+
+fn press(desk: &mut Desk, key: Key) {
+    desk.key_press(key);
+    desk.run();
+}
+
+/// Why the hand stands where it is caught, and where.
+fn caught(desk: &Desk) -> Option<(String, Point)> {
+    window(desk).editor().snapped().map(|snapped| (snapped.reason.clone(), snapped.at))
+}
+
+fn commands(desk: &mut Desk, text: &str) {
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    desk.run();
+    desk.event(Event::Text(text.to_owned()));
+    desk.run();
+    press(desk, Key::Enter);
+}
+
+fn say(desk: &mut Desk, message: Message) {
+    desk.state_mut().as_mut().unwrap().say(message);
+    desk.run();
+}
+
+#[test]
+fn a_new_side_is_caught_square_in_line_and_equal_and_alt_lets_it_go() {
+    let mut desk = desk(field(), Page::Ground);
+    click_on(&mut desk, "Keep-out");
+    clicks(&mut desk, 20.0, 31.0);
+    clicks(&mut desk, 45.3, 31.0);
+    let first_m = {
+        let desktop::tool::Tool::Outline { corners, .. } = window(&desk).editor().tool() else { panic!() };
+        assert!((corners[1].north_m - corners[0].north_m).abs() < 1e-9, "parallel to the paddock: {corners:?}");
+        corners[1].east_m - corners[0].east_m
+    };
+    let east_m = 20.0 + first_m;
+    points(&mut desk, Point::new(east_m + 0.4, 44.0));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "square to side 1 to 2");
+    assert!((at.east_m - east_m).abs() < 1e-9, "{at:?}");
+    points(&mut desk, Point::new(east_m + 0.4, 31.0 + first_m + 0.3));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "square to side 1 to 2, as long as side 1 to 2");
+    assert!((at.north_m - at.east_m - (31.0 - 20.0)).abs() < 1e-6, "{at:?}");
+    points(&mut desk, Point::new(east_m + 14.0, 31.4));
+    assert_eq!(caught(&desk).unwrap().0, "in line with side 1 to 2");
+    desk.event(Event::ModifiersChanged(Modifiers::ALT));
+    points(&mut desk, Point::new(east_m + 15.0, 31.4));
+    assert_eq!(caught(&desk), None, "Alt lets it go anywhere");
+}
+
+#[test]
+fn a_dragged_corner_is_square_and_its_dimensions_are_said() {
+    let mut plan = field();
+    plan.ground.boundary[2] = Point::new(93.0, 71.0);
+    let mut desk = desk(plan, Page::Ground);
+    say(&mut desk, Message::Pick(Some(Thing::BoundaryCorner { vertex: 2 })));
+    let from = spot(&desk, Point::new(93.0, 71.0));
+    let to = spot(&desk, Point::new(99.8, 80.3));
+    button(&desk, from, true);
+    desk.run();
+    for step in 1..=5 {
+        desk.event(Event::PointerMoved(from + (to - from) * step as f32 / 5.0));
+        desk.run();
+    }
+    let (reason, at) = caught(&desk).unwrap();
+    assert!(reason.starts_with("square to side 1 to 2") || reason.starts_with("square to side 4 to 1"), "{reason}");
+    assert!((at.east_m - 100.0).abs() < 1e-9 && (at.north_m - 80.0).abs() < 1e-9, "{at:?}");
+    let node = desk.get_by_label_contains("Dimensions: ");
+    let text = format!("{node:?}");
+    for figure in ["side 2 to 3 80.0 m", "side 3 to 4 100.0 m", "turn at corner 3 90°", "area 8,000 m²"] {
+        assert!(text.contains(figure), "{figure}: {text}");
+    }
+    button(&desk, to, false);
+    desk.run();
+    assert_eq!(caught(&desk), None);
+    assert!(desk.query_by_label_contains("Dimensions: ").is_none(), "they go with the hand");
+}
+
+#[test]
+fn a_whole_is_caught_by_the_side_that_it_comes_near() {
+    let mut plan = field();
+    plan.ground.keep_outs = example().ground.keep_outs[..1].to_vec();
+    plan.ground.keep_outs[0].outline =
+        [(40.0, 40.0), (52.0, 44.0), (44.0, 50.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+    let mut desk = desk(plan, Page::Ground);
+    say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    let (from, to) = (spot(&desk, Point::new(45.0, 44.0)), spot(&desk, Point::new(45.0, 4.4)));
+    button(&desk, from, true);
+    desk.run();
+    for step in 1..=5 {
+        desk.event(Event::PointerMoved(from + (to - from) * step as f32 / 5.0));
+        desk.run();
+    }
+    assert_eq!(caught(&desk).unwrap().0, "on side 1 to 2 of the paddock");
+    button(&desk, to, false);
+    desk.run();
+    let outline = window(&desk).editor().plan().ground.keep_outs[0].outline.clone();
+    assert!(outline[0].north_m.abs() < 1e-9, "{outline:?}");
+    assert!((outline[1].north_m - 4.0).abs() < 1e-9, "all of it went along: {outline:?}");
+}
+
+#[test]
+fn a_run_s_corner_is_caught_by_whole_panels() {
+    let mut desk = desk(example(), Page::Run);
+    let outline = window(&desk).editor().plan().runs[0].outline.clone();
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    let from = spot(&desk, outline[1]);
+    button(&desk, from, true);
+    desk.run();
+    // Round the corner before: somewhere on the way a side of whole panels stands alone.
+    let (before, was) = (outline[0], outline[1]);
+    let bearing = (was.north_m - before.north_m).atan2(was.east_m - before.east_m);
+    let mut found = None;
+    for step in 1..=24 {
+        let (way, far) = (bearing + 0.011 * f64::from(step), 9.0 * PANEL_M + 0.05);
+        points(&mut desk, Point::new(before.east_m + far * way.cos(), before.north_m + far * way.sin()));
+        if let Some((reason, at)) = caught(&desk).filter(|(reason, _)| reason == "9 panels") {
+            found = Some((reason, at));
+        }
+    }
+    let (_, at) = found.unwrap();
+    let side_m = (at.east_m - before.east_m).hypot(at.north_m - before.north_m);
+    assert!((side_m - 9.0 * PANEL_M).abs() < 1e-9, "{side_m}");
+}
+
+#[test]
+fn a_run_is_unrolled_square_from_post_to_post() {
+    let mut plan = field();
+    plan.ground.boundary.clear();
+    let mut desk = desk(plan, Page::Run);
+    click_on(&mut desk, "Unroll a run");
+    clicks(&mut desk, -20.0, -15.0);
+    clicks(&mut desk, 10.0, -13.0);
+    let corners = window(&desk).editor().in_hand().unwrap().unrolled.corners.clone();
+    let (one, two) = (corners[0], corners[1]);
+    let side_m = (two.east_m - one.east_m).hypot(two.north_m - one.north_m);
+    let along = ((two.east_m - one.east_m) / side_m, (two.north_m - one.north_m) / side_m);
+    // 20 m to the left, and a little beside.
+    points(
+        &mut desk,
+        Point::new(two.east_m - along.1 * 20.0 + along.0 * 0.3, two.north_m + along.0 * 20.0 + along.1 * 0.3),
+    );
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "square to side 1 to 2, on a post, 6 panels on");
+    let dot = (at.east_m - two.east_m) * along.0 + (at.north_m - two.north_m) * along.1;
+    assert!(dot.abs() < 1e-9, "{dot}");
+}
+
+#[test]
+fn the_grid_catches_once_it_is_chosen() {
+    let mut desk = desk(field(), Page::Ground);
+    assert_eq!(window(&desk).editor().grid(), Grid::Off);
+    commands(&mut desk, "grid 5");
+    assert_eq!(window(&desk).editor().grid(), Grid::Five);
+    click_on(&mut desk, "Keep-out");
+    points(&mut desk, Point::new(35.4, 39.7));
+    assert_eq!(caught(&desk), Some(("on the grid of 5 m".to_owned(), Point::new(35.0, 40.0))));
+    points(&mut desk, Point::new(37.4, 37.6));
+    assert_eq!(caught(&desk), None, "between its lines nothing catches");
+}
+
+#[test]
+fn the_tape_says_distance_bearing_and_sum_and_is_copied() {
+    let mut desk = desk(field(), Page::Ground);
+    press(&mut desk, Key::T);
+    desk.event(Event::ModifiersChanged(Modifiers::ALT));
+    clicks(&mut desk, 20.0, 20.0);
+    clicks(&mut desk, 50.0, 20.0);
+    desk.get_by_label("Tape: 30.0 m, 90° east");
+    points(&mut desk, Point::new(50.0, 60.0));
+    desk.get_by_label("Tape: 40.0 m, 0° north, 70.0 m in all");
+    desk.event(Event::ModifiersChanged(Modifiers::NONE));
+    press(&mut desk, Key::Enter);
+    points(&mut desk, Point::new(70.0, 10.0));
+    desk.get_by_label("Tape: 40.0 m, 0° north, 70.0 m in all");
+    desk.event(Event::Copy);
+    desk.step();
+    let copied =
+        desk.output().platform_output.commands.iter().any(
+            |command| matches!(command, OutputCommand::CopyText(text) if text == "40.0 m, 0° north\n70.0 m in all"),
+        );
+    assert!(copied, "{:?}", desk.output().platform_output.commands);
+    press(&mut desk, Key::Escape);
+    assert!(desk.query_by_label_contains("Tape: ").is_none());
+}
+
+#[test]
+fn a_drag_measures_too_and_moves_nothing() {
+    let mut desk = desk(field(), Page::Run);
+    click_on(&mut desk, "Tape");
+    let before = *window(&desk).editor().view();
+    desk.event(Event::ModifiersChanged(Modifiers::ALT));
+    let (from, to) = (spot(&desk, Point::new(30.0, 50.0)), spot(&desk, Point::new(50.0, 30.0)));
+    hand::drag(&mut desk, from, to);
+    desk.get_by_label("Tape: 28.3 m, 135° south-east");
+    assert_eq!(window(&desk).editor().view().middle, before.middle);
+}
+
+#[test]
+fn the_tape_snaps_and_goes_along_the_ground_where_heights_are_known() {
+    let mut plan = field();
+    let height = |east_m: f64, north_m: f64, up_m: f64| SpotHeight {
+        at: Point::new(east_m, north_m),
+        up_m,
+        rest: plan::Rest::new(),
+    };
+    // A plane that rises 3 m on 4 m eastwards: along it 4 m are 5 m.
+    plan.heights =
+        vec![height(0.0, 0.0, 0.0), height(100.0, 0.0, 75.0), height(0.0, 80.0, 0.0), height(100.0, 80.0, 75.0)];
+    let mut desk = desk(plan, Page::Ground);
+    press(&mut desk, Key::T);
+    clicks(&mut desk, 0.4, 0.3);
+    points(&mut desk, Point::new(99.7, 0.4));
+    assert_eq!(caught(&desk).unwrap().0, "on corner 2 of the paddock");
+    desk.get_by_label("Tape: 100.0 m, 90° east, along the ground 125.0 m");
+}
+
+#[test]
+fn dimensions_are_kept_by_a_key_beside_what_is_picked() {
+    let mut desk = desk(field(), Page::Ground);
+    say(&mut desk, Message::Pick(Some(Thing::Boundary)));
+    assert!(desk.query_by_label_contains("Dimensions: ").is_none());
+    press(&mut desk, Key::D);
+    let text = format!("{:?}", desk.get_by_label_contains("Dimensions: "));
+    for figure in ["side 1 to 2 100.0 m", "side 4 to 1 80.0 m", "turn at corner 1 90°", "area 8,000 m²"] {
+        assert!(text.contains(figure), "{figure}: {text}");
+    }
+    press(&mut desk, Key::D);
+    assert!(desk.query_by_label_contains("Dimensions: ").is_none());
+}
