@@ -6,6 +6,7 @@
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, ScrollArea, Sense, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
 use exchange::compare::{Better, Column};
+use words::Words;
 use words::texts::{Compare, Window as Text};
 use workup::{Lay, Verdict};
 
@@ -62,17 +63,22 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let longest_m = rows.iter().filter_map(|row| lay(editor, row.what)).map(|lay| lay.line_m).fold(0.0, f64::max);
     let mut over = None;
     let mut inside = ui.new_child(UiBuilder::new().id_salt("compare").max_rect(body));
-    ScrollArea::vertical().id_salt("compare rows").auto_shrink(false).show(&mut inside, |ui| {
+    let columns: Vec<(Told, f32)> =
+        shown.iter().zip(&rights).map(|(&column, &right)| (Told::of(column, &rows, editor.words()), right)).collect();
+    // Rows out of sight are neither worded nor painted.
+    inside.spacing_mut().item_spacing.y = 0.0;
+    let scrolled = ScrollArea::vertical().id_salt("compare rows").auto_shrink(false);
+    scrolled.show_rows(&mut inside, ROW, rows.len(), |ui, in_sight| {
         ui.set_clip_rect(body.intersect(ui.clip_rect()));
-        for row in &rows {
+        for row in &rows[in_sight] {
             let (place, is_over) = one_row(ui, inner, row, editor, said);
             if let RowOf::Shape(key) = row.what
                 && is_over
             {
                 over = Some(key);
             }
-            for (&column, &right) in shown.iter().zip(&rights) {
-                cell(ui, place, right, column, row, &rows, editor);
+            for (told, right) in &columns {
+                cell(ui, place, *right, told, row, editor);
             }
             if has_line && let Some(lay) = lay(editor, row.what) {
                 unfolded(ui, Rect::from_x_y_ranges(line.x_range(), place.y_range()), lay, longest_m, editor);
@@ -246,26 +252,43 @@ fn one_row(ui: &mut Ui, inner: Rect, row: &Row, editor: &Editor, said: &mut Said
     (rect, response.hovered())
 }
 
-fn cell(ui: &Ui, place: Rect, right: f32, column: Column, row: &Row, rows: &[Row], editor: &Editor) {
+/// What is told of a column as a whole.
+struct Told {
+    column: Column,
+    /// The best figure, as it is read and as a value.
+    best: Option<(String, Option<f64>)>,
+    /// Whether every row reads the same.
+    alike: bool,
+}
+
+impl Told {
+    fn of(column: Column, rows: &[Row], words: Words) -> Self {
+        let shown = |row: &Row| column.shown(&row.entry.figures, words).map(|(figure, _)| figure);
+        let value = |row: &&Row| column.value(&row.entry.figures).unwrap_or(f64::NAN);
+        let best = match column.better() {
+            Better::More => rows.iter().max_by(|one, other| number_first(value(one), value(other), -1.0)),
+            Better::Fewer => rows.iter().min_by(|one, other| number_first(value(one), value(other), 1.0)),
+            Better::Neither => None,
+        };
+        let best = best.and_then(|best| Some((shown(best)?, column.value(&best.entry.figures))));
+        let first = rows.first().and_then(shown);
+        let alike = first.is_some() && rows.iter().all(|row| shown(row) == first);
+        Self { column, best, alike }
+    }
+}
+
+fn cell(ui: &Ui, place: Rect, right: f32, told: &Told, row: &Row, editor: &Editor) {
     let (words, p) = (editor.words(), editor.theme().palette());
-    let Some((figure, unit)) = column.shown(&row.entry.figures, words) else {
+    let Some((figure, unit)) = told.column.shown(&row.entry.figures, words) else {
         let text = words.text(Compare::Unknown);
         kit::cell(ui, pos2(right, place.center().y), Align2::RIGHT_CENTER, text, theme::regular(13.0), colour(p.ink2));
         return;
     };
-    let shown = |row: &Row| column.shown(&row.entry.figures, words).map(|(figure, _)| figure);
-    let alike = rows.iter().all(|row| shown(row).as_ref() == Some(&figure));
-    let value = |row: &&Row| column.value(&row.entry.figures).unwrap_or(f64::NAN);
-    let best = match column.better() {
-        Better::More => rows.iter().max_by(|one, other| number_first(value(one), value(other), -1.0)),
-        Better::Fewer => rows.iter().min_by(|one, other| number_first(value(one), value(other), 1.0)),
-        Better::Neither => None,
-    };
     // What reads the same as the best is as good.
-    let of_best = best.and_then(|best| column.value(&best.entry.figures));
-    let is_best = best.and_then(shown).as_ref() == Some(&figure)
-        || (of_best.is_some() && of_best == column.value(&row.entry.figures));
-    let (font, ink) = if alike {
+    let is_best = told.best.as_ref().is_some_and(|(best, value)| {
+        *best == figure || (value.is_some() && *value == told.column.value(&row.entry.figures))
+    });
+    let (font, ink) = if told.alike {
         (theme::regular(13.0), p.ink2)
     } else if is_best {
         (theme::semi_bold(13.0), p.ink)
