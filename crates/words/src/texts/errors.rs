@@ -55,7 +55,8 @@ texts! {
             => "Ein anderer Auslauf heißt schon „{id}“, darum wurde nichts geändert: eine andere id wählen.",
         EditNoSuchKeepOut: "There is no keep-out number {number} any more, so nothing was changed: choose another one."
             => "Die Sperrfläche Nummer {number} gibt es nicht mehr, darum wurde nichts geändert: eine andere wählen.",
-        EditNoSuchBranch: "There is no branch number {number} any more, so nothing was changed: choose another one.",
+        EditNoSuchBranch: "There is no branch number {number} any more, so nothing was changed: choose another one."
+            => "Den Abzweig Nummer {number} gibt es nicht mehr, es wurde daher nichts geändert: einen anderen wählen.",
         EditNoSuchCorner: "There is no corner number {number} any more, so nothing was changed: choose another one."
             => "Die Ecke Nummer {number} gibt es nicht mehr, darum wurde nichts geändert: eine andere wählen.",
         EditNoSuchPlace: "There is no place number {number} in the list, so nothing was changed: choose another one."
