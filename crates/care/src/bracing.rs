@@ -175,8 +175,17 @@ pub fn times(words: Words, safety: f64) -> String {
     words.say(Text::Times, &[("times", &shown)])
 }
 
-/// The posts that go over first, as the map counts them.
+/// The posts that go over first, as the map counts them, at the beginning of a sentence.
 pub fn first_posts(words: Words, over: &GoesOver) -> String {
+    posts_said(words, over, [Text::WindOnePost, Text::WindPosts, Text::WindAlike])
+}
+
+/// The same within a sentence.
+pub fn first_posts_within(words: Words, over: &GoesOver) -> String {
+    posts_said(words, over, [Text::WindOnePostWithin, Text::WindPostsWithin, Text::WindAlikeWithin])
+}
+
+fn posts_said(words: Words, over: &GoesOver, [one, several, alike]: [Text; 3]) -> String {
     let mut posts = over.posts.clone();
     posts.sort_unstable();
     // Neighbours are told as one; over the chain's start the numbers begin anew.
@@ -190,8 +199,8 @@ pub fn first_posts(words: Words, over: &GoesOver) -> String {
     let number = |post: usize| (post + 1).to_string();
     match ranges.as_slice() {
         [] => String::new(),
-        &[(only, last)] if only == last => words.say(Text::WindOnePost, &[("first", &number(only))]),
-        many if many.len() > MOST_RANGES => words.say(Text::WindAlike, &[("count", &over.alike.to_string())]),
+        &[(only, last)] if only == last => words.say(one, &[("first", &number(only))]),
+        many if many.len() > MOST_RANGES => words.say(alike, &[("count", &over.alike.to_string())]),
         many => {
             let range = |&(first, last): &(usize, usize)| {
                 if first == last {
@@ -200,7 +209,7 @@ pub fn first_posts(words: Words, over: &GoesOver) -> String {
                 words.say(Text::WindRange, &[("first", &number(first)), ("last", &number(last))])
             };
             let ranges: Vec<String> = many.iter().map(range).collect();
-            words.say(Text::WindPosts, &[("ranges", &ranges.join(", "))])
+            words.say(several, &[("ranges", &ranges.join(", "))])
         }
     }
 }
@@ -254,7 +263,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Fi
         (_, Some(1..)) => (fouled, Text::WindOverFouled, Severity::Note),
         _ => return None,
     };
-    let posts = first_posts(look.words, over).to_lowercase();
+    let posts = first_posts_within(look.words, over);
     let places = [("run", run_name(run)), ("wind", &look.words.wind(wanted)), ("posts", posts.as_str())];
     let why = [("clean", look.words.wind(clean.limit_m_per_s)), ("fouled", look.words.wind(fouled.limit_m_per_s))];
     Some(

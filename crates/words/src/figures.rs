@@ -59,6 +59,11 @@ impl Words {
         fill(message.wording(self.language), places)
     }
 
+    /// A name between quotation marks.
+    pub fn quoted(self, name: &str) -> String {
+        self.say(crate::texts::Errors::Quoted, &[("name", name)])
+    }
+
     /// A number with that many decimals and thousands parted, by the marks of the language; never `-0`.
     pub fn number(self, value: f64, decimals: usize) -> String {
         if !value.is_finite() {

@@ -209,10 +209,7 @@ fn coil(ui: &Ui, corner: egui::Pos2, p: &drawing::Palette) {
 
 fn net_in_words(desk: &Desk<'_>, kind: &NetKind) -> String {
     let words = desk.words;
-    let mut name = kind.id.clone();
-    if let Some(first) = name.get(..1) {
-        name = first.to_uppercase() + &name[1..];
-    }
+    let name = words::capital(&kind.id);
     let (length, panels) = (words.far_parts(kind.length_m), kind.panel_count());
     let length = format!("{} {}", length.0, length.1);
     let panels_text = panels.to_string();

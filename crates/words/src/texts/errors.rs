@@ -5,6 +5,7 @@ use crate::message::texts;
 texts! {
     /// What is said when a file or a command is refused: one sentence with the place and the mend.
     Errors {
+        Quoted: "“{name}”" => "„{name}“",
         NoDisplay: "There is no display here, so the example was written to {folder} instead of opening a window."
             => "Hier gibt es keinen Bildschirm, darum wurde das Beispiel nach {folder} geschrieben, statt ein Fenster zu öffnen.",
 

@@ -60,6 +60,7 @@ texts! {
         WhatIfZone: "What if: {name}, {from} to {to}" => "Was wäre, wenn: {name}, {from} bis {to}",
         FaultRow: "{name} {place}" => "{name} {place}",
         ZoneEnds: "From {from} to {to}" => "Anfang {from}, Ende {to}",
+        ZoneEndsWithin: "from {from} to {to}" => "Anfang {from}, Ende {to}",
         Ohms: "Resistance" => "Widerstand",
         OhmsSaid: "Resistance of fault {number}" => "Widerstand von Fehler {number}",
         Lines: "Lines broken" => "Gerissene Litzen",

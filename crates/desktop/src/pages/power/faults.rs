@@ -203,7 +203,8 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
         FaultKind::Break => {}
     }
     ui.add_space(4.0);
-    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
+    let name = fault_said::name_within(alone, lay, branch, fault, words);
+    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name)]), p).clicked() {
         set(desk, on.run, |run| {
             run.faults_on_mut(branch).map(|faults| faults.remove(index));
         });
@@ -249,7 +250,8 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
         on.set_zone(desk, |zone| zone.s_per_m = leaks);
     }
     ui.add_space(4.0);
-    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
+    let name = fault_said::zone_within(zone, words);
+    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name)]), p).clicked() {
         set(desk, on.run, |run| {
             run.zones_on_mut(branch).map(|zones| zones.remove(index));
         });
