@@ -155,7 +155,6 @@ pub fn zone_end(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, last: b
 
 /// A stretch as a supposition.
 pub fn zone_what_if(stretch: &LeakageZone, words: Words) -> String {
-    let (name, from, to) =
-        (zone_within(stretch, words), words.length(stretch.from_m), words.length(stretch.to_m));
+    let (name, from, to) = (zone_within(stretch, words), words.length(stretch.from_m), words.length(stretch.to_m));
     words.say(Text::WhatIfZone, &[("name", &name), ("from", &from), ("to", &to)])
 }

@@ -160,7 +160,7 @@ impl CornerRow {
             }
         }
         let (figure, body) = if heads { (LABEL, LABEL) } else { (STRONG, BODY) };
-        for (x, cell) in [(50.0, &self.along), (88.0, &self.next)] {
+        for (x, cell) in [(48.0, &self.along), (89.0, &self.next)] {
             sheet.right(left + x, middle, figure, cell);
         }
         for (x, cell) in [(115.0, &self.turn), (150.0, &self.post)] {

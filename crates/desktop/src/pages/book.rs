@@ -139,7 +139,10 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
         (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
         (ReadingKind::EarthKv, None) | (ReadingKind::BatteryV, _) => String::new(),
     };
-    let beside = kit::shortened(ui, &beside, small, colour(p.ink2), right - rect.left() - day.size().x - 12.0);
+    let room = right - rect.left() - day.size().x - 8.0;
+    // In letters a little smaller where it is long.
+    let size = if kit::width(ui, &beside, small.clone()) > room { theme::regular(11.0) } else { small };
+    let beside = kit::shortened(ui, &beside, size, colour(p.ink2), room);
     ui.painter().galley(pos2(rect.left(), below - beside.size().y / 2.0), beside, colour(p.ink2));
     ui.painter().galley(pos2(right - day.size().x, below - day.size().y / 2.0), day, colour(p.ink2));
 

@@ -305,13 +305,14 @@ fn compared(ui: &mut Ui, desk: &mut Desk<'_>, dealt: &Wanting<'_>) {
         let best = dealt.detail.cheapest == Some(index);
         let (way, times) = (care::bracing::mend(words, mend), care::bracing::times(words, mend.safety));
         let minutes = minutes(desk, mend);
-        let (rect, response) = ui.allocate_exact_size(vec2(wide, kit::ROW), Sense::hover());
-        let label = format!("{way}: {times}, {minutes}");
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &label));
         let ink = colour(if mend.holds { p.ink } else { p.ink2 });
         let font = if best { theme::medium(13.0) } else { theme::regular(13.0) };
+        let galley = ui.painter().layout(way.clone(), font.clone(), ink, ends[0] - 48.0);
+        let tall = kit::ROW.max(galley.size().y + 10.0);
+        let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
+        let label = format!("{way}: {times}, {minutes}");
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &label));
         let y = rect.center().y;
-        let galley = kit::shortened(ui, &way, font.clone(), ink, ends[0] - 48.0);
         ui.painter().galley(pos2(rect.left(), y - galley.size().y / 2.0), galley, ink);
         kit::cell(ui, pos2(rect.left() + ends[0], y), Align2::RIGHT_CENTER, &times, font.clone(), ink);
         kit::cell(ui, pos2(rect.left() + ends[1], y), Align2::RIGHT_CENTER, &minutes, font, ink);
