@@ -89,18 +89,22 @@ fn rests_on(words: Words, soil: &SoilFound) -> String {
     let kind = kind(words, soil);
     let line = match (soil.evidence, soil.table, soil.word) {
         (Evidence::Default, ..) => words.say(Text::LineDefault, &[("kind", &kind)]),
-        (Evidence::ByFoot, Some(table), Some(word)) => {
-            words.say(Text::LineByFoot, &[("kind", &kind), ("class", &class(word)), ("source", table.source())])
-        }
+        (Evidence::ByFoot, Some(table), Some(word)) => words.say(
+            Text::LineByFoot,
+            &[("kind", &kind), ("class", &class(word)), ("source", words.source(table.source()))],
+        ),
         (Evidence::ByFoot, ..) => words.text(Text::LineRefuses).to_owned(),
         (Evidence::Class, Some(SoilTable::Sands), Some(word)) => {
             let class = words::capital(&class(word));
-            words.say(Text::LineSand, &[("class", &class), ("source", SoilTable::Sands.source())])
+            words.say(Text::LineSand, &[("class", &class), ("source", words.source(SoilTable::Sands.source()))])
         }
         (Evidence::Class, Some(table), Some(word)) => {
             let set = if table == SoilTable::British { Text::SetBritish } else { Text::SetAmerican };
-            let places =
-                [("class", &words::capital(&class(word))[..]), ("set", words.text(set)), ("source", table.source())];
+            let places = [
+                ("class", &words::capital(&class(word))[..]),
+                ("set", words.text(set)),
+                ("source", words.source(table.source())),
+            ];
             words.say(Text::LineClass, &places)
         }
         (Evidence::Class | Evidence::Stated, ..) => words.text(Text::LineStated).to_owned(),
@@ -279,8 +283,10 @@ pub(crate) fn no_such_class(look: Look<'_>, table: SoilTable, name: SoilWord) ->
     let words = look.words;
     let known: Vec<&str> = table.classes().iter().map(|class| words.text(class_word(class.name))).collect();
     let word = words.text(class_word(name));
-    Finding::new("no-such-class", Severity::Warning, OWN_FORMAT)
-        .says(words.say(Text::NoSuchClass, &[("word", word), ("table", table.source()), ("known", &known.join(", "))]))
+    Finding::new("no-such-class", Severity::Warning, OWN_FORMAT).says(words.say(
+        Text::NoSuchClass,
+        &[("word", word), ("table", words.source(table.source())), ("known", &known.join(", "))],
+    ))
 }
 
 /// A corner seen of which nobody knows how far it turned.

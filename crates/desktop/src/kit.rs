@@ -514,7 +514,7 @@ pub(crate) fn finding(
         ui.painter().galley(pos2(left, below), mend, colour(p.ink));
     }
     focus_ring(ui, &response, p);
-    let shown =
-        if finding.why.is_empty() { finding.source.to_owned() } else { format!("{}\n{}", finding.why, finding.source) };
+    let source = words.source(finding.source);
+    let shown = if finding.why.is_empty() { source.to_owned() } else { format!("{}\n{source}", finding.why) };
     response.on_hover_text(shown)
 }

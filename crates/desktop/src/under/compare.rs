@@ -56,8 +56,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let rows = editor.compared();
     title(ui, inner, &rows, editor);
     let widths = |column: Column| width(ui, editor.words(), column);
-    let shown = columns(inner.width(), &widths);
-    let rights = rights(&shown, inner.right(), &widths);
+    let shown = columns(inner.width(), widths);
+    let rights = rights(&shown, inner.right(), widths);
     let first_left = rights.first().zip(shown.first()).map_or(inner.right(), |(right, &column)| right - widths(column));
     let line = Rect::from_x_y_ranges(inner.left() + NAME..=first_left - 24.0, rect.y_range());
     let has_line = line.width() >= LEAST_LINE;

@@ -59,6 +59,7 @@ texts! {
         Braces: "Braces" => "Abspannungen",
         Cautions: "Energizer off before anyone touches net, stake or join. Local codes and licensed practice come before anything on this page."
             => "Gerät aus, bevor jemand Netz, Pflock, Stab oder Verbindung berührt. Örtliche Vorschriften und zugelassene Fachleute gehen allem auf dieser Seite vor.",
+        At: "{sentence} at {places}" => "{sentence} Orte: {places}",
         Post: "post {number}" => "Pfahl {number}",
     }
 }

@@ -111,7 +111,7 @@ fn row(ui: &mut Ui, who: Who, felt: &[Option<Felt>; 3], stale: bool, desk: &Desk
             ("body", &words.number(body.body_ohm, 0)),
             ("feet", &body.feet.to_string()),
             ("charge", &charge),
-            ("source", body.source),
+            ("source", words.source(body.source)),
         ],
     );
     response.on_hover_text(why);
