@@ -89,18 +89,22 @@ fn rests_on(words: Words, soil: &SoilFound) -> String {
     let kind = kind(words, soil);
     let line = match (soil.evidence, soil.table, soil.word) {
         (Evidence::Default, ..) => words.say(Text::LineDefault, &[("kind", &kind)]),
-        (Evidence::ByFoot, Some(table), Some(word)) => {
-            words.say(Text::LineByFoot, &[("kind", &kind), ("class", &class(word)), ("source", table.source())])
-        }
+        (Evidence::ByFoot, Some(table), Some(word)) => words.say(
+            Text::LineByFoot,
+            &[("kind", &kind), ("class", &class(word)), ("source", words.source(table.source()))],
+        ),
         (Evidence::ByFoot, ..) => words.text(Text::LineRefuses).to_owned(),
         (Evidence::Class, Some(SoilTable::Sands), Some(word)) => {
             let class = words::capital(&class(word));
-            words.say(Text::LineSand, &[("class", &class), ("source", SoilTable::Sands.source())])
+            words.say(Text::LineSand, &[("class", &class), ("source", words.source(SoilTable::Sands.source()))])
         }
         (Evidence::Class, Some(table), Some(word)) => {
             let set = if table == SoilTable::British { Text::SetBritish } else { Text::SetAmerican };
-            let places =
-                [("class", &words::capital(&class(word))[..]), ("set", words.text(set)), ("source", table.source())];
+            let places = [
+                ("class", &words::capital(&class(word))[..]),
+                ("set", words.text(set)),
+                ("source", words.source(table.source())),
+            ];
             words.say(Text::LineClass, &places)
         }
         (Evidence::Class | Evidence::Stated, ..) => words.text(Text::LineStated).to_owned(),
@@ -175,8 +179,17 @@ pub fn times(words: Words, safety: f64) -> String {
     words.say(Text::Times, &[("times", &shown)])
 }
 
-/// The posts that go over first, as the map counts them.
+/// The posts that go over first, as the map counts them, at the beginning of a sentence.
 pub fn first_posts(words: Words, over: &GoesOver) -> String {
+    posts_said(words, over, [Text::WindOnePost, Text::WindPosts, Text::WindAlike])
+}
+
+/// The same within a sentence.
+pub fn first_posts_within(words: Words, over: &GoesOver) -> String {
+    posts_said(words, over, [Text::WindOnePostWithin, Text::WindPostsWithin, Text::WindAlikeWithin])
+}
+
+fn posts_said(words: Words, over: &GoesOver, [one, several, alike]: [Text; 3]) -> String {
     let mut posts = over.posts.clone();
     posts.sort_unstable();
     // Neighbours are told as one; over the chain's start the numbers begin anew.
@@ -190,8 +203,8 @@ pub fn first_posts(words: Words, over: &GoesOver) -> String {
     let number = |post: usize| (post + 1).to_string();
     match ranges.as_slice() {
         [] => String::new(),
-        &[(only, last)] if only == last => words.say(Text::WindOnePost, &[("first", &number(only))]),
-        many if many.len() > MOST_RANGES => words.say(Text::WindAlike, &[("count", &over.alike.to_string())]),
+        &[(only, last)] if only == last => words.say(one, &[("first", &number(only))]),
+        many if many.len() > MOST_RANGES => words.say(alike, &[("count", &over.alike.to_string())]),
         many => {
             let range = |&(first, last): &(usize, usize)| {
                 if first == last {
@@ -200,7 +213,7 @@ pub fn first_posts(words: Words, over: &GoesOver) -> String {
                 words.say(Text::WindRange, &[("first", &number(first)), ("last", &number(last))])
             };
             let ranges: Vec<String> = many.iter().map(range).collect();
-            words.say(Text::WindPosts, &[("ranges", &ranges.join(", "))])
+            words.say(several, &[("ranges", &ranges.join(", "))])
         }
     }
 }
@@ -254,7 +267,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Fi
         (_, Some(1..)) => (fouled, Text::WindOverFouled, Severity::Note),
         _ => return None,
     };
-    let posts = first_posts(look.words, over).to_lowercase();
+    let posts = first_posts_within(look.words, over);
     let places = [("run", run_name(run)), ("wind", &look.words.wind(wanted)), ("posts", posts.as_str())];
     let why = [("clean", look.words.wind(clean.limit_m_per_s)), ("fouled", look.words.wind(fouled.limit_m_per_s))];
     Some(
@@ -270,8 +283,10 @@ pub(crate) fn no_such_class(look: Look<'_>, table: SoilTable, name: SoilWord) ->
     let words = look.words;
     let known: Vec<&str> = table.classes().iter().map(|class| words.text(class_word(class.name))).collect();
     let word = words.text(class_word(name));
-    Finding::new("no-such-class", Severity::Warning, OWN_FORMAT)
-        .says(words.say(Text::NoSuchClass, &[("word", word), ("table", table.source()), ("known", &known.join(", "))]))
+    Finding::new("no-such-class", Severity::Warning, OWN_FORMAT).says(words.say(
+        Text::NoSuchClass,
+        &[("word", word), ("table", words.source(table.source())), ("known", &known.join(", "))],
+    ))
 }
 
 /// A corner seen of which nobody knows how far it turned.

@@ -96,30 +96,48 @@ pub fn end_place(words: Words, lay: &Lay, branch: Option<usize>, along_m: f64) -
     }
 }
 
-/// A fault by its place, on a run's line or on one of its branches: `bad join at corner 3`.
+/// A fault by its place, on a run's line or on one of its branches: `Bad join at corner 3`.
 pub fn name(run: &Run, lay: &Lay, branch: Option<usize>, fault: &Fault, words: Words) -> String {
+    words::capital(&name_within(run, lay, branch, fault, words))
+}
+
+/// The same within a sentence: `bad join at corner 3`.
+pub fn name_within(run: &Run, lay: &Lay, branch: Option<usize>, fault: &Fault, words: Words) -> String {
     let place = match land(run, lay, fault.kind, fault.at) {
         Ok(landing) => place(words, lay, branch, landing.along_m),
         Err(NoLanding::NoJoin) => words.text(Text::NoJoin).to_owned(),
         Err(NoLanding::NoNet) => words.text(Text::OffNet).to_owned(),
     };
-    words::capital(&words.say(Text::FaultRow, &[("name", called(fault, words)), ("place", &place)]))
+    words.say(Text::FaultRow, &[("name", called(fault, words)), ("place", &place)])
 }
 
 /// What a stretch of other grass is called: `Long, wet grass`.
 pub fn zone(zone: &LeakageZone, words: Words) -> String {
-    let said = match grass(zone.s_per_m) {
+    words::capital(&zone_within(zone, words))
+}
+
+/// The same within a sentence: `long, wet grass`.
+pub fn zone_within(zone: &LeakageZone, words: Words) -> String {
+    match grass(zone.s_per_m) {
         Window::GrassNone => words.text(Text::ZoneBare).to_owned(),
         word => words.say(Text::Zone, &[("grass", words.text(word))]),
-    };
-    words::capital(&said)
+    }
 }
 
 /// Where a stretch goes from and to, on a run's line or on one of its branches.
 pub fn zone_ends(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, words: Words) -> String {
+    ends_said(Text::ZoneEnds, lay, branch, stretch, words)
+}
+
+/// The same within a sentence.
+pub fn zone_ends_within(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, words: Words) -> String {
+    ends_said(Text::ZoneEndsWithin, lay, branch, stretch, words)
+}
+
+fn ends_said(text: Text, lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, words: Words) -> String {
     let at = |along_m: f64| end_place(words, lay, branch, lay.held_m(along_m));
     let (from, to) = (at(stretch.from_m), at(stretch.to_m));
-    words.say(Text::ZoneEnds, &[("from", &from), ("to", &to)])
+    words.say(text, &[("from", &from), ("to", &to)])
 }
 
 /// How long a stretch is, metres; one that ends before it starts goes over the first vertex.
@@ -131,13 +149,12 @@ pub fn zone_m(lay: &Lay, stretch: &LeakageZone) -> f64 {
 /// An end of a stretch: `End of long, wet grass, 3.0 m past corner 2`.
 pub fn zone_end(lay: &Lay, branch: Option<usize>, stretch: &LeakageZone, last: bool, words: Words) -> String {
     let at_m = if last { stretch.to_m } else { stretch.from_m };
-    let (grass, place) = (zone(stretch, words).to_lowercase(), place(words, lay, branch, lay.held_m(at_m)));
+    let (grass, place) = (zone_within(stretch, words), place(words, lay, branch, lay.held_m(at_m)));
     words.say(if last { Text::EndOfZone } else { Text::StartOfZone }, &[("grass", &grass), ("place", &place)])
 }
 
 /// A stretch as a supposition.
 pub fn zone_what_if(stretch: &LeakageZone, words: Words) -> String {
-    let (name, from, to) =
-        (zone(stretch, words).to_lowercase(), words.length(stretch.from_m), words.length(stretch.to_m));
+    let (name, from, to) = (zone_within(stretch, words), words.length(stretch.from_m), words.length(stretch.to_m));
     words.say(Text::WhatIfZone, &[("name", &name), ("from", &from), ("to", &to)])
 }

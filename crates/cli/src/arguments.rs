@@ -15,6 +15,9 @@ pub(crate) struct Arguments {
     /// What to do instead of opening the window.
     #[command(subcommand)]
     pub(crate) command: Option<Command>,
+    /// The language of what is printed and written; keys of JSON stay as they are, and the window keeps its own.
+    #[arg(long, global = true, value_name = "LANGUAGE")]
+    pub(crate) language: Option<Spoken>,
     /// Draw the window, save a picture of it and leave.
     #[arg(long, value_name = "FILE.png", hide = true)]
     pub(crate) smoke: Option<PathBuf>,
@@ -125,6 +128,25 @@ pub(crate) enum Command {
         #[arg(short, long)]
         output: PathBuf,
     },
+}
+
+/// A language that may be asked for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Spoken {
+    /// English.
+    #[default]
+    En,
+    /// German.
+    De,
+}
+
+impl From<Spoken> for words::Language {
+    fn from(spoken: Spoken) -> Self {
+        match spoken {
+            Spoken::En => Self::English,
+            Spoken::De => Self::German,
+        }
+    }
 }
 
 /// A format to export to.

@@ -8,7 +8,8 @@ use anyhow::{Result, anyhow};
 use care::{Findings, Severity};
 use drawing::{Scene, Theme};
 use plan::Opened;
-use words::{Words, texts::Errors};
+use words::Words;
+use words::texts::{Errors, Page};
 use workup::candidates::Ask;
 use workup::{Depth, Workup};
 
@@ -76,7 +77,8 @@ fn work_out(path: &Path, words: Words) -> Result<Worked> {
 
 /// Does what was asked.
 pub(crate) fn run(arguments: Arguments, since: Instant) -> Result<ExitCode> {
-    let words = Words::default();
+    let language = arguments.language.unwrap_or_default().into();
+    let words = Words { language, ..Words::default() };
     let Some(command) = arguments.command else {
         return window::open(arguments.plan.as_deref(), arguments.smoke, words, since);
     };
@@ -133,13 +135,20 @@ fn no_sheet(error: &fieldsheet::SheetError, plan: &Path, words: Words) -> String
 fn check(worked: &Worked) -> Result<ExitCode> {
     let mut lines = String::new();
     for finding in worked.findings.all() {
-        let places: Vec<String> =
-            finding.at.iter().map(|at| format!("[{:.2}, {:.2}]", at.east_m, at.north_m)).collect();
-        let places = if places.is_empty() { String::new() } else { format!(" at {}", places.join(", ")) };
+        let words = worked.words;
+        let places: Vec<String> = finding.at.iter().map(|at| words.place(at.east_m, at.north_m)).collect();
         // A name may hold a line's end; a finding stays on one line.
         let message = finding.message.split_whitespace().collect::<Vec<_>>().join(" ");
-        lines.extend([finding.severity.name(), " ", finding.id, ": ", &message, &places]);
-        lines.extend([" (", finding.source, ")\n"]);
+        let severity = words.text(match finding.severity {
+            Severity::Danger => Page::Danger,
+            Severity::Warning => Page::Warning,
+            Severity::Note => Page::Note,
+        });
+        let said = match places.as_slice() {
+            [] => message,
+            places => words.say(Page::At, &[("sentence", &message), ("places", &places.join(", "))]),
+        };
+        lines.extend([severity, " ", finding.id, ": ", &said, " (", words.source(finding.source), ")\n"]);
     }
     files::print(lines.as_bytes())?;
     let danger = worked.findings.all().any(|finding| finding.severity == Severity::Danger);

@@ -43,7 +43,7 @@ fn run_of<'a>(plan: &'a Plan, run: Option<&'a str>, file: &str, words: Words) ->
     if plan.runs.iter().any(|run| run.id == id) {
         return Ok(id);
     }
-    let runs: Vec<String> = plan.runs.iter().map(|run| format!("“{}”", run.id)).collect();
+    let runs: Vec<String> = plan.runs.iter().map(|run| words.quoted(&run.id)).collect();
     let runs = runs.join(", ");
     Err(anyhow!(words.say(Text::NoSuchRun, &[("file", file), ("run", id), ("runs", &runs)])))
 }

@@ -1,11 +1,12 @@
-//! Opens a plan file in the window, to look at: `look PLAN [PAGE] [light|dark] [WIDTHxHEIGHT PICTURE.png] [feet]`.
+//! Opens a plan file in the window, to look at: `look PLAN [PAGE] [light|dark] [WIDTHxHEIGHT PICTURE.png] [metric|feet]
+//! [en|de|longer]`.
 
 use std::time::Instant;
 
 use desktop::editor::Page;
 use desktop::{Opening, Smoke, Start};
 use drawing::Theme;
-use words::{Units, Words};
+use words::{Language, Units, Words};
 
 #[allow(clippy::disallowed_methods, reason = "an example reads a file and a clock as the program does")]
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -36,7 +37,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         Smoke { frames: 3, picture: Some(picture.into()), size }
     });
     let units = if arguments.next().as_deref() == Some("feet") { Units::Feet } else { Units::Metric };
-    let words = Words { units, ..Words::default() };
+    let language = match arguments.next().as_deref() {
+        Some("de") => Language::German,
+        Some("longer") => Language::Longer,
+        _ => Language::English,
+    };
+    let words = Words { units, language };
     let opening = Opening { plan, words, path: Some(path.into()), ..Opening::default() };
     desktop::run(Start { opening, theme: Some(theme), page, smoke, since })?;
     eprintln!("ended after {} ms", since.elapsed().as_millis());

@@ -180,14 +180,21 @@ fn row<T>(
     look: Look,
     read: impl Fn(&str) -> Result<T, String>,
 ) -> Option<T> {
-    let (rect, labelled) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    let wide = ui.available_width();
+    let galley = ui.painter().layout(label.shown.to_owned(), theme::regular(13.0), colour(p.ink2), wide);
+    // A long label stands over its field.
+    let above = galley.size().x > wide - UNIT - look.wide - 12.0;
+    let head = if above { galley.size().y + 4.0 } else { 0.0 };
+    let (all, labelled) = ui.allocate_exact_size(vec2(wide, head + ROW), Sense::hover());
     name(&labelled, label.said);
+    let rect = Rect::from_min_max(all.min + vec2(0.0, head), all.max);
     let right = rect.right() - UNIT;
     let place = Rect::from_min_max(
         pos2(right - look.wide, rect.top() + (ROW - TALL) / 2.0),
         pos2(right, rect.bottom() - (ROW - TALL) / 2.0),
     );
-    paint_label(ui, rect, label.shown, place.left() - rect.left() - 12.0, p);
+    let top = if above { all.top() + 4.0 } else { rect.center().y - galley.size().y / 2.0 };
+    ui.painter().galley(pos2(all.left(), top), galley, colour(p.ink2));
     ui.painter().text(
         pos2(place.right() + 5.0, rect.center().y),
         Align2::LEFT_CENTER,

@@ -20,6 +20,8 @@ const BUTTONS: f32 = 4.0 * 32.0 + 4.0 * 8.0;
 /// From this width on the way to the commands is in words.
 const WORDED: f32 = 1180.0;
 const FIND_KEYS: &str = "Ctrl K";
+/// Least space between the names of two pages.
+const NAMES_APART: f32 = 5.0;
 
 /// The name of a page.
 pub(crate) fn name(page: Page) -> Text {
@@ -44,7 +46,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
     let find = find_width(ui, rect.width(), editor);
     let width = BUTTONS + find;
     let buttons = Rect::from_min_size(pos2(page_left - 16.0 - width, rect.top() + 6.0), vec2(width, 32.0));
-    let title = title(ui, rect, buttons.left(), editor, said);
+    let title = title(ui, rect, buttons.left(), editor, kept, said);
     state(ui, title, buttons.left(), editor, kept, said);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("undo").max_rect(buttons));
     inside.horizontal(|ui| {
@@ -105,11 +107,12 @@ fn find(ui: &mut Ui, wide: f32, editor: &Editor) {
 }
 
 /// The plan's name, which opens its menu; returns its place.
-fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, said: &mut Said) -> Rect {
+fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, kept: bool, said: &mut Said) -> Rect {
     let (words, p) = (editor.words(), editor.theme().palette());
     let title = &menus::name_of(editor);
     // Room for how safe the plan is, and in the example for the way to one's own.
-    let beside = if editor.is_example() && editor.question().is_none() { 320.0 } else { 140.0 };
+    let own: f32 = if editor.is_example() && editor.question().is_none() { 320.0 } else { 140.0 };
+    let beside = own.max(24.0 + kit::width(ui, words.text(state_of(editor, kept)), theme::regular(12.0)));
     let room = (right - rect.left() - 56.0 - 24.0 - beside).max(48.0);
     let galley = kit::shortened(ui, title, theme::semi_bold(15.0), colour(p.ink), room);
     let at = pos2(rect.left() + 56.0, rect.center().y - galley.size().y / 2.0);
@@ -128,17 +131,22 @@ fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, said: &mut Said) 
     place
 }
 
-/// How safe the plan is, in two words; in the example the way to the keeper's own plan.
-fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said: &mut Said) {
-    let (words, p) = (editor.words(), editor.theme().palette());
-    let text = words.text(match editor.save_state() {
+/// How safe the plan is.
+fn state_of(editor: &Editor, kept: bool) -> Files {
+    match editor.save_state() {
         _ if !kept => Files::StateNotKept,
         _ if editor.is_example() => Files::StateExample,
         SaveState::Example | SaveState::Fresh => Files::StateFresh,
         SaveState::NeverSaved => Files::StateNeverSaved,
         SaveState::Saved => Files::StateSaved,
         SaveState::Changed => Files::StateChanged,
-    });
+    }
+}
+
+/// How safe the plan is, in two words; in the example the way to the keeper's own plan.
+fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let text = words.text(state_of(editor, kept));
     let ink = colour(if kept { p.ink2 } else { p.danger });
     let left = title.right() + 16.0;
     let galley = kit::shortened(ui, text, theme::regular(12.0), ink, right - left - 8.0);
@@ -160,14 +168,25 @@ fn pages(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let small = rect.width() < 320.0;
     // A plate reaches beyond its name on either side, so that the first name stands on the page's margin.
     let (margin, reach) = if small { (16.0, 7.0) } else { (24.0, 12.0) };
-    let size = if small { 12.0 } else { 13.0 };
-    let lay = |page: Page| {
+    let lay = |page: Page, size: f32| {
         let open = editor.page() == page;
         let font = if open { theme::semi_bold(size) } else { theme::regular(size) };
         ui.painter().layout_no_wrap(words.text(name(page)).to_owned(), font, colour(if open { p.ink } else { p.ink2 }))
     };
-    let galleys: Vec<_> = Page::ALL.into_iter().map(|page| (page, lay(page))).collect();
-    let wide: f32 = galleys.iter().map(|(_, galley)| galley.size().x).sum();
+    let laid = |size: f32| {
+        let galleys: Vec<_> = Page::ALL.into_iter().map(|page| (page, lay(page, size))).collect();
+        let wide: f32 = galleys.iter().map(|(_, galley)| galley.size().x).sum();
+        (galleys, wide)
+    };
+    let size = if small { 12.0 } else { 13.0 };
+    // Names too long for their size are a little smaller, and may come nearer to the edges.
+    let room = |margin: f32| rect.width() - 2.0 * margin - 5.0 * NAMES_APART;
+    let (mut galleys, mut wide) = laid(size);
+    let mut margin = margin;
+    if wide > room(margin) {
+        margin = 8.0;
+        (galleys, wide) = laid(size - 1.0);
+    }
     // What is left over parts the names evenly.
     let gap = (rect.width() - 2.0 * margin - wide) / (galleys.len() - 1) as f32;
     let mut left = rect.left() + margin - reach;

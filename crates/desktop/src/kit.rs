@@ -20,8 +20,12 @@ use crate::theme::{self, RADIUS, colour};
 
 /// Height of a button.
 pub(crate) const BUTTON: f32 = 32.0;
+/// What a tile takes beside its word.
+pub(crate) const TILE: f32 = 32.0;
 /// Height of a row.
 pub(crate) const ROW: f32 = 28.0;
+/// Least space between two figures side by side.
+const APART: f32 = 10.0;
 /// Space between two sections.
 pub(crate) const BETWEEN: f32 = 32.0;
 
@@ -58,7 +62,7 @@ pub(crate) fn tile(ui: &mut Ui, icon: Icon, label: &str, on: bool, wide: f32, p:
     button_back(ui, rect, &response, on, p);
     let ink = colour(if on { p.pick } else { p.ink });
     icons::icon(ui.painter(), Rect::from_min_size(rect.min + vec2(7.0, 8.0), Vec2::splat(16.0)), icon, ink);
-    let text = shortened(ui, label, theme::medium(13.0), colour(p.ink), wide - 32.0);
+    let text = shortened(ui, label, theme::medium(13.0), colour(p.ink), wide - TILE);
     ui.painter().galley(rect.min + vec2(29.0, (BUTTON - text.size().y) / 2.0), text, colour(p.ink));
     focus_ring(ui, &response, p);
     response.on_hover_cursor(egui::CursorIcon::PointingHand)
@@ -159,9 +163,12 @@ pub(crate) fn title(ui: &mut Ui, title: &str, aside: &str, sentence: &str, p: &P
 
 /// A section's head with a word at its right.
 pub(crate) fn section(ui: &mut Ui, head: &str, aside: &str, p: &Palette) -> Response {
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
+    let wide = ui.available_width();
+    let galley = ui.painter().layout(head.to_owned(), theme::semi_bold(13.0), colour(p.ink), wide);
+    let tall = if galley.rows.len() > 1 { galley.size().y } else { 20.0 };
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     name(&response, Role::Heading, head);
-    let head = put(ui, head, theme::semi_bold(13.0), colour(p.ink));
+    let head = galley;
     let text = put(ui, aside, theme::regular(12.0), colour(p.ink2));
     let beside = text.size().x <= rect.width() - head.size().x - 12.0;
     let middle = |galley: &Galley| rect.center().y - galley.size().y / 2.0;
@@ -188,6 +195,11 @@ pub(crate) fn prose(ui: &mut Ui, text: &str, font: FontId, ink: Color32) -> Resp
 
 fn put(ui: &Ui, text: &str, font: FontId, ink: Color32) -> Arc<Galley> {
     ui.painter().layout_no_wrap(text.to_owned(), font, ink)
+}
+
+/// How wide words are on one line.
+pub(crate) fn width(ui: &Ui, text: &str, font: FontId) -> f32 {
+    put(ui, text, font, Color32::PLACEHOLDER).size().x
 }
 
 /// Words on one line, cut off with an ellipsis where they find no room.
@@ -255,7 +267,6 @@ pub(crate) struct Figure<'a> {
 /// Large figures side by side, in columns of equal width.
 pub(crate) fn figures(ui: &mut Ui, figures: &[Figure<'_>], p: &Palette) {
     let wide = ui.available_width();
-    let (rect, _) = ui.allocate_exact_size(vec2(wide, 46.0), Sense::hover());
     let galleys: Vec<_> = figures
         .iter()
         .map(|one| Measure::new(ui, one.value, one.unit, theme::medium(24.0), colour(p.ink), p))
@@ -263,6 +274,16 @@ pub(crate) fn figures(ui: &mut Ui, figures: &[Figure<'_>], p: &Palette) {
     let label_width = |ui: &Ui, one: &Figure<'_>| put(ui, one.label, theme::regular(11.0), colour(p.ink2)).size().x;
     let needs: Vec<f32> =
         figures.iter().zip(&galleys).map(|(one, galley)| galley.size().x.max(label_width(ui, one))).collect();
+    // Long words take two lines of figures.
+    let count = figures.len();
+    if count > 1 && needs.iter().sum::<f32>() + APART * (count - 1) as f32 > wide {
+        let (first, rest) = figures.split_at(count.div_ceil(2));
+        self::figures(ui, first, p);
+        ui.add_space(8.0);
+        self::figures(ui, rest, p);
+        return;
+    }
+    let (rect, _) = ui.allocate_exact_size(vec2(wide, 46.0), Sense::hover());
     // Columns start where an even division says, or as close after it as long figures and labels allow.
     let even = wide / figures.len().max(1) as f32;
     let slack: f32 = wide - needs.iter().sum::<f32>();
@@ -308,7 +329,19 @@ pub(crate) fn row(
     label: &str,
     p: &Palette,
 ) -> (Rect, Response) {
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    tall_row(ui, id, (picked, hovered), label, ROW, p)
+}
+
+/// The same, of that height.
+pub(crate) fn tall_row(
+    ui: &mut Ui,
+    id: egui::Id,
+    (picked, hovered): (bool, bool),
+    label: &str,
+    tall: f32,
+    p: &Palette,
+) -> (Rect, Response) {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), tall), Sense::hover());
     let reach = rect.expand2(vec2(8.0, 0.0));
     let response = ui.interact(reach, id, Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::Row, true, picked, label));
@@ -372,7 +405,26 @@ pub(crate) fn slider(
     stops: &[Stop<'_>],
     p: &Palette,
 ) -> (Response, Option<f64>) {
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 44.0), Sense::click_and_drag());
+    let wide = ui.available_width();
+    // Names that would run into each other stand on two lines by turns.
+    let names: Vec<_> = stops.iter().map(|stop| put(ui, stop.name, theme::semi_bold(11.0), colour(p.ink))).collect();
+    let spans: Vec<[f32; 2]> = stops
+        .iter()
+        .zip(&names)
+        .enumerate()
+        .map(|(index, (stop, name))| {
+            let (at, size) = (4.0 + (wide - 8.0) * stop.place as f32, name.size().x);
+            let left = match index {
+                0 => 0.0,
+                last if last + 1 == stops.len() => wide - size,
+                _ => at - size / 2.0,
+            };
+            [left, left + size]
+        })
+        .collect();
+    let by_turns = spans.windows(2).any(|two| two[1][0] < two[0][1] + 4.0);
+    let tall = if by_turns { 58.0 } else { 44.0 };
+    let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::click_and_drag());
     response.widget_info(|| WidgetInfo {
         current_text_value: Some(value.to_owned()),
         ..WidgetInfo::slider(true, place, label)
@@ -386,7 +438,8 @@ pub(crate) fn slider(
     let nearest = stops.iter().map(|stop| (stop.place - place).abs()).fold(f64::INFINITY, f64::min);
     for (index, stop) in stops.iter().enumerate() {
         let x = x_of(stop.place);
-        painter.vline(x, y + 7.0..=y + 11.0, Stroke::new(1.0, colour(p.rule)));
+        let lower = if by_turns && index % 2 == 1 { 13.0 } else { 0.0 };
+        painter.vline(x, y + 7.0..=y + 11.0 + lower, Stroke::new(1.0, colour(p.rule)));
         let (at, anchor) = match index {
             0 => (rect.left(), Align2::LEFT_TOP),
             last if last + 1 == stops.len() => (rect.right(), Align2::RIGHT_TOP),
@@ -394,7 +447,7 @@ pub(crate) fn slider(
         };
         let here = (stop.place - place).abs() <= nearest;
         let (font, ink) = if here { (theme::semi_bold(11.0), p.ink) } else { (theme::regular(11.0), p.ink2) };
-        painter.text(pos2(at, y + 14.0), anchor, stop.name, font, colour(ink));
+        painter.text(pos2(at, y + 14.0 + lower), anchor, stop.name, font, colour(ink));
     }
     let knob = Rect::from_center_size(pos2(x_of(place), y), vec2(8.0, 16.0));
     painter.rect_filled(knob, 0.0, colour(p.ink));
@@ -461,7 +514,7 @@ pub(crate) fn finding(
         ui.painter().galley(pos2(left, below), mend, colour(p.ink));
     }
     focus_ring(ui, &response, p);
-    let shown =
-        if finding.why.is_empty() { finding.source.to_owned() } else { format!("{}\n{}", finding.why, finding.source) };
+    let source = words.source(finding.source);
+    let shown = if finding.why.is_empty() { source.to_owned() } else { format!("{}\n{source}", finding.why) };
     response.on_hover_text(shown)
 }

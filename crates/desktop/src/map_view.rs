@@ -624,7 +624,7 @@ fn zone_nodes(
     if let Some(middle) = lay.place_at(stated.from_m + long_m / 2.0) {
         let label = || {
             let (name, length) = (care::fault_said::zone(stated, words), words.length(long_m));
-            let ends = care::fault_said::zone_ends(lay, branch, stated, words).to_lowercase();
+            let ends = care::fault_said::zone_ends_within(lay, branch, stated, words);
             words.say(Faults::ZoneNode, &[("name", &name), ("length", &length), ("ends", &ends)])
         };
         node(Thing::Zone { run, branch, zone }, middle, &label);

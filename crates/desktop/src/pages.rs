@@ -159,8 +159,8 @@ fn below(ui: &mut Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
     for (index, name) in names.iter().enumerate() {
         let rest = names.len() - index - 1;
         let kept = if rest == 0 { 0.0 } else { NAMES_APART + width(ui, &more(rest)) };
-        let fits = left + width(ui, &name.to_lowercase()) + kept <= right;
-        let label = if fits { name.to_lowercase() } else { more(rest + 1) };
+        let fits = left + width(ui, name) + kept <= right;
+        let label = if fits { (*name).to_owned() } else { more(rest + 1) };
         left = way_to(ui, pos2(left, strip.center().y), &label, name, p) + NAMES_APART;
         if !fits {
             break;

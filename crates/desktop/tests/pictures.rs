@@ -12,6 +12,7 @@ use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
 use plan::{
     ByFoot, Fault, FaultKind, Gate, GateKind, Pin, PinKind, Plan, Reading, ReadingKind, Rest, SideSlope, Today,
 };
+use words::Language;
 
 const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
 const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle.netfold.json");
@@ -20,6 +21,15 @@ const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle
 const USUAL: [f32; 2] = [1280.0, 800.0];
 const LARGE: [f32; 2] = [1920.0, 1080.0];
 const LEAST: [f32; 2] = [900.0, 600.0];
+
+const PAGES: [(Page, &str); 6] = [
+    (Page::Ground, "ground"),
+    (Page::Run, "run"),
+    (Page::Power, "power"),
+    (Page::Moves, "moves"),
+    (Page::Book, "book"),
+    (Page::Sheet, "sheet"),
+];
 
 fn example() -> Plan {
     plan::read(EXAMPLE).unwrap().plan
@@ -79,16 +89,23 @@ fn picture(results: &mut SnapshotResults, name: &str, plan: Plan, size: [f32; 2]
 }
 
 #[test]
+fn every_page_in_german_and_with_text_two_fifths_longer_looks_as_it_did() {
+    let mut results = SnapshotResults::new();
+    for (page, name) in PAGES {
+        let plan = if page == Page::Book { read_on() } else { example() };
+        let in_language = |language| vec![Message::Language(language), Message::Open(page)];
+        picture(&mut results, &format!("{name}-german-1280"), plan.clone(), USUAL, in_language(Language::German));
+        for (size, width) in [(USUAL, 1280), (LEAST, 900)] {
+            let messages = in_language(Language::Longer);
+            picture(&mut results, &format!("{name}-longer-{width}"), plan.clone(), size, messages);
+        }
+    }
+}
+
+#[test]
 fn every_page_looks_as_it_did() {
     let mut results = SnapshotResults::new();
-    for (page, name) in [
-        (Page::Ground, "ground"),
-        (Page::Run, "run"),
-        (Page::Power, "power"),
-        (Page::Moves, "moves"),
-        (Page::Book, "book"),
-        (Page::Sheet, "sheet"),
-    ] {
+    for (page, name) in PAGES {
         let plan = if page == Page::Book { read_on() } else { example() };
         for (theme, shade) in [(Theme::Light, "light"), (Theme::Dark, "dark")] {
             for (size, width) in [(USUAL, 1280), (LARGE, 1920)] {

@@ -3,10 +3,12 @@
 
 mod hand;
 
+use std::collections::BTreeSet;
+
 use drawing::letters::{BASELINE, advance, text_width};
 use drawing::{Ink, LineView, Theme, View, Weight, furniture, line, map};
 use ttf_parser::Face;
-use words::{Message, texts};
+use words::{Language, texts};
 
 const FILES: [(Weight, &[u8]); 3] = [
     (Weight::Regular, include_bytes!("../../../assets/fonts/ibm-plex-sans/IBMPlexSans_400Regular.ttf")),
@@ -74,9 +76,22 @@ fn every_text_that_is_drawn_has_its_glyphs() {
         }
     }
     assert!(texts > 300, "{texts}");
-    for text in texts::Map::ALL {
-        for letter in text.wording(words::Language::English).chars() {
-            assert!(advance(letter, Weight::Regular).is_some(), "{letter:?} of {text:?} has no glyph");
+}
+
+#[test]
+fn every_wording_in_every_language_has_its_glyphs() {
+    let mut letters = BTreeSet::new();
+    for language in Language::ALL {
+        for wording in texts::wordings(language) {
+            letters.extend(wording.chars().filter(|letter| *letter != '\n'));
+        }
+    }
+    assert!(letters.contains(&'ß') && letters.len() > 90, "{letters:?}");
+    for (weight, file) in FILES {
+        let face = Face::parse(file, 0).unwrap();
+        for &letter in &letters {
+            assert!(advance(letter, weight).is_some(), "{letter:?} has no width");
+            assert!(face.glyph_index(letter).is_some(), "{letter:?} has no glyph");
         }
     }
 }

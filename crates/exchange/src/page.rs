@@ -34,11 +34,19 @@ pub fn text(plan: &Plan, workup: &Workup, findings: &Findings, words: Words) -> 
         page.blank();
         page.lines.push(words.text(Text::Assumed).to_owned());
         for assumed in assumed {
+            let value = assumed.value.to_string();
+            let pair =
+                assumed.value.as_array().and_then(|pair| Some((pair.first()?.as_f64()?, pair.get(1)?.as_f64()?)));
+            let value = match pair {
+                Some((east_m, north_m)) if words.language != words::Language::English => words.place(east_m, north_m),
+                _ if assumed.value.is_number() => words.marked(&value),
+                _ => value,
+            };
             page.lines.push(format!(
                 "  {}",
                 words.say(
                     Text::AssumedLine,
-                    &[("key", &assumed.key), ("value", &assumed.value.to_string()), ("source", assumed.source)],
+                    &[("key", &assumed.key), ("value", &value), ("source", words.source(assumed.source))],
                 )
             ));
         }
@@ -254,16 +262,18 @@ impl Page<'_> {
             return;
         }
         self.blank();
+        let severities = [Text::Danger, Text::Warning, Text::Note].map(|severity| words.text(severity).chars().count());
+        let wide = severities.into_iter().max().unwrap_or_default() + 1;
         for finding in findings {
             let severity = words.text(match finding.severity {
                 Severity::Danger => Text::Danger,
                 Severity::Warning => Text::Warning,
                 Severity::Note => Text::Note,
             });
-            self.lines.push(format!("  {severity:8} {} [{}]", finding.message, finding.id));
+            self.lines.push(format!("  {severity:wide$} {} [{}]", finding.message, finding.id));
             for more in [&finding.mend, &finding.why] {
                 if !more.is_empty() {
-                    self.lines.push(format!("           {more}"));
+                    self.lines.push(format!("{:1$}{more}", "", wide + 3));
                 }
             }
         }

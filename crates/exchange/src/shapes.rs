@@ -47,7 +47,7 @@ pub fn refused(fault: &CandidateFault, words: Words) -> String {
     match fault {
         CandidateFault::NoBoundary => words.text(Text::NoBoundary).to_owned(),
         CandidateFault::BadBoundary { at: Some(at) } => {
-            let at = format!("[{:.2}, {:.2}]", at.east_m, at.north_m);
+            let at = words.place(at.east_m, at.north_m);
             words.say(Text::CrossedBoundary, &[("at", &at)])
         }
         CandidateFault::BadBoundary { at: None } => words.text(Text::BadBoundary).to_owned(),

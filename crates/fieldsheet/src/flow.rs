@@ -73,7 +73,7 @@ fn head(sheet: &mut Sheet, title: &str, day: &str, page_of: &str, paper: Paper) 
     let middle = top + 8.0;
     house_mark(sheet, left, middle);
     let start = left + 24.0;
-    sheet.left(start, middle, TITLE, &TITLE.fitted(title, right - start - aside - GUTTER));
+    sheet.within(start, middle, TITLE, title, right - start - aside - GUTTER);
     if day.is_empty() {
         sheet.right(right, top + 13.0, LABEL, page_of);
     } else {
@@ -101,7 +101,7 @@ fn figures(sheet: &mut Sheet, figures: &[(String, String)], top: f32, paper: Pap
     for (index, (figure, label)) in figures.iter().enumerate() {
         let [left, right] = paper.columns(index as u8, 1);
         // The last one may reach into the margin's air of nobody: it has no neighbour to run into.
-        sheet.left(left, top + 10.0, FIGURE, &FIGURE.fitted(figure, right - left + 4.0));
+        sheet.within(left, top + 10.0, FIGURE, figure, right - left + 4.0);
         for (line, words) in LABEL.wrapped(label, right - left).iter().take(2).enumerate() {
             sheet.left(left, top + 22.5 + 9.5 * line as f32, LABEL, words);
         }
@@ -114,7 +114,7 @@ fn footer(sheet: &mut Sheet, [first, left_words, right_words]: &[String; 3], pap
     sheet.rule(left, right, bottom - FOOT + 2.0, 0.5, PRINT.hairline);
     sheet.left(left, bottom - 16.0, SMALL_STRONG, first);
     let room = right - left - LABEL.width(right_words) - GUTTER;
-    sheet.left(left, bottom - 5.0, LABEL, &LABEL.fitted(left_words, room));
+    sheet.within(left, bottom - 5.0, LABEL, left_words, room);
     sheet.right(right, bottom - 5.0, LABEL, right_words);
 }
 
@@ -134,7 +134,7 @@ fn notes(sheet: &mut Sheet, head: &str, [left, right]: [f32; 2], [top, foot]: [f
 
 fn put(sheet: &mut Sheet, block: &Block, [left, right]: [f32; 2], top: f32) {
     let aside = LABEL.width(&block.aside);
-    sheet.left(left, top + 5.0, HEAD, &HEAD.fitted(&block.head, right - left - aside - 4.0));
+    sheet.within(left, top + 5.0, HEAD, &block.head, right - left - aside - 4.0);
     sheet.text(right, top + 5.5, Anchor::End, LABEL, &block.aside);
     sheet.rule(left, right, top + BLOCK_HEAD - 4.0, 0.8, PRINT.ink);
     let mut y = top + BLOCK_HEAD - 2.0;

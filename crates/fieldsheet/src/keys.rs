@@ -53,7 +53,7 @@ pub fn key_pages(words: Words, groups: &[Group], paper: Paper) -> Vec<Page> {
             let [left, right] = columns[column];
             sheets[at].right(right, y + ROW / 2.0, STRONG, keys);
             let room = right - left - STRONG.width(keys) - 10.0;
-            sheets[at].left(left, y + ROW / 2.0, BODY, &BODY.fitted(name, room));
+            sheets[at].within(left, y + ROW / 2.0, BODY, name, room);
             sheets[at].rule(left, right, y + ROW, 0.4, PRINT.hairline);
             y += ROW;
         }

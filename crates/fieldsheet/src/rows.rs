@@ -119,13 +119,13 @@ impl Row {
                 sheet.right(right, middle, SECOND, mass);
                 let start = left + TICK + 20.0;
                 let room = right - start - if mass.is_empty() { 0.0 } else { mass_width + 4.0 };
-                sheet.left(start, middle, BODY, &BODY.fitted(name, room));
+                sheet.within(start, middle, BODY, name, room);
                 sheet.rule(left, right, foot, 0.5, PRINT.hairline);
             }
             Self::Step { number, text } => {
                 sheet.left(left, middle, STRONG, &number.to_string());
                 let start = left + 14.0;
-                sheet.left(start, middle, BODY, &BODY.fitted(text, right - start));
+                sheet.within(start, middle, BODY, text, right - start);
                 sheet.rule(left, right, foot, 0.5, PRINT.hairline);
             }
             Self::Danger(text) => {
@@ -143,7 +143,7 @@ impl Row {
                 bullet(sheet, SMALL, text, [left, right], top);
             }
             Self::Note(text) => bullet(sheet, SMALL, text, [left - INDENT, right - INDENT], top + NOTE_OVER),
-            Self::Plain(text) => sheet.left(left, middle, BODY, &BODY.fitted(text, right - left)),
+            Self::Plain(text) => sheet.within(left, middle, BODY, text, right - left),
         }
     }
 }
@@ -160,7 +160,7 @@ impl CornerRow {
             }
         }
         let (figure, body) = if heads { (LABEL, LABEL) } else { (STRONG, BODY) };
-        for (x, cell) in [(50.0, &self.along), (88.0, &self.next)] {
+        for (x, cell) in [(48.0, &self.along), (89.0, &self.next)] {
             sheet.right(left + x, middle, figure, cell);
         }
         for (x, cell) in [(115.0, &self.turn), (150.0, &self.post)] {
@@ -168,8 +168,8 @@ impl CornerRow {
         }
         let stake_at = right - TICK - 4.0 - STAKE;
         let words_at = left + 160.0;
-        sheet.left(words_at, middle, body, &body.fitted(&self.words, stake_at - words_at - 4.0));
-        sheet.left(stake_at, middle, body, &body.fitted(&self.stake, STAKE + TICK));
+        sheet.within(words_at, middle, body, &self.words, stake_at - words_at - 4.0);
+        sheet.within(stake_at, middle, body, &self.stake, STAKE + TICK);
         if self.tick {
             sheet.tick(right - TICK, middle);
         }
@@ -186,8 +186,8 @@ impl Reading {
         let start = left + RING + 4.0;
         // A reading of one line of name stands level with its letter.
         let (name_at, place_at) = if self.place.is_empty() { (0.5, 0.5) } else { (0.0, 1.0) };
-        sheet.left(start, line(name_at), SMALL, &SMALL.fitted(&self.name, right - start));
-        sheet.left(start, line(place_at), SMALL, &SMALL.fitted(&self.place, right - start));
+        sheet.within(start, line(name_at), SMALL, &self.name, right - start);
+        sheet.within(start, line(place_at), SMALL, &self.place, right - start);
         sheet.left(left, line(2.0), STRONG, &self.expected);
         let box_top = top + 3.0 * LEADING + 2.0;
         sheet.open_box([left, box_top, right, box_top + BOX], 0.8, PRINT.ink);

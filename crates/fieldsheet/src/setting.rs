@@ -14,6 +14,9 @@ pub(crate) struct Type {
     pub(crate) colour: Colour,
 }
 
+/// To this share of its size a line may shrink before it is cut off.
+const SMALLEST: f32 = 0.65;
+
 impl Type {
     const fn new(size: f32, weight: Weight, colour: Colour) -> Self {
         Self { size, weight, colour }
@@ -98,6 +101,16 @@ impl Sheet {
     /// A line of text from `x` to the right.
     pub(crate) fn left(&mut self, x: f32, y: f32, set: Type, text: &str) {
         self.text(x, y, Anchor::Start, set, text);
+    }
+
+    /// A line of text that starts at `x` and has so much room: in smaller letters where it is long, and cut off where
+    /// even those are too wide.
+    pub(crate) fn within(&mut self, x: f32, y: f32, set: Type, text: &str, room: f32) {
+        let share = (room / set.width(text).max(f32::MIN_POSITIVE)).clamp(SMALLEST, 1.0);
+        let set = Type { size: set.size * share, ..set };
+        // What the smaller size was made for is not cut for a rounding.
+        let text = if share > SMALLEST { text.to_owned() } else { set.fitted(text, room) };
+        self.left(x, y, set, &text);
     }
 
     /// A line of text that ends at `x`.

@@ -4,6 +4,7 @@
 //! SI units whatever is chosen.
 
 use crate::message::{Language, Message, fill};
+use crate::texts::Sources;
 
 /// The units that figures are shown in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -57,6 +58,29 @@ impl Words {
     /// A text with its places filled.
     pub fn say(self, message: impl Message, places: &[(&str, &str)]) -> String {
         fill(message.wording(self.language), places)
+    }
+
+    /// Where a figure comes from, which the rooms that compute name in English; one that no table knows stays so.
+    pub fn source(self, english: &'static str) -> &'static str {
+        let known = Sources::ALL.iter().find(|source| source.wording(Language::English) == english);
+        known.map_or(english, |source| source.wording(self.language))
+    }
+
+    /// A place of the plan, metres east and north, as files write it: `[12.30, 4.50]`.
+    pub fn place(self, east_m: f64, north_m: f64) -> String {
+        let apart = if self.language.decimal_mark() == ',' { ';' } else { ',' };
+        let figure = |metres: f64| self.marked(&format!("{metres:.2}"));
+        format!("[{}{apart} {}]", figure(east_m), figure(north_m))
+    }
+
+    /// A number as files write it, with the language's own mark before its decimals.
+    pub fn marked(self, number: &str) -> String {
+        number.replace('.', self.language.decimal_mark().encode_utf8(&mut [0; 4]))
+    }
+
+    /// A name between quotation marks.
+    pub fn quoted(self, name: &str) -> String {
+        self.say(crate::texts::Errors::Quoted, &[("name", name)])
     }
 
     /// A number with that many decimals and thousands parted, by the marks of the language; never `-0`.

@@ -5,6 +5,8 @@
 //! crate knows nothing of plans: it is given names and numbers.
 
 mod figures;
+#[cfg(feature = "longer")]
+mod longer;
 mod message;
 pub mod texts;
 mod typed;

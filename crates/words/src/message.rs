@@ -8,6 +8,10 @@ pub enum Language {
     English,
     /// German.
     German,
+    /// English with every wording two fifths longer, never offered: tests see by it which label has no room for
+    /// a language of longer words.
+    #[cfg(feature = "longer")]
+    Longer,
 }
 
 impl Language {
@@ -19,6 +23,8 @@ impl Language {
         match self {
             Self::English => "en",
             Self::German => "de",
+            #[cfg(feature = "longer")]
+            Self::Longer => "en-x-longer",
         }
     }
 
@@ -32,22 +38,24 @@ impl Language {
         match self {
             Self::English => "English",
             Self::German => "Deutsch",
+            #[cfg(feature = "longer")]
+            Self::Longer => "Longer",
         }
     }
 
     /// The mark before decimals.
     pub(crate) fn decimal_mark(self) -> char {
         match self {
-            Self::English => '.',
             Self::German => ',',
+            _ => '.',
         }
     }
 
     /// The mark between thousands.
     pub(crate) fn thousands_mark(self) -> char {
         match self {
-            Self::English => ',',
             Self::German => '.',
+            _ => ',',
         }
     }
 }
@@ -58,9 +66,10 @@ pub trait Message: Copy {
     fn wording(self, language: Language) -> &'static str;
 }
 
-/// A table of texts: an enum whose variants carry their wording.
+/// A table of texts: an enum whose variants carry their wording in every language. One that lacks a language does not
+/// compile.
 macro_rules! texts {
-    ($(#[$meta:meta])* $name:ident { $($variant:ident: $english:literal $(=> $german:literal)?,)* }) => {
+    ($(#[$meta:meta])* $name:ident { $($variant:ident: $english:literal => $german:literal,)* }) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum $name {
@@ -74,18 +83,17 @@ macro_rules! texts {
             fn wording(self, language: $crate::Language) -> &'static str {
                 match (self, language) {
                     $((Self::$variant, $crate::Language::English) => $english,)*
-                    $((Self::$variant, $crate::Language::German) => $crate::message::second($english, &[$($german)?]),)*
+                    $((Self::$variant, $crate::Language::German) => $german,)*
+                    $(
+                        #[cfg(feature = "longer")]
+                        (Self::$variant, $crate::Language::Longer) => $crate::longer::longer($english),
+                    )*
                 }
             }
         }
     };
 }
 pub(crate) use texts;
-
-/// A text's wording in a second language, or the first where that lacks it.
-pub(crate) fn second(first: &'static str, second: &[&'static str]) -> &'static str {
-    second.first().copied().unwrap_or(first)
-}
 
 /// Fills the `{named}` places of a wording; a place that is not given stays as it is.
 pub(crate) fn fill(wording: &str, places: &[(&str, &str)]) -> String {

@@ -101,7 +101,23 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
     let said = [("place", place.as_str()), ("kind", kind), ("value", value.as_str()), ("day", day.as_str())];
     let label = words.say(Text::RowSaid, &said);
 
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    let expected = places.likely_kv(reading).map(|kv| words.kilovolts(kv));
+    let beside = match (reading.kind, expected) {
+        (ReadingKind::FenceKv, Some(kv)) => words.say(Text::KindExpected, &[("kind", kind), ("expected", &kv)]),
+        (ReadingKind::EarthKv, Some(kv)) => words.say(Text::Expected, &[("expected", &kv)]),
+        (ReadingKind::FenceKv, None) => kind.to_owned(),
+        (ReadingKind::EnergizerKv, _) => words.text(Text::Unclipped).to_owned(),
+        (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
+        (ReadingKind::EarthKv, None) | (ReadingKind::BatteryV, _) => String::new(),
+    };
+    let shown_day = if when.is_empty() { words.text(Text::NoDay) } else { when };
+    let small = theme::regular(12.0);
+    let wide = ui.available_width();
+    let day = kit::shortened(ui, shown_day, small.clone(), colour(p.ink2), wide * 0.4);
+    // The day stands below what was expected where one line has no room for both.
+    let below_it = kit::width(ui, &beside, small.clone()) > wide - 36.0 - day.size().x - 12.0;
+    let tall = if below_it { ROW + 15.0 } else { ROW };
+    let (rect, _) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     let reach = Rect::from_min_max(rect.min - vec2(8.0, 0.0), pos2(rect.right() - 32.0, rect.bottom()));
     let response = ui.interact(reach, Id::unique(("reading row", index)), Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::Row, true, picked, &label));
@@ -127,20 +143,9 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
     let weight = if picked { theme::semi_bold(13.0) } else { theme::medium(13.0) };
     kit::cell(ui, pos2(right, above), Align2::RIGHT_CENTER, &value, weight, colour(p.ink));
     kit::cell(ui, pos2(rect.left(), above), Align2::LEFT_CENTER, &place, theme::regular(13.0), colour(p.ink));
-    let shown_day = if when.is_empty() { words.text(Text::NoDay) } else { when };
-    let small = theme::regular(12.0);
-    let day = kit::shortened(ui, shown_day, small.clone(), colour(p.ink2), rect.width() * 0.4);
-    let expected = places.likely_kv(reading).map(|kv| words.kilovolts(kv));
-    let beside = match (reading.kind, expected) {
-        (ReadingKind::FenceKv, Some(kv)) => words.say(Text::KindExpected, &[("kind", kind), ("expected", &kv)]),
-        (ReadingKind::EarthKv, Some(kv)) => words.say(Text::Expected, &[("expected", &kv)]),
-        (ReadingKind::FenceKv, None) => kind.to_owned(),
-        (ReadingKind::EnergizerKv, _) => words.text(Text::Unclipped).to_owned(),
-        (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
-        (ReadingKind::EarthKv, None) | (ReadingKind::BatteryV, _) => String::new(),
-    };
-    let beside = kit::shortened(ui, &beside, small, colour(p.ink2), right - rect.left() - day.size().x - 12.0);
+    let beside = kit::shortened(ui, &beside, small, colour(p.ink2), right - rect.left());
     ui.painter().galley(pos2(rect.left(), below - beside.size().y / 2.0), beside, colour(p.ink2));
+    let below = if below_it { below + 15.0 } else { below };
     ui.painter().galley(pos2(right - day.size().x, below - day.size().y / 2.0), day, colour(p.ink2));
 
     let at = Rect::from_center_size(pos2(rect.right() - 12.0, rect.center().y), egui::Vec2::splat(24.0));

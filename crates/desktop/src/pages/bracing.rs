@@ -138,7 +138,13 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     let label = format!("{}: {name}", what.trim_end_matches(", "));
     let hovered = thing.is_some() && desk.editor.hovered() == thing;
     let id = Id::unique(("mend row", one.index));
-    let (rect, response) = kit::row(ui, id, dealt, hovered, &label, p);
+    // A way that is long takes a second line, and then the cost stands on the first.
+    let taken =
+        if one.detail.stated.is_some() { TAKE_BACK + KITE } else { kit::width(ui, &cost, theme::regular(13.0)) };
+    let room = ui.available_width() - 30.0 - 20.0 - taken;
+    let lines = ui.painter().layout(way.clone(), theme::regular(13.0), colour(p.ink), room).size().y;
+    let tall = kit::ROW.max(lines + 12.0);
+    let (rect, response) = kit::tall_row(ui, id, (dealt, hovered), &label, tall, p);
     if response.hovered() {
         desk.said.hovered = desk.said.hovered.or(thing);
     }
@@ -182,7 +188,7 @@ const KITE: f32 = 44.0;
 /// A row's way of holding, left of `end`.
 fn way_of(ui: &Ui, rect: Rect, way: &str, end: f32, p: &drawing::Palette) {
     let left = rect.left() + 30.0;
-    let galley = kit::shortened(ui, way, theme::regular(13.0), colour(p.ink), end - left);
+    let galley = ui.painter().layout(way.to_owned(), theme::regular(13.0), colour(p.ink), end - left);
     ui.painter().galley(pos2(left, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
 }
 
@@ -305,13 +311,14 @@ fn compared(ui: &mut Ui, desk: &mut Desk<'_>, dealt: &Wanting<'_>) {
         let best = dealt.detail.cheapest == Some(index);
         let (way, times) = (care::bracing::mend(words, mend), care::bracing::times(words, mend.safety));
         let minutes = minutes(desk, mend);
-        let (rect, response) = ui.allocate_exact_size(vec2(wide, kit::ROW), Sense::hover());
-        let label = format!("{way}: {times}, {minutes}");
-        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &label));
         let ink = colour(if mend.holds { p.ink } else { p.ink2 });
         let font = if best { theme::medium(13.0) } else { theme::regular(13.0) };
+        let galley = ui.painter().layout(way.clone(), font.clone(), ink, ends[0] - 48.0);
+        let tall = kit::ROW.max(galley.size().y + 10.0);
+        let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
+        let label = format!("{way}: {times}, {minutes}");
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &label));
         let y = rect.center().y;
-        let galley = kit::shortened(ui, &way, font.clone(), ink, ends[0] - 48.0);
         ui.painter().galley(pos2(rect.left(), y - galley.size().y / 2.0), galley, ink);
         kit::cell(ui, pos2(rect.left() + ends[0], y), Align2::RIGHT_CENTER, &times, font.clone(), ink);
         kit::cell(ui, pos2(rect.left() + ends[1], y), Align2::RIGHT_CENTER, &minutes, font, ink);

@@ -277,11 +277,17 @@ fn fields(
 fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, id: Id, left: &str, right: &str, faulty: bool) -> bool {
     let p = desk.p;
     let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
+    let wide = |text: &str| kit::width(ui, text, theme::medium(13.0));
+    let below = wide(left) + 12.0 + wide(right) > ui.available_width();
     let (rect, picked) = picks(ui, desk, id, thing, &label);
     let y = rect.center().y;
     let (weight, ink) = (if picked { theme::medium(13.0) } else { theme::regular(13.0) }, colour(p.ink));
     kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, left, weight, ink);
     let ink = colour(if faulty { p.danger } else { p.ink2 });
-    kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), ink);
+    if below {
+        kit::prose(ui, right, theme::regular(12.0), ink);
+    } else {
+        kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), ink);
+    }
     picked
 }

@@ -165,6 +165,11 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
             many => words.say(Text::ManyDrawn, &[("count", &many.len().to_string())]),
         };
         let label = format!("{name}: {found}");
+        let font = theme::regular(13.0);
+        let (name_wide, found_wide) = (kit::width(ui, name, font.clone()), kit::width(ui, &found, font.clone()));
+        // What is drawn stands below its name where one line has no room for both.
+        let below = 20.0 + name_wide + 12.0 + found_wide > ui.available_width();
+        let tall = if below { ROW + 18.0 } else { ROW };
         let rect = if let Some(&(index, _)) = drawn.first() {
             let thing = Thing::Hazard { hazard: index };
             let is_it = |other: Option<Thing>| {
@@ -172,7 +177,8 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
                     if drawn.iter().any(|(index, _)| *index == hazard))
             };
             let id = Id::unique(("hazard row", kind as u8));
-            let (rect, response) = kit::row(ui, id, is_it(editor.picked()), is_it(editor.hovered()), &label, p);
+            let state = (is_it(editor.picked()), is_it(editor.hovered()));
+            let (rect, response) = kit::tall_row(ui, id, state, &label, tall, p);
             if response.hovered() {
                 desk.said.hovered = desk.said.hovered.or(Some(thing));
             }
@@ -181,22 +187,21 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
             }
             rect
         } else {
-            let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+            let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), tall), Sense::hover());
             response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &label));
             ui.painter().hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.hairline)));
             rect
         };
-        let y = rect.center().y;
+        let y = rect.top() + ROW / 2.0;
         let square = Rect::from_center_size(pos2(rect.left() + 5.0, y), Vec2::splat(10.0));
         if drawn.is_empty() {
             ui.painter().rect_stroke(square, 0.0, Stroke::new(1.5, colour(p.ink)), StrokeKind::Inside);
         } else {
             ui.painter().rect_filled(square, 0.0, colour(p.ink));
         }
-        let left =
-            kit::cell(ui, pos2(rect.left() + 20.0, y), Align2::LEFT_CENTER, name, theme::regular(13.0), colour(p.ink));
-        let room = rect.right() - left.right() - 12.0;
-        let galley = kit::shortened(ui, &found, theme::regular(13.0), colour(p.ink2), room);
+        kit::cell(ui, pos2(rect.left() + 20.0, y), Align2::LEFT_CENTER, name, font.clone(), colour(p.ink));
+        let galley = kit::shortened(ui, &found, font, colour(p.ink2), rect.width() - 20.0);
+        let y = if below { y + 18.0 } else { y };
         ui.painter().galley(pos2(rect.right() - galley.size().x, y - galley.size().y / 2.0), galley, colour(p.ink2));
         let picked = drawn.iter().find(|(index, _)| {
             matches!(editor.picked(), Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) if hazard == *index)

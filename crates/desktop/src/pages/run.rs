@@ -209,10 +209,7 @@ fn coil(ui: &Ui, corner: egui::Pos2, p: &drawing::Palette) {
 
 fn net_in_words(desk: &Desk<'_>, kind: &NetKind) -> String {
     let words = desk.words;
-    let mut name = kind.id.clone();
-    if let Some(first) = name.get(..1) {
-        name = first.to_uppercase() + &name[1..];
-    }
+    let name = words::capital(&kind.id);
     let (length, panels) = (words.far_parts(kind.length_m), kind.panel_count());
     let length = format!("{} {}", length.0, length.1);
     let panels_text = panels.to_string();
@@ -264,6 +261,10 @@ fn corners(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     }
 }
 
+/// Room for the kite between what a corner does and what to do, and the column of the latter.
+const KITE: f32 = 28.0;
+const BRACES: f32 = 96.0;
+
 fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner: &Corner, ends: Option<[f32; 4]>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let vertex = facts::stated_vertex(run, corner);
@@ -294,28 +295,37 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
             .map_or_else(|| words.text(Text::End).to_owned(), |n| words.say(Text::CornerNumber, &[("number", n)])),
         brace.map_or("", |brace| words.text(brace))
     );
-    let (rect, response) =
-        kit::row(ui, Id::unique(("corner row", index)), picked, hovered, label.trim_end_matches(", "), p);
+    let weight = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
+    let brace_wide = brace.map_or(0.0, |brace| kit::width(ui, words.text(brace), weight.clone()));
+    let told = 30.0 + kit::width(ui, sentence, weight.clone());
+    // What to do stands below what happens where one line has no room for both.
+    let below = ends.is_none() && brace.is_some() && told + KITE + brace_wide > ui.available_width();
+    let tall = if below { kit::ROW + 18.0 } else { kit::ROW };
+    let id = Id::unique(("corner row", index));
+    let (rect, response) = kit::tall_row(ui, id, (picked, hovered), label.trim_end_matches(", "), tall, p);
     if response.hovered() {
         desk.said.hovered = desk.said.hovered.or(thing);
     }
     if response.clicked() && thing.is_some() {
         desk.said.say(Message::Pick(thing));
     }
-    let y = rect.center().y;
+    let y = rect.top() + kit::ROW / 2.0;
     let plate = Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0));
     if let Some(number) = &number {
         icons::number_plate(ui.painter(), plate, number, picked, p);
     } else {
         icons::end_post(ui.painter(), plate.center(), p);
     }
-    let weight = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
     let Some(ends) = ends else {
-        let told =
-            kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, sentence, weight.clone(), colour(p.ink));
+        kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, sentence, weight.clone(), colour(p.ink));
         if let Some(brace) = brace {
-            // In one column, but never into the words before it.
-            let left = (rect.right() - 96.0).max(told.right() + 28.0);
+            // In one column, but never into the words before it nor beyond the row.
+            let column = (rect.right() - brace_wide).min(rect.right() - BRACES);
+            let (left, y) = if below {
+                (rect.left() + 30.0 + KITE - 6.0, y + 18.0)
+            } else {
+                (column.max(rect.left() + told + KITE), y)
+            };
             icons::kite(ui.painter(), pos2(left - 12.0, y), kite_of(corner), p);
             kit::cell(ui, pos2(left, y), Align2::LEFT_CENTER, words.text(brace), weight, colour(p.ink));
         }

@@ -138,7 +138,9 @@ fn keys(ui: &mut Ui, desk: &mut Desk<'_>) {
         let place = egui::Rect::from_min_size(pos2(row.left(), row.center().y - KEY.y / 2.0), vec2(key_width, KEY.y));
         ui.painter().rect_stroke(place, theme::RADIUS, Stroke::new(1.0, colour(p.rule)), StrokeKind::Inside);
         ui.painter().text(place.center(), Align2::CENTER_CENTER, key, theme::medium(11.0), colour(p.ink));
-        let at = pos2(place.right() + 12.0, row.center().y);
-        kit::cell(ui, at, Align2::LEFT_CENTER, words.text(does), theme::regular(12.0), colour(p.ink));
+        let room = row.right() - place.right() - 12.0;
+        let galley = ui.painter().layout(words.text(does).to_owned(), theme::regular(12.0), colour(p.ink), room);
+        let at = pos2(place.right() + 12.0, row.center().y - galley.size().y / 2.0);
+        ui.painter().galley(at, galley, colour(p.ink));
     }
 }

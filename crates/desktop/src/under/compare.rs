@@ -21,8 +21,9 @@ const HEAD: f32 = 70.0;
 const NAME: f32 = 168.0;
 /// The unfolded line is shown where at least this is left for it.
 const LEAST_LINE: f32 = 120.0;
-/// Space between two columns.
+/// Space between two columns, and for the arrow after a head.
 const GAP: f32 = 8.0;
+const ARROW: f32 = 11.0;
 /// What gives way where there is no room, the first first; ground, nets and volts never do.
 const GIVES_WAY: [Column; 6] =
     [Column::Posts, Column::Mow, Column::OnPosts, Column::Spare, Column::SetUp, Column::Strip];
@@ -32,8 +33,10 @@ pub(super) fn height(rows: usize, window: f32) -> f32 {
     (HEAD + ROW * rows as f32 + 16.0).min(most)
 }
 
-fn width(column: Column) -> f32 {
-    match column {
+/// Width of a column: of its figures, or of its head with the arrow of its order.
+fn width(ui: &Ui, words: Words, column: Column) -> f32 {
+    let head = kit::width(ui, words.text(column.head()), theme::semi_bold(11.0)) + ARROW;
+    let figures: f32 = match column {
         Column::Ground => 82.0,
         Column::Birds => 52.0,
         Column::Nets => 44.0,
@@ -43,7 +46,8 @@ fn width(column: Column) -> f32 {
         Column::OnPosts | Column::Strip => 66.0,
         Column::Mow | Column::SetUp => 62.0,
         Column::Weakest => 92.0,
-    }
+    };
+    figures.max(head)
 }
 
 pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
@@ -51,9 +55,10 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let inner = rect.shrink2(vec2(24.0, 0.0));
     let rows = editor.compared();
     title(ui, inner, &rows, editor);
-    let shown = columns(inner.width());
-    let rights = rights(&shown, inner.right());
-    let first_left = rights.first().zip(shown.first()).map_or(inner.right(), |(right, &column)| right - width(column));
+    let widths = |column: Column| width(ui, editor.words(), column);
+    let shown = columns(inner.width(), widths);
+    let rights = rights(&shown, inner.right(), widths);
+    let first_left = rights.first().zip(shown.first()).map_or(inner.right(), |(right, &column)| right - widths(column));
     let line = Rect::from_x_y_ranges(inner.left() + NAME..=first_left - 24.0, rect.y_range());
     let has_line = line.width() >= LEAST_LINE;
     heads(ui, inner, &shown, &rights, has_line.then_some(line.left()), editor, said);
@@ -105,9 +110,16 @@ fn title(ui: &Ui, inner: Rect, rows: &[Row], editor: &Editor) {
     ui.interact(drawn, Id::unique("compare title"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Heading, true, &title));
     let aside = facts::birds_by_rule(words, editor.plan());
+    // Beside the title, else below it.
     let room = inner.right() - drawn.right() - 14.0;
-    let aside = kit::shortened(ui, &aside, theme::regular(12.0), colour(p.ink2), room);
-    let at = pos2(drawn.right() + 14.0, drawn.center().y - aside.size().y / 2.0);
+    let beside = kit::width(ui, &aside, theme::regular(12.0)) <= room;
+    let (size, room) = if beside { (12.0, room) } else { (11.0, inner.width()) };
+    let aside = kit::shortened(ui, &aside, theme::regular(size), colour(p.ink2), room);
+    let at = if beside {
+        pos2(drawn.right() + 14.0, drawn.center().y - aside.size().y / 2.0)
+    } else {
+        pos2(drawn.left(), drawn.bottom())
+    };
     ui.painter().galley(at, aside, colour(p.ink2));
 }
 
@@ -147,7 +159,7 @@ fn heads(ui: &Ui, inner: Rect, shown: &[Column], rights: &[f32], line: Option<f3
 }
 
 /// The columns that find room beside the name.
-fn columns(room: f32) -> Vec<Column> {
+fn columns(room: f32, width: impl Fn(Column) -> f32) -> Vec<Column> {
     let mut shown = Column::ALL.to_vec();
     for gives_way in GIVES_WAY {
         if NAME + shown.iter().map(|&column| width(column) + GAP).sum::<f32>() <= room {
@@ -159,7 +171,7 @@ fn columns(room: f32) -> Vec<Column> {
 }
 
 /// Where each column ends.
-fn rights(shown: &[Column], right: f32) -> Vec<f32> {
+fn rights(shown: &[Column], right: f32, width: impl Fn(Column) -> f32) -> Vec<f32> {
     let mut at = right;
     let mut rights: Vec<f32> = shown
         .iter()

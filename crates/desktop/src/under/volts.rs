@@ -151,14 +151,47 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let place = Rect::from_min_size(pos2(plot_rect.left() + 8.0, foot - band.size().y), band.size());
     let discs: Vec<_> =
         read.iter().map(|&(along_m, kv)| (pos2(rect.left() + line.x_of(along_m), y_of(kv)), kv)).collect();
-    // A disc and its figure go before the band's name.
-    if !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at)) {
+    let mark = volts.weakest.map(|weakest| {
+        let at = pos2(rect.left() + line.x_of(weakest.along_m), y_of(weakest.peak_kv));
+        let number = words.post_number(weakest.post, weakest.branch);
+        let now = words.kilovolts(weakest.peak_kv);
+        let was = weakest.branch.is_none().then(|| editor.sound_kv().get(weakest.post)).flatten();
+        let text = match was.filter(|_| sound.is_some()) {
+            Some(&kv) => {
+                let sound = words.kilovolts_figure(kv);
+                words.say(Faults::Soundly, &[("sound", &sound), ("now", &now), ("post", &number)])
+            }
+            None => words.say(Text::WeakestAt, &[("kv", &now), ("post", &number)]),
+        };
+        let galley = painter.layout_no_wrap(text, theme::semi_bold(11.0), colour(p.ink));
+        let size = galley.size() + vec2(12.0, 6.0);
+        let left = at.x - size.x / 2.0;
+        // Above its place or below it, beside what was read nearby.
+        let lefts = [left, at.x + 14.0, at.x - 14.0 - size.x];
+        let tops = [at.y - 14.0 - size.y, at.y + 14.0];
+        let plate = |left: f32, top: f32| {
+            let left = left.clamp(plot_rect.left(), (plot_rect.right() - size.x).max(plot_rect.left()));
+            Rect::from_min_size(pos2(left, top), size)
+        };
+        let free = |place: &Rect| {
+            let clear = !discs.iter().any(|&(disc, _)| place.expand2(vec2(12.0, 8.0)).contains(disc));
+            clear && place.top() > rect.top() + 36.0 && place.bottom() < rect.bottom()
+        };
+        let places = lefts.into_iter().flat_map(|left| tops.map(|top| plate(left, top)));
+        let usual = plate(left, if tops[0] > rect.top() + 36.0 { tops[0] } else { tops[1] });
+        (at, places.into_iter().find(free).unwrap_or(usual), galley)
+    });
+    let on_mark = |place: Rect| mark.as_ref().is_some_and(|(_, plate, _)| plate.expand(3.0).intersects(place));
+    // A disc and its figure, and the weakest post's plate, go before the band's name.
+    if !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at)) && !on_mark(place) {
         painter.galley(place.min, band, colour(p.ink2));
     }
     for (at, kv) in discs {
         painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
-        let text = words.kilovolts_figure(kv);
-        painter.text(at + vec2(0.0, 6.0), Align2::CENTER_TOP, text, theme::semi_bold(11.0), colour(p.ink));
+        let figure = painter.layout_no_wrap(words.kilovolts_figure(kv), theme::semi_bold(11.0), colour(p.ink));
+        let below = Rect::from_center_size(at + vec2(0.0, 6.0 + figure.size().y / 2.0), figure.size());
+        let above = Rect::from_center_size(at - vec2(0.0, 6.0 + figure.size().y / 2.0), figure.size());
+        painter.galley(if on_mark(below) { above.min } else { below.min }, figure, colour(p.ink));
     }
     if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() * 4 / 5)) {
         let text = words.text(words::texts::Power::Sound);
@@ -181,26 +214,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             painter.text(place, Align2::CENTER_BOTTOM, name, theme::regular(11.0), colour(p.ghost));
         }
     }
-    if let Some(weakest) = volts.weakest {
-        let x = rect.left() + line.x_of(weakest.along_m);
-        let y = y_of(weakest.peak_kv);
-        painter.circle(pos2(x, y), 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
-        let number = words.post_number(weakest.post, weakest.branch);
-        let now = words.kilovolts(weakest.peak_kv);
-        let was = weakest.branch.is_none().then(|| editor.sound_kv().get(weakest.post)).flatten();
-        let text = match was.filter(|_| sound.is_some()) {
-            Some(&kv) => {
-                let sound = words.kilovolts_figure(kv);
-                words.say(Faults::Soundly, &[("sound", &sound), ("now", &now), ("post", &number)])
-            }
-            None => words.say(Text::WeakestAt, &[("kv", &now), ("post", &number)]),
-        };
-        let galley = painter.layout_no_wrap(text, theme::semi_bold(11.0), colour(p.ink));
-        let size = galley.size() + vec2(12.0, 6.0);
-        let left = (x - size.x / 2.0).clamp(plot_rect.left(), (plot_rect.right() - size.x).max(plot_rect.left()));
-        let above = y - 14.0 - size.y;
-        let top = if above > rect.top() + 36.0 { above } else { y + 14.0 };
-        let plate = Rect::from_min_size(pos2(left, top), size);
+    if let Some((at, plate, galley)) = mark {
+        painter.circle(at, 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
         painter.add(egui::Shape::convex_polygon(
             icons::cut_plate(plate, 5.0),
             colour(p.sheet),

@@ -19,7 +19,7 @@ pub(crate) fn wind(plan: &Plan, worked: &RunWorkup, words: Words) -> Option<(&'s
         &[
             ("clean", &words.wind(clean.limit_m_per_s)),
             ("fouled", &words.wind(fouled.limit_m_per_s)),
-            ("posts", &care::bracing::first_posts(words, fouled).to_lowercase()),
+            ("posts", &care::bracing::first_posts_within(words, fouled)),
         ],
     );
     Some((words.text(Text::WindRow), figures))

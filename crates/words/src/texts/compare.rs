@@ -79,10 +79,11 @@ texts! {
         LeavesBehind: "Made the run, it takes over neither gates nor pins nor braces: they stand on your line. Undo brings all back."
             => "Zum Auslauf gemacht, übernimmt die Form weder Tore noch Anheftungen noch Abspannungen: Die stehen auf Ihrer Linie. Rückgängig holt alles zurück.",
         KeepIt: "Keep it beside yours" => "Neben Ihrem behalten",
-        MadeIt: "“{name}” is the run now.",
-        KeptIt: "“{name}” stands beside yours now, as run {number}.",
-        TakeItBack: "Take that back",
-        SeeTheRun: "See the run",
+        MadeIt: "“{name}” is the run now." => "„{name}“ ist jetzt der Auslauf.",
+        KeptIt: "“{name}” stands beside yours now, as run {number}."
+            => "„{name}“ steht jetzt neben Ihrem, als Auslauf {number}.",
+        TakeItBack: "Take that back" => "Zurücknehmen",
+        SeeTheRun: "See the run" => "Auslauf ansehen",
         ChooseOne: "Pick a shape in the table below the map to see what it changes."
             => "In der Tabelle unter der Karte eine Form auswählen und sehen, was sie ändert.",
         WallSentence: "Its open side lies along wall {number}: the net ends there, and the wall has to hold the birds."

@@ -5,6 +5,7 @@ use crate::message::texts;
 texts! {
     /// What is said when a file or a command is refused: one sentence with the place and the mend.
     Errors {
+        Quoted: "“{name}”" => "„{name}“",
         NoDisplay: "There is no display here, so the example was written to {folder} instead of opening a window."
             => "Hier gibt es keinen Bildschirm, darum wurde das Beispiel nach {folder} geschrieben, statt ein Fenster zu öffnen.",
 
@@ -55,7 +56,8 @@ texts! {
             => "Ein anderer Auslauf heißt schon „{id}“, darum wurde nichts geändert: eine andere id wählen.",
         EditNoSuchKeepOut: "There is no keep-out number {number} any more, so nothing was changed: choose another one."
             => "Die Sperrfläche Nummer {number} gibt es nicht mehr, darum wurde nichts geändert: eine andere wählen.",
-        EditNoSuchBranch: "There is no branch number {number} any more, so nothing was changed: choose another one.",
+        EditNoSuchBranch: "There is no branch number {number} any more, so nothing was changed: choose another one."
+            => "Den Abzweig Nummer {number} gibt es nicht mehr, es wurde daher nichts geändert: einen anderen wählen.",
         EditNoSuchCorner: "There is no corner number {number} any more, so nothing was changed: choose another one."
             => "Die Ecke Nummer {number} gibt es nicht mehr, darum wurde nichts geändert: eine andere wählen.",
         EditNoSuchPlace: "There is no place number {number} in the list, so nothing was changed: choose another one."

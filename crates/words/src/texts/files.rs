@@ -27,7 +27,7 @@ texts! {
         OpenTitle: "Open a plan" => "Plan öffnen",
         SaveTitle: "Save the plan" => "Plan speichern",
         SaveTableTitle: "Save the table" => "Tabelle speichern",
-        SaveKeysTitle: "Save the page of keys",
+        SaveKeysTitle: "Save the page of keys" => "Die Seite mit den Tasten speichern",
         BringInTitle: "Bring in a boundary" => "Grenze einlesen",
         BringHeightsTitle: "Bring in heights" => "Höhen einlesen",
         Folder: "Folder" => "Ordner",

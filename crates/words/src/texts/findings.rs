@@ -101,14 +101,20 @@ texts! {
             => "{run}: Angeben, wo der Erdstab steht, damit sich prüfen lässt, wie weit {hazard} entfernt ist; {limit} Abstand halten.",
         ForeignEarthNear: "{run}: its earth stakes come within {distance} of {hazard}: keep {limit} between the two."
             => "{run}: Die Erdstäbe kommen bis auf {distance} an {hazard} heran: {limit} Abstand halten.",
-        EarthsNear: "{run} and {other}: earth stakes of two energizers stand {distance} apart: keep {limit} between them, or each fence lifts the other's earth.",
+        EarthsNear: "{run} and {other}: earth stakes of two energizers stand {distance} apart: keep {limit} between them, or each fence lifts the other's earth."
+            => "{run} und {other}: Erdstäbe zweier Weidezaungeräte stehen {distance} auseinander: {limit} dazwischen einhalten, sonst hebt jeder Zaun die Erdung des anderen an.",
         EarthRowsNear: "{run} and {other}: earth stakes of two energizers may come within {distance} of each other, for which way a row of them runs is not stated: keep {limit} between them, or each fence lifts the other's earth."
             => "{run} und {other}: Erdstäbe zweier Geräte können sich bis auf {distance} nahe kommen, denn wohin eine Reihe läuft, ist nicht angegeben: {limit} Abstand halten, sonst hebt jeder Zaun die Erdung des anderen an.",
-        EarthStakesDiffer: "{run}: {stated} earth stakes are stated and {placed} are on the map; those on the map count: state no number beside places.",
-        EarthFirstDiffers: "{run}: the first earth stake is stated at two places; the one among `places` counts: take `at` out.",
-        EarthStakeWeak: "{run}: the brace's stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more.",
-        StakesTogether: "{run}: earth stakes {one} and {other} stand at one place, so the volts cannot be worked out: move one, or take it out.",
-        TooManyStakes: "{run}: {count} earth stakes are on the map, and at most {limit} can be worked out: take some out.",
+        EarthStakesDiffer: "{run}: {stated} earth stakes are stated and {placed} are on the map; those on the map count: state no number beside places."
+            => "{run}: {stated} Erdstäbe sind angegeben und {placed} auf der Karte; es gelten die auf der Karte: neben Orten keine Anzahl angeben.",
+        EarthFirstDiffers: "{run}: the first earth stake is stated at two places; the one among `places` counts: take `at` out."
+            => "{run}: Der erste Erdstab ist an zwei Orten angegeben; es gilt der unter `places`: `at` herausnehmen.",
+        EarthStakeWeak: "{run}: the brace's stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more."
+            => "{run}: Der Pflock der Abspannung, der zugleich Erdstab ist, ist schwächer, als für die Abspannung gerechnet: einen einschlagen, der mindestens {length} im Boden steckt und {thick} dick ist.",
+        StakesTogether: "{run}: earth stakes {one} and {other} stand at one place, so the volts cannot be worked out: move one, or take it out."
+            => "{run}: Die Erdstäbe {one} und {other} stehen an einem Ort, die Spannung lässt sich daher nicht berechnen: einen verschieben oder herausnehmen.",
+        TooManyStakes: "{run}: {count} earth stakes are on the map, and at most {limit} can be worked out: take some out."
+            => "{run}: {count} Erdstäbe sind auf der Karte, und höchstens {limit} lassen sich berechnen: einige herausnehmen.",
         PublicWayCrossed: "{run} crosses {hazard}: leave an unpowered gate or stile there, with signs, and ask who is responsible for the way."
             => "{run} und {hazard} kreuzen sich: dort ein stromloses Tor oder einen Übertritt lassen, mit Schildern, und fragen, wer für den Weg zuständig ist.",
         PublicWayUnsigned: "{run} stands beside {hazard} without warning signs: hang {signs}, one at least every {spacing}."

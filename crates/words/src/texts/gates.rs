@@ -96,9 +96,12 @@ texts! {
         TakeOutGateway: "Take out the gateway" => "Zufahrt herausnehmen",
         GatewayAssumed: "assumed at the boundary's nearest corner" => "an der nächsten Ecke der Grenze angenommen",
         GatewayStated: "{east} east, {north} north" => "{east} Ost, {north} Nord",
-        FindPinLost: "{run}: the pin \u{201c}{pin}\u{201d} stands at no corner: take it out, or set it at one.",
-        FindPinBroken: "{run}: the pin \u{201c}{pin}\u{201d} cannot be kept with these nets and the pins before it: take one of them out.",
-        FindPinFixed: "{run}: the pin \u{201c}{pin}\u{201d} is not kept, because the plan fixes where the chain starts: take start_m out.",
+        FindPinLost: "{run}: the pin \u{201c}{pin}\u{201d} stands at no corner: take it out, or set it at one."
+            => "{run}: Die Anheftung „{pin}“ steht an keiner Ecke: herausnehmen oder an eine Ecke setzen.",
+        FindPinBroken: "{run}: the pin \u{201c}{pin}\u{201d} cannot be kept with these nets and the pins before it: take one of them out."
+            => "{run}: Die Anheftung „{pin}“ lässt sich mit diesen Netzen und den Anheftungen davor nicht halten: eine davon herausnehmen.",
+        FindPinFixed: "{run}: the pin \u{201c}{pin}\u{201d} is not kept, because the plan fixes where the chain starts: take start_m out."
+            => "{run}: Die Anheftung „{pin}“ wird nicht gehalten, weil der Plan den Anfang der Netzkette festlegt: start_m herausnehmen.",
         FindNoJoin: "{run} has no join, so no gate can be opened: two nets have to meet on the line."
             => "{run} hat keine Verbindung, daher lässt sich kein Tor öffnen: Zwei Netze müssen auf der Linie zusammentreffen.",
         FindOffJoin: "{run}: gate {number} opens {far} from where it is wanted, for nets open at joins only."

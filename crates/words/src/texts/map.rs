@@ -24,13 +24,13 @@ texts! {
         WeakestRange: "{range} kV at post {post}, not measured yet"
             => "{range} kV an Pfahl {post}, noch nicht gemessen",
         RangeAtPost: "{range} kV at post {post}" => "{range} kV an Pfahl {post}",
-        RangeAlone: "{range} kV",
+        RangeAlone: "{range} kV" => "{range} kV",
         OverheadLine: "Overhead line" => "Freileitung",
         PublicWay: "Public way" => "Öffentlicher Weg",
         OtherFence: "Other electric fence" => "Anderer Elektrozaun",
         ForeignEarth: "Other earth" => "Fremde Erdung",
         Net: "Net {number}" => "Netz {number}",
-        PostNumber: "post {number}",
+        PostNumber: "post {number}" => "Pfahl {number}",
         Gap: "{length} open" => "{length} offen",
         NotLaid: "This line cannot be laid out yet: see what is found."
             => "Diese Linie lässt sich noch nicht legen: siehe die Hinweise.",

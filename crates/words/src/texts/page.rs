@@ -37,8 +37,8 @@ texts! {
         CornerLine: "{number}  {along}  {verdict}; {brace}" => "{number}  {along}  {verdict}; {brace}",
         EndLine: "end  {along}  {verdict}; {brace}" => "Ende  {along}  {verdict}; {brace}",
         WillLean: "will lean in" => "wird sich neigen",
-        HeldByBrace: "held by its brace",
-        StillLeans: "will still lean in",
+        HeldByBrace: "held by its brace" => "von der Abspannung gehalten",
+        StillLeans: "will still lean in" => "wird sich trotzdem neigen",
         MayLean: "may lean" => "kann sich neigen",
         Stands: "stands" => "steht",
         NeedsBrace: "needs a brace, its stake {off} off" => "braucht eine Abspannung, Pflock {off} entfernt",
@@ -59,6 +59,7 @@ texts! {
         Braces: "Braces" => "Abspannungen",
         Cautions: "Energizer off before anyone touches net, stake or join. Local codes and licensed practice come before anything on this page."
             => "Gerät aus, bevor jemand Netz, Pflock, Stab oder Verbindung berührt. Örtliche Vorschriften und zugelassene Fachleute gehen allem auf dieser Seite vor.",
+        At: "{sentence} at {places}" => "{sentence} Orte: {places}",
         Post: "post {number}" => "Pfahl {number}",
     }
 }

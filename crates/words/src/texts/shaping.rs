@@ -11,15 +11,17 @@ texts! {
         OnCorner: "on corner {number} of {name}" => "auf Ecke {number} von {name}",
         OnPost: "on post {number} of {name}" => "auf Pfahl {number} von {name}",
         OnPaddockCorner: "on corner {number} of the paddock" => "auf Ecke {number} der Koppel",
-        OfBranch: "{side}, branch {branch}",
-        HintFree: "Posts and corners catch it. Hold Alt to let it go anywhere.",
+        OfBranch: "{side}, branch {branch}" => "{side}, Abzweig {branch}",
+        HintFree: "Posts and corners catch it. Hold Alt to let it go anywhere."
+            => "Pfähle und Ecken fangen es. Alt halten lässt es überall hin.",
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it."
             => "Ziehen verschiebt, Ziehen am Ring dreht. Auch Pfeiltasten verschieben, eckige Klammern drehen.",
 
         Sides: "Sides" => "Seiten",
         SidesAside: "type a length" => "eine Länge eintippen",
-        SidesAsideGround: "along the ground",
-        SideTooShort: "Along the ground no side is that short here: the ground alone rises more.",
+        SidesAsideGround: "along the ground" => "am Boden entlang",
+        SideTooShort: "Along the ground no side is that short here: the ground alone rises more."
+            => "Am Boden entlang ist hier keine Seite so kurz: Der Boden allein steigt mehr.",
         SideNotBuilt: "No side can be built here: mend the corners of this line first."
             => "Hier lässt sich keine Seite bauen: zuerst die Ecken dieser Linie richtigstellen.",
         SideFromTo: "{from} to {to}" => "{from} bis {to}",

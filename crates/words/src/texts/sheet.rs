@@ -102,10 +102,12 @@ texts! {
         NetOf: "net “{kind}”, {length}" => "Netz „{kind}“, {length}",
         Guys: "guys with stakes" => "Abspannleinen mit Pflock",
         Guy: "guy with its stake" => "Abspannleine mit Pflock",
-        GuysOnEarth: "guys, each with an earth stake as its stake",
-        GuysOnEarthMore: "guys with {pegs} of {length} each behind an earth stake",
-        GuyOnEarth: "guy, an earth stake is its stake",
-        GuyOnEarthMore: "guy with {pegs} of {length} behind an earth stake",
+        GuysOnEarth: "guys, each with an earth stake as its stake" => "Leinen, Pflock ist ein Erdstab",
+        GuysOnEarthMore: "guys with {pegs} of {length} each behind an earth stake"
+            => "Leinen am Erdstab, je {pegs} × {length} dahinter",
+        GuyOnEarth: "guy, an earth stake is its stake" => "Leine, Pflock ist ein Erdstab",
+        GuyOnEarthMore: "guy with {pegs} of {length} behind an earth stake"
+            => "Leine am Erdstab, {pegs} × {length} dahinter",
         GuysPeg: "guys with a peg of {length}" => "Leinen mit Hering, {length}",
         GuyPeg: "guy with a peg of {length}" => "Leine mit Hering, {length}",
         GuysPegs: "guys with {pegs} pegs of {length} each" => "Leinen mit je {pegs} Heringen, {length}",
@@ -135,13 +137,13 @@ texts! {
         OrderOnward: "Lay on along the line" => "Entlang der Linie weiterlegen",
         OrderSpikes: "Spikes in full depth, joins tied" => "Spitzen ganz ein, Netze verbunden",
         OrderBrace: "Braces, as listed" => "Abspannungen, wie aufgeführt",
-        OrderEarthPlaced: "Stakes as on the map, lead, on",
+        OrderEarthPlaced: "Stakes as on the map, lead, on" => "Erdstäbe wie auf der Karte, ein",
         OrderEarth: "Earth, lead, switch on" => "Erdung, Zuleitung, einschalten",
         OrderRead: "Read {first} to {last}, then open" => "{first} bis {last} messen, dann öffnen",
 
         // Slope and wind.
-        SlopeAndWind: "Slope and wind",
-        Notes: "Notes",
+        SlopeAndWind: "Slope and wind" => "Hang und Wind",
+        Notes: "Notes" => "Notizen",
 
         // Cautions.
         BeforeYouStart: "Before you start" => "Bevor Sie anfangen",

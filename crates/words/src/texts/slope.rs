@@ -103,13 +103,17 @@ texts! {
             => "{run}: {length} seiner Linie liegen jenseits der äußersten Höhenpunkte; der Boden gilt von deren Rand an als eben.",
         GridOff: "{run}: the height grid lies elsewhere and says nothing of it; bring in one of this ground."
             => "{run}: Das Höhenraster liegt anderswo und sagt nichts darüber; eines von diesem Gelände einlesen.",
-        RisesTooMuch: "{run}: round the ring its sides rise {by} more than they fall, so the line would end {by} above its start: {mend}.",
-        FallsTooMuch: "{run}: round the ring its sides fall {by} more than they rise, so the line would end {by} below its start: {mend}.",
-        CorrectASide: "correct what a side is stated to rise",
-        SayWhatFalls: "say how much it falls along {sides}, or correct a side",
-        SayWhatRises: "say how much it rises along {sides}, or correct a side",
-        SideNamed: "side {from} to {to}",
-        TheOtherSides: "the {count} other sides",
+        RisesTooMuch: "{run}: round the ring its sides rise {by} more than they fall, so the line would end {by} above its start: {mend}."
+            => "{run}: Rund um den Ring steigen seine Seiten um {by} mehr, als sie fallen, die Linie würde also {by} über ihrem Anfang enden: {mend}.",
+        FallsTooMuch: "{run}: round the ring its sides fall {by} more than they rise, so the line would end {by} below its start: {mend}."
+            => "{run}: Rund um den Ring fallen seine Seiten um {by} mehr, als sie steigen, die Linie würde also {by} unter ihrem Anfang enden: {mend}.",
+        CorrectASide: "correct what a side is stated to rise" => "berichtigen, was eine Seite steigt",
+        SayWhatFalls: "say how much it falls along {sides}, or correct a side"
+            => "angeben, wie viel es auf diesen Seiten fällt ({sides}), oder eine Seite berichtigen",
+        SayWhatRises: "say how much it rises along {sides}, or correct a side"
+            => "angeben, wie viel es auf diesen Seiten steigt ({sides}), oder eine Seite berichtigen",
+        SideNamed: "side {from} to {to}" => "Seite {from} bis {to}",
+        TheOtherSides: "the {count} other sides" => "die anderen {count}",
         GridBroken: "The height grid has {heights} heights in rows of {columns}, or cells of no size: that is no grid, so bring it in again."
             => "Das Höhenraster hat {heights} Höhen in Zeilen zu {columns} oder Zellen ohne Größe: Das ist kein Raster, noch einmal einlesen.",
         GridCoarse: "The height grid has a height every {cell}: what dips under one panel cannot be seen in it."

@@ -33,7 +33,8 @@ texts! {
             => "Jede Ecke dort anklicken, wo sie steht. Rücktaste nimmt die letzte weg, Esc bricht ab.",
         HintMoreCorners: "Enter or a double click closes it. Backspace takes up the last corner, Esc leaves."
             => "Eingabetaste oder Doppelklick schließt den Umriss. Rücktaste nimmt die letzte Ecke weg, Esc bricht ab.",
-        FewestOfLine: "Two corners are the fewest of a branch, so this one stays; delete where it hangs to take all of it out.",
+        FewestOfLine: "Two corners are the fewest of a branch, so this one stays; delete where it hangs to take all of it out."
+            => "Zwei Ecken hat ein Abzweig mindestens, diese bleibt also; zum Herausnehmen des ganzen Abzweigs löschen, wo er hängt.",
         FewestCorners: "Three corners are the fewest that enclose ground, so this one stays."
             => "Weniger als drei Ecken umschließen nichts, darum bleibt diese.",
 
@@ -46,7 +47,8 @@ texts! {
             => "Dieser Auslauf hat noch kein Netz: Ein Fehler braucht ein Netz, an dem er sitzt.",
         NoJoinHere: "This run has no join: a bad join needs two nets."
             => "Dieser Auslauf hat keine Verbindung; eine schlechte braucht zwei Netze.",
-        LastStake: "One earth stake is the fewest that a fence has, so this one stays.",
+        LastStake: "One earth stake is the fewest that a fence has, so this one stays."
+            => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         NoSideAlone: "A side does not go alone: pick one of its corners, or all of it by its ground."
             => "Eine Seite geht nicht allein: eine ihrer Ecken auswählen oder, über die Fläche, das Ganze.",
         CoopInUse: "A run goes round this coop, so it stays. Take the run out first."
@@ -67,8 +69,8 @@ texts! {
         Braces: "Braces" => "Abspannungen",
         BracesNeeded: "needed" => "nötig",
         BracesSet: "set" => "gesetzt",
-        BracesToSet: "set, {left} to set",
-        BracesTooWeak: "set, {weak} too weak",
+        BracesToSet: "set, {left} to set" => "gesetzt, {left} fehlen noch",
+        BracesTooWeak: "set, {weak} too weak" => "gesetzt, {weak} zu schwach",
         PlusAdvised: "+ {advised} advised" => "+ {advised} ratsam",
         Strip: "Strip" => "Mähstreifen",
         AreaAndMinutes: "{unit} · {minutes} min" => "{unit} · {minutes} min",
@@ -123,8 +125,8 @@ texts! {
         Stands: "stands" => "steht",
         MayLean: "may lean" => "kann sich neigen",
         WillLean: "will lean in" => "wird sich neigen",
-        StillLeans: "will still lean in",
-        HeldByBrace: "held by its brace",
+        StillLeans: "will still lean in" => "wird sich trotzdem neigen",
+        HeldByBrace: "held by its brace" => "von der Abspannung gehalten",
         EndOfNetting: "netting ends here" => "Netz endet hier",
         NeedsBrace: "needs a brace" => "Abspannung nötig",
         BraceAdvised: "brace advised" => "besser abspannen",
@@ -137,8 +139,9 @@ texts! {
         StripGround: "ground" => "Fläche",
         Passes: "passes" => "Bahnen",
         OnFoot: "on foot" => "zu Fuß",
-        BehindMower: "behind the mower",
-        MowByArea: "The minutes behind the mower are the passes at its pace, without turning. By area it takes {minutes} min: it cuts {share} of the time, and the rest is turning and overlap.",
+        BehindMower: "behind the mower" => "hinter dem Mäher",
+        MowByArea: "The minutes behind the mower are the passes at its pace, without turning. By area it takes {minutes} min: it cuts {share} of the time, and the rest is turning and overlap."
+            => "Die Minuten hinter dem Mäher sind die Bahnen in seinem Tempo, ohne Wenden. Nach Fläche braucht er {minutes} min: Er mäht {share} der Zeit, der Rest ist Wenden und Überlappung.",
         MinutesUnit: "min" => "min",
 
         CompareTitle: "{count} runs side by side" => "{count} Ausläufe nebeneinander",

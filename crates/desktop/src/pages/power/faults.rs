@@ -28,8 +28,6 @@ const TRIALS: [(Trial, Icon, Text); 6] = [
 ];
 /// Space between two buttons.
 const APART: f32 = 8.0;
-/// Three buttons side by side want so much room.
-const THREE_PX: f32 = 300.0;
 /// More ohms than this conduct nothing.
 const OHMS: Range = Range::up_to(10_000_000.0);
 /// More lines than any net has.
@@ -110,8 +108,13 @@ impl On<'_> {
 
 fn buttons(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
-    let columns = if ui.available_width() >= THREE_PX { 3.0 } else { 2.0 };
-    let wide = ((ui.available_width() - (columns - 1.0) * APART) / columns).floor();
+    let room = ui.available_width();
+    let width = |columns: f32| ((room - (columns - 1.0) * APART) / columns).floor();
+    let names = TRIALS.iter().map(|(trial, ..)| trial.name()).chain([Text::DryEarth]);
+    let longest = names.map(|name| kit::width(ui, words.text(name), theme::medium(13.0))).fold(0.0, f32::max);
+    // As many columns as the longest word allows.
+    let columns = [3.0, 2.0].into_iter().find(|&columns| kit::TILE + longest <= width(columns)).unwrap_or(1.0);
+    let wide = width(columns);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(APART, APART);
         for (trial, icon, means) in TRIALS {
@@ -203,7 +206,8 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
         FaultKind::Break => {}
     }
     ui.add_space(4.0);
-    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
+    let name = fault_said::name_within(alone, lay, branch, fault, words);
+    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name)]), p).clicked() {
         set(desk, on.run, |run| {
             run.faults_on_mut(branch).map(|faults| faults.remove(index));
         });
@@ -249,7 +253,8 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
         on.set_zone(desk, |zone| zone.s_per_m = leaks);
     }
     ui.add_space(4.0);
-    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name.to_lowercase())]), p).clicked() {
+    let name = fault_said::zone_within(zone, words);
+    if kit::link(ui, &words.say(Text::TakeOutFault, &[("name", &name)]), p).clicked() {
         set(desk, on.run, |run| {
             run.zones_on_mut(branch).map(|zones| zones.remove(index));
         });

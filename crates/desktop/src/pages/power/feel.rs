@@ -1,6 +1,7 @@
 //! What a fox, a dog, a hen and a sheep would feel at one post, on soil from damp to very dry; and the pulse there over
 //! time.
 
+use egui::text::LayoutJob;
 use egui::{Align2, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::LineStyle;
 use words::Words;
@@ -25,12 +26,26 @@ pub(super) fn feel(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, stale: bool,
     let head = words.say(Window::AnimalAt, &[("post", &(post + 1).to_string())]);
     desk.section(ui, &head, "");
     let wide = ui.available_width();
-    let (rect, heads) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
+    let texts = [Text::DampSoil, Text::DrySoil, Text::VeryDrySoil, Text::EnergyDamp];
+    let lefts = [0.0, ENDS[0], ENDS[1], ENDS[2]];
+    // A head wraps within its column, by words.
+    let galleys: Vec<_> = texts
+        .into_iter()
+        .zip(lefts.into_iter().zip(ENDS))
+        .map(|(text, (left, end))| {
+            let (font, room) = (theme::regular(11.0), (end - left) * wide - 6.0);
+            let mut job = LayoutJob::simple(words.text(text).to_owned(), font, colour(p.ink2), room);
+            job.halign = egui::Align::RIGHT;
+            ui.painter().layout_job(job)
+        })
+        .collect();
+    let tall = galleys.iter().map(|galley| galley.size().y + 4.0).fold(20.0, f32::max);
+    let (rect, heads) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     let soils = SOILS_OHM_M.map(|ohm_m| words.say(Text::SoilOf, &[("ohm_m", &words.number(ohm_m, 0))]));
     heads.on_hover_text(soils.join("\n"));
-    for (text, end) in [Text::DampSoil, Text::DrySoil, Text::VeryDrySoil, Text::EnergyDamp].into_iter().zip(ENDS) {
-        let at = pos2(rect.left() + end * wide, rect.bottom());
-        kit::cell(ui, at, Align2::RIGHT_BOTTOM, words.text(text), theme::regular(11.0), colour(p.ink2));
+    for (galley, end) in galleys.into_iter().zip(ENDS) {
+        let at = pos2(rect.left() + end * wide, rect.bottom() - galley.size().y);
+        ui.painter().galley(at, galley, colour(p.ink2));
     }
     kit::rule(ui, p);
     for who in Who::ALL {
@@ -96,7 +111,7 @@ fn row(ui: &mut Ui, who: Who, felt: &[Option<Felt>; 3], stale: bool, desk: &Desk
             ("body", &words.number(body.body_ohm, 0)),
             ("feet", &body.feet.to_string()),
             ("charge", &charge),
-            ("source", body.source),
+            ("source", words.source(body.source)),
         ],
     );
     response.on_hover_text(why);

@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     kit::prose(ui, &facts::birds_by_rule(words, desk.editor.plan()), theme::regular(13.0), colour(p.ink));
     if let Some(rule) = stocking::chosen(desk.editor.plan()).filter(|rule| rule.id != OWN) {
         ui.add_space(4.0);
-        desk.second(ui, rule.source);
+        desk.second(ui, desk.words.source(rule.source));
     }
     let mut stated: Option<Season> = None;
     if season.birds_rule() == OWN {

@@ -65,11 +65,18 @@ fn by_proportion(ui: &mut Ui, desk: &mut Desk<'_>) {
         .collect();
     names.extend(own.map(|at| Name { at, text: words.text(Text::Yours).to_owned(), loud: false }));
     name_lines(ui, desk, &frame, names);
+    let wide = |text: Text| crate::kit::width(ui, words.text(text), theme::regular(11.0));
+    let ends = wide(Text::Square).max(wide(Text::ThreeToOne)) + wide(Text::TwoToOne) / 2.0 + 6.0;
+    let room = frame.x_of(2.0) - frame.x_of(1.0);
     for (x, text, anchor) in [
         (1.0, Text::Square, Align2::LEFT_TOP),
         (2.0, Text::TwoToOne, Align2::CENTER_TOP),
         (LONGEST, Text::ThreeToOne, Align2::RIGHT_TOP),
     ] {
+        // Where there is no room for three names, those of the ends stand.
+        if text == Text::TwoToOne && ends > room {
+            continue;
+        }
         below(ui, desk, &frame, x, words.text(text), anchor, false);
     }
 }
