@@ -36,7 +36,8 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
     let near = |other: &Run| {
         let theirs = earth::known(other);
         let pairs = own.iter().flat_map(|&one| theirs.iter().map(move |&other| (one, other)));
-        let off_m = |(one, two): (plan::Point, plan::Point)| (point(one).distance_m(point(two)) - in_row(other)).max(0.0);
+        let off_m =
+            |(one, two): (plan::Point, plan::Point)| (point(one).distance_m(point(two)) - in_row(other)).max(0.0);
         let nearest = pairs.map(|pair| (off_m(pair), pair)).min_by(|one, other| one.0.total_cmp(&other.0));
         nearest.filter(|(distance_m, _)| *distance_m < limit.metres)
     };

@@ -124,7 +124,8 @@ fn every_text_that_is_drawn_can_be_read_where_it_lies() {
                 view.px_per_m = px_per_m;
                 view.picked = Some(drawing::Thing::RunCorner { run: 0, vertex: 1 });
                 let ink = drawing.ink(&view);
-                texts += check(&ink, (theme, theme.palette().paper), &format!("{name} {theme:?} {px_per_m}"), &mut faults);
+                texts +=
+                    check(&ink, (theme, theme.palette().paper), &format!("{name} {theme:?} {px_per_m}"), &mut faults);
             }
             for run in 0..hand.plan.runs.len() {
                 let view = LineView { width: 1000.0, height: 128.0, theme, picked: None, hovered: None, stale: false };

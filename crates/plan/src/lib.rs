@@ -37,8 +37,7 @@ pub use model::{
     Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, EarthStake, EarthStakes, Energizer,
     Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut,
     LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest, Reading, ReadingKind, Rest, Run,
-    RunStatus, Season, SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store,
-    drawn_out,
+    RunStatus, Season, SideSlope, Soil, SoilClass, SoilTable, SoilWord, SpotHeight, StatedBrace, Store, drawn_out,
 };
 pub use motion::Motion;
 pub use rates::Rates;

@@ -127,9 +127,7 @@ pub fn drawn_out(outline: &[Point], side: usize, length_m: f64) -> Option<(Point
     let (&from, &to) = (outline.get(side)?, outline.get(corner)?);
     let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
     let share = length_m / east_m.hypot(north_m);
-    share.is_finite().then(|| {
-        (from, corner, Point::new(from.east_m + share * east_m, from.north_m + share * north_m))
-    })
+    share.is_finite().then(|| (from, corner, Point::new(from.east_m + share * east_m, from.north_m + share * north_m)))
 }
 
 #[cfg(test)]
