@@ -139,7 +139,7 @@ mirrored! {
         /// Where the first of the line stands.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at: Option<Point>,
-        /// Where each stands: they are all there are, `count` and `at` are passed over, and `spacing_m` is for one more.
+        /// Where each stands: all there are; `count` and `at` are passed over, and `spacing_m` is for one more.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         places: Vec<Point>,
     }
