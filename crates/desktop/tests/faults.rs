@@ -337,7 +337,7 @@ fn what_moves_the_volts_unnamed_is_something_else_and_what_was_kept_goes_with_it
     let mut other = store.clone();
     other.energizers[0].no_load_kv = Some(other.energizers[0].no_load_kv() * 0.8);
     for store in [longer, other] {
-        say(&mut desk, Message::Make(plan::Edit::SetStore { store }));
+        say(&mut desk, Message::Make(plan::Edit::SetStore { store: Box::new(store) }));
         assert_eq!(name(&desk).as_deref(), Some("kept 1: something else"));
         say(&mut desk, Message::Undo);
         assert_eq!(name(&desk).as_deref(), Some("kept 1: as now"));
