@@ -304,7 +304,7 @@ fn alt_lifts_the_catch_and_a_braces_stake_takes_in_one_earth_stake() {
     // While Alt is held the first is let go where the hand lets it go, nothing else.
     let from = spot(&desk, at);
     desk.event(egui::Event::ModifiersChanged(egui::Modifiers::ALT));
-    drag(&mut desk, from, from + egui::vec2(5.0, 3.0));
+    drag(&mut desk, from, from + egui::vec2(6.0, 6.0));
     assert_ne!(places(&desk)[0], at);
     assert_eq!(shared(&desk), 0);
 }
