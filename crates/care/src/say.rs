@@ -39,6 +39,8 @@ impl Look<'_> {
             Shape::Boundary => self.words.text(Text::ThePaddock).to_owned(),
             Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
             Shape::KeepOut(index) => self.keep_out(*index),
+            Shape::Wall(_) => self.words.text(words::texts::Underlay::AWall).to_owned(),
+            Shape::Shade(_) => self.words.text(words::texts::Underlay::AShade).to_owned(),
             Shape::Branch(id, index) => {
                 let run = self.shape(&Shape::Run(id.clone()));
                 let number = (index + 1).to_string();

@@ -13,7 +13,7 @@ use words::Words;
 use words::texts::{Files as Text, Slope};
 
 use crate::chooser::{Choice, Chooser, Purpose};
-use crate::editor::{Editor, Message};
+use crate::editor::{Editor, Message, UnderlayMessage};
 use crate::journal::LeftBehind;
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -38,6 +38,8 @@ pub(crate) enum Ask {
     BringIn,
     /// Bring in a grid of heights.
     BringHeights,
+    /// Lay a picture under the map.
+    BringPicture,
     /// Save the table of runs and shapes.
     SaveTable,
     /// Save the page of keys.
@@ -110,7 +112,10 @@ impl Asking {
     pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
         // What waited for an earlier save waits no more.
         self.then = None;
-        let of_a_plan = matches!(ask, Ask::Save | Ask::SaveAs | Ask::BringIn | Ask::BringHeights | Ask::SaveTable);
+        let of_a_plan = matches!(
+            ask,
+            Ask::Save | Ask::SaveAs | Ask::BringIn | Ask::BringHeights | Ask::BringPicture | Ask::SaveTable
+        );
         if of_a_plan && editor.question().is_some() {
             // Nothing is laid out yet that could be saved or brought into.
             return;
@@ -132,6 +137,7 @@ impl Asking {
             Ask::Open => self.choose(Purpose::Open, editor),
             Ask::BringIn => self.choose(Purpose::BringIn, editor),
             Ask::BringHeights => self.choose(Purpose::BringHeights, editor),
+            Ask::BringPicture => self.choose(Purpose::BringPicture, editor),
             Ask::SaveTable => self.choose(Purpose::SaveTable, editor),
             Ask::SaveKeys => self.choose(Purpose::SaveKeys, editor),
             Ask::NewFromRolls => said.say(Message::AskRolls),
@@ -155,14 +161,23 @@ impl Asking {
             Purpose::SaveKeys => {
                 format!("{}{}", editor.words().text(words::texts::Commands::KeysFile), shelf::SHEET_ENDING)
             }
-            Purpose::Open | Purpose::BringIn | Purpose::BringHeights => String::new(),
+            Purpose::Open | Purpose::BringIn | Purpose::BringHeights | Purpose::BringPicture => String::new(),
         };
         self.question = Some(Question::Choose(Chooser::new(purpose, shelf::first_folder(editor.file()), name)));
     }
 
     fn save(&mut self, path: PathBuf, editor: &Editor, said: &mut Said) {
-        match shelf::save(&path, editor.plan(), editor.words()) {
+        // The picture is named from where the plan will lie.
+        let mut plan = editor.plan().clone();
+        let renamed = shelf::underlay_for(&plan, editor.file(), &path);
+        if renamed.is_some() {
+            plan.underlay.clone_from(&renamed);
+        }
+        match shelf::save(&path, &plan, editor.words()) {
             Ok(()) => {
+                if let Some(underlay) = renamed {
+                    said.say(Message::Make(plan::Edit::SetUnderlay { underlay: Some(underlay) }));
+                }
                 said.say(Message::Saved(path));
                 if let Some(then) = self.then.take() {
                     self.go_on(then, editor, said);
@@ -213,6 +228,10 @@ impl Asking {
                     }
                     said.say(Message::BringHeights(Box::new(import)));
                 }
+                Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
+            },
+            Purpose::BringPicture => match shelf::underlay(&path, editor.file(), words) {
+                Ok(underlay) => said.say(Message::Underlay(UnderlayMessage::Bring(Box::new(underlay)))),
                 Err(sentence) => self.question = Some(Question::Told(sentence, Some(chooser))),
             },
             Purpose::BringIn => match shelf::bring_in(&path, words) {

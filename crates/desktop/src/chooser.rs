@@ -23,6 +23,8 @@ pub(crate) enum Purpose {
     BringIn,
     /// To bring in a grid of heights.
     BringHeights,
+    /// To lay a picture under the map.
+    BringPicture,
     /// To save the table of runs and shapes.
     SaveTable,
     /// To save the page of keys.
@@ -36,7 +38,7 @@ impl Purpose {
             Purpose::Save => Some(shelf::PLAN_ENDING),
             Purpose::SaveTable => Some(shelf::TABLE_ENDING),
             Purpose::SaveKeys => Some(shelf::SHEET_ENDING),
-            Purpose::Open | Purpose::BringIn | Purpose::BringHeights => None,
+            Purpose::Open | Purpose::BringIn | Purpose::BringHeights | Purpose::BringPicture => None,
         }
     }
 }
@@ -85,6 +87,7 @@ impl Chooser {
             Purpose::Open | Purpose::Save => &[shelf::PLAN_ENDING],
             Purpose::BringIn => &shelf::BOUNDARY_ENDINGS,
             Purpose::BringHeights => &shelf::HEIGHTS_ENDINGS,
+            Purpose::BringPicture => &shelf::PICTURE_ENDINGS,
             Purpose::SaveTable => &[shelf::TABLE_ENDING],
             Purpose::SaveKeys => &[shelf::SHEET_ENDING],
         }
@@ -105,6 +108,7 @@ impl Chooser {
             Purpose::Save => (Text::SaveTitle, Text::DoSave),
             Purpose::BringIn => (Text::BringInTitle, Text::DoBringIn),
             Purpose::BringHeights => (Text::BringHeightsTitle, Text::DoBringIn),
+            Purpose::BringPicture => (Text::BringPictureTitle, Text::DoBringIn),
             Purpose::SaveTable => (Text::SaveTableTitle, Text::DoSave),
             Purpose::SaveKeys => (Text::SaveKeysTitle, Text::DoSave),
         };

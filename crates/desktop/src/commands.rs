@@ -4,8 +4,8 @@
 //! keys is printed from the same list.
 
 use drawing::Theme;
-use plan::HazardKind;
-use words::texts::{Commands as Text, Files, Guides, Shaping, Unroll, Window};
+use plan::{HazardKind, WallKind};
+use words::texts::{Commands as Text, Files, Guides, Shaping, Underlay, Unroll, Window};
 use words::{Language, Units, Words};
 
 use crate::asking::Ask;
@@ -140,6 +140,19 @@ fn drawing(list: &mut List, editor: &Editor) {
         list.say(name, "", true, Message::UseOn(Page::Ground, Tool::outline(Drawn::Hazard(kind))));
     }
     list.say(words.text(Guides::TapeTool), "T", true, Message::Use(Tool::tape()));
+    for (name, page, drawn, enabled) in [
+        (Underlay::CommandWall, Page::Ground, Drawn::Wall(WallKind::Wall), true),
+        (Underlay::CommandHedge, Page::Ground, Drawn::Wall(WallKind::Hedge), true),
+        (Underlay::CommandFence, Page::Ground, Drawn::Wall(WallKind::Fence), true),
+        (Underlay::CommandShade, Page::Ground, Drawn::Shade, true),
+        (Underlay::CommandLabel, Page::Ground, Drawn::Label, true),
+        (Underlay::CommandDrop, Page::Run, Drawn::Drop(editor.run_index()), has_run),
+        (Underlay::CommandFeed, Page::Power, Drawn::Feed(editor.run_index()), has_run),
+        (Underlay::CommandKnown, Page::Ground, Drawn::Known, editor.plan().underlay.is_some()),
+    ] {
+        list.say(words.text(name), "", enabled, Message::UseOn(page, Tool::outline(drawn)));
+    }
+    list.add(words.text(Underlay::Bring), "", true, Does::Ask(Ask::BringPicture));
     list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);
 }
 

@@ -12,6 +12,7 @@ pub(crate) mod curves;
 mod document;
 pub(crate) mod earth;
 mod faults;
+mod features;
 mod first;
 mod fitting;
 mod following;
@@ -30,6 +31,7 @@ mod rework;
 mod shapes;
 mod snap;
 mod taping;
+mod underlay;
 mod unrolling;
 mod whole;
 mod zones;
@@ -53,6 +55,7 @@ pub use bracing::BracingMessage;
 pub use curves::Curve;
 pub use document::SaveState;
 pub use faults::trial_fault;
+pub(crate) use features::wall_name;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use guiding::Grid;
@@ -60,6 +63,7 @@ pub use message::Message;
 pub use page::Page;
 pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
 pub use snap::Snapped;
+pub use underlay::{Pictured, UnderlayMessage};
 pub use unrolling::{InHand, Sketch};
 
 /// What an animal feels at the weakest post.
@@ -102,6 +106,9 @@ pub struct Editor {
     why: bool,
     compare: bool,
     notice: Option<Text>,
+    notice_underlay: Option<words::texts::Underlay>,
+    /// What became of the picture beneath the map.
+    pictured: Pictured,
     snapped: Option<Snapped>,
     guiding: guiding::Guiding,
     /// The run that is being unrolled.
@@ -153,6 +160,8 @@ impl Editor {
             why: false,
             compare: plan.runs.len() > 1,
             notice: None,
+            notice_underlay: None,
+            pictured: Pictured::default(),
             snapped: None,
             guiding: guiding::Guiding::default(),
             in_hand: None,
@@ -234,6 +243,8 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::RunCorner { run, vertex } => Some((Shape::Run(plan.runs.get(run)?.id.clone()), vertex)),
         Thing::BoundaryCorner { vertex } => Some((Shape::Boundary, vertex)),
         Thing::KeepOutCorner { keep_out, vertex } => Some((Shape::KeepOut(keep_out), vertex)),
+        Thing::WallCorner { wall, vertex } => Some((Shape::Wall(wall), vertex)),
+        Thing::ShadeCorner { shade, vertex } => Some((Shape::Shade(shade), vertex)),
         // The first is where it hangs, and stays on the run's line.
         Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
             Some((Shape::Branch(plan.runs.get(run)?.id.clone(), branch), vertex))

@@ -73,6 +73,24 @@ pub(crate) enum Icon {
     DeadNet,
     /// Ground with cracks: a dry earth.
     DryEarth,
+    /// Courses of blocks: a wall.
+    Wall,
+    /// Rounds in a row: a hedge.
+    Hedge,
+    /// Rails on two posts: a permanent fence.
+    Fence,
+    /// A crown on its stem: shade.
+    Shade,
+    /// A letter: words.
+    Letter,
+    /// Rolls on the ground: the drop point.
+    Drop,
+    /// A hill under a sun, in a frame: a picture.
+    Picture,
+    /// Two rings and the tape between them: known points.
+    Known,
+    /// A lead that meets a net: the feed.
+    Feed,
 }
 
 /// Corners of a regular polygon, the first one up.
@@ -269,6 +287,57 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             line(&[(2.0, 4.0), (14.0, 4.0)]);
             line(&[(5.0, 4.0), (6.5, 8.0), (4.5, 13.0)]);
             line(&[(11.0, 4.0), (9.5, 8.5), (11.5, 13.0)]);
+        }
+        Icon::Wall => {
+            for y in [3.0, 8.0, 13.0] {
+                line(&[(2.0, y), (14.0, y)]);
+            }
+            for (x, y) in [(6.0, 3.0), (11.5, 3.0), (3.5, 8.0), (9.0, 8.0)] {
+                line(&[(x, y), (x, y + 5.0)]);
+            }
+        }
+        Icon::Hedge => {
+            for x in [4.0, 8.0, 12.0] {
+                painter.circle_stroke(at(x, 8.0), 2.75, pen);
+            }
+            line(&[(1.5, 13.0), (14.5, 13.0)]);
+        }
+        Icon::Fence => {
+            for x in [3.5, 12.5] {
+                line(&[(x, 3.0), (x, 13.5)]);
+            }
+            for y in [5.5, 10.0] {
+                line(&[(1.5, y), (14.5, y)]);
+            }
+        }
+        Icon::Shade => {
+            painter.circle_stroke(at(8.0, 6.0), 4.25, pen);
+            line(&[(8.0, 6.5), (8.0, 13.5)]);
+            line(&[(4.0, 13.5), (12.0, 13.5)]);
+        }
+        Icon::Letter => {
+            line(&[(3.0, 13.0), (8.0, 3.0), (13.0, 13.0)]);
+            line(&[(5.0, 9.5), (11.0, 9.5)]);
+        }
+        Icon::Drop => {
+            for (x, y) in [(4.5, 10.5), (11.5, 10.5), (8.0, 4.75)] {
+                painter.circle_stroke(at(x, y), 2.75, pen);
+            }
+        }
+        Icon::Picture => {
+            painter.rect_stroke(Rect::from_min_max(at(2.0, 3.0), at(14.0, 13.0)), 0.0, pen, StrokeKind::Middle);
+            line(&[(2.5, 12.0), (6.5, 7.5), (9.5, 10.5), (11.0, 9.0), (13.5, 11.5)]);
+            painter.circle_filled(at(10.75, 5.75), 1.25, ink);
+        }
+        Icon::Known => {
+            line(&[(5.0, 11.0), (11.0, 5.0)]);
+            painter.circle_stroke(at(3.75, 12.25), 1.75, pen);
+            painter.circle_stroke(at(12.25, 3.75), 1.75, pen);
+        }
+        Icon::Feed => {
+            line(&[(2.0, 4.0), (14.0, 4.0)]);
+            line(&[(8.0, 6.0), (8.0, 14.0)]);
+            painter.circle_filled(at(8.0, 4.0), 2.0, ink);
         }
         Icon::Height => {
             line(&[(2.0, 13.5), (14.0, 9.0)]);

@@ -36,6 +36,7 @@ mod smoke;
 mod theme;
 pub mod tool;
 mod under;
+mod underlay;
 mod unroll;
 mod window;
 mod window_icon;

@@ -11,7 +11,7 @@ use egui::{
     Vec2, WidgetInfo, pos2, vec2,
 };
 use plan::Point;
-use words::texts::{Faults, Guides, Power, Shaping, Window as Text};
+use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
 use crate::pages;
@@ -19,6 +19,7 @@ use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool};
+use crate::underlay::{self, Pictures};
 use crate::{commands, first, icons, measured, unroll};
 
 /// How near the pointer must come to a thing, pixels.
@@ -64,7 +65,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     // Open grass is nothing to pick, but where the page is about it.
     let thing_at = |at: Pos2| {
         let thing = editor.drawing().thing_at(view, here(at), REACH_PX);
-        thing.filter(|thing| *thing != Thing::Boundary || editor.page() == Page::Ground)
+        thing.filter(|thing| !matches!(thing, Thing::Boundary | Thing::Underlay) || editor.page() == Page::Ground)
     };
     let space = ui.input(|input| input.key_down(Key::Space)) && !ui.ctx().text_edit_focused();
 
@@ -177,6 +178,11 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::KeepOutCorner { .. }
         | Thing::Coop { .. }
         | Thing::Gateway
+        | Thing::WallCorner { .. }
+        | Thing::ShadeCorner { .. }
+        | Thing::Label { .. }
+        | Thing::Drop { .. }
+        | Thing::CoopDoor
         | Thing::Gate { .. }
         | Thing::Fault { .. }
         | Thing::Zone { .. }
@@ -186,7 +192,15 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Feed { .. }
         | Thing::EarthStake { .. }
         | Thing::EarthStakes { .. } => true,
-        Thing::Hazard { .. } => picked == Some(thing),
+        Thing::Hazard { .. } | Thing::Underlay => picked == Some(thing),
+        Thing::Wall { wall } => {
+            matches!(picked, Some(Thing::Wall { wall: one } | Thing::WallCorner { wall: one, .. }) if one == wall)
+        }
+        Thing::Shade { shade } | Thing::ShadeSide { shade, .. } => matches!(
+            picked,
+            Some(Thing::Shade { shade: one } | Thing::ShadeCorner { shade: one, .. } | Thing::ShadeSide { shade: one, .. })
+                if one == shade
+        ),
         Thing::Branch { run, branch } | Thing::BranchSide { run, branch, .. } => matches!(
             picked,
             Some(Thing::Branch { run: one, branch: other } | Thing::BranchCorner { run: one, branch: other, .. } | Thing::BranchSide { run: one, branch: other, .. })
@@ -211,7 +225,7 @@ fn is_lesson(editor: &Editor, thing: Thing) -> bool {
 }
 
 fn is_ground(thing: Thing) -> bool {
-    matches!(thing, Thing::Boundary | Thing::Run { .. })
+    matches!(thing, Thing::Boundary | Thing::Underlay | Thing::Run { .. })
 }
 
 /// Listens to the keys that are about the map, while no field has them.
@@ -340,7 +354,13 @@ fn draw_by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
 }
 
 /// Paints the map.
-pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapSheet, said: &mut Said) {
+pub(crate) fn paint(
+    ui: &mut Ui,
+    rect: Rect,
+    editor: &Editor,
+    (sheet, pictures): (&mut MapSheet, &Pictures),
+    said: &mut Said,
+) {
     let view = *editor.view();
     let ghost = pages::ghost(ui, editor);
     let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
@@ -351,6 +371,7 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
     let p = editor.theme().palette();
     let painter = pen::inside(ui.painter(), rect);
     painter.rect_filled(rect, 0.0, colour(p.paper));
+    pictures.paint(&painter, editor, rect);
     if editor.plan().ground.boundary.is_empty() {
         first::crosses(&painter, editor, rect);
     }
@@ -444,6 +465,9 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(
     if *of == Drawn::Run {
         return;
     }
+    if *of == Drawn::Known {
+        return underlay::known_points(painter, editor, on_sheet);
+    }
     let p = editor.theme().palette();
     let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
     let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
@@ -465,6 +489,9 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
 pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     let words = editor.words();
+    if let Some(notice) = editor.notice_underlay() {
+        return Some(words.text(notice).to_owned());
+    }
     let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
@@ -474,6 +501,14 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
+        (None, Tool::Outline { of: Drawn::Drop(_), .. }) => words.text(Underlay::HintDrop),
+        (None, Tool::Outline { of: Drawn::Feed(_), .. }) => words.text(Underlay::HintFeed),
+        (None, Tool::Outline { of: Drawn::Label, .. }) => words.text(Underlay::HintLabel),
+        (None, Tool::Outline { of: Drawn::Known, corners, .. }) => words.text(match corners.len() {
+            0 => Underlay::HintKnownFirst,
+            1 => Underlay::HintKnownSecond,
+            _ => Underlay::HintKnownType,
+        }),
         (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
         (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),
         (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {
@@ -592,9 +627,16 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
             node(Thing::EarthStake { run: index, stake }, at, &label);
         }
     }
+    if let (Page::Run, Some((run, _))) = (editor.page(), editor.run())
+        && let Some(at) = run.drop_at
+    {
+        let label = || words.say(Underlay::DropNode, &[("run", care::run_name(run))]);
+        node(Thing::Drop { run: editor.run_index() }, at, &label);
+    }
     if editor.page() != Page::Ground {
         return;
     }
+    feature_nodes(&mut node, editor);
     for (vertex, &at) in editor.plan().ground.boundary.iter().enumerate() {
         let label = || words.say(Text::CornerOfPaddock, &[("number", &(vertex + 1).to_string())]);
         node(Thing::BoundaryCorner { vertex }, at, &label);
@@ -605,6 +647,39 @@ fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> 
             let label = || words.say(Text::CornerOfKeepOut, &[("number", &number()), ("name", &stated.name)]);
             node(Thing::KeepOutCorner { keep_out, vertex }, at, &label);
         }
+    }
+}
+
+/// The nodes of walls, shade, the keeper's words, the coop's door and the picture.
+fn feature_nodes(node: &mut impl FnMut(Thing, Point, &dyn Fn() -> String), editor: &Editor) {
+    let (words, plan) = (editor.words(), editor.plan());
+    for (wall, stated) in plan.walls.iter().enumerate() {
+        let name = crate::editor::wall_name(plan, words, wall);
+        for (vertex, &at) in stated.path.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = || words.say(Underlay::CornerOfWall, &[("number", &number), ("name", &name)]);
+            node(Thing::WallCorner { wall, vertex }, at, &label);
+        }
+    }
+    for (shade, stated) in plan.ground.shade.iter().enumerate() {
+        let name = if stated.name.is_empty() { words.text(Underlay::AShade) } else { &stated.name };
+        for (vertex, &at) in stated.outline.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = || words.say(Underlay::CornerOfShade, &[("number", &number), ("name", name)]);
+            node(Thing::ShadeCorner { shade, vertex }, at, &label);
+        }
+    }
+    for (label, stated) in plan.labels.iter().enumerate() {
+        let name = || words.say(Underlay::LabelNode, &[("text", &stated.text)]);
+        node(Thing::Label { label }, stated.at, &name);
+    }
+    if let Some(coop) = &plan.coop {
+        node(Thing::CoopDoor, coop.door_at(), &|| words.text(Underlay::DoorNode).to_owned());
+    }
+    if let Some(underlay) = plan.underlay.as_ref().filter(|underlay| !underlay.locked) {
+        let [one, _, other, _] = underlay.corners();
+        let middle = Point::new(one.east_m.midpoint(other.east_m), one.north_m.midpoint(other.north_m));
+        node(Thing::Underlay, middle, &|| words.text(Underlay::TheUnderlay).to_owned());
     }
 }
 

@@ -293,7 +293,18 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     let picked = desk.editor.picked();
     let doubles = matches!(
         picked,
-        Some(Thing::Run { .. } | Thing::KeepOut { .. } | Thing::KeepOutCorner { .. } | Thing::KeepOutSide { .. })
+        Some(
+            Thing::Run { .. }
+                | Thing::KeepOut { .. }
+                | Thing::KeepOutCorner { .. }
+                | Thing::KeepOutSide { .. }
+                | Thing::Wall { .. }
+                | Thing::WallCorner { .. }
+                | Thing::Shade { .. }
+                | Thing::ShadeCorner { .. }
+                | Thing::ShadeSide { .. }
+                | Thing::Label { .. }
+        )
     );
     let goes = doubles
         || matches!(
@@ -304,6 +315,8 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
                     | Thing::HazardCorner { .. }
                     | Thing::Coop { .. }
                     | Thing::Gateway
+                    | Thing::Underlay
+                    | Thing::Drop { .. }
                     | Thing::Height { .. }
                     | Thing::RunCorner { .. }
                     | Thing::BoundaryCorner { .. }

@@ -22,6 +22,9 @@ pub(crate) const BOUNDARY_ENDINGS: [&str; 2] = [".geojson", ".json"];
 /// How a file of heights ends.
 pub(crate) const HEIGHTS_ENDINGS: [&str; 5] = [".asc", ".txt", ".tif", ".tiff", ".grd"];
 
+/// How a picture's file ends.
+pub(crate) const PICTURE_ENDINGS: [&str; 3] = [".png", ".jpg", ".jpeg"];
+
 /// Reads heights for the ground of a plan.
 pub(crate) fn heights(path: &Path, plan: &Plan, words: Words) -> Result<exchange::heights::Import, String> {
     let bytes = bytes(path, words)?;
@@ -159,4 +162,115 @@ pub(crate) fn file_name(title: &str) -> String {
     let plain: String = title.to_lowercase().chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
     let name = plain.split_whitespace().collect::<Vec<_>>().join("-");
     if name.is_empty() { "plan".to_owned() } else { name }
+}
+
+/// Where a file lies that a plan names: from the folder of the plan's own file, where it has one.
+pub(crate) fn beside(plan: Option<&Path>, named: &str) -> PathBuf {
+    match plan.and_then(Path::parent) {
+        Some(folder) => folder.join(named),
+        None => PathBuf::from(named),
+    }
+}
+
+/// A file as a plan in that file names it: from the plan's folder, with `/` between folders; whole where the plan has no
+/// file yet, or lies on another disk.
+pub(crate) fn named_from(plan: Option<&Path>, file: &Path) -> String {
+    let whole_file = whole(file);
+    let relative = plan.and_then(|plan| {
+        let folder = whole(plan).parent()?.to_path_buf();
+        let (from, to): (Vec<_>, Vec<_>) = (folder.components().collect(), whole_file.components().collect());
+        let alike = from.iter().zip(&to).take_while(|(one, other)| one == other).count();
+        let up = std::iter::repeat_n("..".to_owned(), from.len() - alike);
+        let down = to[alike..].iter().map(|part| part.as_os_str().to_string_lossy().into_owned());
+        (alike > 0).then(|| up.chain(down).collect::<Vec<_>>().join("/"))
+    });
+    relative.unwrap_or_else(|| whole_file.to_string_lossy().into_owned())
+}
+
+/// The plan as it is written to a file: the picture beneath it is named from there.
+pub(crate) fn underlay_for(plan: &Plan, was: Option<&Path>, file: &Path) -> Option<plan::Underlay> {
+    let underlay = plan.underlay.as_ref()?;
+    let path = named_from(Some(file), &beside(was, &underlay.path));
+    (path != underlay.path).then(|| plan::Underlay { path, ..underlay.clone() })
+}
+
+/// Reads a picture, and by what it is known again.
+pub(crate) fn picture(
+    path: &Path,
+    most_px: u32,
+) -> Result<(exchange::underlay::Picture, String), exchange::underlay::PictureError> {
+    let bytes = picture_bytes(path)?;
+    Ok((exchange::underlay::read(&bytes, most_px)?, exchange::underlay::fingerprint(&bytes)))
+}
+
+fn picture_bytes(path: &Path) -> Result<Vec<u8>, exchange::underlay::PictureError> {
+    use exchange::underlay::{MOST_FILE_BYTES, PictureError};
+    let refused = |error: std::io::Error| match error.kind() {
+        ErrorKind::NotFound => PictureError::Missing,
+        _ => PictureError::Unreadable,
+    };
+    if path.is_dir() {
+        return Err(PictureError::Unreadable);
+    }
+    let mut bytes = Vec::new();
+    let file = std::fs::File::open(path).map_err(refused)?;
+    file.take(MOST_FILE_BYTES + 1).read_to_end(&mut bytes).map_err(refused)?;
+    if bytes.len() as u64 > MOST_FILE_BYTES { Err(PictureError::TooHeavy) } else { Ok(bytes) }
+}
+
+/// A picture to be laid under a plan in that file, with its world file's place where it has one.
+pub(crate) fn underlay(path: &Path, plan: Option<&Path>, words: Words) -> Result<plan::Underlay, String> {
+    use exchange::underlay;
+    let name = path.file_name().map_or_else(|| shown(path), |name| name.to_string_lossy().into_owned());
+    let refused = |error| underlay::sentence(words, &name, &error);
+    let bytes = picture_bytes(path).map_err(refused)?;
+    let size_px = underlay::size_px(&bytes).map_err(refused)?;
+    let world_m = world_of(path, &name, words)?;
+    Ok(plan::Underlay {
+        path: named_from(plan, path),
+        sha256: underlay::fingerprint(&bytes),
+        size_px: Some(size_px),
+        world_m,
+        opacity: None,
+        locked: false,
+        rest: plan::Rest::new(),
+    })
+}
+
+/// What the world file beside a picture says, where there is one.
+fn world_of(path: &Path, name: &str, words: Words) -> Result<Option<plan::World>, String> {
+    let folder = path.parent().unwrap_or(Path::new("."));
+    for beside in exchange::underlay::world_names(name) {
+        let Ok(file) = std::fs::File::open(folder.join(&beside)) else { continue };
+        let mut bytes = Vec::new();
+        if file.take(64 * 1024).read_to_end(&mut bytes).is_ok() {
+            let world = exchange::underlay::world(&bytes);
+            return world.map(Some).map_err(|error| exchange::underlay::world_sentence(words, &beside, &error));
+        }
+    }
+    Ok(None)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{beside, named_from};
+    use std::path::Path;
+
+    #[test]
+    fn a_picture_is_named_from_the_plans_folder_and_found_again() {
+        let plan = Path::new("/farm/plans/kettle.netfold.json");
+        for (file, named) in [
+            ("/farm/plans/air.png", "air.png"),
+            ("/farm/plans/pictures/air.png", "pictures/air.png"),
+            ("/farm/air.png", "../air.png"),
+            ("/photos/2027/air.png", "../../photos/2027/air.png"),
+        ] {
+            assert_eq!(named_from(Some(plan), Path::new(file)), named);
+            let found = beside(Some(plan), named);
+            assert!(found.starts_with("/farm/plans"), "{found:?}");
+        }
+        assert_eq!(named_from(None, Path::new("/photos/air.png")), "/photos/air.png");
+        assert_eq!(beside(None, "/photos/air.png"), Path::new("/photos/air.png"));
+        assert_eq!(beside(Some(plan), "/photos/air.png"), Path::new("/photos/air.png"));
+    }
 }

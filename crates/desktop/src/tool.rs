@@ -3,7 +3,10 @@
 //! [`Tool::step`] takes what the hand did and returns the next state and, where something came of it, the
 //! [`Edit`]. Esc leaves from every state.
 
-use plan::{Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Plan, Point, Rest, Run, Shape, SpotHeight};
+use plan::{
+    Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, Wall,
+    WallKind,
+};
 use words::texts::Faults;
 
 /// What the pointer is for.
@@ -166,19 +169,34 @@ pub enum Drawn {
     Branch,
     /// An earth stake of that run: one place.
     EarthStake(usize),
+    /// A wall, a hedge or a permanent fence: a path.
+    Wall(WallKind),
+    /// Trees or a roof.
+    Shade,
+    /// Words: one place.
+    Label,
+    /// Where that run's rolls are put down: one place.
+    Drop(usize),
+    /// Where that run's lead meets its net: one place.
+    Feed(usize),
+    /// Two places of the picture beneath the map whose distance is known.
+    Known,
 }
 
 impl Drawn {
     /// Fewest corners that make one.
     pub fn fewest(self) -> usize {
         match self {
-            Self::Paddock | Self::Run | Self::KeepOut | Self::Water => FEWEST_CORNERS,
+            Self::Paddock | Self::Run | Self::KeepOut | Self::Water | Self::Shade => FEWEST_CORNERS,
             Self::Hazard(HazardKind::ForeignEarth)
             | Self::Coop
             | Self::Gateway
             | Self::Height
+            | Self::Label
+            | Self::Drop(_)
+            | Self::Feed(_)
             | Self::EarthStake(_) => 1,
-            Self::Hazard(_) | Self::Branch => 2,
+            Self::Hazard(_) | Self::Branch | Self::Wall(_) | Self::Known => 2,
         }
     }
 
@@ -261,7 +279,10 @@ impl Tool {
             (Self::Pick, _) | (_, Hand::Leave) => (Self::Pick, None),
             (Self::Tape(tape), hand) => (Self::Tape(tape.step(hand)), None),
             // Where the netting lies, which a trial goes onto, is the editor's to know.
-            (tool @ Self::Try(_), _) | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
+            (tool @ Self::Try(_), _)
+            // What two known points say is typed.
+            | (tool @ Self::Outline { of: Drawn::Known, .. }, Hand::Close)
+            | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
             (Self::Outline { of, corners, typed, .. }, Hand::Move(at)) => {
                 (Self::Outline { of, corners, pointer: Some(at), typed }, None)
             }
@@ -296,6 +317,10 @@ impl Tool {
 
     /// The tool with a further corner, or what came of the last one.
     fn with_corner(of: Drawn, mut corners: Vec<Point>, at: Point, plan: &Plan) -> (Self, Option<Edit>) {
+        // A third known point is a first one anew.
+        if of == Drawn::Known && corners.len() >= of.fewest() {
+            corners.clear();
+        }
         if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
             corners.push(at);
         }
@@ -337,6 +362,24 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
             };
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
         }
+        Drawn::Wall(kind) => {
+            let wall = Wall { kind: Some(kind), path: outline, ..Wall::default() };
+            Edit::SetWalls { walls: with(&plan.walls, wall) }
+        }
+        Drawn::Shade => Edit::SetShade { shade: with(&plan.ground.shade, Shade { outline, ..Shade::default() }) },
+        Drawn::Label => {
+            let label = Label { at: outline.first().copied()?, ..Label::default() };
+            Edit::SetLabels { labels: with(&plan.labels, label) }
+        }
+        Drawn::Drop(index) => {
+            let run = Run { drop_at: outline.first().copied(), ..plan.runs.get(index)?.clone() };
+            Edit::SetRun { run: Box::new(run) }
+        }
+        Drawn::Feed(index) => {
+            let run = Run { feed_at: outline.first().copied(), ..plan.runs.get(index)?.clone() };
+            Edit::SetRun { run: Box::new(run) }
+        }
+        Drawn::Known => return None,
         Drawn::Gateway => {
             let at = outline.first().copied().unwrap_or_default();
             let rest = plan.ground.gateway.as_ref().map(|gateway| gateway.rest.clone()).unwrap_or_default();

@@ -23,6 +23,7 @@ use crate::searcher::Searcher;
 use crate::settings::Settings;
 use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
+use crate::underlay::Pictures;
 use crate::worker::Worker;
 use crate::{figures, finder, first, head, menus, theme};
 
@@ -70,6 +71,7 @@ pub struct Window {
     worker: Worker,
     searcher: Searcher,
     reckoner: Reckoner,
+    pictures: Pictures,
     map: MapSheet,
     line: LineSheet,
     paper: Paper,
@@ -101,7 +103,7 @@ impl Window {
     pub fn open(ctx: &egui::Context, opening: Opening) -> Self {
         let Opening { plan, path, words, is_example, example, folder, notice } = opening;
         theme::set_up(ctx);
-        let [waker, caller, reckoned] = [ctx.clone(), ctx.clone(), ctx.clone()];
+        let [waker, caller, reckoned, seen] = [ctx.clone(), ctx.clone(), ctx.clone(), ctx.clone()];
         let settings = folder.as_deref().map(Settings::read).unwrap_or_default();
         let kept = Words { units: settings.units(), language: settings.language() };
         let words = if folder.is_some() { kept } else { words };
@@ -125,6 +127,7 @@ impl Window {
             worker: Worker::start(move || waker.request_repaint()),
             searcher: Searcher::start(move || caller.request_repaint()),
             reckoner: Reckoner::start(move || reckoned.request_repaint()),
+            pictures: Pictures::start(move || seen.request_repaint()),
             map: MapSheet::default(),
             line: LineSheet::default(),
             paper: Paper::new(),
@@ -179,6 +182,10 @@ impl Window {
         if let Some(reckoned) = self.reckoner.reckoned() {
             self.editor.receive(Message::Reckoned(Box::new(reckoned)));
         }
+        if let Some(message) = self.pictures.follow(ui.ctx(), &self.editor) {
+            self.editor.receive(message);
+            ui.ctx().request_repaint();
+        }
         theme::show(ui.ctx(), self.editor.theme());
         bound_size(ui.ctx(), all);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 0.0);
@@ -208,7 +215,7 @@ impl Window {
         let mut said = Said::default();
         // A page opened by the map may have changed the parts.
         let parts = Parts::of(all, &self.editor);
-        map_view::paint(ui, parts.map, &self.editor, &mut self.map, &mut said);
+        map_view::paint(ui, parts.map, &self.editor, (&mut self.map, &self.pictures), &mut said);
         first::lesson(ui, parts.map, &self.editor);
         first::show(ui, parts.map, &self.editor, self.asking.is_open(), &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);

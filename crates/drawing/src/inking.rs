@@ -7,6 +7,7 @@
 
 pub(crate) mod blocks;
 pub(crate) mod faults;
+pub(crate) mod features;
 pub(crate) mod gates;
 mod ghost;
 mod ground;
@@ -211,6 +212,7 @@ impl<'a> Inker<'a> {
         match role {
             Role::StripPass | Role::PaddockEdge | Role::Clearance { .. } => self.ground_line(role, points, closed),
             Role::Hazard { kind } => self.hazard_path(kind, points),
+            Role::Wall { kind, holds } => self.wall(kind, holds, points),
             Role::Way | Role::Swing { .. } | Role::LaidBack if !self.specks() => self.gate_line(role, points),
             Role::Zone { more } if !self.specks() => self.zone(points, more),
             Role::Outline | Role::Gap | Role::Spare => self.bare_line(role, points, closed),
@@ -221,7 +223,9 @@ impl<'a> Inker<'a> {
 
     fn mark(&mut self, role: Role, at: Px, toward: Px) {
         match role {
-            Role::Coop { length_m, width_m } => self.coop(at, toward, length_m, width_m),
+            Role::Coop { length_m, width_m, door } => self.coop(at, toward, [length_m, width_m], door),
+            Role::Drop => self.drop_point(at),
+            Role::Door { .. } => self.door(at),
             Role::Hazard { kind } => self.hazard_place(kind, at),
             Role::Post { number } => self.post(at, toward, number),
             Role::SparePost => self.spare_post(at, toward),

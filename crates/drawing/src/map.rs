@@ -1,6 +1,7 @@
 //! The plan as a drawing, in metres: what lies below first, words last.
 
 pub(crate) mod faults;
+mod features;
 pub(crate) mod gates;
 mod ground;
 mod legends;
@@ -45,10 +46,13 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     let kept = touched.map(|touched| Kept { shapes: was.shapes.into_iter(), parts: was.parts.into_iter(), touched });
     let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new(), parts: Vec::new(), kept };
     let runs: Vec<RunLine<'_>> = RunLine::all(scene);
+    sheet.part(features::underlay);
     sheet.part(ground::paddock);
     sheet.each(&runs, run::ground);
     sheet.part(|sheet| {
+        features::shade(sheet);
         ground::features(sheet);
+        features::walls(sheet);
         ground::coops(sheet);
         gates::gateway(sheet);
         slope::heights(sheet);
@@ -62,17 +66,22 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         faults::zones(sheet, run);
         signs::gusts(sheet, run);
         signs::power(sheet, run);
+        features::drop(sheet, run);
         signs::corners(sheet, run);
         run::draw_in(sheet, run);
         run::rolls(sheet, run);
         gates::signs(sheet, run);
         faults::signs(sheet, run);
     });
-    sheet.part(ground::handles);
+    sheet.part(|sheet| {
+        ground::handles(sheet);
+        features::handles(sheet);
+    });
     sheet.each(&runs, run::handles);
     sheet.part(|sheet| tags::tags(sheet, &runs));
     sheet.each(&runs, readings::signs);
     sheet.part(|sheet| {
+        features::words(sheet);
         legends::ground(sheet);
         slope::labels(sheet);
     });
@@ -184,4 +193,9 @@ struct Legend {
     toward_rad: f64,
     texts: Vec<String>,
     priority: Priority,
+}
+
+/// Ground of an outline, square metres.
+pub fn area_m2(outline: &[Point]) -> f64 {
+    track::signed_area_m2(outline).abs()
 }

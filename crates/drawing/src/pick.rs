@@ -6,16 +6,20 @@ use plan::Point;
 use crate::ink::Spot;
 use crate::inking::blocks::Block;
 use crate::inking::faults::{self, ZONE_OFF_PX};
+use crate::inking::features::label_block;
 use crate::inking::gates::laid_back_px;
 use crate::inking::readings::Board;
 use crate::inking::signs;
 use crate::inking::trace::{self, Px};
 use crate::map::track::inside;
-use crate::shape::{Drawing, Form, Role, Shape, Thing};
+use crate::shape::{About, Drawing, Form, Role, Shape, Thing};
 use crate::view::{Distance, View};
 
 /// A post is picked from no farther than this, so that the side between posts can be picked too, pixels.
 const POST_REACH_PX: f64 = 7.0;
+
+/// A coop's door is picked where it is at least so far off its middle, pixels.
+const DOOR_OFF_PX: f64 = 10.0;
 
 /// A stretch of grass is picked from no farther than this, pixels.
 const ZONE_REACH_PX: f64 = 5.0;
@@ -81,7 +85,7 @@ impl Drawing {
     fn area_at(&self, place: Point, counts: impl Fn(&Shape) -> bool) -> Option<Thing> {
         let holds = |shape: &&Shape| match (&shape.form, shape.role) {
             (Form::Area { rings }, _) => rings.first().is_some_and(|ring| inside(ring, place)),
-            (Form::Mark { at, toward_rad }, Role::Coop { length_m, width_m }) => {
+            (Form::Mark { at, toward_rad }, Role::Coop { length_m, width_m, .. }) => {
                 let (east, north) = (place.east_m - at.east_m, place.north_m - at.north_m);
                 let along = east * toward_rad.cos() + north * toward_rad.sin();
                 let across = north * toward_rad.cos() - east * toward_rad.sin();
@@ -130,6 +134,12 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                     let beyond = from_segment(bar[0], bar[1], spot);
                     (beyond <= ZONE_REACH_PX).then_some((Rank::Corner, beyond))
                 }
+                Role::Door { off_m } => {
+                    // Of a coop drawn small the door is too near its middle to be told from it.
+                    let reach = if view.picked == shape.thing { 9.0 } else { 6.0 };
+                    (far <= reach && off_m * view.px_per_m >= DOOR_OFF_PX).then_some((Rank::Corner, far))
+                }
+                Role::Drop => Some((Rank::Mark, (far - 6.0).max(0.0))),
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
@@ -156,6 +166,10 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
             let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
             board.holds(spot).then_some((Rank::Mark, 0.0))
         }
+        (Form::Label { at: place, texts, .. }, Role::Words { about: About::Label { large } }) => {
+            let block = label_block(view, *place, texts, large);
+            block.reach().holds(spot).then_some((Rank::Mark, 0.0))
+        }
         (Form::Path { points, .. }, Role::Zone { .. }) => {
             let band = trace::aside(&points.iter().map(|&at| view.px(at)).collect::<Vec<_>>(), false, ZONE_OFF_PX);
             let far = from_line(&band, spot);
@@ -181,8 +195,10 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
             Some((Rank::Side, far))
         }
         (Form::Path { points, .. }, Role::Side) => {
-            let of_run =
-                matches!(shape.thing, Some(Thing::RunSide { .. } | Thing::BranchSide { .. } | Thing::Hazard { .. }));
+            let of_run = matches!(
+                shape.thing,
+                Some(Thing::RunSide { .. } | Thing::BranchSide { .. } | Thing::Hazard { .. } | Thing::Wall { .. })
+            );
             let &[from, to] = &points[..] else { return None };
             (of_run || view.handles).then(|| (Rank::Side, from_segment(view.px(from), view.px(to), spot)))
         }

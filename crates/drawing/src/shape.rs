@@ -3,7 +3,7 @@
 //! Nothing here knows of a screen: sizes in pixels, colours and what is left out at a distance are decided
 //! when a [`Drawing`] is inked for a view.
 
-use plan::{FaultKind, HazardKind, Point};
+use plan::{DoorSide, FaultKind, HazardKind, Point, WallKind};
 
 /// Something on the map that can be picked. Numbers are places in the plan's own lists, from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -186,6 +186,51 @@ pub enum Thing {
     },
     /// The gateway.
     Gateway,
+    /// A point of a wall's path.
+    WallCorner {
+        /// The wall.
+        wall: usize,
+        /// The point.
+        vertex: usize,
+    },
+    /// A wall, a hedge or a permanent fence.
+    Wall {
+        /// Its place in the plan's walls.
+        wall: usize,
+    },
+    /// A corner of shade.
+    ShadeCorner {
+        /// The shade.
+        shade: usize,
+        /// The vertex.
+        vertex: usize,
+    },
+    /// A side of shade.
+    ShadeSide {
+        /// The shade.
+        shade: usize,
+        /// The vertex where it starts.
+        side: usize,
+    },
+    /// Shade.
+    Shade {
+        /// Its place in the ground's shade.
+        shade: usize,
+    },
+    /// Words that the keeper wrote.
+    Label {
+        /// Their place in the plan's labels.
+        label: usize,
+    },
+    /// Where a run's rolls are put down.
+    Drop {
+        /// The run.
+        run: usize,
+    },
+    /// The door of the plan's coop.
+    CoopDoor,
+    /// The picture beneath the map.
+    Underlay,
     /// A finding.
     Finding {
         /// The run; `None` for the plan as a whole.
@@ -224,6 +269,7 @@ impl Thing {
             | Self::Post { run, .. }
             | Self::Reading { run, .. }
             | Self::Feed { run }
+            | Self::Drop { run }
             | Self::Gate { run, .. }
             | Self::Pin { run, .. }
             | Self::Fault { run, .. }
@@ -277,7 +323,27 @@ pub enum Role {
         length_m: f64,
         /// Width, metres.
         width_m: f64,
+        /// In which wall its door is.
+        door: DoorSide,
     },
+    /// The foot of a coop's ramp; its mark points out of the door.
+    Door {
+        /// How far it is off the coop's middle, metres.
+        off_m: f64,
+    },
+    /// The picture beneath the map: no ink of the drawing's.
+    Underlay,
+    /// A wall, a hedge or a permanent fence.
+    Wall {
+        /// What it is.
+        kind: WallKind,
+        /// Whether it holds birds.
+        holds: bool,
+    },
+    /// Shade.
+    Shade,
+    /// Where rolls are put down.
+    Drop,
     /// A run that could not be laid: its outline as stated.
     Outline,
     /// Netting on the line; a path with the outer side to its right.
@@ -435,6 +501,13 @@ pub enum About {
         /// How far it reaches up and down from its middle, metres.
         half_m: f64,
     },
+    /// A wall, a hedge or a permanent fence: its name.
+    Wall,
+    /// Words that the keeper wrote.
+    Label {
+        /// Whether they are large.
+        large: bool,
+    },
     /// An energizer.
     Energizer,
     /// How high a spot is.
@@ -564,7 +637,8 @@ impl Drawing {
             *low = Point::new(low.east_m.min(place.east_m), low.north_m.min(place.north_m));
             *high = Point::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m));
         };
-        for shape in &self.shapes {
+        // The ground goes by what is stated on it, however far a picture reaches.
+        for shape in self.shapes.iter().filter(|shape| shape.role != Role::Underlay) {
             match &shape.form {
                 Form::Area { rings } => rings.iter().flatten().for_each(&mut add),
                 Form::Path { points, .. } => points.iter().for_each(&mut add),

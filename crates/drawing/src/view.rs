@@ -39,6 +39,8 @@ pub struct View {
     pub handles: bool,
     /// Whether the posts that go over first in the wind are marked.
     pub wind: bool,
+    /// Whether a picture lies beneath: fills let it through, lines and words keep their own ground.
+    pub underlay: bool,
     /// Parts of the sheet on which something else lies: left, top, right, bottom. No words are put there.
     pub kept: [Option<[f32; 4]>; 2],
 }
@@ -76,6 +78,7 @@ impl View {
             stale: false,
             handles: false,
             wind: false,
+            underlay: false,
             kept: [None; 2],
         }
     }

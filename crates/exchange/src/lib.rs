@@ -21,4 +21,5 @@ pub mod shapes;
 pub(crate) mod slope;
 pub mod spice;
 pub mod svg;
+pub mod underlay;
 pub mod work;

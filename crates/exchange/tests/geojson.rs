@@ -311,3 +311,31 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn walls_shade_words_and_drop_points_are_features_with_their_roles() {
+    let mut plan = demo();
+    plan.walls = vec![plan::Wall {
+        name: "Lane wall".to_owned(),
+        path: vec![Point::new(0.0, 0.0), Point::new(30.0, 0.0)],
+        holds_birds: Some(true),
+        ..plan::Wall::default()
+    }];
+    let outline = vec![Point::new(5.0, 5.0), Point::new(9.0, 5.0), Point::new(9.0, 9.0)];
+    plan.ground.shade = vec![plan::Shade { name: "Oaks".to_owned(), outline, ..plan::Shade::default() }];
+    plan.labels = vec![plan::Label { at: Point::new(3.0, 3.0), text: "trough".to_owned(), ..plan::Label::default() }];
+    plan.runs[0].drop_at = Some(Point::new(2.0, 1.0));
+    let written: Value = serde_json::from_slice(&write(&plan, &Workup::default()).unwrap()).unwrap();
+    let of = |role: &str| {
+        let all = written["features"].as_array().unwrap();
+        all.iter().find(|one| one["properties"]["role"] == role).unwrap_or_else(|| panic!("{role}"))
+    };
+    assert_eq!(of("wall")["geometry"]["type"], "LineString");
+    assert_eq!(of("wall")["properties"]["holds_birds"], true);
+    assert_eq!(
+        (of("shade")["geometry"]["type"].as_str(), of("shade")["properties"]["name"].as_str()),
+        (Some("Polygon"), Some("Oaks"))
+    );
+    assert_eq!(of("label")["properties"]["text"], "trough");
+    assert_eq!(of("drop_point")["geometry"]["type"], "Point");
+}

@@ -133,6 +133,8 @@ fn whatever_a_stranger_writes_a_sentence_stays_one_short_line() {
         EditError::RunExists { id: text() },
         EditError::NoSuchKeepOut { index: 3 },
         EditError::NoSuchBranch { index: 3 },
+        EditError::NoSuchWall { index: 3 },
+        EditError::NoSuchShade { index: 3 },
         EditError::NoSuchCorner { corner: 3 },
         EditError::NoSuchPlace { index: 3 },
         EditError::NotFinite,

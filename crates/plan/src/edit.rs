@@ -9,11 +9,12 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use crate::file::{
-    CoopFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, Mirror, OriginFile, ReadingFile, RunFile,
-    SeasonFile, SoilFile, SpotHeightFile, StoreFile,
+    CoopFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, LabelFile, Mirror, OriginFile, ReadingFile,
+    RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, UnderlayFile, WallFile,
 };
 use crate::model::{
-    Coop, Gateway, Hazard, HeightGrid, KeepOut, Origin, Plan, Point, Reading, Run, Season, Soil, SpotHeight, Store,
+    Coop, Gateway, Hazard, HeightGrid, KeepOut, Label, Origin, Plan, Point, Reading, Run, Season, Shade as Shaded,
+    Soil, SpotHeight, Store, Underlay, Wall,
 };
 use crate::today::Today;
 
@@ -29,6 +30,10 @@ pub enum Shape {
     KeepOut(usize),
     /// A branch's, by its run's id and its place in the run's list.
     Branch(String, usize),
+    /// A wall's path, by its place in the list.
+    Wall(usize),
+    /// An outline of shade, by its place in the list.
+    Shade(usize),
 }
 
 /// One thing that the keeper can do to a plan: one undo step, one line of the log.
@@ -141,6 +146,26 @@ pub enum Edit {
         /// All of them.
         hazards: Vec<Hazard>,
     },
+    /// State the walls anew.
+    SetWalls {
+        /// All of them.
+        walls: Vec<Wall>,
+    },
+    /// State the shade anew.
+    SetShade {
+        /// All of it.
+        shade: Vec<Shaded>,
+    },
+    /// Write the words on the map anew.
+    SetLabels {
+        /// All of them.
+        labels: Vec<Label>,
+    },
+    /// Lay a picture beneath the map.
+    SetUnderlay {
+        /// The picture, or none.
+        underlay: Option<Underlay>,
+    },
     /// Say where the way into the paddock is.
     SetGateway {
         /// The gateway, or none.
@@ -181,6 +206,18 @@ pub enum EditError {
     /// `edit/no-such-keep-out`
     #[error("edit/no-such-keep-out: {index}")]
     NoSuchKeepOut {
+        /// The place asked for.
+        index: usize,
+    },
+    /// `edit/no-such-wall`
+    #[error("edit/no-such-wall: {index}")]
+    NoSuchWall {
+        /// The place asked for.
+        index: usize,
+    },
+    /// `edit/no-such-shade`
+    #[error("edit/no-such-shade: {index}")]
+    NoSuchShade {
         /// The place asked for.
         index: usize,
     },
@@ -226,7 +263,8 @@ macro_rules! written_as {
 written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
     Hazard => HazardFile, HeightGrid => HeightGridFile, SpotHeight => SpotHeightFile, Gateway => GatewayFile,
-    Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile
+    Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile, Wall => WallFile, Shaded => ShadeFile,
+    Label => LabelFile, Underlay => UnderlayFile
 );
 
 /// A part of the plan that an edit is about.
@@ -235,6 +273,8 @@ enum Part<'a> {
     Boundary,
     KeepOuts,
     Run(&'a str),
+    Walls,
+    Shade,
     /// The list of runs.
     Runs,
     Other(mem::Discriminant<Edit>),
@@ -258,10 +298,14 @@ impl Edit {
                 Shape::Boundary => Part::Boundary,
                 Shape::Run(id) | Shape::Branch(id, _) => Part::Run(id),
                 Shape::KeepOut(_) => Part::KeepOuts,
+                Shape::Wall(_) => Part::Walls,
+                Shape::Shade(_) => Part::Shade,
             },
             Edit::SetRun { run } => Part::Run(&run.id),
             Edit::AddRun { .. } | Edit::RemoveRun { .. } => Part::Runs,
             Edit::SetKeepOuts { .. } => Part::KeepOuts,
+            Edit::SetWalls { .. } => Part::Walls,
+            Edit::SetShade { .. } => Part::Shade,
             Edit::SetTitle { .. }
             | Edit::SetOrigin { .. }
             | Edit::SetTarget { .. }
@@ -275,6 +319,8 @@ impl Edit {
             | Edit::SetHeightGrid { .. }
             | Edit::SetCoop { .. }
             | Edit::SetSeason { .. }
+            | Edit::SetLabels { .. }
+            | Edit::SetUnderlay { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
         }
     }
@@ -400,6 +446,26 @@ impl Plan {
                 hazards.iter().try_for_each(|hazard| finite(&hazard.path))?;
                 Edit::SetHazards { hazards: mem::replace(&mut self.ground.hazards, hazards) }
             }
+            Edit::SetWalls { walls } => {
+                walls.iter().try_for_each(|wall| finite(&wall.path))?;
+                Edit::SetWalls { walls: mem::replace(&mut self.walls, walls) }
+            }
+            Edit::SetShade { shade } => {
+                shade.iter().try_for_each(|shade| finite(&shade.outline))?;
+                Edit::SetShade { shade: mem::replace(&mut self.ground.shade, shade) }
+            }
+            Edit::SetLabels { labels } => {
+                labels.iter().try_for_each(|label| finite(&[label.at]))?;
+                Edit::SetLabels { labels: mem::replace(&mut self.labels, labels) }
+            }
+            Edit::SetUnderlay { underlay } => {
+                if let Some(underlay) = &underlay {
+                    let world = underlay.world_m.map_or([0.0; 6], |world| world.0);
+                    let numbers = world.into_iter().chain(underlay.opacity);
+                    numbers.into_iter().try_for_each(|number| finite(&[Point::new(number, 0.0)]))?;
+                }
+                Edit::SetUnderlay { underlay: mem::replace(&mut self.underlay, underlay) }
+            }
             Edit::SetGateway { gateway } => {
                 if let Some(gateway) = &gateway {
                     finite(&[gateway.at])?;
@@ -439,6 +505,8 @@ impl Plan {
             Shape::Boundary => Some(&self.ground.boundary),
             Shape::Run(id) => self.run(id).map(|run| run.outline.as_slice()),
             Shape::KeepOut(index) => self.ground.keep_outs.get(*index).map(|keep_out| keep_out.outline.as_slice()),
+            Shape::Wall(index) => self.walls.get(*index).map(|wall| wall.path.as_slice()),
+            Shape::Shade(index) => self.ground.shade.get(*index).map(|shade| shade.outline.as_slice()),
             Shape::Branch(id, index) => {
                 let branch = self.run(id)?.branches.get(*index);
                 branch.map(|branch| branch.outline.as_slice())
@@ -459,6 +527,14 @@ impl Plan {
                 .get_mut(*index)
                 .map(|keep_out| &mut keep_out.outline)
                 .ok_or(EditError::NoSuchKeepOut { index: *index }),
+            Shape::Wall(index) => {
+                let wall = self.walls.get_mut(*index).map(|wall| &mut wall.path);
+                wall.ok_or(EditError::NoSuchWall { index: *index })
+            }
+            Shape::Shade(index) => {
+                let shade = self.ground.shade.get_mut(*index).map(|shade| &mut shade.outline);
+                shade.ok_or(EditError::NoSuchShade { index: *index })
+            }
             Shape::Branch(id, index) => {
                 let run = self.run_index(id)?;
                 let branch = self.runs[run].branches.get_mut(*index);

@@ -12,8 +12,9 @@ use std::collections::BTreeSet;
 pub(crate) use mirror::Mirror;
 pub(crate) use v1::{
     Coop as CoopFile, Gateway as GatewayFile, Hazard as HazardFile, HeightGrid as HeightGridFile,
-    KeepOut as KeepOutFile, Origin as OriginFile, Plan as PlanFile, Reading as ReadingFile, Run as RunFile,
-    Season as SeasonFile, Soil as SoilFile, SpotHeight as SpotHeightFile, Store as StoreFile,
+    KeepOut as KeepOutFile, Label as LabelFile, Origin as OriginFile, Plan as PlanFile, Reading as ReadingFile,
+    Run as RunFile, Season as SeasonFile, Shade as ShadeFile, Soil as SoilFile, SpotHeight as SpotHeightFile,
+    Store as StoreFile, Underlay as UnderlayFile, Wall as WallFile,
 };
 
 use crate::keys::{self, UnknownKey};
@@ -147,6 +148,7 @@ pub fn read(bytes: &[u8]) -> Result<Opened, ReadError> {
     let mut plan = file.mirror();
     for outline in std::iter::once(&mut plan.ground.boundary)
         .chain(plan.ground.keep_outs.iter_mut().map(|keep_out| &mut keep_out.outline))
+        .chain(plan.ground.shade.iter_mut().map(|shade| &mut shade.outline))
         .chain(plan.runs.iter_mut().filter(|run| run.closed()).map(|run| &mut run.outline))
     {
         drop_closing_vertex(outline);

@@ -84,7 +84,11 @@ impl Deed {
             | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }
             | Edit::SetHeights { .. }
-            | Edit::SetHeightGrid { .. } => Self::Ground,
+            | Edit::SetHeightGrid { .. }
+            | Edit::SetWalls { .. }
+            | Edit::SetShade { .. }
+            | Edit::SetLabels { .. }
+            | Edit::SetUnderlay { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,
             Edit::SetCoop { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,

@@ -5,6 +5,7 @@
 
 mod bracing;
 mod coop;
+mod features;
 mod gate;
 mod ground;
 mod heights;
@@ -12,13 +13,15 @@ mod reading;
 mod run;
 mod season;
 mod store;
+mod underlay;
 
 use serde::{Deserialize, Serialize};
 
 use crate::defaults;
 pub use crate::rates::Rates;
 pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
-pub use coop::{Coop, CoopKind};
+pub use coop::{Coop, CoopKind, DoorSide};
+pub use features::{Label, LabelSize, Shade, Wall, WallKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use heights::{HeightGrid, SideSlope, SpotHeight, drawn_out};
@@ -28,6 +31,7 @@ pub use run::{
 };
 pub use season::Season;
 pub use store::{BraceRule, EarthStake, Energizer, Mower, NetKind, Store};
+pub use underlay::{KnownError, Underlay, World};
 
 /// Keys that this version does not know, kept to be written back.
 pub type Rest = serde_json::Map<String, serde_json::Value>;
@@ -94,6 +98,12 @@ pub struct Plan {
     pub runs: Vec<Run>,
     /// Heights at single spots.
     pub heights: Vec<SpotHeight>,
+    /// Walls, hedges and fences that may serve as a side.
+    pub walls: Vec<Wall>,
+    /// Words on the map.
+    pub labels: Vec<Label>,
+    /// The picture beneath it.
+    pub underlay: Option<Underlay>,
     /// What is asked of a season.
     pub season: Season,
     /// What the keeper measured.

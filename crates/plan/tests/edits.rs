@@ -18,6 +18,8 @@ fn shapes() -> impl Strategy<Value = Shape> {
         Just(Shape::Boundary),
         prop_oneof!["square", "rectangle", "new", "nobody"].prop_map(Shape::Run),
         (0..4_usize).prop_map(Shape::KeepOut),
+        (0..2_usize).prop_map(Shape::Wall),
+        (0..2_usize).prop_map(Shape::Shade),
         (prop_oneof!["square", "nobody"], 0..3_usize).prop_map(|(id, branch)| Shape::Branch(id, branch)),
     ]
 }
@@ -120,6 +122,24 @@ fn edits() -> impl Strategy<Value = Edit> {
             let slope = SideSlope { at, rises_m: Some(1.5), one_in: None, rest: Rest::new() };
             Edit::SetRun { run: Box::new(Run { id, side_slopes: vec![slope], ..Run::default() }) }
         }),
+        proptest::collection::vec(places(), 0..4)
+            .prop_map(|path| Edit::SetWalls { walls: vec![plan::Wall { path, ..plan::Wall::default() }] }),
+        proptest::collection::vec(places(), 0..4)
+            .prop_map(|outline| Edit::SetShade { shade: vec![plan::Shade { outline, ..plan::Shade::default() }] }),
+        places().prop_map(|at| Edit::SetLabels {
+            labels: vec![plan::Label { at, text: "gap".to_owned(), ..plan::Label::default() }]
+        }),
+        proptest::option::of(places()).prop_map(|at| Edit::SetUnderlay {
+            underlay: at.map(|at| plan::Underlay {
+                path: "air.png".to_owned(),
+                sha256: String::new(),
+                size_px: Some([40, 30]),
+                world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, at.east_m, at.north_m])),
+                opacity: Some(0.5),
+                locked: false,
+                rest: Rest::new(),
+            })
+        }),
         (0.0..9.0_f64).prop_map(|kv| Edit::SetReadings { readings: vec![reading(kv)] }),
     ]
 }
@@ -129,6 +149,7 @@ fn coop(at: Point) -> Coop {
         id: "hut".to_owned(),
         at,
         heading_deg: None,
+        door: None,
         length_m: None,
         width_m: None,
         birds: Some(40),

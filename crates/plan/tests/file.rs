@@ -212,3 +212,43 @@ fn what_is_pinned_and_opened_goes_with_its_run() {
     let moved = run.carried(|at| plan::Point::new(at.east_m + 1.0, at.north_m));
     assert_eq!((moved.pins[0].at, moved.gates[0].at), (plan::Point::new(4.0, 4.0), Some(plan::Point::new(4.0, 4.0))));
 }
+
+#[test]
+fn walls_shade_words_and_the_picture_beneath_are_read_and_written_as_they_were() {
+    let text = json!({
+        "format": "netfold-plan", "version": 1,
+        "ground": { "shade": [{ "outline": [[0.0, 0.0], [4.0, 0.0], [4.0, 3.0], [0.0, 0.0]] }] },
+        "coop": { "id": "hut", "at": [1.0, 2.0], "door": "left" },
+        "walls": [{ "path": [[0.0, 0.0], [80.0, 0.0]], "holds_birds": true, "stops_foxes": false, "metal": false,
+                    "energised": false, "owner": "own", "height_m": 1.2 }],
+        "labels": [{ "at": [3.0, 4.0], "text": "trough", "size": "large" }],
+        "underlay": { "path": "pictures/air.png", "sha256": "00ff", "size_px": [40, 30],
+                      "world_m": [0.5, 0.0, 0.0, -0.5, 0.25, 14.75], "opacity": 0.5, "locked": true }
+    });
+    let plan = read(text.to_string().as_bytes()).unwrap().plan;
+    assert_eq!(plan.ground.shade[0].outline.len(), 3, "the repeated place is dropped");
+    assert!(plan.walls[0].holds_birds() && plan.walls[0].kind() == plan::WallKind::Wall);
+    assert_eq!(plan.underlay.as_ref().unwrap().corners()[3], plan::Point::new(0.0, 0.0));
+    let written: Value = serde_json::from_slice(&write(&plan)).unwrap();
+    for key in ["walls", "labels", "underlay"] {
+        assert_eq!(written[key], text[key], "{key}");
+    }
+    assert_eq!(written["coop"]["door"], "left");
+    // What says nothing of them is written without them.
+    let plain = read(br#"{"format": "netfold-plan", "version": 1}"#).unwrap().plan;
+    let written: Value = serde_json::from_slice(&write(&plain)).unwrap();
+    assert!(["walls", "labels", "underlay"].iter().all(|key| written.get(key).is_none()));
+    assert!(written["ground"].get("shade").is_none());
+    let assumed = plan::assumed(&plan::Plan {
+        underlay: plan.underlay.map(|underlay| plan::Underlay { world_m: None, ..underlay }),
+        ..plain
+    });
+    assert!(
+        assumed
+            .iter()
+            .any(|one| one.key == "underlay.world_m" && one.value == json!([0.1, 0.0, 0.0, -0.1, 0.05, 2.95]))
+    );
+    // A wall that is no list is refused with its place.
+    let wrong = read(br#"{"format": "netfold-plan", "version": 1, "walls": 3}"#).unwrap_err();
+    assert!(matches!(wrong, ReadError::WrongType { path, .. } if path == "walls"));
+}

@@ -27,6 +27,7 @@ mod sheet;
 mod slope;
 mod sources;
 mod store;
+mod underlay;
 mod unroll;
 mod window;
 
@@ -57,6 +58,7 @@ pub use sheet::Sheet;
 pub use slope::Slope;
 pub use sources::Sources;
 pub use store::Store;
+pub use underlay::Underlay;
 pub use unroll::Unroll;
 pub use window::Window;
 
@@ -93,6 +95,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     all.extend(of(Slope::ALL, language));
     all.extend(of(Sources::ALL, language));
     all.extend(of(Store::ALL, language));
+    all.extend(of(Underlay::ALL, language));
     all.extend(of(Unroll::ALL, language));
     all.extend(of(Window::ALL, language));
     all

@@ -147,6 +147,7 @@ fn coop() -> Coop {
         id: "coop".to_owned(),
         at: Point::new(0.0, 0.0),
         heading_deg: Some(60.0),
+        door: None,
         length_m: None,
         width_m: None,
         birds: Some(200),

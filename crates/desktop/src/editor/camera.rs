@@ -15,7 +15,9 @@ impl Editor {
         // Ways and lines may run off the map; the paddock and the runs may not.
         let ground = &self.plan.ground;
         let places = ground.boundary.iter().chain(self.plan.runs.iter().flat_map(|run| &run.outline));
-        let bounds = bounds(places).or_else(|| self.drawing.bounds());
+        // Where there is neither, the picture is what is to be seen.
+        let picture = self.plan.underlay.as_ref().map(plan::Underlay::corners);
+        let bounds = bounds(places).or_else(|| bounds(picture.iter().flatten())).or_else(|| self.drawing.bounds());
         let [width, height] = self.view.size;
         let bare = ground.boundary.is_empty();
         let margin_px = if bare { FIT_BARE_PX } else { FIT_MARGIN_PX };

@@ -13,8 +13,22 @@ impl Editor {
             return self.try_out(trial, hand);
         }
         let staked = self.tool.stakes();
-        let hand = if self.tool.draws(Drawn::Run) { self.caught_unrolling(hand) } else { self.caught(hand) };
-        let (tool, edit) = std::mem::take(&mut self.tool).step(hand, &self.plan);
+        let drops = matches!(self.tool, Tool::Outline { of: Drawn::Drop(_), .. });
+        let feeds = matches!(self.tool, Tool::Outline { of: Drawn::Feed(_), .. });
+        if self.is_one_place(hand) {
+            return;
+        }
+        let hand = if let Some(hand) = self.caught_on_wall(hand) {
+            hand
+        } else if self.tool.draws(Drawn::Run) {
+            self.caught_unrolling(hand)
+        } else {
+            self.caught(hand)
+        };
+        let (tool, edit) = match self.ends_on_wall(hand) {
+            Some(edit) => (Tool::Pick, Some(edit)),
+            None => std::mem::take(&mut self.tool).step(hand, &self.plan),
+        };
         self.tool = tool;
         if self.tool == Tool::Pick {
             self.snapped = None;
@@ -29,6 +43,18 @@ impl Editor {
                 Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },
                 Edit::SetHazards { hazards } => Thing::Hazard { hazard: hazards.len().saturating_sub(1) },
                 Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
+                Edit::SetWalls { walls } => Thing::Wall { wall: walls.len().saturating_sub(1) },
+                Edit::SetShade { shade } => Thing::Shade { shade: shade.len().saturating_sub(1) },
+                Edit::SetLabels { labels } => {
+                    if let Some(label) = labels.last_mut() {
+                        self.words.text(words::texts::Underlay::NewLabel).clone_into(&mut label.text);
+                    }
+                    Thing::Label { label: labels.len().saturating_sub(1) }
+                }
+                Edit::SetRun { run } if drops || feeds => {
+                    let index = self.plan.runs.iter().position(|other| other.id == run.id).unwrap_or(self.run);
+                    if feeds { Thing::Feed { run: index } } else { Thing::Drop { run: index } }
+                }
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 Edit::SetGateway { .. } => Thing::Gateway,
                 Edit::SetRun { run } if staked.is_some() => {
@@ -58,6 +84,11 @@ impl Editor {
     /// A hand that draws is caught by posts and corners, as one that drags is.
     pub(super) fn caught(&mut self, hand: Hand) -> Hand {
         let at = match hand {
+            // A picture's points are on no post.
+            _ if self.tool.draws(Drawn::Known) => {
+                self.snapped = None;
+                return hand;
+            }
             Hand::Move(at) | Hand::Click { at, .. } => at,
             Hand::Type(_) | Hand::Set | Hand::Close | Hand::Back | Hand::Leave => {
                 self.snapped = None;

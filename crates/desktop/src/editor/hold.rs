@@ -36,6 +36,8 @@ pub(super) enum Hold {
     Whole(Whole),
     /// A whole by its turning ring, about its middle.
     Turn(Whole, Point),
+    /// The coop's door, about the coop's middle, as it was.
+    Door(Box<plan::Coop>),
     /// A gate of a run, from join to join.
     Gate(usize, usize),
     /// A fault of a run or of one of its branches, along the netting.
@@ -63,6 +65,7 @@ impl Editor {
         self.unguided();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
         let held = held.or_else(|| self.fault_to_hold(thing, at)).or_else(|| self.zone_to_hold(thing, at));
+        let held = held.or_else(|| self.door_to_hold(thing, at));
         let held = held.or_else(|| self.hanging_to_hold(thing, at)).or_else(|| self.stake_to_hold(thing, at));
         self.held = held.or_else(|| self.whole_to_hold(thing, at));
         if self.held.is_none() {
@@ -136,7 +139,8 @@ impl Editor {
                 let places = whole.places();
                 // The one of its corners that comes nearest to something takes the whole there.
                 // A metal stake goes onto no post.
-                let places = if matches!(whole, Whole::EarthStakes(..)) { Vec::new() } else { places };
+                let uncaught = matches!(whole, Whole::EarthStakes(..) | Whole::Underlay(_) | Whole::Label(..));
+                let places = if uncaught { Vec::new() } else { places };
                 let free: Vec<Point> = places.iter().map(|&place| shift.of(place)).collect();
                 let caught = self.guide_whole(own.as_ref(), &free).map(|(place, snapped)| (free[place], snapped));
                 let motion = match &caught {
@@ -153,6 +157,7 @@ impl Editor {
                 let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
                 whole.moved(Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
             }
+            Hold::Door(coop) => vec![Self::door_to(coop, shift.of(held.was))],
             &Hold::Gate(run, gate) => {
                 let edit = self.gate_to(run, gate, shift.of(held.was));
                 if let Some(edit) = edit {
@@ -299,7 +304,13 @@ impl Editor {
                 let keep_out = self.plan.ground.keep_outs.len() - 1;
                 self.pick(Some(Thing::KeepOut { keep_out }));
             }
-            _ => self.notice = Some(Text::NothingToDouble),
+            thing => match thing.and_then(|thing| self.feature_doubled(thing, beside)) {
+                Some((edit, second)) => {
+                    self.one_step(Deed::Duplicate, vec![edit]);
+                    self.pick(Some(second));
+                }
+                None => self.notice = Some(Text::NothingToDouble),
+            },
         }
     }
 
@@ -380,8 +391,11 @@ impl Editor {
                 None
             }
             Some(thing) => {
-                self.remove_corner(thing);
-                None
+                let out = self.feature_out(thing);
+                if out.is_none() {
+                    self.remove_corner(thing);
+                }
+                out
             }
             None => None,
         };
@@ -418,7 +432,7 @@ impl Editor {
 
     fn remove_corner(&mut self, thing: Thing) {
         let Some((shape, corner)) = corner_of(&self.plan, thing) else { return };
-        let line = matches!(shape, Shape::Branch(..));
+        let line = matches!(shape, Shape::Branch(..) | Shape::Wall(_));
         let fewest = if line { 2 } else { FEWEST_CORNERS };
         if self.plan.outline(&shape).is_some_and(|outline| outline.len() > fewest) {
             self.make(Edit::RemoveCorner { shape, corner });
@@ -435,6 +449,7 @@ fn whole_of(thing: Thing) -> Thing {
         Thing::RunSide { run, .. } => Thing::Run { run },
         Thing::BoundarySide { .. } => Thing::Boundary,
         Thing::KeepOutSide { keep_out, .. } => Thing::KeepOut { keep_out },
+        Thing::ShadeSide { shade, .. } => Thing::Shade { shade },
         thing => thing,
     }
 }
@@ -447,6 +462,7 @@ fn corner_of_side(thing: Thing) -> Option<(Thing, usize)> {
         Thing::BranchSide { run, branch, side } => {
             Some((Thing::BranchCorner { run, branch, vertex: side + 1 }, side + 1))
         }
+        Thing::ShadeSide { shade, side } => Some((Thing::ShadeCorner { shade, vertex: side + 1 }, side + 1)),
         Thing::KeepOutSide { keep_out, side } => Some((Thing::KeepOutCorner { keep_out, vertex: side + 1 }, side + 1)),
         _ => None,
     }

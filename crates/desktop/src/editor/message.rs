@@ -6,7 +6,7 @@ use drawing::{Theme, Thing};
 use plan::{Edit, Plan, Point, Rolls, Shape};
 use words::{Language, Units};
 
-use super::{BracingMessage, Grid, Lesson, Page, ShapesMessage};
+use super::{BracingMessage, Grid, Lesson, Page, ShapesMessage, UnderlayMessage};
 use crate::reckoner::Reckoned;
 use crate::tool::{Hand, Tool};
 use crate::worker::Answer;
@@ -128,6 +128,8 @@ pub enum Message {
     Saved(PathBuf),
     /// Take a boundary and what it brings into the plan.
     BringIn(Box<Plan>),
+    /// Something about the picture beneath the map.
+    Underlay(UnderlayMessage),
     /// Take a grid of heights into the plan.
     BringHeights(Box<exchange::heights::Import>),
 }

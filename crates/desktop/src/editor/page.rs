@@ -38,6 +38,14 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
         | Thing::Gateway
+        | Thing::Wall { .. }
+        | Thing::WallCorner { .. }
+        | Thing::Shade { .. }
+        | Thing::ShadeCorner { .. }
+        | Thing::ShadeSide { .. }
+        | Thing::Label { .. }
+        | Thing::CoopDoor
+        | Thing::Underlay
         | Thing::BoundaryCorner { .. }
         | Thing::BoundarySide { .. }
         | Thing::KeepOut { .. }

@@ -3,7 +3,7 @@
 use plan::History;
 
 use super::shapes::ShapesMessage;
-use super::{Editor, Lesson, Message, Page};
+use super::{Editor, Lesson, Message, Page, UnderlayMessage};
 use crate::tool::{Hand, Tool};
 
 impl Editor {
@@ -20,6 +20,9 @@ impl Editor {
                 | Message::Shapes(_)
         ) {
             self.notice = None;
+            if !matches!(message, Message::Underlay(UnderlayMessage::Read(_))) {
+                self.notice_underlay = None;
+            }
         }
         // The last lesson goes when the keeper goes on.
         if self.lesson == Lesson::ReadLine && matches!(message, Message::Open(_) | Message::Use(_) | Message::Make(_)) {
@@ -142,12 +145,14 @@ impl Editor {
             Message::Saved(file) => self.saved(file),
             Message::BringIn(plan) => self.bring_in(*plan),
             Message::BringHeights(import) => self.bring_heights(*import),
+            Message::Underlay(said) => self.underlay_said(said),
         }
         self.unroll_on();
         // Whatever led to the page about volts, or to another run on it.
         self.reckon_sound();
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
+        self.view.underlay = self.shows_picture();
         let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();
         self.view.wind = wind && self.page == Page::Run;
         if self.drawing.foremost != Some(self.run) {

@@ -37,6 +37,10 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         other_coops,
         runs,
         heights,
+        // Only drawn.
+        labels: _,
+        underlay: _,
+        walls,
         season,
         readings,
         rest,
@@ -51,6 +55,7 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         && *coop == was.coop
         && *other_coops == was.other_coops
         && *heights == was.heights
+        && *walls == was.walls
         && *season == was.season
         && *readings == was.readings
         && *rest == was.rest
@@ -148,6 +153,9 @@ fn without_runs(plan: &Plan) -> Plan {
         other_coops: plan.other_coops.clone(),
         runs: Vec::new(),
         heights: plan.heights.clone(),
+        walls: plan.walls.clone(),
+        labels: Vec::new(),
+        underlay: None,
         season: plan.season.clone(),
         readings: plan.readings.clone(),
         rest: plan.rest.clone(),

@@ -4,7 +4,6 @@ use drawing::Ghost;
 use exchange::compare::{self, Column, Entry};
 use exchange::shapes;
 use plan::{Coop, Deed, Edit, Ground, Plan, Run, SpotHeight, Store};
-use serde_json::Value;
 use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, FREE_SIDES, Family};
 use workup::stocking;
 
@@ -67,7 +66,7 @@ struct Basis {
     store: Store,
     coop: Option<Coop>,
     heights: Vec<SpotHeight>,
-    walls: Option<Value>,
+    walls: Vec<plan::Wall>,
     /// The run in hand as far as shapes are like it: not where it lies.
     like: Option<Run>,
 }
@@ -99,7 +98,7 @@ impl Basis {
             ground: plan.ground.clone(),
             store: plan.store.clone(),
             coop: plan.coop.clone(),
-            walls: plan.rest.get("walls").cloned(),
+            walls: plan.walls.clone(),
         }
     }
 
@@ -110,7 +109,7 @@ impl Basis {
             && self.ground == plan.ground
             && self.store == plan.store
             && self.coop == plan.coop
-            && self.walls.as_ref() == plan.rest.get("walls")
+            && self.walls == plan.walls
     }
 }
 

@@ -1,7 +1,9 @@
 //! Whole things: what moves and turns as one, with every place that belongs to it.
 
 use drawing::Thing;
-use plan::{Coop, Edit, Gateway, Hazard, KeepOut, Motion, Plan, Point, Run, Shape, SpotHeight};
+use plan::{
+    Coop, Edit, Gateway, Hazard, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay, Wall,
+};
 
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +18,12 @@ pub(super) enum Whole {
     Feed(Box<Run>, Point),
     EarthStakes(Box<Run>, Vec<Point>),
     Gateway(Gateway),
+    Wall(usize, Vec<Wall>),
+    Shade(usize, Vec<Shade>),
+    Label(usize, Vec<Label>),
+    /// Where a run's rolls are put down.
+    Drop(Box<Run>, Point),
+    Underlay(Box<Underlay>),
 }
 
 impl Whole {
@@ -43,8 +51,21 @@ impl Whole {
                 plan.ground.hazards.get(hazard).map(|_| Self::Hazard(hazard, plan.ground.hazards.clone()))
             }
             // Further coops are kept and not moved here.
-            Thing::Coop { .. } => plan.coop.clone().map(Self::Coop),
+            Thing::Coop { .. } | Thing::CoopDoor => plan.coop.clone().map(Self::Coop),
             Thing::Gateway => plan.ground.gateway.clone().map(Self::Gateway),
+            Thing::Wall { wall } => plan.walls.get(wall).map(|_| Self::Wall(wall, plan.walls.clone())),
+            Thing::Shade { shade } | Thing::ShadeSide { shade, .. } => {
+                plan.ground.shade.get(shade).map(|_| Self::Shade(shade, plan.ground.shade.clone()))
+            }
+            Thing::Label { label } => plan.labels.get(label).map(|_| Self::Label(label, plan.labels.clone())),
+            Thing::Drop { run: index } => {
+                let run = run(index)?;
+                let at = run.drop_at?;
+                Some(Self::Drop(run, at))
+            }
+            Thing::Underlay => {
+                plan.underlay.clone().filter(|underlay| !underlay.locked).map(|one| Self::Underlay(Box::new(one)))
+            }
             Thing::Height { height } => plan.heights.get(height).map(|_| Self::Height(height, plan.heights.clone())),
             Thing::Feed { run: index } => {
                 let run = run(index)?;
@@ -79,6 +100,20 @@ impl Whole {
                 hazards[*index].path = all(&hazards[*index].path);
                 Edit::SetHazards { hazards }
             }
+            Self::Wall(index, _) => Edit::SetOutline { shape: Shape::Wall(*index), outline: all(&self.places()) },
+            Self::Shade(index, _) => Edit::SetOutline { shape: Shape::Shade(*index), outline: all(&self.places()) },
+            Self::Label(index, labels) => {
+                let mut labels = labels.clone();
+                labels[*index].at = motion.of(labels[*index].at);
+                Edit::SetLabels { labels }
+            }
+            Self::Drop(run, at) => {
+                Edit::SetRun { run: Box::new(Run { drop_at: Some(motion.of(*at)), ..(**run).clone() }) }
+            }
+            Self::Underlay(underlay) => {
+                let world_m = Some(underlay.world_m().moved(motion));
+                Edit::SetUnderlay { underlay: Some(Underlay { world_m, ..(**underlay).clone() }) }
+            }
             Self::Coop(coop) => Edit::SetCoop { coop: Some(coop.moved(motion)) },
             Self::Height(index, heights) => {
                 let mut heights = heights.clone();
@@ -107,6 +142,8 @@ impl Whole {
             Self::Run(run, _) => Some(Shape::Run(run.id.clone())),
             Self::Boundary(_) => Some(Shape::Boundary),
             Self::KeepOut(index, _) => Some(Shape::KeepOut(*index)),
+            Self::Wall(index, _) => Some(Shape::Wall(*index)),
+            Self::Shade(index, _) => Some(Shape::Shade(*index)),
             _ => None,
         }
     }
@@ -120,9 +157,13 @@ impl Whole {
             Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
             Self::Height(index, heights) => vec![heights[*index].at],
-            Self::Feed(_, at) => vec![*at],
+            Self::Feed(_, at) | Self::Drop(_, at) => vec![*at],
             Self::EarthStakes(_, stand) => stand.clone(),
             Self::Gateway(gateway) => vec![gateway.at],
+            Self::Wall(index, walls) => walls[*index].path.clone(),
+            Self::Shade(index, shade) => shade[*index].outline.clone(),
+            Self::Label(index, labels) => vec![labels[*index].at],
+            Self::Underlay(underlay) => underlay.corners().to_vec(),
         }
     }
 
@@ -130,7 +171,7 @@ impl Whole {
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
         let one_place = match self {
-            Self::Feed(..) | Self::Gateway(_) | Self::Height(..) => true,
+            Self::Feed(..) | Self::Gateway(_) | Self::Height(..) | Self::Label(..) | Self::Drop(..) => true,
             Self::EarthStakes(_, stand) => stand.len() < 2,
             _ => false,
         };
@@ -188,6 +229,16 @@ impl super::Editor {
             Thing::Height { height } => height < plan.heights.len(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),
             Thing::Gateway => plan.ground.gateway.is_some(),
+            Thing::WallCorner { wall, vertex } => plan.walls.get(wall).is_some_and(|wall| vertex < wall.path.len()),
+            Thing::Wall { wall } => wall < plan.walls.len(),
+            Thing::ShadeCorner { shade, vertex } | Thing::ShadeSide { shade, side: vertex } => {
+                plan.ground.shade.get(shade).is_some_and(|shade| vertex < shade.outline.len())
+            }
+            Thing::Shade { shade } => shade < plan.ground.shade.len(),
+            Thing::Label { label } => label < plan.labels.len(),
+            Thing::Drop { run } => plan.runs.get(run).is_some_and(|run| run.drop_at.is_some()),
+            Thing::CoopDoor => plan.coop.is_some(),
+            Thing::Underlay => plan.underlay.is_some(),
             Thing::Gate { run, gate } => plan.runs.get(run).is_some_and(|run| gate < run.gates.len()),
             Thing::Pin { run, pin } => plan.runs.get(run).is_some_and(|run| pin < run.pins.len()),
             Thing::Fault { run, branch, fault } => {

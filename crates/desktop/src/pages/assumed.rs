@@ -125,6 +125,7 @@ const OF_BRACES: [(&str, Page, Bracing, Said); 18] = [
 enum Name {
     Window(Text),
     Bracing(Bracing),
+    Underlay(words::texts::Underlay),
 }
 
 impl Name {
@@ -132,6 +133,7 @@ impl Name {
         match self {
             Self::Window(text) => words.text(text),
             Self::Bracing(text) => words.text(text),
+            Self::Underlay(text) => words.text(text),
         }
     }
 }
@@ -139,6 +141,9 @@ impl Name {
 fn entry(key: &str) -> Option<(Page, Name, Said)> {
     if let Some(&(_, page, name, said)) = OF_BRACES.iter().find(|(end, ..)| key.ends_with(end)) {
         return Some((page, Name::Bracing(name), said));
+    }
+    if key == "underlay.world_m" {
+        return Some((Page::Ground, Name::Underlay(words::texts::Underlay::KeyUnderlay), Said::Nothing));
     }
     let (page, name, said) = window_entry(key)?;
     Some((page, Name::Window(name), said))

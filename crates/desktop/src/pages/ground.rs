@@ -1,8 +1,10 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
+mod features;
 mod fields;
 mod heights;
 mod soil;
+mod underlay;
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
@@ -51,13 +53,18 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::Water, Icon::Water, words.text(Shaping::DrawWater));
         tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
         tool(ui, desk, Drawn::Gateway, Icon::Gate, words.text(Gates::PlaceGateway));
+        features::tools(ui, desk);
         super::tape_button(ui, desk);
         picked_tools(ui, desk);
     });
     picked_sides(ui, desk);
     coop(ui, desk);
     keep_outs(ui, desk);
+    features::walls(ui, desk);
     hazards(ui, desk);
+    features::shade(ui, desk);
+    features::labels(ui, desk);
+    underlay::show(ui, desk);
     heights::show(ui, desk);
     soil(ui, desk);
     findings(ui, desk);

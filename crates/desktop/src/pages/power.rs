@@ -15,9 +15,11 @@ use words::texts::{About, Window as Text};
 use workup::Volts;
 
 use super::{Desk, assumed, findings, store};
-use crate::editor::Page;
+use crate::editor::{Message, Page};
 use crate::facts;
+use crate::icons::Icon;
 use crate::kit::{self, Figure};
+use crate::tool::{Drawn, Tool};
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -42,7 +44,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let number = words.say(Text::RunNumber, &[("number", &(editor.run_index() + 1).to_string())]);
     let title = words.say(Text::VoltsOn, &[("run", care::run_name(run))]);
     kit::title(ui, &title, &number, &sentence, p);
-    ui.add_space(16.0);
+    ui.add_space(14.0);
+    let drawn = Drawn::Feed(editor.run_index());
+    let on = editor.tool().draws(drawn);
+    if kit::button(ui, Icon::Feed, words.text(words::texts::Underlay::PlaceFeed), on, p).clicked() {
+        desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+    }
+    ui.add_space(14.0);
     match &worked.volts {
         Some(volts) => peaks(ui, desk, run, volts),
         None => desk.second(ui, words.text(Text::NoVolts)),

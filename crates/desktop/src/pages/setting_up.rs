@@ -2,13 +2,16 @@
 
 use egui::{Id, Ui};
 use exchange::work::sentences;
-use words::texts::SettingUp as Text;
+use words::texts::{SettingUp as Text, Underlay};
 use workup::setting_up::Work;
 use workup::{Lay, RunWorkup};
 
 use super::{Desk, store};
+use crate::editor::Message;
+use crate::icons::Icon;
 use crate::kit;
 use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool};
 
 /// Room for a step's number, points.
 const NUMBER: f32 = 26.0;
@@ -26,6 +29,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
         part(ui, desk, [Text::TakingDown, Text::ShowTakeDown, Text::FoldTakeDown], work, worked.lay.as_ref());
     }
     if worked.set_up.is_some() {
+        ui.add_space(8.0);
+        let (words, p) = (desk.words, desk.p);
+        let drawn = Drawn::Drop(desk.editor.run_index());
+        let on = desk.editor.tool().draws(drawn);
+        if kit::button(ui, Icon::Drop, words.text(Underlay::PlaceDrop), on, p).clicked() {
+            desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+        }
         store::rates(ui, desk);
     }
 }

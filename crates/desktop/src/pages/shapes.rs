@@ -122,7 +122,8 @@ fn asked(ui: &mut Ui, desk: &mut Desk<'_>) {
         if editor.plan().coop.is_some() && kit::choice(ui, words.text(Text::RoundCoop), coop, p).clicked() {
             say(desk, ShapesMessage::Coop(!coop));
         }
-        if editor.plan().rest.contains_key("walls") && kit::choice(ui, words.text(Text::BorrowWall), walls, p).clicked()
+        if editor.plan().walls.iter().any(plan::Wall::holds_birds)
+            && kit::choice(ui, words.text(Text::BorrowWall), walls, p).clicked()
         {
             say(desk, ShapesMessage::Walls(!walls));
         }

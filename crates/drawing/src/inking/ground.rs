@@ -1,6 +1,6 @@
 //! Symbols of the ground: paddock, runs, strip, water, keep-outs and coops.
 
-use plan::Point;
+use plan::{DoorSide, Point};
 
 use super::trace::{self, Px, add, lerp, right, scaled, sub, toward};
 use super::{Inker, blocks::Block};
@@ -57,19 +57,25 @@ impl Inker<'_> {
             rings.iter().map(|ring| trace::clip_ring(&inker.pxs(ring), &inker.window)).collect()
         };
         match role {
+            // The picture shows its own grass.
+            Role::Paddock if self.view.underlay => {}
             Role::Paddock => {
                 let area = clipped(self);
                 self.pen.area(area, colours.grass);
                 self.grass = Some(self.pen.ink.len());
             }
+            Role::Shade => {
+                let area = clipped(self);
+                self.pen.area(area, half(colours.hedge));
+            }
             Role::RunGround => {
                 let area = clipped(self);
-                self.pen.area(area, colours.run);
+                self.pen.area(area, self.over(colours.run));
             }
             Role::Strip => {
                 let thin = self.distance == Distance::Far;
                 let area = clipped(self);
-                self.pen.area(area, if thin { half(colours.strip) } else { colours.strip });
+                self.pen.area(area, if thin { half(colours.strip) } else { self.over(colours.strip) });
                 if !thin {
                     for ring in rings {
                         self.seen_line(ring, true, 1.0, colours.strip_edge, None);
@@ -78,7 +84,7 @@ impl Inker<'_> {
             }
             Role::Water => {
                 let area = clipped(self);
-                self.pen.area(area, colours.water);
+                self.pen.area(area, self.over(colours.water));
                 if let Some(ring) = rings.first() {
                     self.shore(ring);
                     self.seen_line(ring, true, 1.5, colours.water_edge, None);
@@ -91,6 +97,21 @@ impl Inker<'_> {
                 }
             }
             _ => {}
+        }
+    }
+
+    /// A fill, half clear where a picture lies beneath.
+    fn over(&self, fill: crate::palette::Colour) -> crate::palette::Colour {
+        if self.view.underlay { half(fill) } else { fill }
+    }
+
+    /// A bed of the sheet's colour under a line, which so keeps its contrast over any picture.
+    pub(super) fn bed(&mut self, points: &[Px], closed: bool, width: f64) {
+        let (wide, sheet) = (width + 3.0, half(self.palette.sheet));
+        if closed {
+            self.pen.ring(points, wide, sheet);
+        } else {
+            self.pen.line(points, wide, sheet);
         }
     }
 
@@ -113,6 +134,9 @@ impl Inker<'_> {
                 knots = trace::stretch(&knots, skip, f64::INFINITY);
             }
             let points: Vec<Px> = knots.iter().map(|knot| knot.at).collect();
+            if self.view.underlay {
+                self.bed(&points, piece.closed, width);
+            }
             if piece.closed {
                 self.pen.dashed_ring(&points, width, colour, dash);
             } else {
@@ -229,7 +253,7 @@ impl Inker<'_> {
     }
 
     /// A coop true to size: ridge, ribs, skids and ramp; a sign of its own where that would be too small.
-    pub(super) fn coop(&mut self, at: Px, along: Px, length_m: f64, width_m: f64) {
+    pub(super) fn coop(&mut self, at: Px, along: Px, [length_m, width_m]: [f64; 2], side: DoorSide) {
         let colours = self.palette;
         let (mut length, mut width) = (self.px_of(length_m), self.px_of(width_m));
         if !(length > 0.0 && width > 0.0 && length < 1e5 && width < 1e5) {
@@ -245,7 +269,14 @@ impl Inker<'_> {
         self.taken.push(Block::turned(at, length + 4.0, width + 4.0, turn));
         // The ramp: a door's width at the wall, a little more at its foot.
         let (door, reach) = if small { (2.5, 3.5) } else { (length * 0.085, (width * 0.45).min(22.0)) };
-        let foot = |l: f64, w: f64| toward(toward(place(0.5, 1.0), along, l), across, w);
+        // Where the door is, the way out of it, and the way along its wall.
+        let (sill, out, wall) = match side {
+            DoorSide::Right => (place(0.5, 1.0), across, along),
+            DoorSide::Left => (place(0.5, -1.0), scaled(across, -1.0), along),
+            DoorSide::Ahead => (place(1.0, 0.0), along, across),
+            DoorSide::Behind => (place(-1.0, 0.0), scaled(along, -1.0), across),
+        };
+        let foot = |l: f64, w: f64| toward(toward(sill, wall, l), out, w);
         let ramp = [foot(-door, 0.0), foot(door, 0.0), foot(door * 0.7, reach), foot(-door * 0.7, reach)];
         self.pen.edged(&ramp, colours.sheet, 1.25, colours.ink);
         if self.distance == Distance::Near && !small {

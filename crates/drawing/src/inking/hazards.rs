@@ -113,7 +113,7 @@ impl Inker<'_> {
     }
 
     /// Places along the seen part of a line, each so many pixels, that stay where they are when the map moves.
-    fn along(&self, points: &[Px], first: f64, every: f64) -> Vec<(Px, Px)> {
+    pub(super) fn along(&self, points: &[Px], first: f64, every: f64) -> Vec<(Px, Px)> {
         self.seen(points, false)
             .iter()
             .flat_map(|piece| {

@@ -19,6 +19,10 @@ fn outline_of(thing: Thing) -> Option<Thing> {
         Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. } | Thing::KeepOut { keep_out } => {
             Some(Thing::KeepOut { keep_out })
         }
+        Thing::WallCorner { wall, .. } | Thing::Wall { wall } => Some(Thing::Wall { wall }),
+        Thing::ShadeCorner { shade, .. } | Thing::ShadeSide { shade, .. } | Thing::Shade { shade } => {
+            Some(Thing::Shade { shade })
+        }
         Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => Some(Thing::Hazard { hazard }),
         Thing::BranchCorner { run, branch, .. }
         | Thing::BranchSide { run, branch, .. }
@@ -102,11 +106,14 @@ impl Inker<'_> {
     }
 
     fn outlined(&mut self, thing: Thing, width: f64, colour: Colour) {
+        if let Thing::Label { .. } = thing {
+            return self.label_state(thing, width, colour);
+        }
         let Some(shape) = self.body(thing) else { return };
         let (role, form) = (shape.role, shape.form.clone());
         let net = self.net_style().half();
         match (role, form) {
-            (Role::Coop { length_m, width_m }, Form::Mark { at, toward_rad }) => {
+            (Role::Coop { length_m, width_m, .. }, Form::Mark { at, toward_rad }) => {
                 let along = trace::heading(toward_rad);
                 let grown = |metres: f64, least: f64| self.px_of(metres).max(least) + 12.0;
                 let ring = super::net::staple(self.px(at), along, grown(width_m, 7.0), grown(length_m, 12.0));
@@ -118,7 +125,7 @@ impl Inker<'_> {
                 let at = trace::add(self.px(at), [0.0, down]);
                 let radius = match role {
                     Role::Handle if matches!(thing, Thing::RunCorner { .. }) => 11.0,
-                    Role::Energizer => 15.0,
+                    Role::Energizer | Role::Drop => 15.0,
                     Role::EarthStake | Role::Fault { .. } => 14.0,
                     Role::Hazard { .. } => 16.0,
                     _ => 9.0,
@@ -134,7 +141,7 @@ impl Inker<'_> {
                 let off = match role {
                     Role::Net if self.distance == Distance::Far => net + 4.0,
                     Role::Net => 13.0,
-                    Role::Hazard { .. } => 11.0,
+                    Role::Hazard { .. } | Role::Wall { .. } => 11.0,
                     Role::Side if matches!(thing, Thing::RunSide { .. } | Thing::BranchSide { .. }) => {
                         net + 3.0 + width / 2.0
                     }

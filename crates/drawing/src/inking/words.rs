@@ -16,6 +16,7 @@ pub(crate) use numbers::every;
 
 use super::Inker;
 use super::blocks::Block;
+use super::features;
 use super::pen::{Type, plate_ring, text_block};
 use super::trace::{self, Px, add, toward};
 use crate::ink::{Anchor, Weight};
@@ -251,10 +252,15 @@ impl Inker<'_> {
                 }
             }
             Ground::Any => {
-                let crossing: Vec<Block> =
-                    layout.blocks.iter().copied().filter(|block| crosses(&block.grown(1.0), &self.lines)).collect();
+                let crosses = |block: &Block| self.view.underlay || crosses(&block.grown(1.0), &self.lines);
+                let crossing: Vec<Block> = layout.blocks.iter().copied().filter(crosses).collect();
                 for block in crossing {
                     self.pen.polygon(&block.grown(2.0).corners(), colours.sheet);
+                }
+            }
+            Ground::Clear if self.view.underlay => {
+                for block in &layout.blocks {
+                    self.pen.polygon(&block.grown(1.0).corners(), colours.sheet);
                 }
             }
             Ground::Clear => {}
@@ -291,6 +297,25 @@ impl Inker<'_> {
                 ]
                 .map(|(at, ground)| Layout::one(at, text, kind, ground))
                 .into()
+            }
+            About::Wall => {
+                let kind = Type::new(11.0, Weight::Medium, colours.ink);
+                let (text, half) = (&label.texts[0], kind.width(&label.texts[0]) / 2.0);
+                let away = self.px_of(features::HEDGE_M).max(6.0) + 10.0;
+                [[0.0, away], [0.0, -away], [half + away, 0.0], [-half - away, 0.0]]
+                    .map(|off| Layout::one(add(label.at, off), text, kind, Ground::Any))
+                    .into()
+            }
+            About::Label { large } => {
+                let kind = features::label_type(large, colours.ink);
+                let text = &label.texts[0];
+                let picked = label.thing.is_some() && label.thing == self.view.picked;
+                let mut ways: Vec<Layout> = [0.0, 16.0, -16.0, 32.0, -32.0]
+                    .map(|down| Layout::one(add(label.at, [0.0, down]), text, kind, Ground::Any))
+                    .into();
+                // What is picked stays where the hand has it.
+                ways.truncate(if picked { 1 } else { 3 });
+                ways
             }
             About::Energizer => {
                 let kind = Type::new(11.0, Weight::Regular, colours.ink);

@@ -47,7 +47,7 @@ pub(super) fn features(sheet: &mut Sheet<'_>) {
 pub(super) fn coops(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
     for (index, coop) in plan.coop.iter().chain(&plan.other_coops).enumerate() {
-        let role = Role::Coop { length_m: coop.length_m(), width_m: coop.width_m() };
+        let role = Role::Coop { length_m: coop.length_m(), width_m: coop.width_m(), door: coop.door() };
         sheet.mark(role, coop.at, heading_rad(coop), Some(Thing::Coop { coop: index }));
     }
 }

@@ -205,6 +205,7 @@ pub(crate) fn coop(id: &str, at: Point, heading_deg: f64, birds: u32) -> Coop {
         id: id.into(),
         at,
         heading_deg: Some(heading_deg),
+        door: None,
         length_m: None,
         width_m: None,
         birds: Some(birds),

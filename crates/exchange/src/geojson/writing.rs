@@ -6,7 +6,7 @@
 //! (section 3.1.9 asks for it); its longitudes simply change sign there, as this program reads them back.
 
 use ::geojson::{Feature, Geometry, GeometryValue, JsonObject, Position};
-use plan::{Coop, Hazard, HazardKind, KeepOut, Plan, Point, Run, RunStatus};
+use plan::{Coop, Hazard, HazardKind, KeepOut, Plan, Point, Run, RunStatus, WallKind};
 use serde_json::{Value, json};
 use workup::{Lay, RunWorkup, SampleOf, Strip, Verdict, Workup};
 
@@ -31,6 +31,7 @@ pub fn write(plan: &Plan, workup: &Workup) -> Result<Vec<u8>, ExportError> {
     for (index, hazard) in plan.ground.hazards.iter().enumerate() {
         sheet.hazard(index, hazard)?;
     }
+    sheet.features(plan)?;
     for (index, coop) in plan.coop.iter().chain(&plan.other_coops).enumerate() {
         sheet.coop(index, coop)?;
     }
@@ -95,6 +96,38 @@ impl Sheet {
             HazardKind::OtherEnergisedFence | HazardKind::ForeignEarth => {}
         }
         self.add(shape, "hazard", properties);
+        Ok(())
+    }
+
+    /// Walls, shade, and the words on the map.
+    fn features(&mut self, plan: &Plan) -> Result<(), ExportError> {
+        for (index, wall) in plan.walls.iter().enumerate() {
+            let Some(shape) = self.path(&wall.path, &format!("walls[{index}]"))? else { continue };
+            let kind = match wall.kind() {
+                WallKind::Wall => "wall",
+                WallKind::Hedge => "hedge",
+                WallKind::Fence => "fence",
+            };
+            let properties = json!({
+                "name": wall.name,
+                "kind": kind,
+                "holds_birds": wall.holds_birds(),
+                "stops_foxes": wall.stops_foxes,
+            });
+            self.add(shape, "wall", properties);
+        }
+        for (index, shade) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| shade.outline.len() >= 3) {
+            let shape = self.polygon(std::slice::from_ref(&shade.outline), &format!("ground.shade[{index}]"))?;
+            self.add(shape, "shade", json!({ "name": shade.name }));
+        }
+        for (index, label) in plan.labels.iter().enumerate() {
+            self.mark(label.at, &format!("labels[{index}]"), "label", json!({ "text": label.text }))?;
+        }
+        for (index, run) in plan.runs.iter().enumerate() {
+            if let Some(at) = run.drop_at {
+                self.mark(at, &format!("runs[{index}].drop_at"), "drop_point", json!({ "run": run.id }))?;
+            }
+        }
         Ok(())
     }
 

@@ -7,8 +7,8 @@
 use std::sync::Arc;
 
 use crate::model::{
-    BraceKind, ByFoot, CoopKind, FaultCause, FaultKind, GateKind, HazardKind, MowWay, PinKind, Point, ReadingKind,
-    Rest, RunStatus, SoilTable, SoilWord,
+    BraceKind, ByFoot, CoopKind, DoorSide, FaultCause, FaultKind, GateKind, HazardKind, LabelSize, MowWay, PinKind,
+    Point, ReadingKind, Rest, RunStatus, SoilTable, SoilWord, WallKind, World,
 };
 
 /// The same statement in the types of the other side.
@@ -50,6 +50,11 @@ same_on_both_sides!(
     ByFoot,
     SoilTable,
     SoilWord,
+    WallKind,
+    LabelSize,
+    DoorSide,
+    World,
+    [u32; 2],
     crate::today::Today
 );
 

@@ -4,6 +4,7 @@
 
 mod bracing;
 mod coop;
+mod features;
 mod gate;
 mod ground;
 mod heights;
@@ -16,6 +17,7 @@ use super::mirror::{Mirror, mirrored};
 use crate::defaults;
 use crate::model::Rest;
 pub(crate) use coop::Coop;
+pub(crate) use features::{Label, Shade, Underlay, Wall};
 pub(crate) use gate::{Gate, Gateway, Pin};
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
 pub(crate) use heights::{HeightGrid, SideSlope, SpotHeight};
@@ -62,6 +64,15 @@ pub(crate) struct Plan {
     /// Heights at single spots, over any level.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     heights: Vec<SpotHeight>,
+    /// Walls, hedges and permanent fences that may serve as a side.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    walls: Vec<Wall>,
+    /// Words on the map.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    labels: Vec<Label>,
+    /// A picture beneath the map.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    underlay: Option<Underlay>,
     /// What is asked of a season.
     #[serde(default = "empty::<Season>", skip_serializing_if = "no_season")]
     season: Season,
@@ -86,6 +97,9 @@ impl Mirror for Plan {
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
             heights: self.heights.mirror(),
+            walls: self.walls.mirror(),
+            labels: self.labels.mirror(),
+            underlay: self.underlay.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,
@@ -108,6 +122,9 @@ impl Mirror for crate::model::Plan {
             other_coops: self.other_coops.mirror(),
             runs: self.runs.mirror(),
             heights: self.heights.mirror(),
+            walls: self.walls.mirror(),
+            labels: self.labels.mirror(),
+            underlay: self.underlay.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
             rest: self.rest,

@@ -28,6 +28,33 @@ pub enum CoopKind {
     Other,
 }
 
+/// In which of its walls a coop's door is, seen along its heading.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum DoorSide {
+    /// In the right one.
+    #[default]
+    Right,
+    /// In the left one.
+    Left,
+    /// In the one ahead.
+    Ahead,
+    /// In the one behind.
+    Behind,
+}
+
+impl DoorSide {
+    /// The way out of the door, degrees clockwise from the heading.
+    pub fn bearing_deg(self) -> f64 {
+        match self {
+            Self::Ahead => 0.0,
+            Self::Right => 90.0,
+            Self::Behind => 180.0,
+            Self::Left => 270.0,
+        }
+    }
+}
+
 /// A movable coop.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Coop {
@@ -37,6 +64,8 @@ pub struct Coop {
     pub at: Point,
     /// Which way its length points, degrees clockwise from north.
     pub heading_deg: Option<f64>,
+    /// In which of its walls the door is.
+    pub door: Option<DoorSide>,
     /// Length, metres.
     pub length_m: Option<f64>,
     /// Width, metres.
@@ -65,6 +94,7 @@ impl Coop {
             id: id.into(),
             at,
             heading_deg: None,
+            door: None,
             length_m: None,
             width_m: None,
             birds: None,
@@ -76,6 +106,42 @@ impl Coop {
     /// Heading, stated or assumed, degrees clockwise from north.
     pub fn heading_deg(&self) -> f64 {
         self.heading_deg.unwrap_or(defaults::HEADING_DEG)
+    }
+
+    /// In which of its walls the door is, stated or assumed.
+    pub fn door(&self) -> DoorSide {
+        self.door.unwrap_or_default()
+    }
+
+    /// Where the foot of its ramp stands: off the door's wall by the door's share of the coop.
+    pub fn door_at(&self) -> Point {
+        let out_rad = (self.heading_deg() + self.door().bearing_deg()).to_radians();
+        let wall_m = match self.door() {
+            DoorSide::Ahead | DoorSide::Behind => self.length_m() / 2.0,
+            DoorSide::Right | DoorSide::Left => self.width_m() / 2.0,
+        };
+        let out_m = wall_m + 0.225 * self.width_m();
+        // In a long wall the door stands a quarter of its length ahead.
+        let along_m = match self.door() {
+            DoorSide::Ahead | DoorSide::Behind => 0.0,
+            DoorSide::Right | DoorSide::Left => 0.25 * self.length_m(),
+        };
+        let heading_rad = self.heading_deg().to_radians();
+        Point::new(
+            self.at.east_m + out_m * out_rad.sin() + along_m * heading_rad.sin(),
+            self.at.north_m + out_m * out_rad.cos() + along_m * heading_rad.cos(),
+        )
+    }
+
+    /// The coop turned about its middle so that the foot of its ramp points to a place.
+    #[must_use]
+    pub fn with_door_towards(&self, place: Point) -> Self {
+        let bearing = |to: Point| (to.east_m - self.at.east_m).atan2(to.north_m - self.at.north_m).to_degrees();
+        let turn_deg = bearing(place) - bearing(self.door_at());
+        if !turn_deg.is_finite() || (place.east_m == self.at.east_m && place.north_m == self.at.north_m) {
+            return self.clone();
+        }
+        Self { heading_deg: Some((self.heading_deg() + turn_deg).rem_euclid(360.0)), ..self.clone() }
     }
 
     /// Length, stated or assumed, metres.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
-use super::{Gateway, HeightGrid, Point, Rest};
+use super::{Gateway, HeightGrid, Point, Rest, Shade};
 use crate::defaults;
 use crate::today::Today;
 
@@ -21,6 +21,8 @@ pub struct Ground {
     pub keep_outs: Vec<KeepOut>,
     /// Things that can hurt.
     pub hazards: Vec<Hazard>,
+    /// Trees and roofs.
+    pub shade: Vec<Shade>,
     /// The soil.
     pub soil: Soil,
     /// The way into the paddock.

@@ -87,11 +87,24 @@ fn net(seed: &Seed) -> NetKind {
     }
 }
 
+fn underlay(seed: &Seed) -> plan::Underlay {
+    plan::Underlay {
+        path: seed.text.clone(),
+        sha256: String::new(),
+        size_px: Some([4, 3]),
+        world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, seed.at.east_m, seed.at.north_m])),
+        opacity: Some(0.3),
+        locked: seed.corner > 1,
+        rest: rest(&seed.text, 0.5),
+    }
+}
+
 fn coop(seed: &Seed) -> Coop {
     Coop {
         id: seed.text.clone(),
         at: seed.at,
         heading_deg: Some(seed.at.north_m),
+        door: (seed.corner > 1).then_some(plan::DoorSide::Left),
         length_m: None,
         width_m: None,
         birds: Some(30),
@@ -125,7 +138,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             ..run(id, outline.clone())
         })
     };
-    match seed.kind % 18 {
+    match seed.kind % 20 {
         0..=2 => Edit::MoveCorner { shape, corner: seed.corner, to: seed.at },
         3 => Edit::InsertCorner { shape, corner: seed.corner, at: seed.at },
         4 => Edit::RemoveCorner { shape, corner: seed.corner },
@@ -159,6 +172,10 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             let grid = HeightGrid { south_west: seed.at, cell_m: 0.5, columns: 2, up_m, rest };
             Edit::SetHeightGrid { grid: (seed.corner > 0).then(|| std::sync::Arc::new(grid)) }
         }
+        17 => Edit::SetUnderlay { underlay: (seed.corner > 0).then(|| underlay(seed)) },
+        18 => Edit::SetWalls {
+            walls: vec![plan::Wall { path: outline, rest: rest(&seed.text, 0.5), ..plan::Wall::default() }; seed.which],
+        },
         _ => {
             let value = Some(seed.at.east_m);
             let (kind, rest) = (ReadingKind::FenceKv, Rest::new());

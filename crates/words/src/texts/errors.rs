@@ -64,6 +64,8 @@ texts! {
             => "Den Platz Nummer {number} gibt es in der Liste nicht, darum wurde nichts geändert: einen anderen wählen.",
         EditNotFinite: "A place must be two plain numbers, so nothing was changed: type them again."
             => "Ein Ort besteht aus zwei einfachen Zahlen, darum wurde nichts geändert: sie noch einmal eintippen.",
+        EditNoSuchWall: "There is no wall number {number} any more, so nothing was changed: choose another one." => "Es gibt keine Mauer Nummer {number} mehr, darum ist nichts geändert: Wählen Sie eine andere.",
+        EditNoSuchShade: "There is no shade number {number} any more, so nothing was changed: choose another one." => "Es gibt keinen Schatten Nummer {number} mehr, darum ist nichts geändert: Wählen Sie einen anderen.",
 
         // GeoJSON that is not read.
         ImportTooLarge: "{file} is too large for an outline ({size}; at most {most}): cut the field out of it first."

@@ -47,6 +47,7 @@ texts! {
             => "{name} gibt es schon. Beim Ersetzen bleibt die alte Datei als Sicherung daneben.",
         ExistsPlain: "{name} is there already." => "{name} gibt es schon.",
         NameFirst: "Type a name for the file first." => "Erst einen Namen für die Datei eintippen.",
+        BringPictureTitle: "Lay a picture underneath" => "Ein Bild unterlegen",
 
         CannotTitle: "That did not work" => "Das ging nicht",
         Understood: "Understood" => "Verstanden",

@@ -108,19 +108,9 @@ fn held(coop: &Coop) -> Result<Hold, CandidateFault> {
 /// Every straight stretch of the walls that hold birds, with the wall's number in the plan.
 fn walls(plan: &Plan) -> Vec<(usize, geometry::Point, geometry::Point)> {
     let mut found = Vec::new();
-    let stated = plan.rest.get("walls").and_then(|walls| walls.as_array());
-    for (index, wall) in stated.into_iter().flatten().enumerate() {
-        let holds = wall.get("holds_birds").is_some_and(|holds| *holds == true);
-        let path = wall.get("path").and_then(|path| path.as_array()).filter(|_| holds);
-        let place = |at: Option<f64>| at.filter(|at| at.abs() <= geometry::FARTHEST_M);
-        let places: Vec<geometry::Point> = path
-            .into_iter()
-            .flatten()
-            .filter_map(|at| {
-                let (east, north) = (at.get(0)?, at.get(1)?);
-                Some(geometry::Point::new(place(east.as_f64())?, place(north.as_f64())?))
-            })
-            .collect();
+    for (index, wall) in plan.walls.iter().enumerate().filter(|(_, wall)| wall.holds_birds()) {
+        let near = |at: &&plan::Point| at.east_m.abs().max(at.north_m.abs()) <= geometry::FARTHEST_M;
+        let places: Vec<geometry::Point> = wall.path.iter().filter(near).map(|&at| point(at)).collect();
         found.extend(places.windows(2).map(|pair| (index, pair[0], pair[1])));
     }
     found

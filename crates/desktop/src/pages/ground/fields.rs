@@ -1,8 +1,8 @@
 //! Fields of what stands on the ground: the coop, the picked keep-out or hazard. Each commit is one edit.
 
 use egui::{Id, Ui};
-use plan::{Coop, CoopKind, Edit, Hazard, HazardKind, KeepOut};
-use words::texts::Ground as Text;
+use plan::{Coop, CoopKind, DoorSide, Edit, Hazard, HazardKind, KeepOut};
+use words::texts::{Ground as Text, Underlay};
 use words::{Measure, Range};
 
 use super::Desk;
@@ -67,6 +67,18 @@ pub(super) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
             put(&mut coop, value);
             changed = Some(coop);
         }
+    }
+    let doors = [
+        (DoorSide::Ahead, Underlay::DoorAhead),
+        (DoorSide::Right, Underlay::DoorRight),
+        (DoorSide::Behind, Underlay::DoorBehind),
+        (DoorSide::Left, Underlay::DoorLeft),
+    ]
+    .map(|(side, text)| (side, words.text(text)));
+    let said = words.say(Text::CoopField, &[("field", words.text(Underlay::Door))]);
+    let label = Label { shown: words.text(Underlay::Door), said: &said };
+    if let Some(door) = field::choice(ui, p, label, &doors, Some(coop.door())) {
+        changed = Some(Coop { door: Some(door), ..coop.clone() });
     }
     if let Some(coop) = changed {
         desk.said.say(Message::Make(Edit::SetCoop { coop: Some(coop) }));
@@ -145,13 +157,13 @@ pub(super) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazar
     }
 }
 
-fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, said: &str, on: bool) -> Option<bool> {
+pub(super) fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, said: &str, on: bool) -> Option<bool> {
     let words = desk.words;
     let options = [(true, words.text(Text::Yes)), (false, words.text(Text::No))];
     field::choice(ui, desk.p, Label { shown: words.text(text), said }, &options, Some(on)).filter(|&now| now != on)
 }
 
 /// A name is taken as typed, without the ends' spaces and no longer than a label has room.
-fn read_name(text: &str) -> String {
+pub(super) fn read_name(text: &str) -> String {
     text.trim().chars().take(LONGEST_NAME).collect()
 }

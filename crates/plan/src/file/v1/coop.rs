@@ -2,7 +2,7 @@
 
 use crate::defaults;
 use crate::file::mirror::mirrored;
-use crate::model::{CoopKind, Point};
+use crate::model::{CoopKind, DoorSide, Point};
 
 mirrored! {
     /// A movable coop.
@@ -15,6 +15,10 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::HEADING_DEG))]
         heading_deg: Option<f64>,
+        /// In which of its walls the door is, seen along the heading.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = DoorSide::Right))]
+        door: Option<DoorSide>,
         /// Length, metres.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::COOP_LENGTH_M))]

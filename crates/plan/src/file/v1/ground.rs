@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::bracing::{CornerSeen, PullTest, SoilClass};
-use super::{Gateway, HeightGrid, empty};
+use super::{Gateway, HeightGrid, Shade, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{ByFoot, HazardKind, Point};
@@ -21,6 +21,9 @@ mirrored! {
         /// Things that can hurt.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         hazards: Vec<Hazard>,
+        /// Trees and roofs that give shade.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        shade: Vec<Shade>,
         /// The soil.
         #[serde(default = "empty::<Soil>")]
         soil: Soil,

@@ -1,0 +1,101 @@
+//! What else the keeper drew: the picture beneath the map, walls, shade, words, drop points, the coop's door.
+
+use std::f64::consts::FRAC_PI_2;
+
+use plan::{LabelSize, RunStatus};
+
+use super::run::RunLine;
+use super::{Legend, Sheet, ground, track};
+use crate::shape::{About, Priority, Role, Thing};
+
+/// Where the picture lies; one that is locked is not picked by a click.
+pub(super) fn underlay(sheet: &mut Sheet<'_>) {
+    if let Some(underlay) = &sheet.scene.plan.underlay {
+        let thing = (!underlay.locked).then_some(Thing::Underlay);
+        sheet.area(Role::Underlay, vec![underlay.corners().to_vec()], thing);
+    }
+}
+
+/// Trees and roofs, beneath everything that stands.
+pub(super) fn shade(sheet: &mut Sheet<'_>) {
+    for (index, shade) in sheet.scene.plan.ground.shade.iter().enumerate() {
+        if shade.outline.len() >= 3 {
+            sheet.area(Role::Shade, vec![shade.outline.clone()], Some(Thing::Shade { shade: index }));
+        }
+    }
+}
+
+/// Walls, hedges and permanent fences.
+pub(super) fn walls(sheet: &mut Sheet<'_>) {
+    for (index, wall) in sheet.scene.plan.walls.iter().enumerate() {
+        let role = Role::Wall { kind: wall.kind(), holds: wall.holds_birds() };
+        if wall.path.len() >= 2 {
+            sheet.path(role, wall.path.clone(), false, Some(Thing::Wall { wall: index }));
+        }
+    }
+}
+
+/// Where a run's rolls are put down, where that is stated.
+pub(super) fn drop(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
+    if let Some(at) = run.run.drop_at.filter(|_| run.run.status != RunStatus::Past) {
+        sheet.mark(Role::Drop, at, FRAC_PI_2, Some(Thing::Drop { run: run.index }));
+    }
+}
+
+/// Handles of walls and shade, and of the coop's door.
+pub(super) fn handles(sheet: &mut Sheet<'_>) {
+    let plan = sheet.scene.plan;
+    for (wall, stated) in plan.walls.iter().enumerate() {
+        let corner = |vertex| Thing::WallCorner { wall, vertex };
+        sheet.handles(&stated.path, false, corner, |_| Thing::Wall { wall });
+    }
+    for (shade, stated) in plan.ground.shade.iter().enumerate() {
+        let corner = |vertex| Thing::ShadeCorner { shade, vertex };
+        sheet.handles(&stated.outline, true, corner, |side| Thing::ShadeSide { shade, side });
+    }
+    if let Some(coop) = &plan.coop {
+        let out_rad = ground::heading_rad(coop) - coop.door().bearing_deg().to_radians();
+        let at = coop.door_at();
+        let off_m = (at.east_m - coop.at.east_m).hypot(at.north_m - coop.at.north_m);
+        sheet.mark(Role::Door { off_m }, at, out_rad, Some(Thing::CoopDoor));
+    }
+}
+
+/// What walls and shade are called, and what the keeper wrote.
+pub(super) fn words(sheet: &mut Sheet<'_>) {
+    let plan = sheet.scene.plan;
+    for (index, wall) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.name.is_empty()) {
+        let Some(&at) = wall.path.get(wall.path.len() / 2) else { continue };
+        let legend = Legend {
+            about: About::Wall,
+            at,
+            toward_rad: -FRAC_PI_2,
+            texts: vec![wall.name.clone()],
+            priority: Priority::Ground,
+        };
+        sheet.label(legend, Some(Thing::Wall { wall: index }));
+    }
+    for (index, shade) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| !shade.name.is_empty()) {
+        let Some((at, _)) = track::middle(&shade.outline) else { continue };
+        let reach = |place: &plan::Point| (place.north_m - at.north_m).abs();
+        let half_m = shade.outline.iter().map(reach).fold(0.0, f64::max);
+        let legend = Legend {
+            about: About::KeepOut { half_m },
+            at,
+            toward_rad: -FRAC_PI_2,
+            texts: vec![shade.name.clone()],
+            priority: Priority::Ground,
+        };
+        sheet.label(legend, Some(Thing::Shade { shade: index }));
+    }
+    for (index, label) in plan.labels.iter().enumerate().filter(|(_, label)| !label.text.trim().is_empty()) {
+        let legend = Legend {
+            about: About::Label { large: label.size() == LabelSize::Large },
+            at: label.at,
+            toward_rad: FRAC_PI_2,
+            texts: vec![label.text.clone()],
+            priority: Priority::Ground,
+        };
+        sheet.label(legend, Some(Thing::Label { label: index }));
+    }
+}
