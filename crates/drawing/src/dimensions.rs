@@ -7,7 +7,7 @@ use crate::ink::{Anchor, Ink, Weight, in_theme};
 use crate::inking::blocks::Block;
 use crate::inking::pen::{Pen, Type};
 use crate::inking::trace::{Px, add, apart, direction, lerp, right, scaled, toward};
-use crate::view::View;
+use crate::view::{Distance, View};
 
 /// What is shown of an outline.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,6 +22,8 @@ pub struct Shown {
     pub turns: Vec<usize>,
     /// The area, square metres, and the corner beside which it is shown; in the middle where that is `None`.
     pub area: Option<(f64, Option<usize>)>,
+    /// Whether the map says its lengths and its area already, where it is near enough.
+    pub labelled: bool,
 }
 
 /// A side shorter than this has no plate, pixels.
@@ -68,9 +70,11 @@ pub fn ink(view: &View, words: Words, all: &[Shown], taken: &[[f32; 4]]) -> Vec<
         view,
     };
     for shown in all {
-        sheet.area(shown, words);
-        for &side in &shown.sides {
-            sheet.side(shown, side, words);
+        if !shown.labelled || view.distance() == Distance::Far {
+            sheet.area(shown, words);
+            for &side in &shown.sides {
+                sheet.side(shown, side, words);
+            }
         }
         for &corner in &shown.turns {
             sheet.turn(shown, corner, words);
@@ -211,6 +215,7 @@ mod tests {
             sides: all.clone(),
             turns: all,
             area: Some((123.0, None)),
+            labelled: false,
         }
     }
 

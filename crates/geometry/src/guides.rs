@@ -159,7 +159,9 @@ const GUIDE_SHARE: f64 = 0.67;
 const MOST_CROSSED: usize = 10;
 /// Sides shorter than so many reaches have no way that a hand could mean.
 const LEAST_REACHES: f64 = 2.0;
-/// Sides nearest to the hand, and to the corner beside it, that give square and parallel.
+/// Of another thing's sides those shorter than so many reaches give no square and no parallel.
+const LEAST_OTHER_REACHES: f64 = 6.0;
+/// Sides nearest to the hand that give square and parallel.
 const MOST_NEAR: usize = 6;
 
 /// Places and sides that stand.
@@ -406,7 +408,8 @@ impl Guides {
             }
             match line {
                 Line::Own(_) => beside_guides(asked, line, edge, length_m, &mut forms),
-                Line::Other(index) => near.push((off_m, index)),
+                Line::Other(index) if length_m >= LEAST_OTHER_REACHES * asked.reach_m => near.push((off_m, index)),
+                Line::Other(_) => {}
             }
         }
         if asked.beside.iter().any(Option::is_some) {
