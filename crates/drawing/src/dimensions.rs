@@ -177,20 +177,15 @@ impl Sheet<'_> {
         let count = shown.outline.len() as f64;
         let sum = shown.outline.iter().fold([0.0, 0.0], |sum, &at| add(sum, self.view.px(at)));
         let middle = scaled(sum, 1.0 / count.max(1.0));
-        match beside.and_then(|corner| shown.outline.get(corner)) {
-            Some(&corner) => {
-                let at = self.view.px(corner);
-                // Towards the ground that it is the area of.
-                let inward = direction(at, middle).unwrap_or([0.0, 1.0]);
-                let places = [64.0, 84.0, 104.0, 44.0, 130.0].map(|far| toward(at, inward, far));
-                self.plate(&text, places);
-            }
-            None => {
-                let places =
-                    [[0.0, 0.0], [0.0, 24.0], [0.0, -24.0], [0.0, 48.0], [0.0, -48.0]].map(|by| add(middle, by));
-                self.plate(&text, places);
-            }
-        }
+        let places = if let Some(&corner) = beside.and_then(|corner| shown.outline.get(corner)) {
+            let at = self.view.px(corner);
+            // Towards the ground that it is the area of.
+            let inward = direction(at, middle).unwrap_or([0.0, 1.0]);
+            [64.0, 84.0, 104.0, 44.0, 130.0].map(|far| toward(at, inward, far))
+        } else {
+            [0.0, 24.0, -24.0, 48.0, -48.0].map(|down| add(middle, [0.0, down]))
+        };
+        self.plate(&text, places);
     }
 }
 
