@@ -11,6 +11,7 @@ use workup::unroll::Unrolled;
 
 use crate::editor::{Editor, InHand, Message};
 use crate::icons;
+use crate::kit;
 use crate::measured;
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -77,7 +78,8 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
         let ends = [vec2(0.0, -4.0), vec2(4.0, 0.0), vec2(0.0, 4.0), vec2(-4.0, 0.0)].map(|by| mark + by);
         ui.painter().add(Shape::convex_polygon(ends.to_vec(), colour(ink), Stroke::NONE));
         let at = pos2(place.left() + 28.0, y);
-        ui.painter().text(at, Align2::LEFT_CENTER, text, theme::medium(12.0), colour(ink));
+        let said = kit::shortened(ui, text, theme::medium(12.0), colour(ink), place.right() - 12.0 - at.x);
+        ui.painter().galley(at - vec2(0.0, said.size().y / 2.0), said, colour(ink));
     });
 }
 

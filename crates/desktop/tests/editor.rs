@@ -56,6 +56,7 @@ fn an_answer_to_an_earlier_plan_is_dropped() {
 fn a_side_taken_hold_of_gets_a_corner_in_one_step() {
     let mut editor = editor();
     let before = editor.plan().clone();
+    editor.receive(Message::Free(true));
     editor.receive(Message::Grab(Thing::RunSide { run: 0, side: 1 }, Point::new(64.0, 27.0)));
     editor.receive(Message::Drag(Point::new(70.0, 25.0)));
     editor.receive(Message::Drag(Point::new(72.0, 24.0)));

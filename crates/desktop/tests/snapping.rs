@@ -73,12 +73,12 @@ fn a_new_side_is_caught_square_in_line_and_equal_and_alt_lets_it_go() {
     click_on(&mut desk, "Keep-out");
     clicks(&mut desk, 20.0, 31.0);
     clicks(&mut desk, 45.3, 31.0);
-    let first_m = {
+    let (corner, first_m) = {
         let desktop::tool::Tool::Outline { corners, .. } = window(&desk).editor().tool() else { panic!() };
         assert!((corners[1].north_m - corners[0].north_m).abs() < 1e-9, "parallel to the paddock: {corners:?}");
-        corners[1].east_m - corners[0].east_m
+        (corners[1], corners[1].east_m - corners[0].east_m)
     };
-    let east_m = 20.0 + first_m;
+    let east_m = corner.east_m;
     points(&mut desk, Point::new(east_m + 0.4, 44.0));
     let (reason, at) = caught(&desk).unwrap();
     assert_eq!(reason, "square to side 1 to 2");
@@ -86,7 +86,7 @@ fn a_new_side_is_caught_square_in_line_and_equal_and_alt_lets_it_go() {
     points(&mut desk, Point::new(east_m + 0.4, 31.0 + first_m + 0.3));
     let (reason, at) = caught(&desk).unwrap();
     assert_eq!(reason, "square to side 1 to 2, as long as side 1 to 2");
-    assert!((at.north_m - at.east_m - (31.0 - 20.0)).abs() < 1e-6, "{at:?}");
+    assert!((at.north_m - corner.north_m - first_m).abs() < 1e-9, "{at:?}");
     points(&mut desk, Point::new(east_m + 14.0, 31.4));
     assert_eq!(caught(&desk).unwrap().0, "in line with side 1 to 2");
     desk.event(Event::ModifiersChanged(Modifiers::ALT));

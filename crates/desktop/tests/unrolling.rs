@@ -62,7 +62,8 @@ fn posts_catch_corners_and_the_roll_counts_down() {
     let side_m = in_hand.unrolled.along_m[1];
     assert!((side_m - 8.0 * PANEL_M).abs() < 1e-9, "{side_m}");
     assert_eq!((in_hand.unrolled.begun, in_hand.unrolled.in_store), (1, 4));
-    desk.get_by_label("21.4 m left on net 1, 4 more in the store, on a post, 8 panels on");
+    let entry = format!("{:?}", desk.get_by_label_contains("21.4 m left on net 1, 4 more in the store, "));
+    assert!(entry.contains("on a post, 8 panels on"), "{entry}");
     clicks(&mut desk, Point::new(45.0, 20.0));
     clicks(&mut desk, Point::new(45.0, 50.0));
     points(&mut desk, Point::new(15.0, 48.0));

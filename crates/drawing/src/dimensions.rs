@@ -7,7 +7,7 @@ use crate::ink::{Anchor, Ink, Weight, in_theme};
 use crate::inking::blocks::Block;
 use crate::inking::pen::{Pen, Type};
 use crate::inking::trace::{Px, add, apart, direction, lerp, right, scaled, toward};
-use crate::view::View;
+use crate::view::{Distance, View};
 
 /// What is shown of an outline.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -22,6 +22,8 @@ pub struct Shown {
     pub turns: Vec<usize>,
     /// The area, square metres, and the corner beside which it is shown; in the middle where that is `None`.
     pub area: Option<(f64, Option<usize>)>,
+    /// Whether the map says its lengths and its area already, where it is near enough.
+    pub labelled: bool,
 }
 
 /// A side shorter than this has no plate, pixels.
@@ -68,9 +70,11 @@ pub fn ink(view: &View, words: Words, all: &[Shown], taken: &[[f32; 4]]) -> Vec<
         view,
     };
     for shown in all {
-        sheet.area(shown, words);
-        for &side in &shown.sides {
-            sheet.side(shown, side, words);
+        if !shown.labelled || view.distance() == Distance::Far {
+            sheet.area(shown, words);
+            for &side in &shown.sides {
+                sheet.side(shown, side, words);
+            }
         }
         for &corner in &shown.turns {
             sheet.turn(shown, corner, words);
@@ -173,20 +177,15 @@ impl Sheet<'_> {
         let count = shown.outline.len() as f64;
         let sum = shown.outline.iter().fold([0.0, 0.0], |sum, &at| add(sum, self.view.px(at)));
         let middle = scaled(sum, 1.0 / count.max(1.0));
-        match beside.and_then(|corner| shown.outline.get(corner)) {
-            Some(&corner) => {
-                let at = self.view.px(corner);
-                // Towards the ground that it is the area of.
-                let inward = direction(at, middle).unwrap_or([0.0, 1.0]);
-                let places = [64.0, 84.0, 104.0, 44.0, 130.0].map(|far| toward(at, inward, far));
-                self.plate(&text, places);
-            }
-            None => {
-                let places =
-                    [[0.0, 0.0], [0.0, 24.0], [0.0, -24.0], [0.0, 48.0], [0.0, -48.0]].map(|by| add(middle, by));
-                self.plate(&text, places);
-            }
-        }
+        let places = if let Some(&corner) = beside.and_then(|corner| shown.outline.get(corner)) {
+            let at = self.view.px(corner);
+            // Towards the ground that it is the area of.
+            let inward = direction(at, middle).unwrap_or([0.0, 1.0]);
+            [64.0, 84.0, 104.0, 44.0, 130.0].map(|far| toward(at, inward, far))
+        } else {
+            [0.0, 24.0, -24.0, 48.0, -48.0].map(|down| add(middle, [0.0, down]))
+        };
+        self.plate(&text, places);
     }
 }
 
@@ -211,6 +210,7 @@ mod tests {
             sides: all.clone(),
             turns: all,
             area: Some((123.0, None)),
+            labelled: false,
         }
     }
 

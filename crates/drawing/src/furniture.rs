@@ -74,7 +74,7 @@ pub fn scale_bar(view: &View, words: Words, corner: Spot) -> Vec<Ink> {
 /// The fewest decimals, of no more than so many, that say a number as well: a round half of a round length needs none.
 fn decimals_of(number: f64, most: usize) -> usize {
     let left = |decimals: usize| {
-        let scaled = number * 10_f64.powi(decimals as i32);
+        let scaled = number * 10_f64.powf(decimals as f64);
         (scaled - scaled.round()).abs()
     };
     (0..most).find(|&decimals| left(decimals) < 1e-6).unwrap_or(most)

@@ -24,12 +24,12 @@ fn guides(c: &mut Criterion) {
         held: None,
     };
     c.bench_function("a corner among 10,000 places and sides, at most 1 ms", |b| {
-        b.iter(|| black_box(&all).best(black_box(&asked)))
+        b.iter(|| black_box(&all).best(black_box(&asked)));
     });
     let whole: Vec<Point> =
         (0..40).map(|index| Point::new(355.3 + f64::from(index), 177.4 + f64::from(index % 7))).collect();
     c.bench_function("a whole of 40 corners among 10,000 places and sides, at most 1 ms", |b| {
-        b.iter(|| black_box(&all).best_of(black_box(&asked), black_box(&whole), None))
+        b.iter(|| black_box(&all).best_of(black_box(&asked), black_box(&whole), None));
     });
 }
 

@@ -136,7 +136,7 @@ pub struct Asked {
     pub own: Vec<Edge>,
     /// Which of them end at the corner before, and begin at the one after.
     pub joined: [Option<usize>; 2],
-    /// How near a guide catches, metres.
+    /// How near a place catches, metres; a guide from two thirds of that.
     pub reach_m: f64,
     /// How far a side of something else may be from the hand to be a guide, metres.
     pub look_m: f64,
@@ -152,13 +152,16 @@ pub struct Asked {
 const HELD_SHARE: f64 = 0.65;
 /// Guides that cross under a smaller sine do not pin a place down.
 const LEAST_SINE: f64 = 0.17;
-/// A crossing catches from this share of the reach.
-const CROSSING_SHARE: f64 = 0.75;
+/// A place catches from all of the reach, a crossing and a guide from these shares of it: lines lie closer than places.
+const CROSSING_SHARE: f64 = 0.8;
+const GUIDE_SHARE: f64 = 0.67;
 /// So many of the best guides are crossed with each other.
 const MOST_CROSSED: usize = 10;
 /// Sides shorter than so many reaches have no way that a hand could mean.
 const LEAST_REACHES: f64 = 2.0;
-/// Sides nearest to the hand, and to the corner beside it, that give square and parallel.
+/// Of another thing's sides those shorter than so many reaches give no square and no parallel.
+const LEAST_OTHER_REACHES: f64 = 6.0;
+/// Sides nearest to the hand that give square and parallel.
 const MOST_NEAR: usize = 6;
 
 /// Places and sides that stand.
@@ -304,7 +307,7 @@ impl Guides {
         });
         for (guide, form) in &forms {
             if let Some(at) = form.nearest(asked.at) {
-                best.offer(at, Why::One(*guide), 1.0);
+                best.offer(at, Why::One(*guide), GUIDE_SHARE);
             }
         }
         forms.truncate(MOST_CROSSED);
@@ -405,7 +408,8 @@ impl Guides {
             }
             match line {
                 Line::Own(_) => beside_guides(asked, line, edge, length_m, &mut forms),
-                Line::Other(index) => near.push((off_m, index)),
+                Line::Other(index) if length_m >= LEAST_OTHER_REACHES * asked.reach_m => near.push((off_m, index)),
+                Line::Other(_) => {}
             }
         }
         if asked.beside.iter().any(Option::is_some) {
@@ -510,7 +514,7 @@ mod tests {
         let guides = Guides::default();
         let square = guides.best(&third(at(20.3, 13.0))).unwrap();
         assert_eq!((square.at, square.why), (at(20.0, 13.0), Why::One(Guide::Square(Line::Own(0), Beside::Before))));
-        let on = guides.best(&third(at(31.0, -0.4))).unwrap();
+        let on = guides.best(&third(at(31.0, -0.3))).unwrap();
         assert_eq!((on.at, on.why), (at(31.0, 0.0), Why::One(Guide::InLine(Line::Own(0)))));
         assert_eq!(guides.best(&third(at(33.0, 9.0))), None);
     }
@@ -573,7 +577,7 @@ mod tests {
         let hands = [at(610.0, 10.0), at(600.3, 11.0), at(620.0, 30.0)];
         let (corner, found) = guides.best_of(&asked, &hands, None).unwrap();
         assert_eq!((corner, found.why, found.at), (1, Why::One(Guide::On(Line::Other(6))), at(600.0, 11.0)));
-        let away = hands.map(|hand| at(hand.east_m + 0.4, hand.north_m));
+        let away = hands.map(|hand| at(hand.east_m + 0.15, hand.north_m));
         assert_eq!(guides.best_of(&asked, &away, None), None);
         assert!(guides.best_of(&asked, &away, Some((1, found.why))).is_some(), "what holds goes on to hold");
     }

@@ -473,7 +473,8 @@ fn of_dragged(plan: &Plan, shape: &Shape, corner: usize) -> Option<Shown> {
     let area = area_m2(&outline, closed).map(|area_m2| (area_m2, Some(corner)));
     let mut turns = vec![corner, before, (corner + 1) % count.max(1)];
     turns.dedup();
-    Some(Shown { outline, closed, sides: vec![before, corner], turns, area })
+    let labelled = matches!(shape, Shape::Run(_));
+    Some(Shown { outline, closed, sides: vec![before, corner], turns, area, labelled })
 }
 
 /// All lengths and turns of what is picked, and its area.
@@ -482,7 +483,8 @@ fn of_kept(plan: &Plan, thing: Thing) -> Option<Shown> {
     let (outline, closed) = (plan.outline(&shape)?.to_vec(), is_closed(plan, &shape));
     let all: Vec<usize> = (0..outline.len()).collect();
     let area = area_m2(&outline, closed).map(|area_m2| (area_m2, None));
-    Some(Shown { outline, closed, sides: all.clone(), turns: all, area })
+    let labelled = matches!(shape, Shape::Run(_));
+    Some(Shown { outline, closed, sides: all.clone(), turns: all, area, labelled })
 }
 
 /// The outline that a thing is or belongs to.

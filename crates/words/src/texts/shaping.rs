@@ -12,8 +12,8 @@ texts! {
         OnPost: "on post {number} of {name}" => "auf Pfahl {number} von {name}",
         OnPaddockCorner: "on corner {number} of the paddock" => "auf Ecke {number} der Koppel",
         OfBranch: "{side}, branch {branch}" => "{side}, Abzweig {branch}",
-        HintFree: "Posts and corners catch it. Hold Alt to let it go anywhere."
-            => "Pfähle und Ecken fangen es. Alt halten lässt es überall hin.",
+        HintFree: "Posts, corners and sides catch it. Hold Alt to let it go anywhere."
+            => "Pfähle, Ecken und Seiten fangen es. Alt halten lässt es überall hin.",
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it."
             => "Ziehen verschiebt, Ziehen am Ring dreht. Auch Pfeiltasten verschieben, eckige Klammern drehen.",
 
