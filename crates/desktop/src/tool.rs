@@ -321,6 +321,8 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
                 clearance_m: None,
                 may_enclose: None,
                 water: of == Drawn::Water,
+                hidden: false,
+                locked: false,
                 rest: Rest::new(),
             };
             Edit::SetKeepOuts { keep_outs: with(&plan.ground.keep_outs, keep_out) }
@@ -333,6 +335,8 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
                 line_voltage_kv: None,
                 signed: false,
                 unpowered_gate: false,
+                hidden: false,
+                locked: false,
                 rest: Rest::new(),
             };
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
