@@ -8,6 +8,8 @@
 mod bracing;
 mod bringing;
 mod camera;
+pub(crate) mod chosen;
+mod clip;
 pub(crate) mod curves;
 mod document;
 pub(crate) mod earth;
@@ -19,6 +21,7 @@ mod gates;
 mod guiding;
 mod hand;
 mod hanging;
+pub(crate) mod hiding;
 mod hold;
 mod message;
 mod page;
@@ -50,6 +53,7 @@ use hold::Held;
 use page::page_of;
 
 pub use bracing::BracingMessage;
+pub use chosen::ManyMessage;
 pub use curves::Curve;
 pub use document::SaveState;
 pub use faults::trial_fault;
@@ -96,6 +100,8 @@ pub struct Editor {
     reckoning: reckoning::Reckoning,
     run: usize,
     picked: Option<Thing>,
+    /// What is picked beside it.
+    chosen: chosen::Chosen,
     page: Page,
     tool: Tool,
     held: Option<Held>,
@@ -147,6 +153,7 @@ impl Editor {
             reckoning: reckoning::Reckoning::default(),
             run: 0,
             picked: None,
+            chosen: chosen::Chosen::default(),
             page: Page::default(),
             tool: Tool::default(),
             held: None,
@@ -187,6 +194,7 @@ impl Editor {
     /// Picks something without opening its page.
     fn take_up(&mut self, thing: Option<Thing>) {
         self.picked = thing;
+        self.chosen.others.clear();
         if let Some(run) = thing.and_then(Thing::run) {
             self.run = run;
             self.drawing.foremost = Some(run);

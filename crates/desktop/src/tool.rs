@@ -388,7 +388,7 @@ fn with<T: Clone>(all: &[T], one: T) -> Vec<T> {
 }
 
 /// A name that no further coop has.
-fn free_coop_id(plan: &Plan) -> String {
+pub(crate) fn free_coop_id(plan: &Plan) -> String {
     let mut id = "coop".to_owned();
     while plan.coop(&id).is_some() {
         id.push('-');

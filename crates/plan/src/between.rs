@@ -18,10 +18,7 @@ pub fn between(from: &Plan, to: &Plan) -> Vec<Edit> {
     differs(from.title != to.title, &|| Edit::SetTitle { title: to.title.clone() });
     differs(from.origin != to.origin, &|| Edit::SetOrigin { origin: to.origin.clone() });
     differs(from.target_kv != to.target_kv, &|| Edit::SetTarget { target_kv: to.target_kv });
-    differs(was.boundary != is.boundary, &|| Edit::SetOutline {
-        shape: Shape::Boundary,
-        outline: is.boundary.clone(),
-    });
+    differs(was.boundary != is.boundary, &|| Edit::SetOutline { shape: Shape::Boundary, outline: is.boundary.clone() });
     differs(was.keep_outs != is.keep_outs, &|| Edit::SetKeepOuts { keep_outs: is.keep_outs.clone() });
     differs(was.hazards != is.hazards, &|| Edit::SetHazards { hazards: is.hazards.clone() });
     differs(was.soil != is.soil, &|| Edit::SetSoil { soil: is.soil.clone() });

@@ -1,6 +1,6 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
-mod fields;
+pub(super) mod fields;
 mod heights;
 mod soil;
 
