@@ -7,7 +7,7 @@ use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::accesskit::{Action, Role};
 use egui::{Event, Key, Modifiers};
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::NodeT;
 use hand::{Desk, click_on, example, on_page, settle, window};
 use plan::{Deed, Hazard, HazardKind, NetKind, Plan, Point, Rest, Run};
 use words::Words;

@@ -127,7 +127,7 @@ impl Sheet<'_> {
             // A hidden run keeps its empty place among the parts.
             self.part(|sheet| {
                 if !run.run.hidden {
-                    draw(sheet, run)
+                    draw(sheet, run);
                 }
             });
         }

@@ -113,7 +113,9 @@ impl Many {
                 }
                 Thing::KeepOutCorner { keep_out, vertex } if !self.has(Thing::KeepOut { keep_out }) => {
                     let stated = plan.ground.keep_outs.get_mut(keep_out);
-                    stated.into_iter().for_each(|stated| corner(&mut stated.outline, vertex));
+                    if let Some(stated) = stated {
+                        corner(&mut stated.outline, vertex);
+                    }
                 }
                 Thing::Hazard { hazard } => {
                     let stated = plan.ground.hazards.get_mut(hazard);
@@ -121,7 +123,9 @@ impl Many {
                 }
                 Thing::HazardCorner { hazard, vertex } if !self.has(Thing::Hazard { hazard }) => {
                     let stated = plan.ground.hazards.get_mut(hazard);
-                    stated.into_iter().for_each(|stated| corner(&mut stated.path, vertex));
+                    if let Some(stated) = stated {
+                        corner(&mut stated.path, vertex);
+                    }
                 }
                 Thing::Coop { coop } => {
                     if let Some(coop) = coop_mut(&mut plan, coop) {
@@ -150,7 +154,9 @@ impl Many {
                 }
                 Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
                     let branch = plan.runs.get_mut(run).and_then(|run| run.branches.get_mut(branch));
-                    branch.into_iter().for_each(|branch| corner(&mut branch.outline, vertex));
+                    if let Some(branch) = branch {
+                        corner(&mut branch.outline, vertex);
+                    }
                 }
                 _ => {}
             }
