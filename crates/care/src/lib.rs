@@ -13,6 +13,7 @@ pub mod gate_said;
 mod gates;
 mod ground;
 mod hazards;
+mod hidden;
 mod limits;
 mod nets;
 mod power;
@@ -84,6 +85,7 @@ impl Rounds {
         plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(season::of_plan(look));
         plan_wide.extend(gates::of_plan(look));
+        plan_wide.extend(hidden::of_plan(look));
         plan_wide.extend(always(words));
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }

@@ -5,11 +5,11 @@
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Files, Guides, Shaping, Underlay, Unroll, Window};
+use words::texts::{Commands as Text, Files, Guides, Many, Shaping, Underlay, Unroll, Window};
 use words::{Language, Units, Words};
 
 use crate::asking::Ask;
-use crate::editor::{Editor, Grid, Message, Page, ShapesMessage};
+use crate::editor::{Editor, Grid, ManyMessage, Message, Page, ShapesMessage};
 use crate::head;
 use crate::tool::{Drawn, Tool};
 
@@ -20,6 +20,8 @@ pub(crate) enum Does {
     Say(Message),
     /// It asks the window.
     Ask(Ask),
+    /// It asks the system for what stands on the clipboard.
+    Paste,
     /// It makes all of the window larger, or smaller.
     Size { larger: bool },
     /// Nothing: its keys act on the map alone.
@@ -48,6 +50,7 @@ pub(crate) fn all(editor: &Editor) -> Vec<Command> {
     plan(&mut list, editor);
     drawing(&mut list, editor);
     shaping(&mut list, editor);
+    many(&mut list, editor);
     view(&mut list, editor);
     list.commands
 }
@@ -168,6 +171,28 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
     list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
     list.say(words.text(Text::OtherShapes), "", true, Message::Shapes(ShapesMessage::Open(true)));
+}
+
+/// What is done to several things, to what is hidden and locked, and with the clipboard.
+fn many(list: &mut List, editor: &Editor) {
+    let words = list.words;
+    let picked = editor.picked().is_some();
+    for (name, keys, enabled, message) in [
+        (Many::ListAll, "L", true, ManyMessage::List(!editor.is_listing())),
+        (Many::ByRectangle, "B", true, ManyMessage::ByRectangle(true)),
+        (Many::PickAll, "Ctrl A", true, ManyMessage::All),
+        (Many::Copy, "Ctrl C", picked, ManyMessage::Copy),
+        (Many::Cut, "Ctrl X", picked, ManyMessage::Cut),
+        (Many::Hide, "H", picked, ManyMessage::HidePicked),
+        (Many::ShowAll, "Shift H", true, ManyMessage::ShowAll),
+        (Many::Lock, "K", picked, ManyMessage::LockPicked),
+    ] {
+        list.say(words.text(name), keys, enabled, Message::Many(message));
+    }
+    list.add(words.text(Many::Paste), "Ctrl V", true, Does::Paste);
+    list.add(words.text(Many::PasteHere), "Ctrl Shift V", true, Does::Nothing);
+    list.add(words.text(Many::NudgePanel), "Ctrl ← ↑ ↓ →", picked, Does::Nothing);
+    list.add(words.text(Many::PickAlso), "Shift", true, Does::Nothing);
 }
 
 fn view(list: &mut List, editor: &Editor) {

@@ -8,6 +8,8 @@
 mod bracing;
 mod bringing;
 mod camera;
+pub(crate) mod chosen;
+mod clip;
 pub(crate) mod curves;
 mod document;
 pub(crate) mod earth;
@@ -20,6 +22,7 @@ mod gates;
 mod guiding;
 mod hand;
 mod hanging;
+pub(crate) mod hiding;
 mod hold;
 mod message;
 mod page;
@@ -52,6 +55,7 @@ use hold::Held;
 use page::page_of;
 
 pub use bracing::BracingMessage;
+pub use chosen::ManyMessage;
 pub use curves::Curve;
 pub use document::SaveState;
 pub use faults::trial_fault;
@@ -100,6 +104,8 @@ pub struct Editor {
     reckoning: reckoning::Reckoning,
     run: usize,
     picked: Option<Thing>,
+    /// What is picked beside it.
+    chosen: chosen::Chosen,
     page: Page,
     tool: Tool,
     held: Option<Held>,
@@ -154,6 +160,7 @@ impl Editor {
             reckoning: reckoning::Reckoning::default(),
             run: 0,
             picked: None,
+            chosen: chosen::Chosen::default(),
             page: Page::default(),
             tool: Tool::default(),
             held: None,
@@ -196,6 +203,7 @@ impl Editor {
     /// Picks something without opening its page.
     fn take_up(&mut self, thing: Option<Thing>) {
         self.picked = thing;
+        self.chosen.others.clear();
         if let Some(run) = thing.and_then(Thing::run) {
             self.run = run;
             self.drawing.foremost = Some(run);

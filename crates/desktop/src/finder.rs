@@ -81,6 +81,7 @@ fn run(ui: &Ui, command: Command, said: &mut Said) {
     match command.does {
         Does::Say(message) => said.say(message),
         Does::Ask(ask) => said.ask(ask),
+        Does::Paste => ui.ctx().send_viewport_cmd(egui::ViewportCommand::RequestPaste),
         Does::Size { larger } => menus::step_size(ui.ctx(), larger),
         Does::Nothing => {}
     }

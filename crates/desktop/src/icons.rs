@@ -91,6 +91,14 @@ pub(crate) enum Icon {
     Known,
     /// A lead that meets a net: the feed.
     Feed,
+    /// An open eye: shown.
+    Eye,
+    /// A closed eye: hidden.
+    Shut,
+    /// A closed lock.
+    Locked,
+    /// An open lock.
+    Unlocked,
 }
 
 /// Corners of a regular polygon, the first one up.
@@ -254,6 +262,22 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
         Icon::TakeOut => {
             line(&[(4.0, 4.0), (12.0, 12.0)]);
             line(&[(12.0, 4.0), (4.0, 12.0)]);
+        }
+        Icon::Eye => {
+            line(&[(1.5, 8.0), (4.5, 5.0), (8.0, 4.0), (11.5, 5.0), (14.5, 8.0)]);
+            line(&[(1.5, 8.0), (4.5, 11.0), (8.0, 12.0), (11.5, 11.0), (14.5, 8.0)]);
+            painter.circle_filled(at(8.0, 8.0), 2.25, ink);
+        }
+        Icon::Shut => {
+            line(&[(1.5, 7.0), (4.5, 10.0), (8.0, 11.0), (11.5, 10.0), (14.5, 7.0)]);
+            line(&[(8.0, 11.0), (8.0, 13.5)]);
+            line(&[(4.0, 10.0), (2.5, 12.0)]);
+            line(&[(12.0, 10.0), (13.5, 12.0)]);
+        }
+        Icon::Locked | Icon::Unlocked => {
+            painter.rect_stroke(Rect::from_min_max(at(3.5, 7.5), at(12.5, 13.5)), 0.0, pen, StrokeKind::Middle);
+            let end = if icon == Icon::Locked { 7.5 } else { 5.0 };
+            line(&[(5.5, 7.5), (5.5, 4.5), (7.0, 3.0), (9.0, 3.0), (10.5, 4.5), (10.5, end)]);
         }
         Icon::Branch => {
             line(&[(8.0, 2.5), (8.0, 12.5)]);

@@ -7,8 +7,8 @@ use std::sync::Arc;
 
 use drawing::{Ghost, Ink, Palette, Thing, View};
 use egui::{
-    CursorIcon, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui,
-    Vec2, WidgetInfo, pos2, vec2,
+    CursorIcon, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, Vec2,
+    WidgetInfo, pos2, vec2,
 };
 use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
@@ -20,7 +20,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{commands, first, icons, measured, unroll};
+use crate::{commands, first, icons, many, measured, nodes, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -81,15 +81,18 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
         }
     }
     let taping = measured::drag(&response, editor, space, &here, said);
+    let place_at = |at: Pos2| view.place(here(at));
+    let by_rectangle = !space && many::rectangle(ui, &response, editor, &thing_at, &place_at, said);
     if response.drag_started_by(PointerButton::Primary)
         && *editor.tool() == Tool::Pick
+        && !by_rectangle
         && !space
         && let Some(at) = ui.input(|input| input.pointer.press_origin())
     {
         if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
             said.say(Message::GrabTurn(view.place(here(at))));
         } else if let Some(thing) = thing_at(at)
-            && (can_be_held(thing, editor.picked()) || is_lesson(editor, thing))
+            && (can_be_held(thing, editor.picked()) || editor.is_one_of_several(thing) || is_lesson(editor, thing))
         {
             said.say(Message::Grab(thing, view.place(here(at))));
             said.hovered = Some(thing);
@@ -98,7 +101,9 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     let moved = response.drag_delta();
     let holding = editor.held_from().is_some()
         || said.messages.iter().any(|one| matches!(one, Message::Grab(..) | Message::GrabTurn(_)));
-    if response.dragged_by(PointerButton::Primary) && holding {
+    if by_rectangle {
+        // The rectangle is the drag's.
+    } else if response.dragged_by(PointerButton::Primary) && holding {
         if let Some(at) = response.interact_pointer_pos().filter(|_| moved != Vec2::ZERO) {
             said.say(Message::Drag(view.place(here(at))));
         }
@@ -117,7 +122,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
 }
 
 fn cursor(editor: &Editor, said: &Said, response: &Response, space: bool) -> CursorIcon {
-    if *editor.tool() != Tool::Pick {
+    if *editor.tool() != Tool::Pick || editor.picks_by_rectangle() {
         CursorIcon::Crosshair
     } else if editor.held_from().is_some() {
         CursorIcon::Grabbing
@@ -144,6 +149,8 @@ fn clicks(
     if *editor.tool() == Tool::Pick {
         if response.double_clicked() && thing_at(at).is_none_or(is_ground) {
             said.say(Message::Fit);
+        } else if many::click(response, thing_at(at), said) {
+            // One more, or one less.
         } else if response.clicked() {
             said.say(Message::Pick(thing_at(at)));
         }
@@ -234,6 +241,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         return;
     }
     let drawing = *editor.tool() != Tool::Pick;
+    many::keys(ui, editor, pointed(ui, editor), said);
     // Esc closes an open menu first.
     let menu = egui::Popup::is_any_open(ui.ctx());
     ui.input_mut(|input| {
@@ -277,6 +285,10 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         draw_by_keys(ui, editor, said);
         return;
     }
+    if pages::list::is_walked(ui) {
+        return;
+    }
+    many::nudge_keys(ui, editor, said);
     if editor.picked().is_some() {
         let turn = ui.input_mut(|input| {
             let (left, right) = (Key::OpenBracket, Key::CloseBracket);
@@ -314,6 +326,13 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             }
         }
     }
+}
+
+/// The place under the pointer where the map was in the last frame.
+fn pointed(ui: &Ui, editor: &Editor) -> Option<Point> {
+    let map = ui.ctx().read_response(Id::unique("map"))?;
+    let at = map.hover_pos()?;
+    Some(editor.view().place([at.x - map.rect.left(), at.y - map.rect.top()]))
 }
 
 /// Under this name it is kept where the arrow keys have led the tool, until the pointer leads it again.
@@ -395,8 +414,9 @@ pub(crate) fn paint(
     outline_in_hand(&painter, editor, &on_sheet);
     snapped(&painter, editor, rect, &on_sheet);
     measured::paint(ui, &painter, rect, editor);
+    many::paint(ui, &painter, editor, &on_sheet);
     hint(&painter, editor, rect);
-    nodes(ui, rect, editor, &on_sheet, said);
+    nodes::show(ui, rect, editor, &on_sheet, said);
 }
 
 fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
@@ -488,6 +508,9 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(
 
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
 pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
+    if let Some(hint) = many::hint(editor) {
+        return Some(hint);
+    }
     let words = editor.words();
     if let Some(notice) = editor.notice_underlay() {
         return Some(words.text(notice).to_owned());
@@ -559,155 +582,4 @@ fn on_picked_whole(editor: &Editor) -> bool {
     editor.held_from().is_none()
         && editor.turn_ring().is_some()
         && editor.hovered().is_some_and(|thing| Some(thing) == editor.picked())
-}
-
-/// A named node for every corner that can be moved, which Tab reaches and the arrow keys move.
-fn nodes(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2, said: &mut Said) {
-    let words = editor.words();
-    let mut node = |thing: Thing, at: Point, label: &dyn Fn() -> String| {
-        let spot = on_sheet(at);
-        let picked = editor.picked() == Some(thing);
-        // While a hand drags one, the others wait for the keys.
-        if !rect.contains(spot) || (editor.held_from().is_some() && !picked) {
-            return;
-        }
-        let id = Id::unique(("corner", thing));
-        let response =
-            ui.interact(Rect::from_center_size(spot, Vec2::splat(18.0)), id, Sense::focusable_noninteractive());
-        response.widget_info(|| WidgetInfo::selected(Role::Button, true, picked, label()));
-        if response.gained_focus() && !picked {
-            said.say(Message::Pick(Some(thing)));
-        }
-        if response.has_focus() {
-            let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
-            ui.memory_mut(|memory| memory.set_focus_lock_filter(id, filter));
-        }
-    };
-    for (run, stated) in editor.plan().runs.iter().enumerate() {
-        let name = care::run_name(stated);
-        for (vertex, &at) in stated.outline.iter().enumerate() {
-            let label = || words.say(Text::CornerOfRun, &[("number", &(vertex + 1).to_string()), ("run", name)]);
-            node(Thing::RunCorner { run, vertex }, at, &label);
-        }
-        for (branch, hanging) in stated.branches.iter().enumerate() {
-            let number = (branch + 1).to_string();
-            for (vertex, &at) in hanging.outline.iter().enumerate() {
-                let label = || {
-                    let corner = (vertex + 1).to_string();
-                    let places = [("number", corner.as_str()), ("branch", number.as_str()), ("run", name)];
-                    words.say(if vertex == 0 { Power::StartOfBranch } else { Power::CornerOfBranch }, &places)
-                };
-                node(Thing::BranchCorner { run, branch, vertex }, at, &label);
-            }
-        }
-    }
-    if let (Page::Power, Some((stated, _))) = (editor.page(), editor.run()) {
-        let run = editor.run_index();
-        for branch in stated.lines() {
-            let Some((alone, lay)) = editor.on_line(run, branch) else { continue };
-            for (fault, stated) in alone.faults.iter().enumerate() {
-                let landed = workup::faults::land(&alone, &lay, stated.kind, stated.at);
-                let at = landed.map_or(stated.at, |landing| landing.at);
-                let label = || care::fault_said::name(&alone, &lay, branch, stated, words);
-                node(Thing::Fault { run, branch, fault }, at, &label);
-            }
-            for (zone, stated) in alone.leakage_zones.iter().enumerate() {
-                zone_nodes(&mut node, words, &lay, (run, branch, zone), stated);
-            }
-        }
-    }
-    if let (Page::Power, Some((run, _))) = (editor.page(), editor.run()) {
-        let index = editor.run_index();
-        for (stake, at) in workup::earth::places(run).into_iter().enumerate() {
-            let places = [("number", (stake + 1).to_string()), ("run", care::run_name(run).to_owned())];
-            let label = || {
-                let places: Vec<(&str, &str)> = places.iter().map(|(name, one)| (*name, one.as_str())).collect();
-                words.say(words::texts::Earth::StakeOf, &places)
-            };
-            node(Thing::EarthStake { run: index, stake }, at, &label);
-        }
-    }
-    if let (Page::Run, Some((run, _))) = (editor.page(), editor.run())
-        && let Some(at) = run.drop_at
-    {
-        let label = || words.say(Underlay::DropNode, &[("run", care::run_name(run))]);
-        node(Thing::Drop { run: editor.run_index() }, at, &label);
-    }
-    if editor.page() != Page::Ground {
-        return;
-    }
-    feature_nodes(&mut node, editor);
-    for (vertex, &at) in editor.plan().ground.boundary.iter().enumerate() {
-        let label = || words.say(Text::CornerOfPaddock, &[("number", &(vertex + 1).to_string())]);
-        node(Thing::BoundaryCorner { vertex }, at, &label);
-    }
-    for (keep_out, stated) in editor.plan().ground.keep_outs.iter().enumerate() {
-        for (vertex, &at) in stated.outline.iter().enumerate() {
-            let number = || (vertex + 1).to_string();
-            let label = || words.say(Text::CornerOfKeepOut, &[("number", &number()), ("name", &stated.name)]);
-            node(Thing::KeepOutCorner { keep_out, vertex }, at, &label);
-        }
-    }
-}
-
-/// The nodes of walls, shade, the keeper's words, the coop's door and the picture.
-fn feature_nodes(node: &mut impl FnMut(Thing, Point, &dyn Fn() -> String), editor: &Editor) {
-    let (words, plan) = (editor.words(), editor.plan());
-    for (wall, stated) in plan.walls.iter().enumerate() {
-        let name = crate::editor::wall_name(plan, words, wall);
-        for (vertex, &at) in stated.path.iter().enumerate() {
-            let number = (vertex + 1).to_string();
-            let label = || words.say(Underlay::CornerOfWall, &[("number", &number), ("name", &name)]);
-            node(Thing::WallCorner { wall, vertex }, at, &label);
-        }
-    }
-    for (shade, stated) in plan.ground.shade.iter().enumerate() {
-        let name = if stated.name.is_empty() { words.text(Underlay::AShade) } else { &stated.name };
-        for (vertex, &at) in stated.outline.iter().enumerate() {
-            let number = (vertex + 1).to_string();
-            let label = || words.say(Underlay::CornerOfShade, &[("number", &number), ("name", name)]);
-            node(Thing::ShadeCorner { shade, vertex }, at, &label);
-        }
-    }
-    for (label, stated) in plan.labels.iter().enumerate() {
-        let name = || words.say(Underlay::LabelNode, &[("text", &stated.text)]);
-        node(Thing::Label { label }, stated.at, &name);
-    }
-    if let Some(coop) = &plan.coop {
-        node(Thing::CoopDoor, coop.door_at(), &|| words.text(Underlay::DoorNode).to_owned());
-    }
-    if let Some(underlay) = plan.underlay.as_ref().filter(|underlay| !underlay.locked) {
-        let [one, _, other, _] = underlay.corners();
-        let middle = Point::new(one.east_m.midpoint(other.east_m), one.north_m.midpoint(other.north_m));
-        node(Thing::Underlay, middle, &|| words.text(Underlay::TheUnderlay).to_owned());
-    }
-}
-
-/// The nodes of a stretch of grass: its start, its end, and all of it.
-fn zone_nodes(
-    node: &mut impl FnMut(Thing, Point, &dyn Fn() -> String),
-    words: words::Words,
-    lay: &workup::Lay,
-    (run, branch, zone): (usize, Option<usize>, usize),
-    stated: &plan::LeakageZone,
-) {
-    let long_m = care::fault_said::zone_m(lay, stated);
-    // One that lies nowhere on the line is drawn nowhere.
-    if !(long_m > 0.0 && stated.from_m.is_finite()) {
-        return;
-    }
-    if let Some(middle) = lay.place_at(stated.from_m + long_m / 2.0) {
-        let label = || {
-            let (name, length) = (care::fault_said::zone(stated, words), words.length(long_m));
-            let ends = care::fault_said::zone_ends_within(lay, branch, stated, words);
-            words.say(Faults::ZoneNode, &[("name", &name), ("length", &length), ("ends", &ends)])
-        };
-        node(Thing::Zone { run, branch, zone }, middle, &label);
-    }
-    for (last, at_m) in [(false, stated.from_m), (true, stated.to_m)] {
-        if let Some(at) = lay.place_at(at_m) {
-            let label = || care::fault_said::zone_end(lay, branch, stated, last, words);
-            node(Thing::ZoneEnd { run, branch, zone, last }, at, &label);
-        }
-    }
 }

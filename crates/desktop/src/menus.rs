@@ -201,6 +201,12 @@ fn wording(deed: Deed) -> Shaping {
         Deed::CutCorner => Shaping::DoneCutCorner,
         Deed::Brace => Shaping::DoneBrace,
         Deed::TakeBrace => Shaping::DoneTakeBrace,
+        Deed::Remove => Shaping::DoneRemove,
+        Deed::Paste => Shaping::DonePaste,
+        Deed::Hide => Shaping::DoneHide,
+        Deed::Lock => Shaping::DoneLock,
+        Deed::Rename => Shaping::DoneRename,
+        Deed::BringIn => Shaping::DoneBringIn,
     }
 }
 

@@ -9,6 +9,7 @@ mod gates;
 mod ghosts;
 mod ground;
 mod kept;
+pub(crate) mod list;
 mod moves;
 mod mow;
 pub(crate) mod plot;

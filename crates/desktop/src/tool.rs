@@ -346,6 +346,8 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
                 clearance_m: None,
                 may_enclose: None,
                 water: of == Drawn::Water,
+                hidden: false,
+                locked: false,
                 rest: Rest::new(),
             };
             Edit::SetKeepOuts { keep_outs: with(&plan.ground.keep_outs, keep_out) }
@@ -358,6 +360,8 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
                 line_voltage_kv: None,
                 signed: false,
                 unpowered_gate: false,
+                hidden: false,
+                locked: false,
                 rest: Rest::new(),
             };
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
@@ -427,7 +431,7 @@ fn with<T: Clone>(all: &[T], one: T) -> Vec<T> {
 }
 
 /// A name that no further coop has.
-fn free_coop_id(plan: &Plan) -> String {
+pub(crate) fn free_coop_id(plan: &Plan) -> String {
     let mut id = "coop".to_owned();
     while plan.coop(&id).is_some() {
         id.push('-');

@@ -16,7 +16,7 @@ use crate::asking::{Ask, Asking};
 use crate::editor::{Editor, Message, Page, ShapesMessage};
 use crate::journal::Keeper;
 use crate::map_view::{self, MapSheet};
-use crate::pages::{self, sheet::Paper};
+use crate::pages::{self, list::ListSheet, sheet::Paper};
 use crate::reckoner::Reckoner;
 use crate::said::Said;
 use crate::searcher::Searcher;
@@ -75,6 +75,7 @@ pub struct Window {
     map: MapSheet,
     line: LineSheet,
     paper: Paper,
+    list: ListSheet,
     asking: Asking,
     /// Where settings and journals are kept; `None` keeps nothing.
     folder: Option<PathBuf>,
@@ -131,6 +132,7 @@ impl Window {
             map: MapSheet::default(),
             line: LineSheet::default(),
             paper: Paper::new(),
+            list: ListSheet::default(),
             asking,
             folder,
             keeper,
@@ -219,7 +221,12 @@ impl Window {
         first::lesson(ui, parts.map, &self.editor);
         first::show(ui, parts.map, &self.editor, self.asking.is_open(), &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);
-        if !self.editor.is_folded() {
+        if !self.editor.is_listing() {
+            pages::list::closed(ui);
+        }
+        if self.editor.is_listing() && !self.editor.is_folded() {
+            pages::list::show(ui, parts.page, &self.editor, &mut self.list, &mut said);
+        } else if !self.editor.is_folded() {
             pages::show(ui, parts.page, &self.editor, &mut self.paper, &mut said);
         }
         figures::show(ui, parts.figures, &self.editor, &mut said);
@@ -246,6 +253,7 @@ impl Window {
             self.take(said.messages);
             ui.ctx().request_repaint();
         }
+        self.copied(ui.ctx());
         self.ask();
         self.keep(ui.ctx());
         if self.asking.may_close() && !self.closing {
@@ -292,6 +300,13 @@ impl Window {
         if title != self.title {
             ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             self.title = title;
+        }
+    }
+
+    /// What was copied goes to the clipboard.
+    fn copied(&mut self, ctx: &egui::Context) {
+        if let Some(text) = self.editor.take_copied() {
+            ctx.copy_text(text);
         }
     }
 

@@ -24,6 +24,8 @@ fn plan() -> Plan {
         clearance_m: None,
         may_enclose: None,
         water: false,
+        hidden: false,
+        locked: false,
         rest: plan::Rest::default(),
     });
     plan.coop = Some(Coop::new("house", at(20.0, 14.0)));

@@ -93,10 +93,21 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         target_kv: scene.plan.target_kv(),
         words: scene.words,
         foremost: None,
-        rivals: rivals::rivals(scene.plan),
+        chosen: Vec::new(),
+        rivals: shown_rivals(scene.plan),
         waiting: rivals::waiting(scene.plan),
         options: scene.plan.runs.iter().map(|run| run.status == RunStatus::Option).collect(),
     }
+}
+
+/// The rivals of each run among those that are shown.
+fn shown_rivals(plan: &Plan) -> Vec<Vec<usize>> {
+    let mut rivals = rivals::rivals(plan);
+    let hidden = |run: usize| plan.runs.get(run).is_some_and(|run| run.hidden);
+    for (run, of_run) in rivals.iter_mut().enumerate() {
+        of_run.retain(|&rival| !hidden(run) && !hidden(rival));
+    }
+    rivals
 }
 
 /// The drawing in the making.
@@ -122,7 +133,12 @@ impl Sheet<'_> {
     fn each(&mut self, runs: &[RunLine<'_>], draw: impl Fn(&mut Self, &RunLine<'_>)) {
         for run in runs {
             self.run = Some(run.index);
-            self.part(|sheet| draw(sheet, run));
+            // A hidden run keeps its empty place among the parts.
+            self.part(|sheet| {
+                if !run.run.hidden {
+                    draw(sheet, run);
+                }
+            });
         }
         self.run = None;
     }

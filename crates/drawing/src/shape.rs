@@ -600,6 +600,8 @@ pub struct Drawing {
     /// The run that is worked on: of options that share ground, it is shown and the others are ghosts. What is picked
     /// in a view goes before it; where it is `None` the first of them is shown.
     pub foremost: Option<usize>,
+    /// What is picked beside what is picked in a view.
+    pub chosen: Vec<Thing>,
     /// The words that signs are told in.
     pub words: words::Words,
     /// For each run, the runs that share ground with it.

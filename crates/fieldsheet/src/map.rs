@@ -114,11 +114,12 @@ impl Alone {
         };
         let mut findings = Findings { runs: pick(&scene.findings.runs, &kept), plan: dangers(&scene.findings.plan) };
         findings.runs.iter_mut().for_each(|found| *found = dangers(found));
-        Self {
-            plan: Plan { runs: pick(&scene.plan.runs, &kept), ..scene.plan.clone() },
-            workup: Workup { runs: pick(&scene.workup.runs, &kept), ..scene.workup.clone() },
-            findings,
-        }
+        // Paper shows what the window hides: a line overhead is there all the same.
+        let mut plan = Plan { runs: pick(&scene.plan.runs, &kept), ..scene.plan.clone() };
+        plan.runs.iter_mut().for_each(|run| run.hidden = false);
+        plan.ground.keep_outs.iter_mut().for_each(|keep_out| keep_out.hidden = false);
+        plan.ground.hazards.iter_mut().for_each(|hazard| hazard.hidden = false);
+        Self { plan, workup: Workup { runs: pick(&scene.workup.runs, &kept), ..scene.workup.clone() }, findings }
     }
 
     fn scene<'a>(&'a self, whole: &Scene<'_>) -> Scene<'a> {

@@ -176,6 +176,11 @@ pub enum Edit {
         /// The coop, or none.
         coop: Option<Coop>,
     },
+    /// State the further coops anew.
+    SetOtherCoops {
+        /// All of them.
+        other_coops: Vec<Coop>,
+    },
     /// State anew what is asked of a season.
     SetSeason {
         /// What is asked.
@@ -318,6 +323,7 @@ impl Edit {
             | Edit::SetHeights { .. }
             | Edit::SetHeightGrid { .. }
             | Edit::SetCoop { .. }
+            | Edit::SetOtherCoops { .. }
             | Edit::SetSeason { .. }
             | Edit::SetLabels { .. }
             | Edit::SetUnderlay { .. }
@@ -488,6 +494,10 @@ impl Plan {
                     finite(&[coop.at])?;
                 }
                 Edit::SetCoop { coop: mem::replace(&mut self.coop, coop) }
+            }
+            Edit::SetOtherCoops { other_coops } => {
+                other_coops.iter().try_for_each(|coop| finite(&[coop.at]))?;
+                Edit::SetOtherCoops { other_coops: mem::replace(&mut self.other_coops, other_coops) }
             }
             Edit::SetReadings { readings } => {
                 Edit::SetReadings { readings: mem::replace(&mut self.readings, readings) }

@@ -64,6 +64,18 @@ pub enum Deed {
     Brace,
     /// A corner's brace was taken back.
     TakeBrace,
+    /// Something was taken out.
+    Remove,
+    /// Something was put in from the clipboard.
+    Paste,
+    /// Something was hidden or shown.
+    Hide,
+    /// Something was locked or unlocked.
+    Lock,
+    /// Something was given a name.
+    Rename,
+    /// Something was read from another file.
+    BringIn,
 }
 
 impl Deed {
@@ -90,7 +102,7 @@ impl Deed {
             | Edit::SetLabels { .. }
             | Edit::SetUnderlay { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,
-            Edit::SetCoop { .. } => Self::Coop,
+            Edit::SetCoop { .. } | Edit::SetOtherCoops { .. } => Self::Coop,
             Edit::SetReadings { .. } => Self::Readings,
             Edit::SetOrigin { .. } | Edit::SetTarget { .. } | Edit::SetSeason { .. } => Self::Change,
         }

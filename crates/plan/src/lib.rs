@@ -2,7 +2,8 @@
 //!
 //! A tour: [`model`] is the plan as the code works with it; [`mod@file`] reads and writes
 //! `.netfold.json`; [`defaults`] holds what stands in for a statement that was not made, with its
-//! source; [`edit`] is every change a keeper can make, with its inverse; [`history`] is undo and redo;
+//! source; [`edit`] is every change a keeper can make, with its inverse, [`mod@between`] the edits from one
+//! plan to another; [`history`] is undo and redo;
 //! [`motion`] moves and turns whole things; [`rolls`] is the first plan of a keeper who has nothing but rolls;
 //! [`rates`] is how long hands take; [`soils`] holds the published classes of soil, [`bracing`] what is said of braces and
 //! wind; [`keys`] finds misspelt keys; [`schema`] is the published description of the file.
@@ -13,6 +14,7 @@
 //! of the screen or of words; it opens no file and reads no clock.
 
 pub mod assumed;
+pub mod between;
 pub mod bracing;
 pub mod defaults;
 pub mod edit;
@@ -30,6 +32,7 @@ pub mod soils;
 pub mod today;
 
 pub use assumed::{Assumed, assumed};
+pub use between::between;
 pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};

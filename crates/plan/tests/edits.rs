@@ -49,6 +49,8 @@ fn edits() -> impl Strategy<Value = Edit> {
                 clearance_m: Some(1.5),
                 may_enclose: Some(true),
                 water: false,
+                hidden: false,
+                locked: false,
                 rest: Rest::new(),
             }]
         }),
@@ -166,6 +168,8 @@ fn hazard(path: Vec<Point>) -> Hazard {
         line_voltage_kv: None,
         signed: true,
         unpowered_gate: false,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }
@@ -255,6 +259,8 @@ fn a_step_folds_past_no_edit_that_it_would_undo_into_nothing() {
         clearance_m: None,
         may_enclose: None,
         water: false,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     };
     let mut plan = farm();

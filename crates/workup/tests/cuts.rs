@@ -198,6 +198,8 @@ fn no_cut_is_offered_that_would_leave_the_coop_or_an_oak_outside_or_run_into_it(
                 clearance_m: None,
                 may_enclose: Some(true),
                 water: false,
+                hidden: false,
+                locked: false,
                 rest: plan::Rest::new(),
             }];
         })

@@ -112,6 +112,8 @@ fn distances_are_those_of_every_stake() {
         line_voltage_kv: None,
         signed: false,
         unpowered_gate: false,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     });
     let all = off(&plan);

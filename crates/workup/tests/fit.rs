@@ -42,6 +42,8 @@ fn keep_out(outline: &[(f64, f64)], may_enclose: bool) -> KeepOut {
         clearance_m: Some(2.0),
         may_enclose: Some(may_enclose),
         water: false,
+        hidden: false,
+        locked: false,
         rest: plan::Rest::new(),
     }
 }

@@ -218,6 +218,8 @@ fn on_a_slope_the_outline_keeps_to_its_ground() {
         clearance_m: Some(1.0),
         may_enclose: Some(false),
         water: false,
+        hidden: false,
+        locked: false,
         rest: plan::Rest::new(),
     }];
     let fitted = fit(&plan, "r", 0).unwrap();

@@ -30,6 +30,8 @@ pub(crate) fn gated(shut_off: bool) -> Plan {
             clearance_m: None,
             may_enclose: None,
             water: index % 4 == 0,
+            hidden: false,
+            locked: false,
             rest: Rest::new(),
         });
     }
@@ -57,6 +59,8 @@ pub(crate) fn searched() -> Plan {
             clearance_m: None,
             may_enclose: Some(index % 2 == 0),
             water: false,
+            hidden: false,
+            locked: false,
             rest: Rest::new(),
         });
     }
@@ -95,6 +99,8 @@ pub(crate) fn of_runs(runs: u32) -> Plan {
             clearance_m: None,
             may_enclose: Some(true),
             water: index % 4 == 0,
+            hidden: false,
+            locked: false,
             rest: Rest::new(),
         });
     }
@@ -116,6 +122,8 @@ pub(crate) fn of_runs(runs: u32) -> Plan {
             line_voltage_kv: None,
             signed: false,
             unpowered_gate: false,
+            hidden: false,
+            locked: false,
             rest: Rest::new(),
         });
     }

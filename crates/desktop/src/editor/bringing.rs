@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use drawing::Thing;
-use plan::{Edit, Plan, Point, Shape};
+use plan::{Deed, Edit, Plan, Point, Shape};
 
 use super::Editor;
 
@@ -23,7 +23,7 @@ impl Editor {
             keep_out
         }));
         let origin = self.plan.origin.clone().or(brought.origin);
-        self.history.begin();
+        self.history.begin_called(Deed::BringIn);
         self.make_all(vec![
             Edit::SetOutline { shape: Shape::Boundary, outline },
             Edit::SetOrigin { origin },
@@ -37,7 +37,7 @@ impl Editor {
     /// Takes in heights that were read from a file, as one step.
     pub(super) fn bring_heights(&mut self, import: exchange::heights::Import) {
         let origin = self.plan.origin.clone().or(import.origin);
-        self.history.begin();
+        self.history.begin_called(Deed::BringIn);
         self.make_all(vec![Edit::SetOrigin { origin }, Edit::SetHeightGrid { grid: Some(Arc::new(import.grid)) }]);
         self.history.end();
     }

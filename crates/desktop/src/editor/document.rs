@@ -132,6 +132,7 @@ impl Editor {
         self.history.forget();
         self.held = None;
         self.picked = None;
+        self.chosen = super::chosen::Chosen { listing: self.chosen.listing, ..Default::default() };
         self.run = 0;
         self.tool = crate::tool::Tool::Pick;
         self.changed();

@@ -59,6 +59,9 @@ impl Editor {
         self.run = self.run.min(self.plan.runs.len().saturating_sub(1));
         self.let_lost_curves_go();
         self.picked = self.picked.filter(|&thing| self.exists(thing));
+        let others = std::mem::take(&mut self.chosen.others);
+        self.chosen.others = others.into_iter().filter(|&thing| self.exists(thing)).collect();
+        self.picked = self.picked.or_else(|| self.chosen.others.pop());
         self.view.hovered = self.view.hovered.filter(|&thing| self.exists(thing));
         // What is not laid out yet has no volts to be worked out.
         self.to_ask = self.question.is_none();
@@ -74,6 +77,7 @@ impl Editor {
         let was = std::mem::take(&mut self.drawing);
         self.drawing = drawing::map_again(&self.scene(), was, touched);
         self.drawing.foremost = Some(self.run);
+        self.drawing.chosen.clone_from(&self.chosen.others);
         self.stamp += 1;
     }
 }

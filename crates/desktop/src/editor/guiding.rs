@@ -440,8 +440,8 @@ impl Said<'_> {
 fn is_closed(plan: &Plan, shape: &Shape) -> bool {
     match shape {
         Shape::Run(id) => plan.run(id).is_none_or(plan::Run::closed),
-        Shape::Boundary | Shape::KeepOut(_) => true,
-        Shape::Branch(..) => false,
+        Shape::Boundary | Shape::KeepOut(_) | Shape::Shade(_) => true,
+        Shape::Branch(..) | Shape::Wall(_) => false,
     }
 }
 

@@ -115,6 +115,10 @@ impl Editor {
             if self.history.cancel(&mut self.plan) {
                 self.changed();
             }
+        } else if self.picks_by_rectangle() {
+            self.chosen.by_rectangle = false;
+        } else if self.tool == Tool::Pick && self.picked.is_none() && self.chosen.listing {
+            self.chosen.listing = false;
         } else if self.tool == Tool::Pick && self.picked.is_none() && self.shapes.is_open() {
             self.shapes_said(ShapesMessage::Open(false));
         } else if self.tool == Tool::Pick {

@@ -1,9 +1,12 @@
 //! Things in the hand: taken hold of, dragged, turned, nudged, taken out, doubled. A drag is one undo step.
 
+use std::sync::Arc;
+
 use drawing::Thing;
 use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
 
+use super::chosen::Many;
 use super::whole::Whole;
 use super::{Editor, corner_of};
 use crate::tool::{FEWEST_CORNERS, free_run_id};
@@ -34,6 +37,8 @@ pub(super) enum Hold {
         corner: usize,
     },
     Whole(Whole),
+    /// Several things; by their turning ring, about their middle.
+    Many(Arc<Many>, Option<Point>),
     /// A whole by its turning ring, about its middle.
     Turn(Whole, Point),
     /// The coop's door, about the coop's middle, as it was.
@@ -61,6 +66,15 @@ impl Hold {
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
+        if self.is_one_of_several(thing) {
+            self.held = self.many_to_hold(at);
+            return;
+        }
+        if super::hiding::is_locked(&self.plan, thing) {
+            self.take_up(Some(whole_of(thing)));
+            self.notice = Some(Text::IsLocked);
+            return;
+        }
         self.history.begin();
         self.unguided();
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
@@ -75,7 +89,12 @@ impl Editor {
 
     /// Takes hold of what is picked by its turning ring.
     pub(super) fn grab_turn(&mut self, at: Point) {
-        let whole = self.picked.and_then(|thing| Whole::of(&self.plan, thing));
+        if self.has_several() {
+            self.held = self.many_to_turn(at);
+            return;
+        }
+        let Some(&thing) = self.unlocked().first() else { return };
+        let whole = Whole::of(&self.plan, thing);
         if let Some((whole, pivot)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
             self.history.begin_called(Deed::Turn);
             self.held = Some(Held { what: Hold::Turn(whole, pivot), from: at, was: at, moved: false });
@@ -153,6 +172,14 @@ impl Editor {
                 self.snapped = caught.map(|(_, snapped)| snapped);
                 whole.moved(motion)
             }
+            Hold::Many(many, about) => {
+                let bearing = |about: Point, at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
+                let motion = about.map_or(shift, |about| Motion::Turn {
+                    about,
+                    clockwise_rad: bearing(about, to) - bearing(about, held.from),
+                });
+                return self.many_dragged(many, motion);
+            }
             Hold::Turn(whole, about) => {
                 let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
                 whole.moved(Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
@@ -217,29 +244,45 @@ impl Editor {
     }
 
     pub(super) fn nudge(&mut self, east_m: f64, north_m: f64) {
-        let Some(thing) = self.picked else { return };
+        let things = self.unlocked();
+        match &things[..] {
+            [] => {}
+            &[thing] if !self.has_several() => {
+                let (deed, edits) = self.nudged(thing, east_m, north_m);
+                self.one_step(deed, edits);
+            }
+            _ => self.nudge_many(things, east_m, north_m),
+        }
+    }
+
+    /// The edits that move a thing by so many metres, and what that is called.
+    pub(super) fn nudged(&mut self, thing: Thing, east_m: f64, north_m: f64) -> (Deed, Vec<Edit>) {
         let motion = Motion::Shift { east_m, north_m };
         if let Some((shape, corner)) = corner_of(&self.plan, thing) {
-            let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return };
+            let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else {
+                return (Deed::MoveCorner, Vec::new());
+            };
             let to = motion.of(at);
-            self.one_step(Deed::MoveCorner, vec![Edit::MoveCorner { shape, corner, to }]);
+            (Deed::MoveCorner, vec![Edit::MoveCorner { shape, corner, to }])
         } else if let Thing::Gate { run, gate } = thing {
             let edit = self.gate_nudged(run, gate, east_m, north_m);
-            self.one_step(Deed::Move, edit.into_iter().collect());
+            (Deed::Move, edit.into_iter().collect())
         } else if matches!(thing, Thing::Fault { .. }) {
             let edit = self.fault_nudged(thing, motion, [east_m, north_m]);
-            self.one_step(Deed::Move, edit.into_iter().collect());
+            (Deed::Move, edit.into_iter().collect())
         } else if let Thing::EarthStake { run, stake } = thing {
             let edit = self.stake_nudged(run, stake, motion);
-            self.one_step(Deed::Move, edit.into_iter().collect());
+            (Deed::Move, edit.into_iter().collect())
         } else if thing.zone().is_some() {
             let edit = self.zone_nudged(thing, motion);
-            self.one_step(Deed::Move, edit.into_iter().collect());
+            (Deed::Move, edit.into_iter().collect())
         } else if matches!(thing, Thing::Branch { .. } | Thing::BranchCorner { .. } | Thing::BranchSide { .. }) {
             let edit = self.hanging_nudged(thing, motion);
-            self.one_step(Deed::Move, edit.into_iter().collect());
+            (Deed::Move, edit.into_iter().collect())
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
-            self.one_step(Deed::Move, whole.moved(motion));
+            (Deed::Move, whole.moved(motion))
+        } else {
+            (Deed::Move, Vec::new())
         }
     }
 
@@ -256,7 +299,11 @@ impl Editor {
 
     /// Turns what is picked about its middle.
     pub(super) fn turn_by(&mut self, clockwise_deg: f64) {
-        let whole = self.picked.and_then(|thing| Whole::of(&self.plan, thing));
+        let things = self.unlocked();
+        if self.has_several() {
+            return self.turn_many(things, clockwise_deg);
+        }
+        let whole = things.first().and_then(|&thing| Whole::of(&self.plan, thing));
         if let Some((whole, about)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
             let motion = Motion::Turn { about, clockwise_rad: clockwise_deg.to_radians() };
             self.one_step(Deed::Turn, whole.moved(motion));
@@ -281,6 +328,10 @@ impl Editor {
 
     /// A second one of what is picked, a step beside it.
     pub(super) fn duplicate(&mut self) {
+        if self.has_several() {
+            let things = self.chosen();
+            return self.duplicate_many(&things);
+        }
         let beside = |at: Point| Point::new(at.east_m + BESIDE_M, at.north_m - BESIDE_M);
         match self.picked {
             Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
@@ -321,7 +372,11 @@ impl Editor {
     }
 
     pub(super) fn remove(&mut self) {
-        let edit = match self.picked {
+        let things = self.unlocked();
+        if self.has_several() {
+            return self.remove_many(things);
+        }
+        let edit = match things.first().copied() {
             Some(Thing::Run { run }) => {
                 if let Some(id) = self.plan.runs.get(run).map(|run| run.id.clone()) {
                     self.remove_run(id);

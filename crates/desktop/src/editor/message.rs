@@ -6,7 +6,7 @@ use drawing::{Theme, Thing};
 use plan::{Edit, Plan, Point, Rolls, Shape};
 use words::{Language, Units};
 
-use super::{BracingMessage, Grid, Lesson, Page, ShapesMessage, UnderlayMessage};
+use super::{BracingMessage, Grid, Lesson, ManyMessage, Page, ShapesMessage, UnderlayMessage};
 use crate::reckoner::Reckoned;
 use crate::tool::{Hand, Tool};
 use crate::worker::Answer;
@@ -64,6 +64,8 @@ pub enum Message {
     TakeNearest,
     /// Something about what holds the corners.
     Bracing(BracingMessage),
+    /// Something about several things, the clipboard, or what is hidden and locked.
+    Many(ManyMessage),
     /// Something about other shapes of the same nets.
     Shapes(ShapesMessage),
     /// Move a corner of the run in hand, by its place in the outline, to a post.

@@ -47,7 +47,7 @@ pub(super) fn with_pins(plan: &Plan, edit: Edit) -> Edit {
 }
 
 /// Takes the pins of corners to where the corners went, where nothing else was done to the pins; whether any went.
-fn take_along(was: &Run, run: &mut Run) -> bool {
+pub(super) fn take_along(was: &Run, run: &mut Run) -> bool {
     if was.outline.len() != run.outline.len() || was.pins != run.pins || was.outline == run.outline {
         return false;
     }

@@ -15,6 +15,10 @@ impl Editor {
                 | Message::Hand(Hand::Move(_))
                 | Message::Size(..)
                 | Message::Free(_)
+                // A hand that drags what is locked still reads why it does not follow.
+                | Message::Pan(..)
+                | Message::Drag(_)
+                | Message::Drop
                 | Message::Worked(_)
                 | Message::Reckoned(_)
                 | Message::Shapes(_)
@@ -40,6 +44,8 @@ impl Editor {
                 self.page = page;
                 self.folded = false;
                 self.tool = Tool::Pick;
+                self.chosen.by_rectangle = false;
+                self.chosen.listing = false;
                 self.snapped = None;
                 self.reckon_sound();
             }
@@ -50,6 +56,7 @@ impl Editor {
             Message::End => self.history.end(),
             Message::Use(tool) => {
                 self.tool = tool;
+                self.chosen.by_rectangle = false;
                 self.snapped = None;
                 self.unguided();
                 self.pick(None);
@@ -79,9 +86,11 @@ impl Editor {
             | Message::Duplicate
             | Message::Remove
             | Message::Bracing(_)
+            | Message::Many(_)
                 if self.held.is_some() => {}
             Message::FitNets(double_back) => self.ask_fit(double_back),
             Message::Bracing(said) => self.bracing_said(said),
+            Message::Many(said) => self.many_said(said),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
             Message::NudgeEnd(last, east_m, north_m) => self.nudge_end(last, east_m, north_m),
@@ -157,6 +166,10 @@ impl Editor {
         self.view.wind = wind && self.page == Page::Run;
         if self.drawing.foremost != Some(self.run) {
             self.drawing.foremost = Some(self.run);
+            self.stamp += 1;
+        }
+        if self.drawing.chosen != self.chosen.others {
+            self.drawing.chosen.clone_from(&self.chosen.others);
             self.stamp += 1;
         }
     }

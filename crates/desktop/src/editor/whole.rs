@@ -189,6 +189,9 @@ impl super::Editor {
     /// Over which place the turning ring of what is picked stands, where it can be turned: the northernmost place of
     /// its outline over its middle.
     pub fn turn_ring(&self) -> Option<Point> {
+        if self.has_several() {
+            return self.ring_of_several();
+        }
         let whole = Whole::of(&self.plan, self.picked?)?;
         let pivot = whole.pivot()?;
         if let Whole::Coop(coop) = &whole {

@@ -1,7 +1,7 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
 mod features;
-mod fields;
+pub(super) mod fields;
 mod heights;
 mod soil;
 mod underlay;

@@ -89,6 +89,9 @@ impl Inker<'_> {
         if let Some(thing) = picked.filter(|&thing| in_hand != Some(thing)) {
             self.outlined(thing, 2.0, self.palette.pick);
         }
+        for &thing in self.drawing.chosen.iter().filter(|&&thing| self.view.picked != Some(thing)) {
+            self.outlined(whole(thing), 2.0, self.palette.pick);
+        }
     }
 
     /// The shape whose form tells where a thing is.

@@ -21,7 +21,7 @@ pub(super) fn features(sheet: &mut Sheet<'_>) {
     if ground.boundary.len() >= 2 {
         sheet.path(Role::PaddockEdge, ground.boundary.clone(), true, None);
     }
-    for (index, keep_out) in ground.keep_outs.iter().enumerate() {
+    for (index, keep_out) in ground.keep_outs.iter().enumerate().filter(|(_, one)| !one.hidden) {
         let thing = Some(Thing::KeepOut { keep_out: index });
         let role = if keep_out.water { Role::Water } else { Role::KeepOut };
         for ring in clearance(&keep_out.outline, keep_out.clearance_m()) {
@@ -31,7 +31,7 @@ pub(super) fn features(sheet: &mut Sheet<'_>) {
             sheet.area(role, vec![keep_out.outline.clone()], thing);
         }
     }
-    for (index, hazard) in ground.hazards.iter().enumerate() {
+    for (index, hazard) in ground.hazards.iter().enumerate().filter(|(_, one)| !one.hidden) {
         let (role, thing) = (Role::Hazard { kind: hazard.kind }, Some(Thing::Hazard { hazard: index }));
         if hazard.kind == HazardKind::ForeignEarth || hazard.path.len() < 2 {
             for &at in &hazard.path {
@@ -61,7 +61,7 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
         |vertex| Thing::BoundaryCorner { vertex },
         |side| Thing::BoundarySide { side },
     );
-    for (keep_out, stated) in ground.keep_outs.iter().enumerate() {
+    for (keep_out, stated) in ground.keep_outs.iter().enumerate().filter(|(_, one)| !one.hidden) {
         sheet.handles(
             &stated.outline,
             true,
@@ -69,7 +69,7 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
             |side| Thing::KeepOutSide { keep_out, side },
         );
     }
-    for (hazard, stated) in ground.hazards.iter().enumerate() {
+    for (hazard, stated) in ground.hazards.iter().enumerate().filter(|(_, one)| !one.hidden) {
         sheet.handles(
             &stated.path,
             false,

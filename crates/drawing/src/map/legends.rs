@@ -14,7 +14,9 @@ use crate::shape::{About, Priority, Thing};
 /// Names of keep-outs and hazards.
 pub(super) fn ground(sheet: &mut Sheet<'_>) {
     let stated = &sheet.scene.plan.ground;
-    for (index, keep_out) in stated.keep_outs.iter().enumerate().filter(|(_, keep_out)| !keep_out.name.is_empty()) {
+    for (index, keep_out) in
+        stated.keep_outs.iter().enumerate().filter(|(_, keep_out)| !keep_out.name.is_empty() && !keep_out.hidden)
+    {
         let Some((at, _)) = track::middle(&keep_out.outline) else { continue };
         let reach = |place: &Point| (place.north_m - at.north_m).abs();
         let half_m = keep_out.outline.iter().map(reach).fold(0.0, f64::max) + keep_out.clearance_m().max(0.0);
@@ -27,7 +29,7 @@ pub(super) fn ground(sheet: &mut Sheet<'_>) {
         };
         sheet.label(legend, Some(Thing::KeepOut { keep_out: index }));
     }
-    for (index, hazard) in stated.hazards.iter().enumerate() {
+    for (index, hazard) in stated.hazards.iter().enumerate().filter(|(_, hazard)| !hazard.hidden) {
         let Some(&at) = hazard.path.first() else { continue };
         let words = sheet.scene.words;
         let kind = words.text(match hazard.kind {

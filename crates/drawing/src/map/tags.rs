@@ -17,7 +17,9 @@ pub(super) fn tags(sheet: &mut Sheet<'_>, runs: &[RunLine<'_>]) {
     let findings = sheet.scene.findings;
     let mut tags: Vec<(Point, &Finding, Thing)> = Vec::new();
     let of_runs = findings.runs.iter().enumerate().map(|(run, list)| (Some(run), list));
-    for (run, list) in std::iter::once((None, &findings.plan)).chain(of_runs) {
+    let hidden =
+        |run: Option<usize>| run.is_some_and(|run| sheet.scene.plan.runs.get(run).is_some_and(|run| run.hidden));
+    for (run, list) in std::iter::once((None, &findings.plan)).chain(of_runs).filter(|(run, _)| !hidden(*run)) {
         for (index, finding) in list.iter().enumerate().filter(|(_, finding)| !has_sign(finding)) {
             let thing = Thing::Finding { run, finding: index };
             for &at in &finding.at {

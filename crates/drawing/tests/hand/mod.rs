@@ -184,6 +184,8 @@ pub(crate) fn keep_out(name: &str, outline: &[(f64, f64)], clearance_m: f64, wat
         clearance_m: Some(clearance_m),
         may_enclose: None,
         water,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }
@@ -196,6 +198,8 @@ pub(crate) fn hazard(kind: HazardKind, name: &str, path: &[(f64, f64)]) -> Hazar
         line_voltage_kv: None,
         signed: false,
         unpowered_gate: false,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }

@@ -59,6 +59,10 @@ pub struct KeepOut {
     pub may_enclose: Option<bool>,
     /// Whether it is water: a pond, a ditch, a stream.
     pub water: bool,
+    /// Whether the map leaves it out; it counts all the same.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -104,6 +108,10 @@ pub struct Hazard {
     pub signed: bool,
     /// Whether an unpowered gate or stile lets a public way through.
     pub unpowered_gate: bool,
+    /// Whether the map leaves it out; it counts all the same.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -96,6 +96,10 @@ pub struct Run {
     pub side_slopes: Vec<SideSlope>,
     /// The gap under the bottom line that is allowed, metres; `None` goes by the birds.
     pub gap_under_net_m: Option<f64>,
+    /// Whether the map leaves it out; it counts all the same.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }

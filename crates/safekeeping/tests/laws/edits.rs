@@ -59,7 +59,16 @@ fn run(id: &str, outline: Vec<Point>) -> Run {
 
 fn keep_out(name: &str, outline: Vec<Point>) -> KeepOut {
     let name = name.to_owned();
-    KeepOut { name, outline, clearance_m: Some(1.5), may_enclose: None, water: true, rest: Rest::new() }
+    KeepOut {
+        name,
+        outline,
+        clearance_m: Some(1.5),
+        may_enclose: None,
+        water: true,
+        hidden: true,
+        locked: true,
+        rest: Rest::new(),
+    }
 }
 
 fn rest(text: &str, number: f64) -> Rest {
@@ -83,6 +92,8 @@ fn net(seed: &Seed) -> NetKind {
         spike_length_m: None,
         spike_diameter_m: None,
         mass_kg: None,
+        hidden: false,
+        locked: false,
         rest: rest(&seed.text, seed.at.east_m),
     }
 }

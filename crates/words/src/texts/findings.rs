@@ -183,6 +183,10 @@ texts! {
             => "Die Tiere werden nicht gegen die Fläche gezählt: season.min_m2_per_bird muss über null liegen.",
         UnknownKey: "The file has a key {key} that means nothing here; did you mean {meant}?"
             => "Die Datei hat einen Schlüssel {key}, der hier nichts bedeutet; war {meant} gemeint?",
+        OneHidden: "One thing of this plan is hidden on the map. It counts all the same." => "Ein Teil dieses Plans ist auf der Karte ausgeblendet. Er zählt trotzdem mit.",
+        OneHazardHidden: "A hazard is hidden on the map. It is there all the same, and on paper it is drawn." => "Eine Gefahr ist auf der Karte ausgeblendet. Sie ist trotzdem da und wird auf Papier gezeichnet.",
+        Hidden: "{count} things of this plan are hidden on the map. They count all the same." => "{count} Teile dieses Plans sind auf der Karte ausgeblendet. Sie zählen trotzdem mit.",
+        HiddenWithHazards: "{count} things of this plan are hidden on the map, hazards among them: {hazards}. They are there all the same, and on paper they are drawn." => "{count} Teile dieses Plans sind auf der Karte ausgeblendet, darunter Gefahren: {hazards}. Sie sind trotzdem da und werden auf Papier gezeichnet.",
         BuriedServices: "Ask about buried pipes and cables before you drive a stake: they are not on this map."
             => "Fragen Sie nach vergrabenen Rohren und Kabeln, bevor Sie einen Pflock oder Stab einschlagen: Auf dieser Karte stehen sie nicht.",
         LocalCodesFirst: "Local codes and licensed practice come before anything that this plan says."

@@ -51,6 +51,12 @@ texts! {
         DoneCutCorner: "cut a corner" => "Ecke abgeschnitten",
         DoneBrace: "set braces" => "Abspannungen gesetzt",
         DoneTakeBrace: "took a brace back" => "Abspannung zurückgenommen",
+        DoneRemove: "took something out" => "etwas herausgenommen",
+        DonePaste: "pasted" => "eingefügt",
+        DoneHide: "hid or showed something" => "etwas aus- oder eingeblendet",
+        DoneLock: "locked or unlocked something" => "etwas gesperrt oder entsperrt",
+        DoneRename: "gave it a name" => "benannt",
+        DoneBringIn: "brought in from a file" => "aus einer Datei eingelesen",
         DoneTakeShape: "took a shape that was found" => "gefundene Form genommen",
 
         DrawKeepOut: "Keep-out" => "Sperrfläche",

@@ -29,7 +29,7 @@ const KINDS: [(CoopKind, Text); 8] = [
 ];
 
 /// The coop's fields.
-pub(super) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
+pub(in crate::pages) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
     let (words, p) = (desk.words, desk.p);
     let said = |text: Text| words.say(Text::CoopField, &[("field", words.text(text))]);
     let mut changed: Option<Coop> = None;
@@ -86,7 +86,7 @@ pub(super) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
 }
 
 /// The fields of a keep-out.
-pub(super) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &KeepOut, name: &str) {
+pub(in crate::pages) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &KeepOut, name: &str) {
     let (words, p) = (desk.words, desk.p);
     let said = |text: Text| words.say(Text::FieldOf, &[("field", words.text(text)), ("name", name)]);
     let id = Id::unique(("keep-out fields", index));
@@ -117,7 +117,7 @@ pub(super) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Kee
 }
 
 /// The fields of a hazard.
-pub(super) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazard, name: &str) {
+pub(in crate::pages) fn hazard(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Hazard, name: &str) {
     let (words, p) = (desk.words, desk.p);
     let said = |text: Text| words.say(Text::FieldOf, &[("field", words.text(text)), ("name", name)]);
     let id = Id::unique(("hazard fields", index));

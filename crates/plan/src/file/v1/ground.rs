@@ -63,6 +63,12 @@ mirrored! {
         /// Whether it is water.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         water: bool,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// A thing that can hurt.
@@ -84,6 +90,12 @@ mirrored! {
         /// Whether an unpowered gate or stile lets a public way through.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         unpowered_gate: bool,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// The soil: a clay by its strength or a sand by its friction angle; with both, the clay counts. What was measured counts before either.

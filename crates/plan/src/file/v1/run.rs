@@ -107,6 +107,12 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::GAP_UNDER_NET_M))]
         gap_under_net_m: Option<f64>,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// A line of netting that hangs on a run's.

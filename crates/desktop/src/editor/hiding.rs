@@ -1,0 +1,141 @@
+//! What of the map is hidden or locked, and what things are called: statements of the plan, each an edit.
+
+use drawing::Thing;
+use plan::{Deed, Plan, between};
+use words::texts::Window as Text;
+
+use super::Editor;
+
+/// Longest name that is taken, letters.
+const LONGEST_NAME: usize = 80;
+
+/// The two switches of a thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Switches {
+    /// Whether it is left out of the map.
+    pub(crate) hidden: bool,
+    /// Whether the hand leaves it where it is.
+    pub(crate) locked: bool,
+}
+
+/// The whole that has the switches of a thing: its run, its keep-out, its hazard. Faults and grass on a fence are no
+/// part of how it is drawn.
+fn whole(thing: Thing) -> Option<Thing> {
+    match thing {
+        Thing::Fault { .. } | Thing::Zone { .. } | Thing::ZoneEnd { .. } | Thing::Reading { .. } => None,
+        Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. } => {
+            Some(Thing::KeepOut { keep_out })
+        }
+        Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. } => Some(Thing::Hazard { hazard }),
+        thing => thing.run().map(|run| Thing::Run { run }),
+    }
+}
+
+/// The switches of a thing's whole; `None` where it has none.
+pub(crate) fn switches(plan: &Plan, thing: Thing) -> Option<Switches> {
+    let (hidden, locked) = match whole(thing)? {
+        Thing::Run { run } => plan.runs.get(run).map(|one| (one.hidden, one.locked)),
+        Thing::KeepOut { keep_out } => plan.ground.keep_outs.get(keep_out).map(|one| (one.hidden, one.locked)),
+        Thing::Hazard { hazard } => plan.ground.hazards.get(hazard).map(|one| (one.hidden, one.locked)),
+        _ => None,
+    }?;
+    Some(Switches { hidden, locked })
+}
+
+/// Whether the map leaves a thing out.
+pub(crate) fn is_hidden(plan: &Plan, thing: Thing) -> bool {
+    switches(plan, thing).is_some_and(|switches| switches.hidden)
+}
+
+/// Whether the hand leaves a thing where it is.
+pub(crate) fn is_locked(plan: &Plan, thing: Thing) -> bool {
+    switches(plan, thing).is_some_and(|switches| switches.locked)
+}
+
+/// Sets a switch of a thing's whole.
+fn set(plan: &mut Plan, thing: Thing, hidden: Option<bool>, locked: Option<bool>) {
+    let switches = match whole(thing) {
+        Some(Thing::Run { run }) => plan.runs.get_mut(run).map(|one| (&mut one.hidden, &mut one.locked)),
+        Some(Thing::KeepOut { keep_out }) => {
+            plan.ground.keep_outs.get_mut(keep_out).map(|one| (&mut one.hidden, &mut one.locked))
+        }
+        Some(Thing::Hazard { hazard }) => {
+            plan.ground.hazards.get_mut(hazard).map(|one| (&mut one.hidden, &mut one.locked))
+        }
+        _ => None,
+    };
+    if let Some((is_hidden, is_locked)) = switches {
+        *is_hidden = hidden.unwrap_or(*is_hidden);
+        *is_locked = locked.unwrap_or(*is_locked);
+    }
+}
+
+/// The name that a keeper gave a thing; `None` where it can have none.
+pub(crate) fn name_of(plan: &Plan, thing: Thing) -> Option<&str> {
+    match thing {
+        Thing::Run { run } => plan.runs.get(run).map(|run| run.name.as_str()),
+        Thing::KeepOut { keep_out } => plan.ground.keep_outs.get(keep_out).map(|keep_out| keep_out.name.as_str()),
+        Thing::Hazard { hazard } => plan.ground.hazards.get(hazard).map(|hazard| hazard.name.as_str()),
+        _ => None,
+    }
+}
+
+impl Editor {
+    fn becomes(&mut self, deed: Deed, change: impl FnOnce(&mut Plan)) {
+        let mut to = self.plan.clone();
+        change(&mut to);
+        self.one_step(deed, between(&self.plan, &to));
+    }
+
+    pub(super) fn hide(&mut self, things: &[Thing], hidden: bool) {
+        self.becomes(Deed::Hide, |plan| things.iter().for_each(|&thing| set(plan, thing, Some(hidden), None)));
+    }
+
+    pub(super) fn lock(&mut self, things: &[Thing], locked: bool) {
+        self.becomes(Deed::Lock, |plan| things.iter().for_each(|&thing| set(plan, thing, None, Some(locked))));
+    }
+
+    /// What is picked and has switches; a sentence where nothing has.
+    fn switchable(&mut self) -> Vec<Thing> {
+        let mut things = self.chosen();
+        things.retain(|&thing| switches(&self.plan, thing).is_some());
+        if things.is_empty() {
+            self.notice = Some(Text::NothingToHide);
+        }
+        things
+    }
+
+    pub(super) fn hide_picked(&mut self) {
+        let things = self.switchable();
+        let all = things.iter().all(|&thing| is_hidden(&self.plan, thing));
+        self.hide(&things, !all);
+    }
+
+    pub(super) fn lock_picked(&mut self) {
+        let things = self.switchable();
+        let all = things.iter().all(|&thing| is_locked(&self.plan, thing));
+        self.lock(&things, !all);
+    }
+
+    pub(super) fn show_all(&mut self) {
+        self.becomes(Deed::Hide, |plan| {
+            plan.runs.iter_mut().for_each(|run| run.hidden = false);
+            plan.ground.keep_outs.iter_mut().for_each(|keep_out| keep_out.hidden = false);
+            plan.ground.hazards.iter_mut().for_each(|hazard| hazard.hidden = false);
+        });
+    }
+
+    pub(super) fn rename(&mut self, thing: Thing, name: String) {
+        let name: String = name.trim().chars().take(LONGEST_NAME).collect();
+        self.becomes(Deed::Rename, |plan| match thing {
+            Thing::Run { run } => plan.runs.get_mut(run).into_iter().for_each(|run| run.name.clone_from(&name)),
+            Thing::KeepOut { keep_out } => {
+                plan.ground.keep_outs.get_mut(keep_out).into_iter().for_each(|one| one.name.clone_from(&name));
+            }
+            Thing::Hazard { hazard } => {
+                plan.ground.hazards.get_mut(hazard).into_iter().for_each(|one| one.name.clone_from(&name));
+            }
+            _ => {}
+        });
+    }
+}

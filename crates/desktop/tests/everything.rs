@@ -1,0 +1,292 @@
+//! The list of everything on the map, and the nodes that a screen reader walks.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::{ManyMessage, Message, Page};
+use drawing::Thing;
+use egui::accesskit::{Action, Role};
+use egui::{Event, Key, Modifiers};
+use egui_kittest::kittest::NodeT;
+use hand::{Desk, click_on, example, on_page, settle, window};
+use plan::{Deed, Hazard, HazardKind, NetKind, Plan, Point, Rest, Run};
+use words::Words;
+
+fn desk(plan: Plan, page: Page) -> Desk {
+    let mut desk = on_page(plan, page, [1280.0, 800.0], Words::default());
+    settle(&mut desk);
+    desk
+}
+
+fn press(desk: &mut Desk, key: Key) {
+    desk.key_press(key);
+    desk.run();
+}
+
+fn types(desk: &mut Desk, text: &str) {
+    desk.event(Event::Text(text.to_owned()));
+    desk.run();
+}
+
+fn picked(desk: &Desk) -> Option<Thing> {
+    window(desk).editor().picked()
+}
+
+/// Role, name and value of every node.
+fn tree(desk: &Desk) -> Vec<(Role, String, String)> {
+    let nodes = desk.root().children_recursive();
+    let told = nodes.map(|node| {
+        let node = node.accesskit_node();
+        let value = node.value().unwrap_or_default();
+        // What only tells has its words as its value.
+        (node.role(), node.label().filter(|label| !label.is_empty()).unwrap_or_else(|| value.clone()), value)
+    });
+    told.collect()
+}
+
+fn rows(desk: &Desk) -> Vec<String> {
+    tree(desk).into_iter().filter(|(role, ..)| *role == Role::Row).map(|(_, name, _)| name).collect()
+}
+
+/// Every node that a keeper can act on has a role and a name.
+fn check_names(desk: &Desk, about: &str) -> usize {
+    let mut count = 0;
+    for node in desk.root().children_recursive() {
+        let node = node.accesskit_node();
+        let acts = [Action::Click, Action::Focus].into_iter().any(|action| node.data().supports_action(action));
+        if !acts || matches!(node.role(), Role::ScrollView | Role::Window | Role::ScrollBar) {
+            continue;
+        }
+        count += 1;
+        let named = node.label().is_some_and(|label| !label.trim().is_empty());
+        assert!(named, "{about}: {:?} {:?} at {:?} has no name", node.role(), node.value(), node.bounding_box());
+        let vague = matches!(node.role(), Role::Unknown | Role::GenericContainer);
+        assert!(!vague, "{about}: {:?} has no role", node.label());
+    }
+    count
+}
+
+#[test]
+fn the_list_opens_by_its_key_and_is_walked_without_moving_anything() {
+    let mut desk = desk(example(), Page::Run);
+    press(&mut desk, Key::L);
+    let first = rows(&desk);
+    assert!(first[0].starts_with("Paddock: "), "{first:?}");
+    press(&mut desk, Key::ArrowDown);
+    assert_eq!(picked(&desk), Some(Thing::KeepOut { keep_out: 0 }), "heads are passed by");
+    press(&mut desk, Key::ArrowDown);
+    press(&mut desk, Key::ArrowUp);
+    assert_eq!(picked(&desk), Some(Thing::KeepOut { keep_out: 0 }));
+    press(&mut desk, Key::End);
+    assert!(matches!(picked(&desk), Some(Thing::Finding { .. })));
+    press(&mut desk, Key::Home);
+    assert_eq!(picked(&desk), Some(Thing::Boundary));
+    assert_eq!(*window(&desk).editor().plan(), example(), "arrows walk the list");
+    assert!(window(&desk).editor().is_listing());
+    press(&mut desk, Key::L);
+    assert!(!window(&desk).editor().is_listing() && rows(&desk).iter().all(|row| !row.starts_with("Paddock: ")));
+    // Now they nudge what is picked.
+    press(&mut desk, Key::ArrowDown);
+    assert_ne!(*window(&desk).editor().plan(), example());
+}
+
+#[test]
+fn the_list_has_every_thing_with_its_figures() {
+    let mut desk = desk(example(), Page::Run);
+    press(&mut desk, Key::L);
+    let mut seen = std::collections::BTreeSet::new();
+    for _ in 0..8 {
+        seen.extend(rows(&desk));
+        press(&mut desk, Key::PageDown);
+    }
+    let has = |start: &str| seen.iter().any(|row| row.starts_with(start));
+    for start in [
+        "Paddock: ",
+        "Pond: ",
+        "Old well: 9 m²",
+        "11 kV line: ",
+        "Footpath: ",
+        "Coop quince: 90 hens",
+        "Round Quince House: ",
+        "Corner 1 of Round Quince House: 24.0 m east, 17.4 m north",
+        "Net 1 of Round Quince House: 50.0 m",
+        "Energizer of Round Quince House",
+        "Feed point of Round Quince House",
+    ] {
+        assert!(has(start), "{start} in {seen:?}");
+    }
+    let lay = window(&desk).editor().run().unwrap().1.lay.clone().unwrap();
+    let nets = seen.iter().filter(|row| row.starts_with("Net ")).count();
+    assert_eq!(nets, lay.nets.len());
+    let run = seen.iter().find(|row| row.starts_with("Round Quince House: ")).unwrap();
+    assert!(run.contains("m²") && run.contains("nets") && run.contains("kV"), "{run}");
+}
+
+#[test]
+fn typing_finds_and_a_click_picks_and_names_are_given() {
+    let mut desk = desk(example(), Page::Ground);
+    press(&mut desk, Key::L);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::F);
+    desk.run();
+    types(&mut desk, "well");
+    let found = rows(&desk);
+    assert!(
+        found.iter().all(|row| row.to_lowercase().contains("well")) && found.len() == 5,
+        "a well and its corners: {found:?}"
+    );
+    press(&mut desk, Key::ArrowDown);
+    assert_eq!(picked(&desk), Some(Thing::KeepOut { keep_out: 1 }));
+    press(&mut desk, Key::F2);
+    hand::overtype(&mut desk, "Dry well");
+    assert_eq!(window(&desk).editor().plan().ground.keep_outs[1].name, "Dry well");
+    click_on(&mut desk, "Corner 1 of Dry well: 121.0 m east, 34.0 m north");
+    assert_eq!(picked(&desk), Some(Thing::KeepOutCorner { keep_out: 1, vertex: 0 }));
+    hand::fill(&mut desk, "East of Corner 1 of Dry well", "120.5");
+    let plan = window(&desk).editor().plan().clone();
+    assert_eq!(plan.ground.keep_outs[1].outline[0], Point::new(120.5, 34.0));
+    hand::fill(&mut desk, "North of Corner 1 of Dry well", "far");
+    desk.key_press(Key::Escape);
+    desk.run();
+    assert_eq!(*window(&desk).editor().plan(), plan, "what is no figure changes nothing");
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Ground, Deed::MoveCorner]);
+}
+
+#[test]
+fn a_run_is_named_in_the_list() {
+    let mut desk = desk(example(), Page::Run);
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Run { run: 0 })));
+    press(&mut desk, Key::L);
+    press(&mut desk, Key::F2);
+    hand::overtype(&mut desk, "By the gate");
+    assert_eq!(window(&desk).editor().plan().runs[0].name, "By the gate");
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Rename]);
+}
+
+#[test]
+fn rows_hide_and_lock_by_click_and_by_key_and_pick_several() {
+    let mut desk = desk(example(), Page::Ground);
+    press(&mut desk, Key::L);
+    click_on(&mut desk, "Hide Pond");
+    assert!(window(&desk).editor().plan().ground.keep_outs[0].hidden);
+    click_on(&mut desk, "Show Pond");
+    click_on(&mut desk, "Lock 11 kV line");
+    assert!(window(&desk).editor().plan().ground.hazards[0].locked);
+    // The keyboard stands on the row of the switch; a click takes it to another.
+    click_on(&mut desk, "Pond: 450 m²");
+    press(&mut desk, Key::H);
+    press(&mut desk, Key::K);
+    let pond = window(&desk).editor().plan().ground.keep_outs[0].clone();
+    assert!(pond.hidden && pond.locked);
+    desk.key_press_modifiers(Modifiers::SHIFT, Key::H);
+    desk.run();
+    assert!(!window(&desk).editor().plan().ground.keep_outs[0].hidden);
+    assert_eq!(
+        window(&desk).editor().deeds().0,
+        [Deed::Hide, Deed::Hide, Deed::Lock, Deed::Hide, Deed::Lock, Deed::Hide]
+    );
+    desk.state_mut().as_mut().unwrap().say(Message::Many(ManyMessage::Also(Thing::Hazard { hazard: 1 })));
+    desk.run();
+    let chosen = tree(&desk);
+    assert!(chosen.iter().any(|(role, name, _)| *role == Role::Row && name.starts_with("Footpath")));
+    assert_eq!(window(&desk).editor().chosen().len(), 2);
+}
+
+#[test]
+fn enter_opens_the_page_that_is_about_a_row_and_escape_leaves() {
+    let mut desk = desk(example(), Page::Run);
+    press(&mut desk, Key::L);
+    press(&mut desk, Key::ArrowDown);
+    press(&mut desk, Key::Enter);
+    assert_eq!(window(&desk).editor().page(), Page::Ground);
+    assert_eq!(picked(&desk), Some(Thing::KeepOut { keep_out: 0 }));
+    assert!(!window(&desk).editor().is_listing());
+    press(&mut desk, Key::L);
+    press(&mut desk, Key::Escape);
+    press(&mut desk, Key::Escape);
+    assert!(!window(&desk).editor().is_listing() && picked(&desk).is_none());
+}
+
+#[test]
+fn of_ten_thousand_things_only_the_rows_in_sight_are_made() {
+    let earth = |index: usize| Hazard {
+        kind: HazardKind::ForeignEarth,
+        name: format!("Earth {index}"),
+        path: vec![Point::new((index % 100) as f64, (index / 100) as f64)],
+        line_voltage_kv: None,
+        signed: false,
+        unpowered_gate: false,
+        hidden: false,
+        locked: false,
+        rest: Rest::new(),
+    };
+    let mut plan = Plan::default();
+    plan.ground.hazards = (0..10_000).map(earth).collect();
+    let mut desk = desk(plan, Page::Ground);
+    press(&mut desk, Key::L);
+    assert!(rows(&desk).len() < 60, "{} rows", rows(&desk).len());
+    press(&mut desk, Key::End);
+    let last = rows(&desk);
+    assert!(last.len() < 60);
+    // The last rows are the findings'; above them the last of the earths.
+    assert!(last.iter().any(|row| row.starts_with("Earth 9999")), "{last:?}");
+    let nodes = tree(&desk).len();
+    assert!(nodes < 900, "{nodes} nodes");
+}
+
+#[test]
+fn every_node_that_can_be_acted_on_has_a_role_and_a_name_on_every_page() {
+    for page in Page::ALL {
+        let mut desk = desk(example(), page);
+        let count = check_names(&desk, &format!("{page:?}"));
+        assert!(count > 20, "{page:?}: {count}");
+        press(&mut desk, Key::L);
+        check_names(&desk, &format!("the list over {page:?}"));
+    }
+}
+
+/// Two runs of ten nets each.
+fn twenty_nets() -> Plan {
+    let mut plan = example();
+    let kind = NetKind { count: Some(20), ..NetKind::new("roll", 50.0, 14) };
+    plan.store.nets = vec![kind];
+    plan.ground = plan::Ground::default();
+    plan.readings.clear();
+    let square = |id: &str, east_m: f64| {
+        let outline = [(0.0, 0.0), (125.0, 0.0), (125.0, 125.0), (0.0, 125.0)];
+        let outline = outline.map(|(east, north)| Point::new(east + east_m, north)).to_vec();
+        Run { id: id.to_owned(), outline, nets: Some(vec!["roll".to_owned(); 10]), ..Run::default() }
+    };
+    plan.runs = vec![square("east", 200.0), square("west", 0.0)];
+    plan
+}
+
+#[test]
+fn the_tree_of_twenty_nets_has_each_run_net_corner_and_brace_runs_before_their_parts() {
+    let desk = desk(twenty_nets(), Page::Run);
+    let tree = tree(&desk);
+    let place =
+        |name: &str| tree.iter().position(|(_, label, _)| label == name || label.starts_with(&format!("{name}: ")));
+    for run in ["east", "west"] {
+        let whole = place(&format!("{run} on the map")).unwrap_or_else(|| panic!("{run} in {tree:?}"));
+        let figures = &tree[whole].2;
+        assert!(figures.contains("m²") && figures.contains("10 nets"), "{figures}");
+        let mut last = whole;
+        for corner in 1..=4 {
+            let at = place(&format!("Corner {corner} of {run}")).unwrap();
+            assert!(at > last, "corners in order");
+            last = at;
+        }
+        for net in 1..=10 {
+            let at = place(&format!("Net {net} of {run}")).unwrap_or_else(|| panic!("net {net} of {run}"));
+            assert!(at > last, "nets after corners");
+            last = at;
+        }
+        let worked = window(&desk).editor().workup().runs.iter().find(|worked| worked.id == run).unwrap();
+        let lay = worked.lay.clone().unwrap();
+        let braces = lay.corners.iter().filter(|corner| corner.braced || corner.verdict != workup::Verdict::None);
+        let told =
+            tree.iter().filter(|(_, label, _)| label.starts_with("Brace at") && label.contains(&format!("of {run}")));
+        assert_eq!(told.count(), braces.count());
+    }
+    assert!(place("east on the map") < place("west on the map"));
+}
