@@ -12,14 +12,15 @@ use egui::{
 };
 use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Window as Text};
+use workup::shaping::Keep;
 
-use crate::editor::{Editor, Lesson, Message, Page};
+use crate::editor::{Editor, Lesson, Message, Over, Page, ShapingMessage};
 use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool};
-use crate::{commands, first, icons, measured, unroll};
+use crate::{commands, corner, first, icons, measured, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -31,6 +32,9 @@ const NUDGE_M: f64 = 0.1;
 const RING_OFF_PX: f32 = 30.0;
 const RING_PX: f32 = 6.0;
 const RING_REACH_PX: f32 = 11.0;
+/// How large the cross is about which the picked thing turns, and how near counts as on it, pixels.
+const CROSS_PX: f32 = 6.0;
+const CROSS_REACH_PX: f32 = 7.0;
 /// Distance of scale, north and key from the map's right and upper edge, and from its foot, pixels.
 const RIGHT_PX: f32 = 20.0;
 const FOOT_PX: f32 = 16.0;
@@ -87,6 +91,8 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     {
         if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
             said.say(Message::GrabTurn(view.place(here(at))));
+        } else if cross(editor, rect).is_some_and(|cross| cross.distance(at) <= CROSS_REACH_PX) {
+            said.say(Message::Shaping(ShapingMessage::GrabPivot(view.place(here(at)))));
         } else if let Some(thing) = thing_at(at)
             && (can_be_held(thing, editor.picked()) || is_lesson(editor, thing))
         {
@@ -96,7 +102,9 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     }
     let moved = response.drag_delta();
     let holding = editor.held_from().is_some()
-        || said.messages.iter().any(|one| matches!(one, Message::Grab(..) | Message::GrabTurn(_)));
+        || said.messages.iter().any(|one| {
+            matches!(one, Message::Grab(..) | Message::GrabTurn(_) | Message::Shaping(ShapingMessage::GrabPivot(_)))
+        });
     if response.dragged_by(PointerButton::Primary) && holding {
         if let Some(at) = response.interact_pointer_pos().filter(|_| moved != Vec2::ZERO) {
             said.say(Message::Drag(view.place(here(at))));
@@ -107,8 +115,23 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     {
         said.say(Message::Pan(moved.x, moved.y));
     }
-    if response.drag_stopped() && holding {
+    let given_back = Id::unique("given back to the pointer");
+    // Esc in the entry gives the corner back to the pointer; a drag of egui's ends with it, the hand's does not.
+    let in_entry = ui.ctx().text_edit_focused() && ui.input(|input| input.key_pressed(Key::Escape));
+    if response.drag_stopped() && holding && in_entry {
+        ui.data_mut(|data| data.insert_temp(given_back, true));
+    } else if response.drag_stopped() && holding {
         said.say(Message::Drop);
+    } else if ui.data(|data| data.get_temp::<bool>(given_back)).is_some() {
+        let (at, moved, down) =
+            ui.input(|input| (input.pointer.latest_pos(), input.pointer.delta(), input.pointer.primary_down()));
+        if let Some(at) = at.filter(|_| moved != Vec2::ZERO) {
+            said.say(Message::Drag(view.place(here(at))));
+        }
+        if !down || editor.corner_in_hand().is_none() {
+            ui.data_mut(|data| data.remove_temp::<bool>(given_back));
+            said.say(Message::Drop);
+        }
     }
     clicks(&response, editor, said, &here, &thing_at);
     let cursor = cursor(editor, said, &response, space);
@@ -168,6 +191,13 @@ fn ring(editor: &Editor, rect: Rect) -> Option<Pos2> {
     Some(rect.min + vec2(right, down - RING_OFF_PX))
 }
 
+/// Where the cross stands about which what is picked turns: in the middle it is not, unless that was chosen.
+fn cross(editor: &Editor, rect: Rect) -> Option<Pos2> {
+    ring(editor, rect)?;
+    let [right, down] = editor.view().spot(editor.turns_about()?);
+    Some(rect.min + vec2(right, down))
+}
+
 /// Whether a drag takes hold of a thing: corners, single signs, and the sides and the ground of what is picked;
 /// elsewhere a drag moves the map.
 fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
@@ -192,7 +222,9 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
             Some(Thing::Branch { run: one, branch: other } | Thing::BranchCorner { run: one, branch: other, .. } | Thing::BranchSide { run: one, branch: other, .. })
                 if (one, other) == (run, branch)
         ),
-        Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
+        Thing::RunSide { run, .. } | Thing::Run { run } | Thing::Post { run, .. } => {
+            picked.and_then(Thing::run) == Some(run)
+        }
         Thing::Boundary | Thing::BoundarySide { .. } => {
             matches!(picked, Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }))
         }
@@ -263,6 +295,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         draw_by_keys(ui, editor, said);
         return;
     }
+    shape_keys(ui, editor, said);
     if editor.picked().is_some() {
         let turn = ui.input_mut(|input| {
             let (left, right) = (Key::OpenBracket, Key::CloseBracket);
@@ -298,6 +331,31 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             if steps > 0.0 {
                 said.say(Message::Nudge(east * steps * NUDGE_M, north * steps * NUDGE_M));
             }
+        }
+    }
+}
+
+/// Keys that shape the outline of what is picked.
+fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let (shift, none) = (Modifiers::SHIFT, Modifiers::NONE);
+    // With Shift first: without, the same key would be taken.
+    let keys = [
+        (shift, Key::M, ShapingMessage::Mirror(Over::NorthSouth)),
+        (none, Key::M, ShapingMessage::Mirror(Over::EastWest)),
+        (shift, Key::B, ShapingMessage::Beside(false)),
+        (none, Key::B, ShapingMessage::Beside(true)),
+        (none, Key::Q, ShapingMessage::SquareUp),
+        (none, Key::P, ShapingMessage::PivotHere),
+    ];
+    for (modifiers, key, message) in keys {
+        if ui.input_mut(|input| input.consume_key(modifiers, key)) {
+            said.say(Message::Shaping(message));
+        }
+    }
+    for (key, keep) in [(Key::L, Keep::Length), (Key::A, Keep::Angle)] {
+        if ui.input_mut(|input| input.consume_key(Modifiers::NONE, key)) {
+            let keep = if editor.keep() == keep { Keep::Free } else { keep };
+            said.say(Message::Shaping(ShapingMessage::Keep(keep)));
         }
     }
 }
@@ -359,6 +417,7 @@ pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut MapShe
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, rect, editor, said);
+    corner::paint(ui, rect, editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -389,6 +448,7 @@ fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     if let Some(in_hand) = editor.in_hand() {
         ink.extend(unroll::ink(editor, in_hand));
     }
+    ink.extend(corner::ink(editor));
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
@@ -407,6 +467,13 @@ fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: 
     let pen = Stroke::new(2.0, colour(p.pick));
     painter.line_segment([at + vec2(0.0, RING_PX), on_sheet(top) - vec2(0.0, 10.0)], Stroke::new(1.0, colour(p.pick)));
     painter.circle(at, RING_PX, colour(p.sheet), pen);
+    if let Some(cross) = cross(editor, rect) {
+        for (way, stroke) in [(1.0, Stroke::new(4.0, colour(p.sheet))), (0.0, Stroke::new(1.5, colour(p.pick)))] {
+            let reach = CROSS_PX + way;
+            painter.line_segment([cross - vec2(reach, 0.0), cross + vec2(reach, 0.0)], stroke);
+            painter.line_segment([cross - vec2(0.0, reach), cross + vec2(0.0, reach)], stroke);
+        }
+    }
 }
 
 /// What caught the corner in the hand: an open diamond, and the reason on a plate.
@@ -417,7 +484,8 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
     let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
     painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
     // The entry at the pointer says it in its own line.
-    if editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
+    let in_entry = editor.corner_in_hand().is_some();
+    if !in_entry && editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
         plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
     }
 }
@@ -469,6 +537,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
         (None, Tool::Tape(_)) => words.text(Guides::HintTape),
+        (None, Tool::Pick) if let Some(told) = editor.shape_told().or_else(|| editor.shape_hint()) => words.text(told),
         (None, Tool::Try(_)) => words.text(Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),

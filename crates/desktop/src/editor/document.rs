@@ -131,6 +131,7 @@ impl Editor {
         self.plan = plan;
         self.history.forget();
         self.held = None;
+        self.pivot = None;
         self.picked = None;
         self.run = 0;
         self.tool = crate::tool::Tool::Pick;
