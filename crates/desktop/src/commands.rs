@@ -5,11 +5,12 @@
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Files, Guides, Many, Shaping, Underlay, Unroll, Window};
+use words::texts::{Commands as Text, Files, Guides, Many, Shape, Shaping, Underlay, Unroll, Window};
 use words::{Language, Units, Words};
+use workup::shaping::Keep;
 
 use crate::asking::Ask;
-use crate::editor::{Editor, Grid, ManyMessage, Message, Page, ShapesMessage};
+use crate::editor::{Editor, Grid, ManyMessage, Message, Over, Page, ShapesMessage, ShapingMessage};
 use crate::head;
 use crate::tool::{Drawn, Tool};
 
@@ -167,6 +168,7 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.say(words.text(Text::Remove), "Delete", picked, Message::Remove);
     list.say(words.text(Text::TurnLeft), "[", picked, Message::Turn(-crate::map_view::TURN_DEG));
     list.say(words.text(Text::TurnRight), "]", picked, Message::Turn(crate::map_view::TURN_DEG));
+    shapes(list, editor);
     list.add(words.text(Text::NudgeIt), "← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
     list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
@@ -193,6 +195,28 @@ fn many(list: &mut List, editor: &Editor) {
     list.add(words.text(Many::PasteHere), "Ctrl Shift V", true, Does::Nothing);
     list.add(words.text(Many::NudgePanel), "Ctrl ← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Many::PickAlso), "Shift", true, Does::Nothing);
+}
+
+/// What is done to the outline of what is picked.
+fn shapes(list: &mut List, editor: &Editor) {
+    let words = list.words;
+    let (outline, side) = (editor.shaped().is_some(), editor.has_side());
+    let corner = editor.picked().is_some_and(|thing| crate::editor::corner_of(editor.plan(), thing).is_some());
+    for (name, keys, enabled, said) in [
+        (Shape::SquareUp, "Q", outline, ShapingMessage::SquareUp),
+        (Shape::MirrorEastWest, "M", outline, ShapingMessage::Mirror(Over::EastWest)),
+        (Shape::MirrorNorthSouth, "Shift M", outline, ShapingMessage::Mirror(Over::NorthSouth)),
+        (Shape::MirrorOverSide, "", side, ShapingMessage::Mirror(Over::Side)),
+        (Shape::BesideMirrored, "N", editor.shares_side(), ShapingMessage::Beside(true)),
+        (Shape::BesideShifted, "Shift N", editor.shares_side(), ShapingMessage::Beside(false)),
+        (Shape::TurnHere, "P", corner, ShapingMessage::PivotHere),
+        (Shape::TurnMiddle, "", editor.has_pivot(), ShapingMessage::PivotMiddle),
+        (Shape::CornerFree, "", editor.keep() != Keep::Free, ShapingMessage::Keep(Keep::Free)),
+        (Shape::CornerLength, "", editor.keep() != Keep::Length, ShapingMessage::Keep(Keep::Length)),
+        (Shape::CornerAngle, "A", editor.keep() != Keep::Angle, ShapingMessage::Keep(Keep::Angle)),
+    ] {
+        list.say(words.text(name), keys, enabled, Message::Shaping(said));
+    }
 }
 
 fn view(list: &mut List, editor: &Editor) {

@@ -10,6 +10,7 @@ mod bringing;
 mod camera;
 pub(crate) mod chosen;
 mod clip;
+mod cornering;
 pub(crate) mod curves;
 mod document;
 pub(crate) mod earth;
@@ -32,6 +33,7 @@ mod receiving;
 mod reckoning;
 mod rework;
 mod shapes;
+mod shaping;
 mod snap;
 mod taping;
 mod underlay;
@@ -47,6 +49,7 @@ use drawing::{Drawing, Theme, Thing, View};
 use plan::{Edit, History, Plan, Shape};
 use words::Words;
 use words::texts::Window as Text;
+use workup::shaping::Keep;
 use workup::{Known, Workup};
 
 use crate::tool::Tool;
@@ -56,6 +59,7 @@ use page::page_of;
 
 pub use bracing::BracingMessage;
 pub use chosen::ManyMessage;
+pub use cornering::CornerInHand;
 pub use curves::Curve;
 pub use document::SaveState;
 pub use faults::trial_fault;
@@ -66,6 +70,7 @@ pub use guiding::Grid;
 pub use message::Message;
 pub use page::Page;
 pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
+pub use shaping::{Over, ShapingMessage};
 pub use snap::Snapped;
 pub use underlay::{Pictured, UnderlayMessage};
 pub use unrolling::{InHand, Sketch};
@@ -117,6 +122,12 @@ pub struct Editor {
     pictured: Pictured,
     snapped: Option<Snapped>,
     guiding: guiding::Guiding,
+    /// What corners keep while they are dragged.
+    keep: Keep,
+    /// What a thing turns about, where that was chosen.
+    pivot: Option<(Thing, shaping::Pivot)>,
+    /// Why the last thing about a shape was not done.
+    shape_told: Option<words::texts::Shape>,
     /// The run that is being unrolled.
     in_hand: Option<Box<unrolling::InHand>>,
     /// Whether nothing catches what is drawn or dragged.
@@ -171,6 +182,9 @@ impl Editor {
             pictured: Pictured::default(),
             snapped: None,
             guiding: guiding::Guiding::default(),
+            keep: Keep::default(),
+            pivot: None,
+            shape_told: None,
             in_hand: None,
             free: false,
             folded: false,

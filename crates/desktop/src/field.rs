@@ -203,6 +203,49 @@ fn row<T>(
         colour(p.ink2),
     );
 
+    let (read_now, refused) = typed(ui, p, id, place, &labelled, shown, look, read);
+    if let Some(sentence) = refused {
+        refusal(ui, &sentence, p);
+    }
+    read_now
+}
+
+/// Why something typed cannot be used, under its field.
+pub(crate) fn refusal(ui: &mut Ui, sentence: &str, p: &Palette) {
+    ui.add_space(2.0);
+    kit::prose(ui, sentence, theme::regular(12.0), colour(p.danger));
+    ui.add_space(8.0);
+}
+
+/// A field in a table, its label in the head over it; what was read, once for each commit, and why something else was
+/// refused, which the table says under its row.
+pub(crate) fn cell<T>(
+    ui: &mut Ui,
+    p: &Palette,
+    id: Id,
+    place: Rect,
+    said: &str,
+    shown: &Shown,
+    read: impl Fn(&str) -> Result<T, String>,
+) -> (Option<T>, Option<String>) {
+    let labelled = ui.interact(place, id.with("label"), Sense::hover());
+    name(&labelled, said);
+    let look = Look { wide: place.width(), align: Align2::RIGHT_CENTER };
+    typed(ui, p, id, place, &labelled, shown, look, read)
+}
+
+/// The field itself.
+#[expect(clippy::too_many_arguments, reason = "what a field is made of, named apart by its callers")]
+fn typed<T>(
+    ui: &mut Ui,
+    p: &Palette,
+    id: Id,
+    place: Rect,
+    labelled: &Response,
+    shown: &Shown,
+    look: Look,
+    read: impl Fn(&str) -> Result<T, String>,
+) -> (Option<T>, Option<String>) {
     let key = id.with("draft");
     let mut draft = ui.data(|data| data.get_temp::<Draft>(key));
     let mut text = draft.as_ref().map_or_else(|| shown.figure.clone(), |draft| draft.text.clone());
@@ -249,18 +292,14 @@ fn row<T>(
         });
     }
     // Read anew, so that the sentence speaks of what holds now.
-    if let Some(sentence) = draft.as_ref().filter(|draft| draft.refused).and_then(|draft| read(&draft.text).err()) {
-        ui.add_space(2.0);
-        kit::prose(ui, &sentence, theme::regular(12.0), colour(p.danger));
-        ui.add_space(8.0);
-    }
+    let sentence = draft.as_ref().filter(|draft| draft.refused).and_then(|draft| read(&draft.text).err());
     ui.data_mut(|data| match draft {
         Some(draft) => {
             data.insert_temp(key, draft);
         }
         None => data.remove::<Draft>(key),
     });
-    read_now
+    (read_now, sentence)
 }
 
 /// The text itself, without a frame.

@@ -99,6 +99,22 @@ pub(crate) enum Icon {
     Locked,
     /// An open lock.
     Unlocked,
+    /// A square and a right angle in its corner: squared up.
+    Square,
+    /// Two wedges either side of an upright line: east and west change places.
+    MirrorEast,
+    /// Two wedges either side of a level line: north and south do.
+    MirrorNorth,
+    /// Two wedges either side of a slanted line: mirrored over a side.
+    MirrorSide,
+    /// Two outlines that share a side, the second mirrored.
+    Beside,
+    /// Two outlines alike that share a side.
+    BesideAsIs,
+    /// A cross at a corner and an arc: turned about it.
+    Pivot,
+    /// A cross in a ring: turned about the middle.
+    PivotMiddle,
 }
 
 /// Corners of a regular polygon, the first one up.
@@ -362,6 +378,46 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             line(&[(2.0, 4.0), (14.0, 4.0)]);
             line(&[(8.0, 6.0), (8.0, 14.0)]);
             painter.circle_filled(at(8.0, 4.0), 2.0, ink);
+        }
+        Icon::Square => {
+            painter.rect_stroke(Rect::from_min_max(at(2.5, 2.5), at(13.5, 13.5)), 0.0, pen, StrokeKind::Middle);
+            line(&[(2.5, 9.0), (7.0, 9.0), (7.0, 13.5)]);
+        }
+        Icon::MirrorEast => {
+            line(&[(8.0, 1.5), (8.0, 14.5)]);
+            line(&[(5.5, 4.0), (1.5, 12.0), (5.5, 12.0), (5.5, 4.0)]);
+            line(&[(10.5, 4.0), (14.5, 12.0), (10.5, 12.0), (10.5, 4.0)]);
+        }
+        Icon::MirrorNorth => {
+            line(&[(1.5, 8.0), (14.5, 8.0)]);
+            line(&[(4.0, 5.5), (12.0, 1.5), (12.0, 5.5), (4.0, 5.5)]);
+            line(&[(4.0, 10.5), (12.0, 14.5), (12.0, 10.5), (4.0, 10.5)]);
+        }
+        Icon::MirrorSide => {
+            line(&[(2.5, 13.5), (13.5, 2.5)]);
+            line(&[(3.0, 9.5), (3.0, 3.0), (9.5, 3.0)]);
+            line(&[(6.5, 13.0), (13.0, 13.0), (13.0, 6.5)]);
+        }
+        Icon::Beside => {
+            line(&[(8.0, 2.0), (8.0, 14.0)]);
+            line(&[(8.0, 3.0), (1.5, 6.0), (1.5, 13.0), (8.0, 13.0)]);
+            line(&[(8.0, 3.0), (14.5, 6.0), (14.5, 13.0), (8.0, 13.0)]);
+        }
+        Icon::BesideAsIs => {
+            line(&[(8.0, 2.0), (8.0, 14.0)]);
+            line(&[(8.0, 3.0), (1.5, 5.5), (1.5, 13.0), (8.0, 10.5)]);
+            line(&[(14.5, 3.0), (8.0, 5.5), (8.0, 13.0), (14.5, 10.5), (14.5, 3.0)]);
+        }
+        Icon::Pivot => {
+            line(&[(1.5, 12.5), (6.5, 12.5)]);
+            line(&[(4.0, 10.0), (4.0, 15.0)]);
+            line(&[(4.0, 2.5), (8.0, 3.4), (11.5, 6.0), (13.2, 9.5), (13.5, 12.5)]);
+            line(&[(11.0, 10.5), (13.5, 13.0), (15.5, 10.5)]);
+        }
+        Icon::PivotMiddle => {
+            painter.circle_stroke(at(8.0, 8.0), 6.0, pen);
+            line(&[(5.5, 8.0), (10.5, 8.0)]);
+            line(&[(8.0, 5.5), (8.0, 10.5)]);
         }
         Icon::Height => {
             line(&[(2.0, 13.5), (14.0, 9.0)]);

@@ -92,9 +92,18 @@ pub(crate) fn choice(ui: &mut Ui, label: &str, on: bool, p: &Palette) -> Respons
 
 /// A button that is an icon alone; its name shows when the pointer rests on it.
 pub(crate) fn icon_button(ui: &mut Ui, icon: Icon, label: &str, enabled: bool, framed: bool, p: &Palette) -> Response {
-    let sense = if enabled { Sense::click() } else { Sense::hover() };
     let side = if framed { 24.0 } else { BUTTON };
-    let (rect, response) = ui.allocate_exact_size(Vec2::splat(side), sense);
+    icon_sized(ui, icon, label, Vec2::splat(side), enabled, framed, p)
+}
+
+/// One of a row of small buttons with an icon alone, close beside each other.
+pub(crate) fn icon_close(ui: &mut Ui, icon: Icon, label: &str, p: &Palette) -> Response {
+    icon_sized(ui, icon, label, vec2(28.0, BUTTON), true, false, p)
+}
+
+fn icon_sized(ui: &mut Ui, icon: Icon, label: &str, size: Vec2, enabled: bool, framed: bool, p: &Palette) -> Response {
+    let sense = if enabled { Sense::click() } else { Sense::hover() };
+    let (rect, response) = ui.allocate_exact_size(size, sense);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, label));
     if framed {
         button_back(ui, rect, &response, false, p);

@@ -11,7 +11,9 @@
 mod asking;
 mod chooser;
 mod commands;
+mod corner;
 pub mod editor;
+mod entry;
 mod errand;
 mod facts;
 mod field;

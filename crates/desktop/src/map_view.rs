@@ -12,15 +12,16 @@ use egui::{
 };
 use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
+use workup::shaping::Keep;
 
-use crate::editor::{Editor, Lesson, Message, Page};
+use crate::editor::{Editor, Lesson, Message, Over, Page, ShapingMessage};
 use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{commands, first, icons, many, measured, nodes, unroll};
+use crate::{commands, corner, first, icons, many, measured, nodes, unroll};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -32,6 +33,9 @@ const NUDGE_M: f64 = 0.1;
 const RING_OFF_PX: f32 = 30.0;
 const RING_PX: f32 = 6.0;
 const RING_REACH_PX: f32 = 11.0;
+/// How large the cross is about which the picked thing turns, and how near counts as on it, pixels.
+const CROSS_PX: f32 = 6.0;
+const CROSS_REACH_PX: f32 = 7.0;
 /// Distance of scale, north and key from the map's right and upper edge, and from its foot, pixels.
 const RIGHT_PX: f32 = 20.0;
 const FOOT_PX: f32 = 16.0;
@@ -91,6 +95,8 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     {
         if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
             said.say(Message::GrabTurn(view.place(here(at))));
+        } else if cross(editor, rect).is_some_and(|cross| cross.distance(at) <= CROSS_REACH_PX) {
+            said.say(Message::Shaping(ShapingMessage::GrabPivot(view.place(here(at)))));
         } else if let Some(thing) = thing_at(at)
             && (can_be_held(thing, editor.picked()) || editor.is_one_of_several(thing) || is_lesson(editor, thing))
         {
@@ -100,7 +106,9 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     }
     let moved = response.drag_delta();
     let holding = editor.held_from().is_some()
-        || said.messages.iter().any(|one| matches!(one, Message::Grab(..) | Message::GrabTurn(_)));
+        || said.messages.iter().any(|one| {
+            matches!(one, Message::Grab(..) | Message::GrabTurn(_) | Message::Shaping(ShapingMessage::GrabPivot(_)))
+        });
     if by_rectangle {
         // The rectangle is the drag's.
     } else if response.dragged_by(PointerButton::Primary) && holding {
@@ -113,8 +121,23 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     {
         said.say(Message::Pan(moved.x, moved.y));
     }
-    if response.drag_stopped() && holding {
+    let given_back = Id::unique("given back to the pointer");
+    // Esc in the entry gives the corner back to the pointer; a drag of egui's ends with it, the hand's does not.
+    let in_entry = ui.ctx().text_edit_focused() && ui.input(|input| input.key_pressed(Key::Escape));
+    if response.drag_stopped() && holding && in_entry {
+        ui.data_mut(|data| data.insert_temp(given_back, true));
+    } else if response.drag_stopped() && holding {
         said.say(Message::Drop);
+    } else if ui.data(|data| data.get_temp::<bool>(given_back)).is_some() {
+        let (at, moved, down) =
+            ui.input(|input| (input.pointer.latest_pos(), input.pointer.delta(), input.pointer.primary_down()));
+        if let Some(at) = at.filter(|_| moved != Vec2::ZERO) {
+            said.say(Message::Drag(view.place(here(at))));
+        }
+        if !down || editor.corner_in_hand().is_none() {
+            ui.data_mut(|data| data.remove_temp::<bool>(given_back));
+            said.say(Message::Drop);
+        }
     }
     clicks(&response, editor, said, &here, &thing_at);
     let cursor = cursor(editor, said, &response, space);
@@ -176,6 +199,13 @@ fn ring(editor: &Editor, rect: Rect) -> Option<Pos2> {
     Some(rect.min + vec2(right, down - RING_OFF_PX))
 }
 
+/// Where the cross stands about which what is picked turns: in the middle it is not, unless that was chosen.
+fn cross(editor: &Editor, rect: Rect) -> Option<Pos2> {
+    ring(editor, rect)?;
+    let [right, down] = editor.view().spot(editor.turns_about()?);
+    Some(rect.min + vec2(right, down))
+}
+
 /// Whether a drag takes hold of a thing: corners, single signs, and the sides and the ground of what is picked;
 /// elsewhere a drag moves the map.
 fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
@@ -213,7 +243,9 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
             Some(Thing::Branch { run: one, branch: other } | Thing::BranchCorner { run: one, branch: other, .. } | Thing::BranchSide { run: one, branch: other, .. })
                 if (one, other) == (run, branch)
         ),
-        Thing::RunSide { run, .. } | Thing::Run { run } => picked.and_then(Thing::run) == Some(run),
+        Thing::RunSide { run, .. } | Thing::Run { run } | Thing::Post { run, .. } => {
+            picked.and_then(Thing::run) == Some(run)
+        }
         Thing::Boundary | Thing::BoundarySide { .. } => {
             matches!(picked, Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }))
         }
@@ -289,6 +321,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         return;
     }
     many::nudge_keys(ui, editor, said);
+    shape_keys(ui, editor, said);
     if editor.picked().is_some() {
         let turn = ui.input_mut(|input| {
             let (left, right) = (Key::OpenBracket, Key::CloseBracket);
@@ -333,6 +366,33 @@ fn pointed(ui: &Ui, editor: &Editor) -> Option<Point> {
     let map = ui.ctx().read_response(Id::unique("map"))?;
     let at = map.hover_pos()?;
     Some(editor.view().place([at.x - map.rect.left(), at.y - map.rect.top()]))
+}
+
+/// Keys that shape the outline of what is picked.
+fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let (shift, none) = (Modifiers::SHIFT, Modifiers::NONE);
+    // With Shift first: without, the same key would be taken.
+    let keys = [
+        (shift, Key::M, ShapingMessage::Mirror(Over::NorthSouth)),
+        (none, Key::M, ShapingMessage::Mirror(Over::EastWest)),
+        (shift, Key::N, ShapingMessage::Beside(false)),
+        (none, Key::N, ShapingMessage::Beside(true)),
+        (none, Key::Q, ShapingMessage::SquareUp),
+        (none, Key::P, ShapingMessage::PivotHere),
+    ];
+    for (modifiers, key, message) in keys {
+        if ui.input_mut(|input| input.consume_key(modifiers, key)) {
+            said.say(Message::Shaping(message));
+        }
+    }
+    // With nothing in the hand L lists everything on the map.
+    let by_length = editor.held_from().map(|_| (Key::L, Keep::Length));
+    for (key, keep) in by_length.into_iter().chain([(Key::A, Keep::Angle)]) {
+        if ui.input_mut(|input| input.consume_key(Modifiers::NONE, key)) {
+            let keep = if editor.keep() == keep { Keep::Free } else { keep };
+            said.say(Message::Shaping(ShapingMessage::Keep(keep)));
+        }
+    }
 }
 
 /// Under this name it is kept where the arrow keys have led the tool, until the pointer leads it again.
@@ -399,6 +459,7 @@ pub(crate) fn paint(
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, rect, editor, said);
+    corner::paint(ui, rect, editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -430,6 +491,7 @@ fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
     if let Some(in_hand) = editor.in_hand() {
         ink.extend(unroll::ink(editor, in_hand));
     }
+    ink.extend(corner::ink(editor));
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
@@ -448,6 +510,13 @@ fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: 
     let pen = Stroke::new(2.0, colour(p.pick));
     painter.line_segment([at + vec2(0.0, RING_PX), on_sheet(top) - vec2(0.0, 10.0)], Stroke::new(1.0, colour(p.pick)));
     painter.circle(at, RING_PX, colour(p.sheet), pen);
+    if let Some(cross) = cross(editor, rect) {
+        for (way, stroke) in [(1.0, Stroke::new(4.0, colour(p.sheet))), (0.0, Stroke::new(1.5, colour(p.pick)))] {
+            let reach = CROSS_PX + way;
+            painter.line_segment([cross - vec2(reach, 0.0), cross + vec2(reach, 0.0)], stroke);
+            painter.line_segment([cross - vec2(0.0, reach), cross + vec2(0.0, reach)], stroke);
+        }
+    }
 }
 
 /// What caught the corner in the hand: an open diamond, and the reason on a plate.
@@ -458,7 +527,8 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
     let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
     painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
     // The entry at the pointer says it in its own line.
-    if editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
+    let in_entry = editor.corner_in_hand().is_some();
+    if !in_entry && editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
         plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
     }
 }
@@ -519,6 +589,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
         (None, Tool::Tape(_)) => words.text(Guides::HintTape),
+        (None, Tool::Pick) if let Some(told) = editor.shape_told().or_else(|| editor.shape_hint()) => words.text(told),
         (None, Tool::Try(_)) => words.text(Faults::HintFault),
         (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),

@@ -3,8 +3,8 @@
 use drawing::Theme;
 use egui::{Align2, Id, Popup, PopupCloseBehavior, Response, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::{Deed, Edit, Today};
-use words::Language;
 use words::texts::{Files, Guides, Power, Shaping, Window as Text};
+use words::{Language, Words};
 
 use crate::asking::Ask;
 use crate::editor::{Editor, Grid, Message};
@@ -165,7 +165,7 @@ pub(crate) fn history(ui: &mut Ui, editor: &Editor, said: &mut Said) {
         egui::ScrollArea::vertical().max_height(360.0).show(ui, |ui| {
             let now = done.len();
             let beginning = words.text(Shaping::Beginning).to_owned();
-            let steps = done.iter().chain(&undone).map(|&deed| words.text(wording(deed)).to_owned());
+            let steps = done.iter().chain(&undone).map(|&deed| wording(words, deed).to_owned());
             for (step, text) in std::iter::once(beginning).chain(steps).enumerate() {
                 let label = if step == 0 { text } else { format!("{step}  {text}") };
                 if item(ui, &label, "", step == now, editor) {
@@ -177,8 +177,8 @@ pub(crate) fn history(ui: &mut Ui, editor: &Editor, said: &mut Said) {
     });
 }
 
-fn wording(deed: Deed) -> Shaping {
-    match deed {
+fn wording(words: Words, deed: Deed) -> &'static str {
+    words.text(match deed {
         Deed::Change => Shaping::DoneChange,
         Deed::Name => Shaping::DoneName,
         Deed::Outline => Shaping::DoneOutline,
@@ -207,6 +207,35 @@ fn wording(deed: Deed) -> Shaping {
         Deed::Lock => Shaping::DoneLock,
         Deed::Rename => Shaping::DoneRename,
         Deed::BringIn => Shaping::DoneBringIn,
+        Deed::SlideSide
+        | Deed::KeepLength
+        | Deed::KeepAngle
+        | Deed::SquareUp
+        | Deed::Mirror
+        | Deed::DuplicateBeside
+        | Deed::SideBearing
+        | Deed::SidePanels
+        | Deed::CornerPlace
+        | Deed::CornerTurn
+        | Deed::CornerFigures => return words.text(shape_wording(deed)),
+    })
+}
+
+/// A deed that shaped an outline.
+fn shape_wording(deed: Deed) -> words::texts::Shape {
+    use words::texts::Shape;
+    match deed {
+        Deed::SlideSide => Shape::DoneSlideSide,
+        Deed::KeepLength => Shape::DoneKeepLength,
+        Deed::KeepAngle => Shape::DoneKeepAngle,
+        Deed::SquareUp => Shape::DoneSquareUp,
+        Deed::Mirror => Shape::DoneMirror,
+        Deed::DuplicateBeside => Shape::DoneBeside,
+        Deed::SideBearing => Shape::DoneBearing,
+        Deed::SidePanels => Shape::DonePanels,
+        Deed::CornerTurn => Shape::DoneCornerTurn,
+        Deed::CornerFigures => Shape::DoneFigures,
+        _ => Shape::DonePlace,
     }
 }
 

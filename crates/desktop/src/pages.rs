@@ -17,6 +17,7 @@ mod power;
 mod run;
 mod setting_up;
 mod shapes;
+mod shaping;
 pub(crate) mod sheet;
 mod sides;
 mod slope;
@@ -329,6 +330,7 @@ fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
     if goes && kit::icon_button(ui, Icon::TakeOut, words.text(Shaping::Delete), true, false, p).clicked() {
         desk.said.say(Message::Remove);
     }
+    shaping::buttons(ui, desk);
 }
 
 /// A row that picks its thing, or lets go of it; where to paint, and whether it is picked.

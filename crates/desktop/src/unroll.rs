@@ -1,26 +1,19 @@
 //! A run in hand on the map: its ink, and the entry at the pointer with what is left on the roll.
 
-use drawing::{Ink, Palette};
-use egui::{
-    Align2, Area, Id, Key, Margin, Modifiers, Order, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui,
-    Vec2, WidgetInfo, pos2, vec2,
-};
+use drawing::Ink;
+use egui::{Align2, Area, Id, Order, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, vec2};
 use words::texts::Unroll as Text;
 use words::{Measure, Range};
 use workup::unroll::Unrolled;
 
 use crate::editor::{Editor, InHand, Message};
-use crate::icons;
-use crate::kit;
-use crate::measured;
+use crate::entry::{self, Cell};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Hand, Tool, Typed};
 
 /// Size of the entry.
 const ENTRY: Vec2 = vec2(300.0, 124.0);
-/// From the pointer to the entry.
-const OFF: f32 = 28.0;
 /// The roll's ring.
 const ROLL_RADIUS: f32 = 9.0;
 /// The longest side that can be typed, metres.
@@ -53,7 +46,7 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));
     painter.circle_filled(next, 2.5, colour(p.pick));
-    let place = beside(rect, next, on_map(last), editor);
+    let place = entry::beside(rect, next, next - on_map(last), ENTRY, editor);
     // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
     let area = Area::new(Id::unique("entry at the pointer")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
@@ -67,29 +60,11 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
             let told: Vec<&str> = [head.as_str(), &below, text].into_iter().filter(|one| !one.is_empty()).collect();
             WidgetInfo::labeled(Role::Label, true, told.join(", "))
         });
-        let edge = Stroke::new(1.5, colour(p.ink));
-        ui.painter().add(Shape::convex_polygon(icons::cut_plate(place, 8.0), colour(p.sheet), edge));
+        entry::back(ui, place, p);
         roll(ui, place, editor, in_hand);
         fields(ui, place, editor, in_hand, *typed, said);
-        let y = place.bottom() - 18.0;
-        let across = place.left() + 12.0..=place.right() - 12.0;
-        ui.painter().hline(across, place.bottom() - 34.0, Stroke::new(1.0, colour(p.hairline)));
-        let mark = pos2(place.left() + 16.0, y);
-        let ends = [vec2(0.0, -4.0), vec2(4.0, 0.0), vec2(0.0, 4.0), vec2(-4.0, 0.0)].map(|by| mark + by);
-        ui.painter().add(Shape::convex_polygon(ends.to_vec(), colour(ink), Stroke::NONE));
-        let at = pos2(place.left() + 28.0, y);
-        let said = kit::shortened(ui, text, theme::medium(12.0), colour(ink), place.right() - 12.0 - at.x);
-        ui.painter().galley(at - vec2(0.0, said.size().y / 2.0), said, colour(ink));
+        entry::foot(ui, place, text, ink, p);
     });
-}
-
-/// Where the entry stands: beyond the corner in hand, away from the side that leads to it, within the map.
-fn beside(rect: Rect, next: Pos2, last: Pos2, editor: &Editor) -> Rect {
-    let way = (next - last).normalized();
-    let right = if way.x >= 0.0 { OFF } else { -OFF - ENTRY.x };
-    let down = if way.y >= 0.0 { OFF } else { -OFF - ENTRY.y };
-    let free = Rect::from_min_size(next + vec2(right, down), ENTRY);
-    measured::within(free, rect, editor)
 }
 
 /// The roll as a ring that empties, and what is left on it and in the store.
@@ -136,15 +111,6 @@ enum Field {
     Turn,
 }
 
-/// Under this name it is kept that something was typed since the last corner.
-fn typing() -> Id {
-    Id::unique("typed at the pointer")
-}
-
-fn id_of(field: Field) -> Id {
-    Id::unique(("entry", field as u8))
-}
-
 /// The fields with what they show while nobody types, and their widths.
 fn shown(editor: &Editor, in_hand: &InHand, corners: &[plan::Point]) -> [(Field, Text, String, f32); 3] {
     let (words, unrolled) = (editor.words(), &in_hand.unrolled);
@@ -168,101 +134,25 @@ fn laid_m(in_hand: &InHand, corners: &[plan::Point]) -> f64 {
 fn fields(ui: &mut Ui, place: Rect, editor: &Editor, in_hand: &InHand, typed: Typed, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     let Tool::Outline { corners, .. } = editor.tool() else { return };
-    focus_by_typing(ui);
-    let (mut next, mut set, mut refused, mut refused_in) = (typed, false, None, Field::Side);
-    let mut left = place.left() + 12.0;
-    for (field, label, figure, wide) in shown(editor, in_hand, corners) {
-        let unit = match field {
+    let cells = shown(editor, in_hand, corners).map(|(field, label, figure, wide)| Cell {
+        label: words.text(label).to_owned(),
+        said: words.text(label).to_owned(),
+        figure,
+        unit: match field {
             Field::Side => words.typed_parts(Measure::Length, 1.0).1,
             Field::Panels => "",
             Field::Turn => "°",
-        };
-        let unit_wide = text_width(ui, unit);
-        let wide = wide + unit_wide;
-        let (id, label) = (id_of(field), words.text(label));
-        let at = pos2(left, place.top() + 66.0);
-        let named = ui.painter().text(at, Align2::LEFT_CENTER, label, theme::regular(11.0), colour(p.ink2));
-        let rect = Rect::from_min_size(pos2(named.right() + 5.0, place.top() + 55.0), vec2(wide, 22.0));
-        left = rect.right() + 8.0;
-        let kept = ui.data(|data| data.get_temp::<String>(id));
-        let focused = ui.memory(|memory| memory.has_focus(id));
-        let mut text = kept.filter(|_| focused).unwrap_or(figure);
-        let edit = TextEdit::singleline(&mut text).id(id).font(theme::medium(13.0));
-        let margin = Margin { left: 4, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
-        let response = ui.put(rect, edit.align(Align2::RIGHT_CENTER).margin(margin));
-        let unit_at = pos2(rect.right() - 5.0, rect.center().y);
-        ui.painter().text(unit_at, Align2::RIGHT_CENTER, unit, theme::regular(11.0), colour(p.ink2));
-        response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, label));
-        if response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape)) {
-            next = Typed::default();
-            forget(ui);
-        }
-        // A field lets the focus go on Enter.
-        let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-        if !response.has_focus() && !entered {
-            ui.data_mut(|data| data.remove_temp::<String>(id));
-            continue;
-        }
-        if response.changed() || ui.data(|data| data.get_temp::<bool>(typing())).is_some() {
-            ui.data_mut(|data| data.insert_temp(typing(), true));
-            match read(editor, in_hand, corners, field, &text, next) {
-                Ok(read) => next = read,
-                Err(sentence) => (refused, refused_in) = (Some(sentence), field),
-            }
-        }
-        ui.data_mut(|data| data.insert_temp(id, text));
-        if entered {
-            set = true;
-        }
-    }
+        },
+        wide,
+    });
+    let order = [Field::Side, Field::Panels, Field::Turn];
+    let read = |cell: usize, text: &str, next| read(editor, in_hand, corners, order[cell], text, next);
+    let (next, set) = entry::fields(ui, place, &cells, typed, p, read);
     if next != typed {
         said.say(Message::Hand(Hand::Type(next)));
     }
-    match refused {
-        Some(sentence) => {
-            // What cannot be used stays to be mended.
-            if set {
-                ui.memory_mut(|memory| memory.request_focus(id_of(refused_in)));
-            }
-            refusal(ui, place, sentence, p);
-        }
-        None if set => {
-            said.say(Message::Hand(Hand::Set));
-            forget(ui);
-        }
-        None => {}
-    }
-}
-
-/// What is typed is over: the pointer leads again.
-fn forget(ui: &Ui) {
-    ui.data_mut(|data| data.remove_temp::<bool>(typing()));
-    ui.memory_mut(|memory| memory.focused().into_iter().for_each(|id| memory.surrender_focus(id)));
-}
-
-/// Figures that are typed while nothing has the focus go to the first field, and so does Tab.
-fn focus_by_typing(ui: &Ui) {
-    if ui.ctx().text_edit_focused() {
-        return;
-    }
-    let digit = ui.input(|input| {
-        let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
-        input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text)))
-    });
-    let first = id_of(Field::Side);
-    if digit {
-        // The emptied field reads the figure itself, in this same frame.
-        ui.data_mut(|data| {
-            data.insert_temp(first, String::new());
-            data.insert_temp(typing(), true);
-        });
-        ui.memory_mut(|memory| memory.request_focus(first));
-    } else if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab)) {
-        // Tab has set out for the next widget of the window; it ends here.
-        ui.memory_mut(|memory| {
-            memory.move_focus(egui::FocusDirection::None);
-            memory.request_focus(first);
-        });
+    if set {
+        said.say(Message::Hand(Hand::Set));
     }
 }
 
@@ -295,22 +185,6 @@ fn read(
 /// Panels that are left of all netting.
 fn left_panels(in_hand: &InHand, corners: &[plan::Point]) -> usize {
     in_hand.rolls.panels(laid_m(in_hand, corners), in_hand.rolls.length_m()).unwrap_or(0)
-}
-
-/// Why what is typed cannot be used, under the entry.
-fn refusal(ui: &Ui, place: Rect, sentence: String, p: &Palette) {
-    let said = sentence.clone();
-    let galley = ui.painter().layout(sentence, theme::medium(12.0), colour(p.danger), place.width() - 24.0);
-    let under = Rect::from_min_size(place.left_bottom() + vec2(0.0, 4.0), galley.size() + vec2(24.0, 12.0));
-    let edge = Stroke::new(1.25, colour(p.danger));
-    ui.painter().add(Shape::convex_polygon(icons::cut_plate(under, 5.0), colour(p.sheet), edge));
-    ui.painter().galley(under.min + vec2(12.0, 6.0), galley, colour(p.danger));
-    let response = ui.interact(under, Id::unique("refused at the pointer"), Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, said.as_str()));
-}
-
-fn text_width(ui: &Ui, text: &str) -> f32 {
-    ui.painter().layout_no_wrap(text.to_owned(), theme::regular(11.0), egui::Color32::PLACEHOLDER).size().x
 }
 
 /// The turn into the side in hand, or the bearing of a first side, degrees.

@@ -360,8 +360,9 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
             if input.consume_key(Modifiers::NONE, Key::F9) {
                 said.say(Message::Fold(!editor.is_folded()));
             }
-            // While a side is drawn its figures are typed.
+            // While a side is drawn, or a corner dragged, its figures are typed.
             let drawing = editor.in_hand().is_some_and(|in_hand| in_hand.unrolled.corners.len() > 1);
+            let drawing = drawing || editor.corner_in_hand().is_some();
             if !drawing {
                 for (page, key) in Page::ALL.into_iter().zip(PAGE_KEYS) {
                     if input.consume_key(Modifiers::NONE, key) {

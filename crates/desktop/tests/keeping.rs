@@ -332,7 +332,8 @@ fn ctrl_s_beside_a_field_commits_it_and_saves() {
     let folder = tempfile::tempdir().unwrap();
     let path = plan_in(folder.path());
     let mut desk = on_plan(&path, None);
-    click_on(&mut desk, "Length of side 1 to 2");
+    desk.get_by_label("Length of side 1 to 2").focus();
+    desk.run();
     desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
     desk.run();
     desk.event(egui::Event::Text("31".to_owned()));

@@ -11,7 +11,7 @@ use words::Words;
 
 #[test]
 fn the_steps_open_on_demand_and_are_those_of_the_report() {
-    let mut desk = on_page(example(), Page::Run, [1280.0, 2400.0], Words::default());
+    let mut desk = on_page(example(), Page::Run, [1280.0, 2800.0], Words::default());
     desk.get_by_label("Setting up");
     assert!(desk.query_by_label_contains("Only now let the birds out").is_none());
     desk.get_by_label("Go through setting up").click();

@@ -22,6 +22,7 @@ pub mod map;
 pub mod palette;
 pub mod pick;
 pub mod shape;
+pub mod shaping;
 pub mod tape;
 pub mod triangles;
 pub mod unroll;

@@ -159,6 +159,36 @@ impl AngleArc {
         Some(Self { from, to, middle, radius_m: middle.distance_m(from), left })
     }
 
+    /// The arc on which a corner between two others turns the line so far, radians between 0 and π, to the left of the way
+    /// from one to the other or to the right; `None` for any other turn.
+    pub fn of_turn(from: Point, to: Point, turn_rad: f64, left: bool) -> Option<Self> {
+        let between = to - from;
+        let apart_m = between.length();
+        let (sine, cosine) = turn_rad.sin_cos();
+        if !(apart_m > 0.0 && turn_rad > 0.0 && turn_rad < std::f64::consts::PI && sine > 1e-9) {
+            return None;
+        }
+        // The angle seen from there is what the turn leaves of half a circle.
+        let normal = between.left() * (if left { 1.0 } else { -1.0 } / apart_m);
+        let middle = from.towards(to, 0.5) - normal * (0.5 * apart_m * (cosine / sine));
+        Some(Self { from, to, middle, radius_m: middle.distance_m(from), left })
+    }
+
+    /// The arc as so many places from one end to the other.
+    pub fn line(&self, count: usize) -> Vec<Point> {
+        let (one, other) = (self.from - self.middle, self.to - self.middle);
+        let start = one.north.atan2(one.east);
+        let round = (other.north.atan2(other.east) - start).rem_euclid(std::f64::consts::TAU);
+        // To the left of the way the arc is walked clockwise, to the right counter-clockwise.
+        let round = if self.left { round - std::f64::consts::TAU } else { round };
+        (0..count)
+            .map(|step| {
+                let (sine, cosine) = (start + round * step as f64 / (count.max(2) - 1) as f64).sin_cos();
+                self.middle + Vector::new(cosine, sine) * self.radius_m
+            })
+            .collect()
+    }
+
     /// The place of the arc nearest to another; `None` where that lies behind the line of the two.
     pub fn nearest(&self, at: Point) -> Option<Point> {
         let way = at - self.middle;

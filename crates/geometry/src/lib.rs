@@ -14,7 +14,7 @@
 //! 9. [`largest`]: the largest run that so much net encloses, for each family of shapes, beside a proved bound.
 //! 10. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //! 11. [`ClosingCurve`], [`AngleArc`]: where a corner may go that keeps the length of net or its angle; [`guides`]: what
-//!     it lines up with.
+//!     it lines up with; [`slide_side`], [`square_up`], [`shift_to_share`], [`CornerFigures`]: an outline shaped by hand.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -48,6 +48,7 @@ mod placement;
 mod point;
 pub mod region;
 pub mod shapes;
+mod shaping;
 pub mod slope;
 pub mod statics;
 mod strip;
@@ -73,4 +74,5 @@ pub use placement::{
     PinOutcome, PlacedNet, Placement, PlacementFault, PlacementRequest, Post, place, place_in_order,
 };
 pub use point::{Point, Vector};
+pub use shaping::{CornerFigures, shift_to_share, slide_side, square_up, turn_rad};
 pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, strip, strip_pieces};

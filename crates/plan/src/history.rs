@@ -76,6 +76,28 @@ pub enum Deed {
     Rename,
     /// Something was read from another file.
     BringIn,
+    /// A side was slid.
+    SlideSide,
+    /// A corner was moved and the line's length kept.
+    KeepLength,
+    /// A corner was moved along the arc of its angle.
+    KeepAngle,
+    /// An outline was squared up.
+    SquareUp,
+    /// Something whole was mirrored.
+    Mirror,
+    /// A second one was made beside, with a side in common.
+    DuplicateBeside,
+    /// A side was given a bearing.
+    SideBearing,
+    /// A side was given so many panels.
+    SidePanels,
+    /// A corner was given coordinates.
+    CornerPlace,
+    /// A corner was given a turn.
+    CornerTurn,
+    /// A corner was given figures while it was in the hand.
+    CornerFigures,
 }
 
 impl Deed {
@@ -184,6 +206,14 @@ impl History {
     pub fn begin_called(&mut self, deed: Deed) {
         self.begin();
         self.named = Some(deed);
+    }
+
+    /// Calls the open step something else from now on; says nothing where none is open.
+    pub fn call(&mut self, deed: Deed) {
+        if let Some(step) = &mut self.open {
+            self.named = Some(deed);
+            step.deed = deed;
+        }
     }
 
     /// Takes the open step back as if it had never been; says whether anything was done in it.

@@ -19,6 +19,13 @@ pub enum Motion {
         /// Clockwise, radians.
         clockwise_rad: f64,
     },
+    /// A mirror image over a line through a place.
+    Mirror {
+        /// A place on the line.
+        through: Point,
+        /// Where the line points, radians clockwise from north.
+        bearing_rad: f64,
+    },
 }
 
 impl Motion {
@@ -31,19 +38,55 @@ impl Motion {
                 let (east_m, north_m) = (at.east_m - about.east_m, at.north_m - about.north_m);
                 Point::new(about.east_m + cos * east_m + sin * north_m, about.north_m - sin * east_m + cos * north_m)
             }
+            Self::Mirror { through, bearing_rad } => {
+                let (sin, cos) = bearing_rad.sin_cos();
+                let (east_m, north_m) = (at.east_m - through.east_m, at.north_m - through.north_m);
+                // Twice the way back to the line, square to it.
+                let off_m = 2.0 * (cos * east_m - sin * north_m);
+                Point::new(at.east_m - off_m * cos, at.north_m + off_m * sin)
+            }
         }
     }
 
-    /// How far headings turn, degrees clockwise.
-    pub fn turn_deg(self) -> f64 {
+    /// Where something points afterwards that pointed there, degrees clockwise from north; `None` where a motion turns
+    /// nothing.
+    pub fn heading_deg(self, was_deg: f64) -> Option<f64> {
         match self {
-            Self::Shift { .. } => 0.0,
-            Self::Turn { clockwise_rad, .. } => clockwise_rad.to_degrees(),
+            Self::Shift { .. } => None,
+            Self::Turn { clockwise_rad, .. } => (clockwise_rad != 0.0).then(|| was_deg + clockwise_rad.to_degrees()),
+            Self::Mirror { bearing_rad, .. } => Some(2.0 * bearing_rad.to_degrees() - was_deg),
         }
     }
 }
 
 impl Run {
+    /// The run after a motion, with every place of it; of a mirror image what lay to the left of the outline lies to the
+    /// right.
+    #[must_use]
+    pub fn moved(&self, motion: Motion) -> Self {
+        let mut run = self.carried(|at| motion.of(at));
+        if matches!(motion, Motion::Mirror { .. }) {
+            std::mem::swap(&mut run.strip_left_m, &mut run.strip_right_m);
+        }
+        run
+    }
+
+    /// The run with another outline of as many corners; what a side is stated to rise stays with its side.
+    #[must_use]
+    pub fn reshaped(&self, outline: Vec<Point>) -> Self {
+        let corners = self.outline.len();
+        let mut run = Self { outline, ..self.clone() };
+        if run.outline.len() != corners {
+            return run;
+        }
+        for slope in &mut run.side_slopes {
+            let Some(side) = self.side_at(slope.at) else { continue };
+            let (from, to) = (run.outline[side], run.outline[(side + 1) % corners]);
+            slope.at = Point::new(f64::midpoint(from.east_m, to.east_m), f64::midpoint(from.north_m, to.north_m));
+        }
+        run
+    }
+
     /// The run with every place of it carried along.
     #[must_use]
     pub fn carried(&self, to: impl Fn(Point) -> Point) -> Self {
@@ -80,12 +123,8 @@ impl Coop {
     /// The coop after a motion: a turn turns its heading too.
     #[must_use]
     pub fn moved(&self, motion: Motion) -> Self {
-        let turned_deg = motion.turn_deg();
-        let heading_deg = if turned_deg == 0.0 {
-            self.heading_deg
-        } else {
-            Some((self.heading_deg() + turned_deg).rem_euclid(360.0))
-        };
+        let turned_deg = motion.heading_deg(self.heading_deg());
+        let heading_deg = turned_deg.map_or(self.heading_deg, |turned_deg| Some(turned_deg.rem_euclid(360.0)));
         Self { at: motion.of(self.at), heading_deg, ..self.clone() }
     }
 }
@@ -100,6 +139,27 @@ mod tests {
         let turn = Motion::Turn { about: Point::new(1.0, 1.0), clockwise_rad: std::f64::consts::FRAC_PI_2 };
         let to = turn.of(Point::new(1.0, 3.0));
         assert!((to.east_m - 3.0).abs() < 1e-12 && (to.north_m - 1.0).abs() < 1e-12, "{to:?}");
+    }
+
+    #[test]
+    fn a_mirror_image_lies_as_far_beyond_its_line_and_comes_back() {
+        // Over the line to the north-east east and north change places.
+        let through = Point::new(2.0, 1.0);
+        let over = |bearing_deg: f64| Motion::Mirror { through, bearing_rad: bearing_deg.to_radians() };
+        let to = over(45.0).of(Point::new(5.0, 1.0));
+        assert!((to.east_m - 2.0).abs() < 1e-12 && (to.north_m - 4.0).abs() < 1e-12, "{to:?}");
+        let north_south = over(0.0).of(Point::new(5.0, 7.0));
+        assert!((north_south.east_m + 1.0).abs() < 1e-12 && (north_south.north_m - 7.0).abs() < 1e-12);
+        let (one, other) = (Point::new(-3.5, 8.25), Point::new(4.0, -2.0));
+        let apart = |one: Point, other: Point| (one.east_m - other.east_m).hypot(one.north_m - other.north_m);
+        for bearing_deg in [0.0, 17.0, 90.0, 211.0] {
+            let motion = over(bearing_deg);
+            assert!(apart(motion.of(motion.of(one)), one) < 1e-12);
+            assert!((apart(motion.of(one), motion.of(other)) - apart(one, other)).abs() < 1e-12);
+            assert!((motion.heading_deg(motion.heading_deg(30.0).unwrap()).unwrap() - 30.0).abs() < 1e-12);
+        }
+        // What points along the line goes on doing so.
+        assert_eq!(over(90.0).heading_deg(90.0), Some(90.0));
     }
 
     #[test]

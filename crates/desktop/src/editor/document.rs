@@ -131,6 +131,7 @@ impl Editor {
         self.plan = plan;
         self.history.forget();
         self.held = None;
+        self.pivot = None;
         self.picked = None;
         self.chosen = super::chosen::Chosen { listing: self.chosen.listing, ..Default::default() };
         self.run = 0;

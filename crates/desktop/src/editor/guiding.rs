@@ -315,7 +315,7 @@ impl Editor {
             _ => None,
         };
         let held = self.held.as_ref().and_then(|held| match &held.what {
-            Hold::Corner { shape, corner } => of_dragged(&self.plan, shape, *corner),
+            Hold::Corner(grip) => of_dragged(&self.plan, &grip.shape, grip.corner),
             _ => None,
         });
         let kept = self.picked.filter(|_| self.guiding.keeps_dimensions && self.tool == Tool::Pick && held.is_none());

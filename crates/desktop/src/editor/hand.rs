@@ -4,6 +4,7 @@ use drawing::Thing;
 use plan::Edit;
 use words::texts::Window as Text;
 
+use super::hold::Hold;
 use super::{Editor, ShapesMessage};
 use crate::tool::{Drawn, Hand, Tool};
 
@@ -109,8 +110,10 @@ impl Editor {
     pub(super) fn escape(&mut self) {
         if self.question.is_some() {
             self.leave_question();
-        } else if self.held.is_some() {
-            self.held = None;
+        } else if let Some(held) = self.held.take() {
+            if let Hold::Pivot(was) = held.what {
+                self.pivot = was;
+            }
             self.snapped = None;
             if self.history.cancel(&mut self.plan) {
                 self.changed();

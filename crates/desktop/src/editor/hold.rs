@@ -5,8 +5,11 @@ use std::sync::Arc;
 use drawing::Thing;
 use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
+use workup::shaping::CornerTyped;
 
 use super::chosen::Many;
+use super::cornering::Grip;
+use super::shaping::{Pivot, Slide, whole_of};
 use super::whole::Whole;
 use super::{Editor, corner_of};
 use crate::tool::{FEWEST_CORNERS, free_run_id};
@@ -32,10 +35,11 @@ pub(super) struct Held {
 
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Hold {
-    Corner {
-        shape: Shape,
-        corner: usize,
-    },
+    Corner(Grip),
+    /// A side that slides parallel to itself.
+    Slide(Slide),
+    /// The place that a turn leaves where it is, as it was chosen before.
+    Pivot(Option<(Thing, Pivot)>),
     Whole(Whole),
     /// Several things; by their turning ring, about their middle.
     Many(Arc<Many>, Option<Point>),
@@ -60,7 +64,10 @@ pub(super) enum Hold {
 impl Hold {
     /// Whether posts and corners catch it.
     pub(super) fn is_catchable(&self) -> bool {
-        matches!(self, Self::Corner { .. } | Self::Whole(_) | Self::ZoneEnd(..) | Self::Hanging(..))
+        matches!(
+            self,
+            Self::Corner(_) | Self::Slide(_) | Self::Pivot(_) | Self::Whole(_) | Self::ZoneEnd(..) | Self::Hanging(..)
+        )
     }
 }
 
@@ -77,11 +84,15 @@ impl Editor {
         }
         self.history.begin();
         self.unguided();
+        let thing = self.side_of_post(thing, at);
         let held = self.corner_to_hold(thing, at).or_else(|| self.gate_to_hold(thing, at));
         let held = held.or_else(|| self.fault_to_hold(thing, at)).or_else(|| self.zone_to_hold(thing, at));
         let held = held.or_else(|| self.door_to_hold(thing, at));
         let held = held.or_else(|| self.hanging_to_hold(thing, at)).or_else(|| self.stake_to_hold(thing, at));
-        self.held = held.or_else(|| self.whole_to_hold(thing, at));
+        self.held = held.or_else(|| match self.slide_to_hold(thing, at) {
+            (None, false) => self.whole_to_hold(thing, at),
+            (slide, _) => slide,
+        });
         if self.held.is_none() {
             self.history.end();
         }
@@ -95,7 +106,7 @@ impl Editor {
         }
         let Some(&thing) = self.unlocked().first() else { return };
         let whole = Whole::of(&self.plan, thing);
-        if let Some((whole, pivot)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
+        if let Some((whole, pivot)) = whole.zip(self.turns_about()) {
             self.history.begin_called(Deed::Turn);
             self.held = Some(Held { what: Hold::Turn(whole, pivot), from: at, was: at, moved: false });
         }
@@ -124,7 +135,8 @@ impl Editor {
         let (shape, corner) = corner_of(&self.plan, thing)?;
         let was = *self.plan.outline(&shape)?.get(corner)?;
         self.take_up(Some(thing));
-        Some(Held { what: Hold::Corner { shape, corner }, from: at, was, moved })
+        let grip = Grip { shape, corner, fresh: moved, hand: was, typed: CornerTyped::default() };
+        Some(Held { what: Hold::Corner(grip), from: at, was, moved })
     }
 
     fn whole_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {
@@ -143,16 +155,17 @@ impl Editor {
         let shift = Motion::Shift { east_m: to.east_m - held.from.east_m, north_m: to.north_m - held.from.north_m };
         self.snapped = None;
         let edits = match &held.what {
-            Hold::Corner { shape, corner } => {
+            Hold::Corner(_) => {
                 // The corner keeps its distance from the pointer, so that it does not jump into it.
-                let free = shift.of(held.was);
-                self.snapped = self.guide_corner(shape, *corner, free);
-                let to = self.snapped.as_ref().map_or(free, |snapped| snapped.at);
-                if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
-                    return;
-                }
-                vec![Edit::MoveCorner { shape: shape.clone(), corner: *corner, to }]
+                let hand = shift.of(held.was);
+                return self.lead_corner(|grip| grip.hand = hand);
             }
+            Hold::Slide(slide) => {
+                let hand = [to.east_m - held.from.east_m, to.north_m - held.from.north_m];
+                let Some(edit) = self.slid_to(slide, hand) else { return };
+                vec![edit]
+            }
+            Hold::Pivot(_) => return self.pivot_to(shift.of(held.was)),
             Hold::Whole(whole) => {
                 let own = whole.shape();
                 let places = whole.places();
@@ -303,8 +316,10 @@ impl Editor {
         if self.has_several() {
             return self.turn_many(things, clockwise_deg);
         }
-        let whole = things.first().and_then(|&thing| Whole::of(&self.plan, thing));
-        if let Some((whole, about)) = whole.and_then(|whole| Some((whole.clone(), whole.pivot()?))) {
+        let of = |thing| Some((Whole::of(&self.plan, thing)?, thing));
+        let found = things.first().copied().and_then(of);
+        if let Some((whole, about)) = found.and_then(|(whole, thing)| Some((whole.clone(), self.about(&whole, thing)?)))
+        {
             let motion = Motion::Turn { about, clockwise_rad: clockwise_deg.to_radians() };
             self.one_step(Deed::Turn, whole.moved(motion));
         }
@@ -312,6 +327,10 @@ impl Editor {
 
     /// Gives a side a length: its far corner moves along it.
     pub(super) fn side_length(&mut self, shape: Shape, side: usize, length_m: f64) {
+        self.side_length_called(Deed::SideLength, shape, side, length_m);
+    }
+
+    pub(super) fn side_length_called(&mut self, deed: Deed, shape: Shape, side: usize, length_m: f64) {
         let drawn_out = self.plan.outline(&shape).and_then(|outline| plan::drawn_out(outline, side, length_m));
         let Some((_, corner, to)) = drawn_out else { return };
         let mut edits = vec![Edit::MoveCorner { shape: shape.clone(), corner, to }];
@@ -323,7 +342,7 @@ impl Editor {
             let stated = run.with_side_on_map(side, length_m).side_slopes;
             edits.insert(0, Edit::SetRun { run: Box::new(plan::Run { side_slopes: stated, ..run.clone() }) });
         }
-        self.one_step(Deed::SideLength, edits);
+        self.one_step(deed, edits);
     }
 
     /// A second one of what is picked, a step beside it.
@@ -495,17 +514,6 @@ impl Editor {
         } else {
             self.notice = Some(if line { Text::FewestOfLine } else { Text::FewestCorners });
         }
-    }
-}
-
-/// The thing that is picked when a whole is dragged by one of its parts.
-fn whole_of(thing: Thing) -> Thing {
-    match thing {
-        Thing::RunSide { run, .. } => Thing::Run { run },
-        Thing::BoundarySide { .. } => Thing::Boundary,
-        Thing::KeepOutSide { keep_out, .. } => Thing::KeepOut { keep_out },
-        Thing::ShadeSide { shade, .. } => Thing::Shade { shade },
-        thing => thing,
     }
 }
 

@@ -6,7 +6,7 @@ use drawing::{Theme, Thing};
 use plan::{Edit, Plan, Point, Rolls, Shape};
 use words::{Language, Units};
 
-use super::{BracingMessage, Grid, Lesson, ManyMessage, Page, ShapesMessage, UnderlayMessage};
+use super::{BracingMessage, Grid, Lesson, ManyMessage, Page, ShapesMessage, ShapingMessage, UnderlayMessage};
 use crate::reckoner::Reckoned;
 use crate::tool::{Hand, Tool};
 use crate::worker::Answer;
@@ -70,6 +70,8 @@ pub enum Message {
     Shapes(ShapesMessage),
     /// Move a corner of the run in hand, by its place in the outline, to a post.
     ToPost(usize),
+    /// Something about the shape of what is picked.
+    Shaping(ShapingMessage),
     /// Make a second one of what is picked.
     Duplicate,
     /// Take out what is picked.

@@ -27,6 +27,10 @@ impl Editor {
             if !matches!(message, Message::Underlay(UnderlayMessage::Read(_))) {
                 self.notice_underlay = None;
             }
+            // What a drag could not do is said while the hand goes on.
+            if !matches!(message, Message::Drag(_) | Message::Drop | Message::Pan(..)) {
+                self.shape_told = None;
+            }
         }
         // The last lesson goes when the keeper goes on.
         if self.lesson == Lesson::ReadLine && matches!(message, Message::Open(_) | Message::Use(_) | Message::Make(_)) {
@@ -98,6 +102,7 @@ impl Editor {
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),
             Message::SideLength(shape, side, length_m) => self.side_length(shape, side, length_m),
             Message::ToPost(corner) => self.move_to_post(corner),
+            Message::Shaping(said) => self.shape_said(said),
             Message::Duplicate => self.duplicate(),
             Message::Remove => self.remove(),
             Message::Escape => self.escape(),

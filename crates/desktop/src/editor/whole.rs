@@ -86,7 +86,7 @@ impl Whole {
         let all = |places: &[Point]| places.iter().map(|&at| motion.of(at)).collect::<Vec<_>>();
         let one = match self {
             Self::Run(run, coop) => {
-                let run = Edit::SetRun { run: Box::new(run.carried(|at| motion.of(at))) };
+                let run = Edit::SetRun { run: Box::new(run.moved(motion)) };
                 let coop = coop.as_ref().map(|coop| Edit::SetCoop { coop: Some(coop.moved(motion)) });
                 return [run].into_iter().chain(coop).collect();
             }

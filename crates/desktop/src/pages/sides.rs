@@ -1,22 +1,46 @@
-//! The sides of an outline, each with its length in a field: typing one moves the side's far corner along it.
+//! The outline by its figures: of every side its length, its panels and its bearing, of every corner its turn and its
+//! place, each in a field. What is typed is so exactly: the side's far corner moves, or the corner itself.
 
 use drawing::Thing;
-use egui::{Id, Rect, Ui};
+use egui::{Align2, Id, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use plan::{Point, Run, Shape};
-use words::texts::Shaping as Text;
+use words::texts::{Shape as Table, Shaping as Text};
 use words::{Measure, Range};
-use workup::Slope;
+use workup::shaping::{CornerTyped, bearing_deg, neighbours, turn_deg};
 use workup::slope::{NoSide, side_on_map_m};
+use workup::{Slope, panels};
 
 use super::Desk;
-use crate::editor::Message;
-use crate::field::{self, Label, Shown};
+use crate::corner::MOST_TURN_DEG;
+use crate::editor::{Message, ShapingMessage};
+use crate::field::{self, Shown};
+use crate::theme::{self, colour};
 use crate::tool::apart_m;
+use crate::{icons, kit};
 
 /// A side longer than this is a slip of the pen, metres.
 const SIDE_M: Range = Range::between(0.1, 10_000.0);
+/// Bearings; below nothing they count the other way.
+const BEARING_DEG: Range = Range::between(-360.0, 360.0);
+/// So far from the origin a corner may be, metres.
+const PLACE_M: Range = Range::between(-100_000.0, 100_000.0);
+/// The most panels of a side.
+const MOST_PANELS: f64 = 9_999.0;
 /// More sides than this are a traced line: its corners are dragged, not typed.
 const MOST_SIDES: usize = 24;
+/// Height of a row and of its fields, and the column of names.
+const ROW: f32 = 28.0;
+const TALL: f32 = 24.0;
+const NAMES: f32 = 62.0;
+/// Space between two fields.
+const BETWEEN: f32 = 8.0;
+
+/// What a table of an outline is about.
+struct Of<'a> {
+    shape: &'a Shape,
+    outline: &'a [Point],
+    on_ground: Option<(&'a Run, &'a Slope)>,
+}
 
 /// Shows them under a head of their own; `thing` names a side for the map. Where the ground of a run's sides is known,
 /// their lengths are those along the ground, as on the map and on the unrolled line.
@@ -33,10 +57,13 @@ pub(super) fn show(
         return;
     }
     let words = desk.words;
-    let aside = if on_ground.is_some() { Text::SidesAsideGround } else { Text::SidesAside };
-    desk.section(ui, words.text(Text::Sides), words.text(aside));
+    let aside = if on_ground.is_some() { words.text(Text::SidesAsideGround) } else { words.text(Table::TableAside) };
+    desk.section(ui, words.text(Table::Table), aside);
     ui.add_space(6.0);
     rows(ui, desk, shape, outline, closed, on_ground, thing);
+    ui.add_space(8.0);
+    super::shaping::corner_choice(ui, desk);
+    super::shaping::turn_by(ui, desk);
 }
 
 /// How many sides are shown: those of an outline that is no traced line.
@@ -56,42 +83,233 @@ pub(super) fn rows(
     on_ground: Option<(&Run, &Slope)>,
     thing: impl Fn(usize) -> Thing,
 ) {
-    let (words, plan, corners) = (desk.words, desk.editor.plan(), outline.len());
-    for side in 0..count(outline, closed) {
-        let (from, to) = (side, (side + 1) % corners);
-        let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
-        let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
-        let (shown, own) = (words.say(Text::SideFromTo, &numbers), words.say(Text::SideLabel, &numbers));
-        let said = match shape {
-            Shape::Branch(_, branch) => {
-                words.say(Text::OfBranch, &[("side", &own), ("branch", &(branch + 1).to_string())])
-            }
-            _ => own,
-        };
-        let found = on_ground.and_then(|(_, slope)| slope.sides.iter().find(|one| one.vertex == side));
-        let length_m = found.map_or_else(|| apart_m(outline[from], outline[to]), |found| found.surface_m);
-        let id = Id::unique(("side length", shape, side));
-        let figure = field::figure(words, Measure::Length, SIDE_M);
-        // The field is of the ground, and a corner is moved on the map.
-        let read = |text: &str| {
-            let typed_m = figure(text)?;
-            let on_map = on_ground.map_or(Ok(typed_m), |(run, _)| side_on_map_m(plan, run, side, typed_m));
-            on_map.map_err(|why| {
-                let text = match why {
-                    NoSide::TooShort => Text::SideTooShort,
-                    NoSide::NotBuilt => Text::SideNotBuilt,
-                };
-                words.text(text).to_owned()
-            })
-        };
-        let value = Shown::of(words, Measure::Length, length_m, false);
+    let sides = count(outline, closed);
+    if sides == 0 {
+        return;
+    }
+    let (words, of) = (desk.words, Of { shape, outline, on_ground });
+    let metre = words.typed_parts(Measure::Length, 0.0).1;
+    let has_nets = matches!(shape, Shape::Run(_));
+    let mut heads = vec![(Table::Length, metre), (Table::Bearing, "°")];
+    if has_nets {
+        heads.insert(1, (Table::Panels, ""));
+    }
+    head(ui, desk, Table::Side, &heads);
+    for side in 0..sides {
         let top = ui.cursor().top();
-        if let Some(length_m) = field::line(ui, desk.p, id, Label { shown: &shown, said: &said }, &value, read) {
-            desk.said.say(Message::SideLength(shape.clone(), side, length_m));
+        side_row(ui, desk, &of, side, thing(side), has_nets);
+        hover(ui, desk, top, thing(side));
+    }
+    ui.add_space(10.0);
+    head(ui, desk, Table::CornerHead, &[(Table::Turn, "°"), (Table::East, metre), (Table::North, metre)]);
+    for corner in 0..outline.len() {
+        let top = ui.cursor().top();
+        corner_row(ui, desk, &of, corner);
+        if let Some(thing) = corner_thing(desk, shape, corner) {
+            hover(ui, desk, top, thing);
         }
-        let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
-        if ui.rect_contains_pointer(row) {
-            desk.said.hovered = desk.said.hovered.or(Some(thing(side)));
+    }
+}
+
+/// The corner as the map knows it.
+fn corner_thing(desk: &Desk<'_>, shape: &Shape, vertex: usize) -> Option<Thing> {
+    let run = |id: &String| desk.editor.plan().runs.iter().position(|run| run.id == *id);
+    Some(match shape {
+        Shape::Boundary => Thing::BoundaryCorner { vertex },
+        Shape::KeepOut(keep_out) => Thing::KeepOutCorner { keep_out: *keep_out, vertex },
+        Shape::Wall(wall) => Thing::WallCorner { wall: *wall, vertex },
+        Shape::Shade(shade) => Thing::ShadeCorner { shade: *shade, vertex },
+        Shape::Run(id) => Thing::RunCorner { run: run(id)?, vertex },
+        Shape::Branch(id, branch) => Thing::BranchCorner { run: run(id)?, branch: *branch, vertex },
+    })
+}
+
+fn hover(ui: &Ui, desk: &mut Desk<'_>, top: f32, thing: Thing) {
+    let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
+    if ui.rect_contains_pointer(row) {
+        desk.said.hovered = desk.said.hovered.or(Some(thing));
+    }
+}
+
+/// The fields of a row, from the left.
+fn places(row: Rect, count: usize) -> Vec<Rect> {
+    let wide = (row.width() - NAMES - BETWEEN * (count - 1) as f32) / count as f32;
+    (0..count)
+        .map(|place| {
+            let left = row.left() + NAMES + place as f32 * (wide + BETWEEN);
+            Rect::from_min_size(pos2(left, row.center().y - TALL / 2.0), vec2(wide, TALL))
+        })
+        .collect()
+}
+
+/// The heads of the columns, each over the end of its figures.
+fn head(ui: &mut Ui, desk: &Desk<'_>, first: Table, heads: &[(Table, &str)]) {
+    let (words, p) = (desk.words, desk.p);
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 20.0), Sense::hover());
+    let put = |ui: &mut Ui, at, anchor, text: &str| {
+        kit::cell(ui, at, anchor, text, theme::regular(11.0), colour(p.ink2));
+    };
+    put(ui, rect.left_bottom(), Align2::LEFT_BOTTOM, words.text(first));
+    for (place, (name, unit)) in places(rect, heads.len()).into_iter().zip(heads) {
+        let text = format!("{} {unit}", words.text(*name));
+        put(ui, pos2(place.right() - 6.0, rect.bottom()), Align2::RIGHT_BOTTOM, text.trim_end());
+    }
+}
+
+/// A row's name and the places of its fields.
+fn row(ui: &mut Ui, count: usize) -> (Rect, Vec<Rect>) {
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), ROW), Sense::hover());
+    (rect, places(rect, count))
+}
+
+/// The label of a field: one of a branch is told from the run's own.
+fn label(desk: &Desk<'_>, of: &Of<'_>, own: String) -> String {
+    match of.shape {
+        Shape::Branch(_, branch) => {
+            desk.words.say(Text::OfBranch, &[("side", &own), ("branch", &(branch + 1).to_string())])
         }
+        _ => own,
+    }
+}
+
+/// The name of a row picks what it is; whether that is picked.
+fn name(ui: &mut Ui, desk: &mut Desk<'_>, row: Rect, id: Id, said: &str, thing: Option<Thing>) -> bool {
+    let picked = thing.is_some() && desk.editor.picked() == thing;
+    let place = Rect::from_min_size(row.min, vec2(NAMES - BETWEEN, row.height()));
+    let response = ui.interact(place, id, Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, picked, said));
+    kit::focus_ring(ui, &response, desk.p);
+    if response.clicked() {
+        desk.said.say(Message::Pick(thing.filter(|_| !picked)));
+    }
+    response.on_hover_cursor(egui::CursorIcon::PointingHand);
+    picked
+}
+
+fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: Thing, has_nets: bool) {
+    let (words, plan, p) = (desk.words, desk.editor.plan(), desk.p);
+    let (from, to) = (side, (side + 1) % of.outline.len());
+    let (start, end) = (of.outline[from], of.outline[to]);
+    let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
+    let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
+    let (rect, places) = row(ui, if has_nets { 3 } else { 2 });
+    let shown = words.say(Text::SideFromTo, &numbers);
+    let picking = label(desk, of, words.say(Table::PickSideOf, &numbers));
+    let picked = name(ui, desk, rect, Id::unique(("side name", of.shape, side)), &picking, Some(thing));
+    let (font, ink) = if picked { (theme::medium(13.0), p.pick) } else { (theme::regular(13.0), p.ink2) };
+    kit::cell(ui, rect.left_center(), Align2::LEFT_CENTER, &shown, font, colour(ink));
+    let found = of.on_ground.and_then(|(_, slope)| slope.sides.iter().find(|one| one.vertex == side));
+    let length_m = found.map_or_else(|| apart_m(start, end), |found| found.surface_m);
+    // The field is of the ground, and a corner is moved on the map.
+    let on_map = |typed_m: f64| {
+        let on_map = of.on_ground.map_or(Ok(typed_m), |(run, _)| side_on_map_m(plan, run, side, typed_m));
+        on_map.map_err(|why| {
+            let text = match why {
+                NoSide::TooShort => Text::SideTooShort,
+                NoSide::NotBuilt => Text::SideNotBuilt,
+            };
+            words.text(text).to_owned()
+        })
+    };
+    let mut refused = Vec::new();
+
+    let figure = field::figure(words, Measure::Length, SIDE_M);
+    let read = |text: &str| on_map(figure(text)?);
+    let said = label(desk, of, words.say(Text::SideLabel, &numbers));
+    let id = Id::unique(("side length", of.shape, side));
+    let value = Shown::of(words, Measure::Length, length_m, false);
+    let (typed, not) = field::cell(ui, p, id, places[0], &said, &value, read);
+    refused.extend(not);
+    if let Some(length_m) = typed {
+        desk.said.say(Message::SideLength(of.shape.clone(), side, length_m));
+    }
+
+    if has_nets {
+        let lay = lay_of(desk, of.shape);
+        let figure = field::count(words, Range::between(1.0, MOST_PANELS));
+        let read = |text: &str| {
+            let count = figure(text)?;
+            let along = lay.and_then(|lay| panels::length_m(plan, lay, start, count));
+            let along_m = along.ok_or_else(|| words.text(Table::NoSuchPanels).to_owned())?;
+            on_map(along_m)
+        };
+        let figure = lay.and_then(|lay| panels::of_side(plan, lay, start, length_m));
+        let figure = figure.map_or_else(String::new, |panels| panels.to_string());
+        let value = Shown { figure, unit: "", assumed: false };
+        let said = label(desk, of, words.say(Table::PanelsOf, &numbers));
+        let id = Id::unique(("side panels", of.shape, side));
+        let (typed, not) = field::cell(ui, p, id, places[1], &said, &value, read);
+        refused.extend(not);
+        if let Some(length_m) = typed {
+            desk.said.say(Message::Shaping(ShapingMessage::Panels(of.shape.clone(), side, length_m)));
+        }
+    }
+
+    let read = field::figure(words, Measure::Degrees, BEARING_DEG);
+    let value = Shown::of(words, Measure::Degrees, bearing_deg(start, end), false);
+    let said = label(desk, of, words.say(Table::BearingOf, &numbers));
+    let id = Id::unique(("side bearing", of.shape, side));
+    let (typed, not) = field::cell(ui, p, id, places[places.len() - 1], &said, &value, read);
+    refused.extend(not);
+    if let Some(bearing) = typed {
+        desk.said.say(Message::Shaping(ShapingMessage::Bearing(of.shape.clone(), side, bearing)));
+    }
+    for sentence in &refused {
+        field::refusal(ui, sentence, p);
+    }
+}
+
+/// How the nets of a run lie now.
+fn lay_of<'a>(desk: &Desk<'a>, shape: &Shape) -> Option<&'a workup::Lay> {
+    let Shape::Run(id) = shape else { return None };
+    let runs = &desk.editor.workup().runs;
+    runs.iter().find(|run| run.id == *id)?.lay.as_ref()
+}
+
+fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, corner: usize) {
+    let (words, plan, p) = (desk.words, desk.editor.plan(), desk.p);
+    let (at, number) = (of.outline[corner], (corner + 1).to_string());
+    let (rect, places) = row(ui, 3);
+    let thing = corner_thing(desk, of.shape, corner);
+    let picking = label(desk, of, words.say(Table::PickCornerOf, &[("number", number.as_str())]));
+    let picked = name(ui, desk, rect, Id::unique(("corner name", of.shape, corner)), &picking, thing);
+    let plate = Rect::from_center_size(rect.left_center() + vec2(9.0, 0.0), egui::Vec2::splat(18.0));
+    icons::number_plate(ui.painter(), plate, &number, picked, p);
+    let numbered = [("number", number.as_str())];
+    let mut refused = Vec::new();
+
+    let beside = neighbours(plan, of.shape, corner);
+    if let Some(turn) = turn_deg(beside, at) {
+        let figure = field::figure(words, Measure::Degrees, Range::between(0.0, MOST_TURN_DEG));
+        let read = |text: &str| {
+            let turn_deg = figure(text)?;
+            let typed = CornerTyped { turn_deg: Some(turn_deg), ..CornerTyped::default() };
+            let can = typed.place(beside, at).is_some();
+            can.then_some(turn_deg).ok_or_else(|| words.text(Table::CannotClose).to_owned())
+        };
+        let said = label(desk, of, words.say(Table::TurnOf, &numbered));
+        let value = Shown::of(words, Measure::Degrees, turn, false);
+        let id = Id::unique(("corner turn", of.shape, corner));
+        let (typed, not) = field::cell(ui, p, id, places[0], &said, &value, read);
+        refused.extend(not);
+        if let Some(turn) = typed {
+            desk.said.say(Message::Shaping(ShapingMessage::Turn(of.shape.clone(), corner, turn)));
+        }
+    }
+    let axes = [(Table::EastOf, at.east_m, "east"), (Table::NorthOf, at.north_m, "north")];
+    for (place, (name, value_m, axis)) in places[1..].iter().zip(axes) {
+        let read = field::figure(words, Measure::Length, PLACE_M);
+        let said = label(desk, of, words.say(name, &numbered));
+        let value = Shown::of(words, Measure::Length, value_m, false);
+        let id = Id::unique(("corner place", of.shape, corner, axis));
+        let (typed, not) = field::cell(ui, p, id, *place, &said, &value, read);
+        refused.extend(not);
+        if let Some(typed_m) = typed {
+            let to = if axis == "east" { Point::new(typed_m, at.north_m) } else { Point::new(at.east_m, typed_m) };
+            desk.said.say(Message::Shaping(ShapingMessage::Place(of.shape.clone(), corner, to)));
+        }
+    }
+    for sentence in &refused {
+        field::refusal(ui, sentence, p);
     }
 }

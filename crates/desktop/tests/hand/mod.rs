@@ -111,9 +111,10 @@ pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
     desk.run();
 }
 
-/// Types over what stands in a field, and Enter.
+/// Types over what stands in a field, which may lie below what is in sight, and Enter.
 pub(crate) fn fill(desk: &mut Desk, label: &str, text: &str) {
-    click_on(desk, label);
+    desk.get_by_label(label).focus();
+    desk.run();
     overtype(desk, text);
 }
 

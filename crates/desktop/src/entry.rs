@@ -1,0 +1,183 @@
+//! The small entry at the pointer: figures of what is in the hand, typed without letting go of it.
+//!
+//! It goes along with the pointer, so nothing of it can be clicked: the first digit goes to its first field, Tab walks
+//! through the fields, Enter sets, Esc gives back to the pointer. What is being typed lives in egui's memory. Figures that
+//! cannot be used stay, with a sentence under the entry, and change nothing.
+
+use drawing::{Colour, Palette};
+use egui::{
+    Align2, EventFilter, Id, Key, Margin, Modifiers, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui, Vec2,
+    WidgetInfo, pos2, vec2,
+};
+
+use crate::editor::Editor;
+use crate::theme::{self, colour};
+use crate::{icons, kit, measured};
+
+/// From the pointer to the entry.
+const OFF: f32 = 28.0;
+
+/// A field of the entry.
+pub(crate) struct Cell {
+    /// Its label in sight, before it.
+    pub(crate) label: String,
+    /// Its label to a screen reader.
+    pub(crate) said: String,
+    /// What it shows while nobody types.
+    pub(crate) figure: String,
+    /// Its unit, inside.
+    pub(crate) unit: &'static str,
+    /// Width for the figure.
+    pub(crate) wide: f32,
+}
+
+/// Under this name it is kept that something was typed since the hand led last.
+fn typing() -> Id {
+    Id::unique("typed at the pointer")
+}
+
+fn id_of(cell: usize) -> Id {
+    Id::unique(("entry", cell))
+}
+
+/// Where the entry stands: beyond the corner in hand, on the way that it goes, within the map.
+pub(crate) fn beside(rect: Rect, next: Pos2, way: Vec2, size: Vec2, editor: &Editor) -> Rect {
+    let right = if way.x >= 0.0 { OFF } else { -OFF - size.x };
+    let down = if way.y >= 0.0 { OFF } else { -OFF - size.y };
+    let free = Rect::from_min_size(next + vec2(right, down), size);
+    measured::within(free, rect, editor)
+}
+
+/// Its plate.
+pub(crate) fn back(ui: &Ui, place: Rect, p: &Palette) {
+    let edge = Stroke::new(1.5, colour(p.ink));
+    ui.painter().add(Shape::convex_polygon(icons::cut_plate(place, 8.0), colour(p.sheet), edge));
+}
+
+/// Its last line: what holds the corner.
+pub(crate) fn foot(ui: &Ui, place: Rect, text: &str, ink: Colour, p: &Palette) {
+    let y = place.bottom() - 18.0;
+    let across = place.left() + 12.0..=place.right() - 12.0;
+    ui.painter().hline(across, place.bottom() - 34.0, Stroke::new(1.0, colour(p.hairline)));
+    let mark = pos2(place.left() + 16.0, y);
+    let ends = [vec2(0.0, -4.0), vec2(4.0, 0.0), vec2(0.0, 4.0), vec2(-4.0, 0.0)].map(|by| mark + by);
+    ui.painter().add(Shape::convex_polygon(ends.to_vec(), colour(ink), Stroke::NONE));
+    let at = pos2(place.left() + 28.0, y);
+    let said = kit::shortened(ui, text, theme::medium(12.0), colour(ink), place.right() - 12.0 - at.x);
+    ui.painter().galley(at - vec2(0.0, said.size().y / 2.0), said, colour(ink));
+}
+
+/// The fields over the foot; what is typed now, and whether it is set.
+pub(crate) fn fields<T: Copy + Default>(
+    ui: &mut Ui,
+    place: Rect,
+    cells: &[Cell],
+    typed: T,
+    p: &Palette,
+    read: impl Fn(usize, &str, T) -> Result<T, String>,
+) -> (T, bool) {
+    focus_by_typing(ui);
+    let (mut next, mut set, mut refused) = (typed, false, None);
+    let mut left = place.left() + 12.0;
+    let middle = place.bottom() - 58.0;
+    for (index, cell) in cells.iter().enumerate() {
+        let unit_wide = text_width(ui, cell.unit);
+        let id = id_of(index);
+        let at = pos2(left, middle);
+        let named = ui.painter().text(at, Align2::LEFT_CENTER, &cell.label, theme::regular(11.0), colour(p.ink2));
+        let rect = Rect::from_min_size(pos2(named.right() + 5.0, middle - 11.0), vec2(cell.wide + unit_wide, 22.0));
+        left = rect.right() + 8.0;
+        let kept = ui.data(|data| data.get_temp::<String>(id));
+        let focused = ui.memory(|memory| memory.has_focus(id));
+        let mut text = kept.filter(|_| focused).unwrap_or_else(|| cell.figure.clone());
+        let edit = TextEdit::singleline(&mut text).id(id).font(theme::medium(13.0));
+        let margin = Margin { left: 4, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
+        // Esc is the field's own first: it gives back to the pointer and leaves nothing.
+        let keys = EventFilter { horizontal_arrows: true, vertical_arrows: true, tab: false, escape: true };
+        let response = ui.put(rect, edit.align(Align2::RIGHT_CENTER).margin(margin).event_filter(keys));
+        let unit_at = pos2(rect.right() - 5.0, rect.center().y);
+        ui.painter().text(unit_at, Align2::RIGHT_CENTER, cell.unit, theme::regular(11.0), colour(p.ink2));
+        response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, cell.said.as_str()));
+        if response.has_focus() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
+            next = T::default();
+            forget(ui);
+            ui.data_mut(|data| data.remove_temp::<String>(id));
+            continue;
+        }
+        // A field lets the focus go on Enter.
+        let entered = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        if !response.has_focus() && !entered {
+            ui.data_mut(|data| data.remove_temp::<String>(id));
+            continue;
+        }
+        if response.changed() || ui.data(|data| data.get_temp::<bool>(typing())).is_some() {
+            ui.data_mut(|data| data.insert_temp(typing(), true));
+            match read(index, &text, next) {
+                Ok(read) => next = read,
+                Err(sentence) => refused = Some((index, sentence)),
+            }
+        }
+        ui.data_mut(|data| data.insert_temp(id, text));
+        set |= entered;
+    }
+    if let Some((index, sentence)) = refused {
+        // What cannot be used stays to be mended.
+        if set {
+            ui.memory_mut(|memory| memory.request_focus(id_of(index)));
+        }
+        refusal(ui, place, sentence, p);
+        return (next, false);
+    }
+    if set {
+        forget(ui);
+    }
+    (next, set)
+}
+
+/// What is typed is over: the pointer leads again.
+fn forget(ui: &Ui) {
+    ui.data_mut(|data| data.remove_temp::<bool>(typing()));
+    ui.memory_mut(|memory| memory.focused().into_iter().for_each(|id| memory.surrender_focus(id)));
+}
+
+/// Figures that are typed while nothing has the focus go to the first field, and so does Tab.
+fn focus_by_typing(ui: &Ui) {
+    if ui.ctx().text_edit_focused() {
+        return;
+    }
+    let digit = ui.input(|input| {
+        let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
+        input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text)))
+    });
+    let first = id_of(0);
+    if digit {
+        // The emptied field reads the figure itself, in this same frame.
+        ui.data_mut(|data| {
+            data.insert_temp(first, String::new());
+            data.insert_temp(typing(), true);
+        });
+        ui.memory_mut(|memory| memory.request_focus(first));
+    } else if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab)) {
+        // Tab has set out for the next widget of the window; it ends here.
+        ui.memory_mut(|memory| {
+            memory.move_focus(egui::FocusDirection::None);
+            memory.request_focus(first);
+        });
+    }
+}
+
+/// Why what is typed cannot be used, under the entry.
+fn refusal(ui: &Ui, place: Rect, sentence: String, p: &Palette) {
+    let said = sentence.clone();
+    let galley = ui.painter().layout(sentence, theme::medium(12.0), colour(p.danger), place.width() - 24.0);
+    let under = Rect::from_min_size(place.left_bottom() + vec2(0.0, 4.0), galley.size() + vec2(24.0, 12.0));
+    let edge = Stroke::new(1.25, colour(p.danger));
+    ui.painter().add(Shape::convex_polygon(icons::cut_plate(under, 5.0), colour(p.sheet), edge));
+    ui.painter().galley(under.min + vec2(12.0, 6.0), galley, colour(p.danger));
+    let response = ui.interact(under, Id::unique("refused at the pointer"), Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, said.as_str()));
+}
+
+fn text_width(ui: &Ui, text: &str) -> f32 {
+    ui.painter().layout_no_wrap(text.to_owned(), theme::regular(11.0), egui::Color32::PLACEHOLDER).size().x
+}

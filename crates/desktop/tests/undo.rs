@@ -1,0 +1,197 @@
+//! Whatever the hand, the keys and the fields do, 200 times over: undone it is the first plan byte for byte, and redone the
+//! last.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+use desktop::editor::{Editor, Message, Over, ShapingMessage};
+use drawing::Thing;
+use plan::{
+    Edit, Fault, FaultCause, FaultKind, Gate, GateKind, KeepOut, NetKind, Plan, Point, Rest, Run, Shape, SideSlope,
+    Soil, write,
+};
+use proptest::prelude::*;
+use words::Words;
+use workup::shaping::{CornerTyped, Keep};
+
+/// Two runs of which one has slopes, pins and a gate, a paddock and a keep-out.
+fn farm() -> Plan {
+    let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
+    let slope = SideSlope { at: Point::new(20.0, 0.0), rises_m: Some(0.5), one_in: None, rest: Rest::new() };
+    let pin = plan::Pin::new(plan::PinKind::Corner, Point::new(40.0, 30.0));
+    let one = Run {
+        id: "one".to_owned(),
+        outline: places(&[(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)]),
+        side_slopes: vec![slope],
+        pins: vec![pin],
+        gates: vec![Gate::new(GateKind::Foot)],
+        strip_left_m: Some(0.4),
+        ..Run::default()
+    };
+    let two =
+        Run { id: "two".to_owned(), outline: places(&[(60.0, 0.0), (90.0, 3.0), (70.0, 40.0)]), ..Run::default() };
+    let mut plan = Plan { runs: vec![one, two], ..Plan::default() };
+    plan.store.nets = vec![NetKind::new("long", 50.0, 20)];
+    plan.ground.boundary = places(&[(-30.0, -30.0), (150.0, -30.0), (150.0, 90.0), (-30.0, 90.0)]);
+    plan.ground.keep_outs = vec![KeepOut {
+        name: "oak".to_owned(),
+        outline: places(&[(100.0, 50.0), (110.0, 50.0), (110.0, 60.0)]),
+        clearance_m: None,
+        may_enclose: None,
+        water: false,
+        rest: Rest::new(),
+    }];
+    plan
+}
+
+fn places() -> impl Strategy<Value = Point> {
+    // Now and then a place that is no number.
+    let number = prop_oneof![30 => -40.0..160.0_f64, 1 => Just(f64::NAN), 2 => Just(0.0)];
+    (number.clone(), number).prop_map(Point::from)
+}
+
+fn things() -> impl Strategy<Value = Thing> {
+    let corner = 0..6_usize;
+    prop_oneof![
+        (0..3_usize).prop_map(|run| Thing::Run { run }),
+        (0..3_usize, corner.clone()).prop_map(|(run, vertex)| Thing::RunCorner { run, vertex }),
+        (0..3_usize, corner.clone()).prop_map(|(run, side)| Thing::RunSide { run, side }),
+        Just(Thing::Boundary),
+        corner.clone().prop_map(|vertex| Thing::BoundaryCorner { vertex }),
+        corner.clone().prop_map(|side| Thing::BoundarySide { side }),
+        (0..2_usize).prop_map(|keep_out| Thing::KeepOut { keep_out }),
+        (0..2_usize, corner.clone()).prop_map(|(keep_out, vertex)| Thing::KeepOutCorner { keep_out, vertex }),
+        (0..2_usize, corner).prop_map(|(keep_out, side)| Thing::KeepOutSide { keep_out, side }),
+    ]
+}
+
+fn shapes() -> impl Strategy<Value = Shape> {
+    prop_oneof![
+        Just(Shape::Boundary),
+        prop_oneof!["one", "two", "nobody"].prop_map(Shape::Run),
+        (0..2_usize).prop_map(Shape::KeepOut)
+    ]
+}
+
+fn typed() -> impl Strategy<Value = CornerTyped> {
+    let some = |range: std::ops::Range<f64>| proptest::option::of(range);
+    (some(1.0..60.0), some(1.0..60.0), some(0.0..179.0)).prop_map(|(before_m, after_m, turn_deg)| CornerTyped {
+        before_m,
+        after_m,
+        turn_deg,
+    })
+}
+
+/// What is said about shapes.
+fn shaping() -> impl Strategy<Value = ShapingMessage> {
+    let keep = prop_oneof![Just(Keep::Free), Just(Keep::Length), Just(Keep::Angle)];
+    let over = prop_oneof![Just(Over::EastWest), Just(Over::NorthSouth), Just(Over::Side)];
+    prop_oneof![
+        Just(ShapingMessage::SquareUp),
+        over.prop_map(ShapingMessage::Mirror),
+        any::<bool>().prop_map(ShapingMessage::Beside),
+        keep.prop_map(ShapingMessage::Keep),
+        Just(ShapingMessage::PivotHere),
+        Just(ShapingMessage::PivotMiddle),
+        places().prop_map(ShapingMessage::GrabPivot),
+        (shapes(), 0..6_usize, -360.0..360.0_f64).prop_map(|(of, side, deg)| ShapingMessage::Bearing(of, side, deg)),
+        (shapes(), 0..6_usize, 1.0..60.0_f64).prop_map(|(of, side, m)| ShapingMessage::Panels(of, side, m)),
+        (shapes(), 0..6_usize, places()).prop_map(|(of, corner, at)| ShapingMessage::Place(of, corner, at)),
+        (shapes(), 0..6_usize, 0.0..179.0_f64).prop_map(|(of, corner, deg)| ShapingMessage::Turn(of, corner, deg)),
+        typed().prop_map(ShapingMessage::Typed),
+    ]
+}
+
+/// Edits that pages make.
+fn edits() -> impl Strategy<Value = Edit> {
+    prop_oneof![
+        (shapes(), 0..6_usize, places()).prop_map(|(shape, corner, at)| Edit::InsertCorner { shape, corner, at }),
+        (shapes(), 0..6_usize).prop_map(|(shape, corner)| Edit::RemoveCorner { shape, corner }),
+        (1.0..100.0_f64)
+            .prop_map(|kpa| Edit::SetSoil { soil: Soil { undrained_strength_kpa: Some(kpa), ..Soil::default() } }),
+        (20.0..60.0_f64, 5..20_u32).prop_map(|(length_m, panels)| {
+            let nets = vec![NetKind::new("long", length_m, panels)];
+            Edit::SetStore { store: Box::new(plan::Store { nets, ..plan::Store::default() }) }
+        }),
+        (prop_oneof!["one", "two"], places(), any::<bool>()).prop_map(|(id, at, faulty)| {
+            let mut run = farm().runs.into_iter().find(|run| run.id == id).unwrap();
+            let fault = Fault {
+                at,
+                kind: FaultKind::Short,
+                ohm: Some(50.0),
+                lines: None,
+                cause: Some(FaultCause::Peg),
+                rest: Rest::new(),
+            };
+            if faulty {
+                run.faults = vec![fault];
+            } else {
+                run.gates.push(Gate { at: Some(at), ..Gate::new(GateKind::Wheels) });
+            }
+            Edit::SetRun { run: Box::new(run) }
+        }),
+    ]
+}
+
+/// What the hand says, mostly in an order that makes sense.
+fn gestures() -> impl Strategy<Value = Vec<Message>> {
+    let drag = |grab: Message, way: Vec<Point>, end: Option<bool>| {
+        let led = way.into_iter().map(Message::Drag);
+        let end = end.map(|dropped| if dropped { Message::Drop } else { Message::Escape });
+        [grab].into_iter().chain(led).chain(end).collect::<Vec<_>>()
+    };
+    let way = || proptest::collection::vec(places(), 1..4);
+    let end = prop_oneof![6 => Just(Some(true)), 1 => Just(Some(false)), 1 => Just(None)];
+    prop_oneof![
+        4 => (things(), places(), way(), end.clone()).prop_map(move |(thing, at, way, end)| {
+            let mut said = vec![Message::Pick(Some(thing))];
+            said.extend(drag(Message::Grab(thing, at), way, end));
+            said
+        }),
+        1 => (things(), way(), end).prop_map(move |(thing, way, end)| {
+            let mut said = vec![Message::Pick(Some(thing))];
+            said.extend(drag(Message::GrabTurn(Point::new(0.0, 50.0)), way, end));
+            said
+        }),
+        4 => (things(), shaping()).prop_map(|(thing, said)| vec![Message::Pick(Some(thing)), Message::Shaping(said)]),
+        2 => shaping().prop_map(|said| vec![Message::Shaping(said)]),
+        3 => edits().prop_map(|edit| vec![Message::Make(edit)]),
+        1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Duplicate]),
+        1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Remove]),
+        1 => (things(), -9.0..9.0_f64).prop_map(|(thing, by)| vec![Message::Pick(Some(thing)), Message::Nudge(by, -by)]),
+        1 => (things(), -360.0..360.0_f64).prop_map(|(thing, deg)| vec![Message::Pick(Some(thing)), Message::Turn(deg)]),
+        1 => (shapes(), 0..6_usize, 0.5..60.0_f64).prop_map(|(of, side, m)| vec![Message::SideLength(of, side, m)]),
+        1 => any::<bool>().prop_map(|free| vec![Message::Free(free)]),
+        2 => Just(vec![Message::Undo]),
+        1 => Just(vec![Message::Redo]),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn any_200_deeds_undone_are_the_first_plan_and_redone_the_last(
+        said in proptest::collection::vec(gestures(), 200)
+    ) {
+        let plan = farm();
+        let first = write(&plan);
+        let mut editor = Editor::new(plan.clone(), Words::default());
+        // What a journal would hold: it replays to the same plan.
+        let mut replayed = plan;
+        for message in said.into_iter().flatten() {
+            editor.receive(message);
+            for edit in editor.take_applied() {
+                prop_assert!(replayed.apply(edit).is_ok());
+            }
+            prop_assert!(replayed == *editor.plan());
+            prop_assert!(editor.plan().runs.iter().flat_map(|run| &run.outline).all(|at| at.east_m.is_finite() && at.north_m.is_finite()));
+        }
+        let steps = editor.deeds();
+        editor.receive(Message::GoTo(steps.0.len() + steps.1.len()));
+        let last = write(editor.plan());
+        editor.receive(Message::GoTo(0));
+        prop_assert_eq!(&write(editor.plan()), &first);
+        editor.receive(Message::GoTo(usize::MAX));
+        prop_assert_eq!(&write(editor.plan()), &last);
+        prop_assert!(steps.0.len() + steps.1.len() > 20, "something was done");
+    }
+}
