@@ -4,7 +4,7 @@ use words::Language;
 use words::texts::wordings;
 
 /// What is the same in German as in English: units, names, and words that both have.
-const SAME: [&str; 16] = [
+const SAME: [&str; 17] = [
     "A",
     "April",
     "August",
@@ -16,6 +16,7 @@ const SAME: [&str; 16] = [
     "November",
     "Plan",
     "September",
+    "Text",
     "V",
     "Wind",
     "kV",
