@@ -135,7 +135,10 @@ fn cut(desk: &Desk) -> Vec<String> {
     let mut cut = Vec::new();
     for one in &painted {
         // Paper is shortened by its own pen; what leads to a question ends in dots by itself.
-        let dotted = one.text.ends_with('…') && !wordings.iter().any(|wording| one.text.ends_with(wording.as_str()));
+        // Letters on paper keep a size that is read in a field, so it is set for the languages that are offered.
+        let dotted = Language::ALL.contains(&language)
+            && one.text.ends_with('…')
+            && !wordings.iter().any(|wording| one.text.ends_with(wording.as_str()));
         // What the keeper named may be shortened where the window is small.
         if (one.elided || dotted) && one.text != window(desk).editor().plan().title {
             cut.push(format!("shortened: {:?}", one.text));

@@ -14,8 +14,8 @@ pub(crate) struct Type {
     pub(crate) colour: Colour,
 }
 
-/// To this share of its size a line may shrink before it is cut off.
-const SMALLEST: f32 = 0.65;
+/// To this size a line may shrink before it is cut off, points: smaller is not read in a field.
+const SMALLEST: f32 = 8.0;
 
 impl Type {
     const fn new(size: f32, weight: Weight, colour: Colour) -> Self {
@@ -106,10 +106,10 @@ impl Sheet {
     /// A line of text that starts at `x` and has so much room: in smaller letters where it is long, and cut off where
     /// even those are too wide.
     pub(crate) fn within(&mut self, x: f32, y: f32, set: Type, text: &str, room: f32) {
-        let share = (room / set.width(text).max(f32::MIN_POSITIVE)).clamp(SMALLEST, 1.0);
-        let set = Type { size: set.size * share, ..set };
+        let asked = set.size * room / set.width(text).max(f32::MIN_POSITIVE);
+        let set = Type { size: asked.clamp(SMALLEST.min(set.size), set.size), ..set };
         // What the smaller size was made for is not cut for a rounding.
-        let text = if share > SMALLEST { text.to_owned() } else { set.fitted(text, room) };
+        let text = if asked >= set.size { text.to_owned() } else { set.fitted(text, room) };
         self.left(x, y, set, &text);
     }
 
