@@ -146,7 +146,8 @@ impl Editor {
             Hold::Corner { shape, corner } => {
                 // The corner keeps its distance from the pointer, so that it does not jump into it.
                 let free = shift.of(held.was);
-                self.snapped = self.guide_corner(shape, *corner, free);
+                let guided = self.guide_corner(shape, *corner, free);
+                self.snapped = guided.or_else(|| self.caught_by_wall(Some(shape), free));
                 let to = self.snapped.as_ref().map_or(free, |snapped| snapped.at);
                 if self.plan.outline(shape).and_then(|outline| outline.get(*corner)) == Some(&to) {
                     return;
