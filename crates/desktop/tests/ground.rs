@@ -316,7 +316,7 @@ fn walls_are_drawn_named_told_dragged_doubled_and_taken_out() {
     drag(&mut desk, from, from + vec2(0.0, -30.0));
     assert_eq!(deeds(&desk), before + 1);
     let up = plan_of(&desk).walls[0].path[2];
-    assert!(up.north_m > 30.5 && (up.east_m - 60.0).abs() < 1e-6);
+    assert!(up.north_m > 30.5 && (up.east_m - 60.0).abs() < 2.0);
     desk.get_by_label("Point 3 of Lane fence");
     say(&mut desk, Message::Pick(Some(Thing::Wall { wall: 0 })));
     click_on(&mut desk, "Double it");

@@ -33,7 +33,7 @@ pub const UNDERLAY_M_PER_PX: f64 = 0.1;
 /// Width and height of a picture whose size is not stated, pixels.
 pub const UNDERLAY_PX: [u32; 2] = [1000, 1000];
 /// How much of a picture is seen over the paper: as much as leaves 3:1 to every ink on black and on white.
-pub const UNDERLAY_OPACITY: f64 = 0.4;
+pub const UNDERLAY_OPACITY: f64 = 0.35;
 /// How many nets of a kind the keeper owns.
 pub const NET_COUNT: u32 = 1;
 /// Height of a net, metres.

@@ -123,7 +123,8 @@ impl Editor {
         if let Some(way) = self.way(grip, was) {
             return way.nearest(grip.hand);
         }
-        self.snapped = self.guide_corner(&grip.shape, grip.corner, grip.hand);
+        let guided = self.guide_corner(&grip.shape, grip.corner, grip.hand);
+        self.snapped = guided.or_else(|| self.caught_by_wall(Some(&grip.shape), grip.hand));
         Some(self.snapped.as_ref().map_or(grip.hand, |snapped| snapped.at))
     }
 

@@ -86,7 +86,7 @@ impl Editor {
 
     /// The wall that catches a corner.
     pub(super) fn caught_by_wall(&self, own: Option<&Shape>, at: Point) -> Option<Snapped> {
-        if matches!(own, Some(Shape::Wall(_))) {
+        if self.free || matches!(own, Some(Shape::Wall(_))) {
             return None;
         }
         let (wall, place) = self.on_wall(at, SNAP_PX / self.view.px_per_m)?;
