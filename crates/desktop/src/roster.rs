@@ -147,13 +147,17 @@ impl List {
     }
 }
 
-/// The parts of a run, in the order in which they are walked: corners, nets, braces, gates, pins, branches, its power,
-/// faults and grass, readings.
+/// The parts of a run, in the order in which they are walked: corners, faults and grass, nets, braces, gates, pins,
+/// branches, its power, readings.
 pub(crate) fn parts(editor: &Editor, run: usize) -> Vec<Entry> {
     let mut list = List { entries: Vec::new(), whole: None, all: true };
     let (plan, worked) = (editor.plan(), editor.workup().runs.get(run));
     let Some(stated) = plan.runs.get(run) else { return list.entries };
     list.add(2, (0..stated.outline.len()).map(|vertex| Thing::RunCorner { run, vertex }));
+    for branch in stated.lines() {
+        list.add(2, (0..stated.faults_on(branch).len()).map(|fault| Thing::Fault { run, branch, fault }));
+        list.add(2, (0..stated.zones_on(branch).len()).map(|zone| Thing::Zone { run, branch, zone }));
+    }
     if let Some(lay) = worked.and_then(|worked| worked.lay.as_ref()) {
         let nets = (0..lay.nets.len()).map(|net| Item::Net { run, net });
         let braces = lay.corners.iter().enumerate().filter(|(_, corner)| has_brace(corner));
@@ -170,10 +174,6 @@ pub(crate) fn parts(editor: &Editor, run: usize) -> Vec<Entry> {
         list.add(2, [Thing::Energizer { run }, Thing::Feed { run }].into_iter());
     }
     list.add(2, (0..workup::earth::places(stated).len()).map(|stake| Thing::EarthStake { run, stake }));
-    for branch in stated.lines() {
-        list.add(2, (0..stated.faults_on(branch).len()).map(|fault| Thing::Fault { run, branch, fault }));
-        list.add(2, (0..stated.zones_on(branch).len()).map(|zone| Thing::Zone { run, branch, zone }));
-    }
     let readings = plan.readings.iter().enumerate().filter(|(_, reading)| reading.run == stated.id);
     list.add(2, readings.map(|(reading, _)| Thing::Reading { run, reading }));
     list.entries
