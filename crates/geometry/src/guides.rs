@@ -73,8 +73,11 @@ impl Guide {
     /// The side that it comes from.
     fn line(self) -> Option<Line> {
         match self {
-            Self::On(line) | Self::InLine(line) => Some(line),
-            Self::Square(line, _) | Self::Parallel(line, _) | Self::AsLong(line, _) => Some(line),
+            Self::On(line)
+            | Self::InLine(line)
+            | Self::Square(line, _)
+            | Self::Parallel(line, _)
+            | Self::AsLong(line, _) => Some(line),
             Self::SquareCorner | Self::Panels(..) => None,
         }
     }
