@@ -32,7 +32,8 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, hover: Option<Point>, said: &mut Sa
         let at = hover.filter(|_| input.modifiers.shift);
         input.events.retain(|event| {
             match event {
-                Event::Copy => copies = true,
+                // A tape at hand is copied in words.
+                Event::Copy if !matches!(editor.tool(), Tool::Tape(_)) => copies = true,
                 Event::Cut => cuts = true,
                 Event::Paste(text) => pasted = Some((text.clone(), at)),
                 _ => return true,

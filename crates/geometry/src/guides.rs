@@ -70,6 +70,18 @@ pub enum Guide {
 }
 
 impl Guide {
+    /// The side that it comes from.
+    fn line(self) -> Option<Line> {
+        match self {
+            Self::On(line)
+            | Self::InLine(line)
+            | Self::Square(line, _)
+            | Self::Parallel(line, _)
+            | Self::AsLong(line, _) => Some(line),
+            Self::SquareCorner | Self::Panels(..) => None,
+        }
+    }
+
     fn rank(self) -> u8 {
         match self {
             Self::On(_) => 2,
@@ -396,8 +408,9 @@ impl Guides {
                 forms.push((Guide::On(line), Form::Segment(*edge)));
             }
             let length_m = edge.length_m();
-            // One of its own is a guide from anywhere.
-            let seen = matches!(line, Line::Own(_)) || off_m <= asked.look_m;
+            // One of its own is a guide from anywhere, and so is what holds already.
+            let holds = asked.held.is_some_and(|why| why.guides().any(|guide| guide.line() == Some(line)));
+            let seen = matches!(line, Line::Own(_)) || off_m <= asked.look_m || holds;
             if !(seen && length_m >= least_m) {
                 continue;
             }
@@ -408,7 +421,9 @@ impl Guides {
             }
             match line {
                 Line::Own(_) => beside_guides(asked, line, edge, length_m, &mut forms),
-                Line::Other(index) if length_m >= LEAST_OTHER_REACHES * asked.reach_m => near.push((off_m, index)),
+                Line::Other(index) if length_m >= LEAST_OTHER_REACHES * asked.reach_m => {
+                    near.push((if holds { 0.0 } else { off_m }, index));
+                }
                 Line::Other(_) => {}
             }
         }
