@@ -31,7 +31,9 @@ fn many(editor: &mut Editor, said: ManyMessage) {
 
 fn pick(editor: &mut Editor, things: &[Thing]) {
     editor.receive(Message::Pick(None));
-    things.iter().for_each(|&thing| many(editor, ManyMessage::Also(thing)));
+    for &thing in things {
+        many(editor, ManyMessage::Also(thing));
+    }
 }
 
 fn click_with(desk: &mut Desk, at: Pos2, modifiers: Modifiers) {

@@ -37,6 +37,8 @@ fn farm() -> Plan {
         clearance_m: None,
         may_enclose: None,
         water: false,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }];
     plan

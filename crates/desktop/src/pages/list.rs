@@ -170,10 +170,13 @@ fn find(ui: &mut Ui, words: Words, walk: &mut Walk, p: &Palette) -> bool {
 fn stepped(ui: &Ui, from: usize, page: usize, last: usize) -> Option<usize> {
     ui.input_mut(|input| {
         let mut to = from;
-        for (key, by) in
-            [(Key::ArrowDown, 1), (Key::ArrowUp, -1), (Key::PageDown, page as isize), (Key::PageUp, -(page as isize))]
-        {
-            let times = input.count_and_consume_key(Modifiers::NONE, key) as isize;
+        for (key, by) in [
+            (Key::ArrowDown, 1),
+            (Key::ArrowUp, -1),
+            (Key::PageDown, page.cast_signed()),
+            (Key::PageUp, -(page.cast_signed())),
+        ] {
+            let times = input.count_and_consume_key(Modifiers::NONE, key).cast_signed();
             to = to.saturating_add_signed(by.saturating_mul(times));
         }
         if input.consume_key(Modifiers::NONE, Key::Home) {

@@ -92,8 +92,6 @@ fn net(seed: &Seed) -> NetKind {
         spike_length_m: None,
         spike_diameter_m: None,
         mass_kg: None,
-        hidden: false,
-        locked: false,
         rest: rest(&seed.text, seed.at.east_m),
     }
 }
