@@ -49,7 +49,8 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, hover: Option<Point>, said: &mut Sa
         if input.consume_key(Modifiers::NONE, Key::B) {
             say(said, ManyMessage::ByRectangle(!editor.picks_by_rectangle()));
         }
-        if input.consume_key(Modifiers::NONE, Key::L) {
+        // With a corner in the hand L keeps its length.
+        if editor.held_from().is_none() && input.consume_key(Modifiers::NONE, Key::L) {
             say(said, ManyMessage::List(!editor.is_listing()));
         }
         if input.consume_key(Modifiers::SHIFT, Key::H) {

@@ -95,7 +95,8 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     {
         if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
             said.say(Message::GrabTurn(view.place(here(at))));
-        } else if cross(editor, rect).is_some_and(|cross| cross.distance(at) <= CROSS_REACH_PX) {
+        } else if editor.has_pivot() && cross(editor, rect).is_some_and(|cross| cross.distance(at) <= CROSS_REACH_PX) {
+            // In the middle, where it stands unless it was put elsewhere, a thing itself is taken hold of.
             said.say(Message::Shaping(ShapingMessage::GrabPivot(view.place(here(at)))));
         } else if let Some(thing) = thing_at(at)
             && (can_be_held(thing, editor.picked()) || editor.is_one_of_several(thing) || is_lesson(editor, thing))

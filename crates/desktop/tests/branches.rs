@@ -160,8 +160,11 @@ fn corners_of_a_branch_are_reached_by_tab_after_the_runs_and_nudged() {
     let mut desk = open(Page::Run);
     desk.get_by_label("Corner 5 of Round Quince House").focus();
     desk.run();
-    desk.key_press(Key::Tab);
-    desk.run();
+    // The branch as a whole comes before its corners.
+    for _ in 0..2 {
+        desk.key_press(Key::Tab);
+        desk.run();
+    }
     assert!(desk.get_by_label("Start of branch 1 of Round Quince House").accesskit_node().is_focused());
     let (was, count) = (branch(&desk).clone(), deeds(&desk));
     desk.key_press_modifiers(Modifiers::SHIFT, Key::ArrowRight);

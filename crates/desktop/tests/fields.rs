@@ -273,9 +273,10 @@ fn a_refusal_speaks_in_the_unit_that_is_shown() {
 #[test]
 fn the_names_at_the_foot_of_a_page_lead_there() {
     let mut harness = hand::on_page(example(), Page::Run, [1280.0, 800.0], Words::default());
-    let head = |harness: &Opened, name: &str| harness.get_by_label(name).rect().top();
+    let head =
+        |harness: &Opened, name: &str| harness.get_by_role_and_label(egui::accesskit::Role::Heading, name).rect().top();
     assert!(head(&harness, "Wind") > 680.0, "it lies below");
-    let at = harness.get_by_role_and_label(egui::accesskit::Role::Link, "wind").rect().center();
+    let at = harness.get_by_role_and_label(egui::accesskit::Role::Link, "Wind").rect().center();
     hand::click(&mut harness, at);
     for _ in 0..40 {
         harness.step();

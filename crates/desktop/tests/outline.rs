@@ -282,7 +282,7 @@ fn an_outline_is_squared_up_mirrored_and_doubled_beside_by_buttons_and_keys() {
     let side = outline(&desk)[1..3].to_vec();
     click_on(&mut desk, "Mirror it over the picked side");
     assert!(apart_m(outline(&desk)[1], side[0]) < 1e-9 && apart_m(outline(&desk)[2], side[1]) < 1e-9, "the side stays");
-    key(&mut desk, Key::B);
+    key(&mut desk, Key::N);
     let runs = window(&desk).editor().plan().runs.clone();
     assert_eq!(runs.len(), 2);
     assert_eq!(runs[1].name, "run-1, a second");
@@ -303,12 +303,12 @@ fn what_has_no_side_picked_or_no_like_side_says_so() {
     let mut desk = on_page(plan.clone(), Page::Run, [1280.0, 800.0], Words::default());
     let told = |desk: &Desk| window(desk).editor().shape_told().map(|text| Words::default().text(text));
     pick(&mut desk, Thing::Run { run: 0 });
-    key(&mut desk, Key::B);
+    key(&mut desk, Key::N);
     assert_eq!(told(&desk), Some("Pick a side first."));
     key(&mut desk, Key::Q);
     assert!(told(&desk).unwrap().starts_with("It cannot be squared up"), "{:?}", told(&desk));
     pick(&mut desk, Thing::RunSide { run: 0, side: 0 });
-    desk.key_press_modifiers(Modifiers::SHIFT, Key::B);
+    desk.key_press_modifiers(Modifiers::SHIFT, Key::N);
     desk.run();
     assert!(told(&desk).unwrap().starts_with("It has no other side"));
     assert_eq!(*window(&desk).editor().plan(), plan);

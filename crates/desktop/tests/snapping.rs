@@ -127,10 +127,10 @@ fn a_whole_is_caught_by_the_side_that_it_comes_near() {
     let mut plan = field();
     plan.ground.keep_outs = example().ground.keep_outs[..1].to_vec();
     plan.ground.keep_outs[0].outline =
-        [(40.0, 40.0), (52.0, 44.0), (44.0, 50.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+        [(40.0, 40.0), (64.0, 48.0), (48.0, 60.0)].map(|(e, n)| Point::new(e, n)).to_vec();
     let mut desk = desk(plan, Page::Ground);
     say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
-    let (from, to) = (spot(&desk, Point::new(45.0, 44.0)), spot(&desk, Point::new(45.0, 4.4)));
+    let (from, to) = (spot(&desk, Point::new(50.0, 49.0)), spot(&desk, Point::new(50.0, 9.4)));
     button(&desk, from, true);
     desk.run();
     for step in 1..=5 {
@@ -142,7 +142,7 @@ fn a_whole_is_caught_by_the_side_that_it_comes_near() {
     desk.run();
     let outline = window(&desk).editor().plan().ground.keep_outs[0].outline.clone();
     assert!(outline[0].north_m.abs() < 1e-9, "{outline:?}");
-    assert!((outline[1].north_m - 4.0).abs() < 1e-9, "all of it went along: {outline:?}");
+    assert!((outline[1].north_m - 8.0).abs() < 1e-9, "all of it went along: {outline:?}");
 }
 
 #[test]

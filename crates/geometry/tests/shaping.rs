@@ -166,7 +166,7 @@ proptest! {
             .collect();
         for side in &sides {
             let turn = sides[0].unit().cross(side.unit()).abs();
-            prop_assert!(turn < 1e-6 || turn > 1.0 - 1e-6, "{turn}");
+            prop_assert!(!(1e-6..=1.0 - 1e-6).contains(&turn), "{turn}");
         }
         // No other size of the same shape lies nearer: the ways of the corners of one line cancel out.
         let moved: Vector = squared.iter().zip(&outline).fold(Vector::default(), |sum, (one, other)| sum + (*one - *other));
