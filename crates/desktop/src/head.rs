@@ -19,6 +19,8 @@ pub(crate) const HEIGHT: f32 = 44.0;
 const BUTTONS: f32 = 4.0 * 32.0 + 4.0 * 8.0;
 /// From this width on the way to the commands is in words.
 const WORDED: f32 = 1180.0;
+/// What a button has round its words: its icon and margins.
+const ROUND_WORDS: f32 = 41.0;
 const FIND_KEYS: &str = "Ctrl K";
 /// Least space between the names of two pages.
 const NAMES_APART: f32 = 5.0;
@@ -150,14 +152,22 @@ fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said
     let ink = colour(if kept { p.ink2 } else { p.danger });
     let left = title.right() + 16.0;
     let galley = kit::shortened(ui, text, theme::regular(12.0), ink, right - left - 8.0);
-    let place = Rect::from_min_size(pos2(left, title.center().y - galley.size().y / 2.0), galley.size());
-    ui.painter().galley(place.min, galley, ink);
+    let mut place = Rect::from_min_size(pos2(left, title.center().y - galley.size().y / 2.0), galley.size());
+    let starts = editor.is_example() && editor.question().is_none();
+    let own = words.text(Rolls::StartOwn);
+    let wide = ui.painter().layout_no_wrap(own.to_owned(), theme::medium(13.0), ink).size().x + ROUND_WORDS;
+    // Where both find no room the way to one's own plan says enough.
+    if starts && place.right() + 14.0 + wide > right {
+        place = Rect::from_min_size(place.min - vec2(14.0, 0.0), vec2(0.0, place.height()));
+    } else {
+        ui.painter().galley(place.min, galley, ink);
+    }
     ui.interact(place, Id::unique("save state"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
-    if editor.is_example() && editor.question().is_none() {
+    if starts {
         let at = Rect::from_min_size(pos2(place.right() + 14.0, title.center().y - 16.0), vec2(220.0, 32.0));
         let mut inside = ui.new_child(UiBuilder::new().id_salt("own").max_rect(at));
-        if kit::button(&mut inside, Icon::Coil, words.text(Rolls::StartOwn), true, p).clicked() {
+        if kit::button(&mut inside, Icon::Coil, own, true, p).clicked() {
             said.ask(Ask::NewFromRolls);
         }
     }

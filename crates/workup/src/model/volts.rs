@@ -19,7 +19,7 @@ pub struct Volts {
     pub source: SourceFit,
     /// A sample for every post on the line in their order, then the feed, then the faults.
     pub samples: Vec<Sample>,
-    /// For each of [`Lay::branches`] a sample for every one of its posts.
+    /// For each of [`crate::Lay::branches`] a sample for every one of its posts.
     pub branches: Vec<Vec<Sample>>,
     /// The weakest post; `None` where there is none.
     pub weakest: Option<Weakest>,
@@ -64,7 +64,7 @@ pub struct SourceFit {
 /// What a sample stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SampleOf {
-    /// A post: its place in [`Lay::posts`].
+    /// A post: its place in [`crate::Lay::posts`].
     Post(usize),
     /// The feed point.
     Feed,
@@ -98,9 +98,9 @@ pub struct Sample {
 /// The weakest post, and the range in which it lies until a reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Weakest {
-    /// Its place in [`Lay::posts`], or in its branch's.
+    /// Its place in [`crate::Lay::posts`], or in its branch's.
     pub post: usize,
-    /// The place of its branch in [`Lay::branches`]; `None` on the line.
+    /// The place of its branch in [`crate::Lay::branches`]; `None` on the line.
     pub branch: Option<usize>,
     /// Where it stands.
     pub at: Point,
