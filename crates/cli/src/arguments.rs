@@ -4,11 +4,11 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::error::ErrorKind;
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
 
 /// Plans portable electric netting for a pastured flock.
 #[derive(Debug, Parser)]
-#[command(name = "netfold", version, args_conflicts_with_subcommands = true, disable_help_subcommand = true)]
+#[command(name = "netfold", version, disable_help_subcommand = true)]
 pub(crate) struct Arguments {
     /// The plan to open in the window; without one, the example farm.
     pub(crate) plan: Option<PathBuf>,
@@ -21,6 +21,20 @@ pub(crate) struct Arguments {
     /// Draw the window, save a picture of it and leave.
     #[arg(long, value_name = "FILE.png", hide = true)]
     pub(crate) smoke: Option<PathBuf>,
+}
+
+impl Arguments {
+    /// What was typed. A language may stand before a command or after it; a plan before a command would open the window.
+    pub(crate) fn typed() -> Result<Self, clap::Error> {
+        let typed = Self::try_parse()?;
+        match (&typed.command, &typed.plan) {
+            (Some(_), Some(plan)) => {
+                let told = format!("a command stands first, its plan after it, not '{}' before it", plan.display());
+                Err(Self::command().error(ErrorKind::ArgumentConflict, told))
+            }
+            _ => Ok(typed),
+        }
+    }
 }
 
 /// The subcommands; none needs a display.

@@ -16,8 +16,6 @@ use std::io::Write;
 use std::process::ExitCode;
 use std::time::Instant;
 
-use clap::Parser;
-
 use arguments::Arguments;
 
 /// Where the log's level is read from; errors of the keeper's are not log lines.
@@ -31,7 +29,7 @@ fn main() -> ExitCode {
         .with_env_filter(tracing_subscriber::EnvFilter::try_from_env(LOG).unwrap_or_else(|_| "off".into()))
         .without_time()
         .init();
-    let arguments = match Arguments::try_parse() {
+    let arguments = match Arguments::typed() {
         Ok(arguments) => arguments,
         Err(error) => return arguments::refused(&error),
     };

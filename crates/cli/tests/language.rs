@@ -105,3 +105,13 @@ fn an_unknown_language_is_refused_and_known_ones_are_named() {
     assert_eq!(output.status.code(), Some(2));
     assert!(text.contains("en") && text.contains("de") && text.lines().count() == 1, "{text}");
 }
+
+#[test]
+fn the_language_stands_before_the_command_or_after_it() {
+    let before = said(&["--language", "de", "check", DEMO]);
+    assert_eq!(before, said(&["check", DEMO, "--language", "de"]));
+    assert_ne!(before, said(&["check", DEMO]));
+    let refused = netfold(&[DEMO, "check", DEMO]);
+    assert_eq!(refused.status.code(), Some(2));
+    assert!(String::from_utf8(refused.stderr).unwrap().contains("a command stands first"));
+}
