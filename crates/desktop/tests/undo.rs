@@ -179,10 +179,12 @@ proptest! {
         let mut editor = Editor::new(plan.clone(), Words::default());
         // What a journal would hold: it replays to the same plan.
         let mut replayed = plan;
+        let mut applied = 0;
         for message in said.into_iter().flatten() {
             editor.receive(message);
             for edit in editor.take_applied() {
                 prop_assert!(replayed.apply(edit).is_ok());
+                applied += 1;
             }
             prop_assert!(replayed == *editor.plan());
             prop_assert!(editor.plan().runs.iter().flat_map(|run| &run.outline).all(|at| at.east_m.is_finite() && at.north_m.is_finite()));
@@ -194,6 +196,7 @@ proptest! {
         prop_assert_eq!(&write(editor.plan()), &first);
         editor.receive(Message::GoTo(usize::MAX));
         prop_assert_eq!(&write(editor.plan()), &last);
-        prop_assert!(steps.0.len() + steps.1.len() > 20, "something was done");
+        // Steps that are undone and then forgotten count as well: how many are left is chance.
+        prop_assert!(applied > 40, "only {} edits were made", applied);
     }
 }
