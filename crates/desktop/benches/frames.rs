@@ -173,13 +173,23 @@ fn things(desk: &Desk) -> usize {
     on_runs + plan.ground.keep_outs.len() + plan.ground.hazards.len() + plan.readings.len()
 }
 
-/// Takes hold of a corner of the first run and says where it lies.
+/// Takes hold of a corner of a run and says where it lies. Far out, marks lie over corners: the first that can be
+/// caught is taken.
 fn take_hold(desk: &mut Desk) -> Pos2 {
-    let corner = desk.spot(desk.window.editor().plan().runs[0].outline[1]);
-    desk.press(corner);
-    desk.move_to(on_circle(corner, 0));
-    assert!(desk.window.editor().held_from().is_some(), "the corner was not caught");
-    corner
+    let corners: Vec<_> =
+        desk.window.editor().plan().runs.iter().flat_map(|run| run.outline.iter().skip(1)).copied().collect();
+    for corner in corners {
+        let corner = desk.spot(corner);
+        desk.move_to(corner);
+        if !matches!(desk.window.editor().hovered(), Some(Thing::RunCorner { .. })) {
+            continue;
+        }
+        desk.press(corner);
+        desk.move_to(on_circle(corner, 0));
+        assert!(desk.window.editor().held_from().is_some(), "the corner was not caught");
+        return corner;
+    }
+    panic!("no corner can be caught");
 }
 
 fn on_circle(middle: Pos2, step: usize) -> Pos2 {

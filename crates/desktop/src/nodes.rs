@@ -33,9 +33,7 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
     fn thing(&mut self, thing: Thing, at: Point, label: impl Fn() -> String) {
         let spot = (self.on_sheet)(at);
         let picked = self.editor.picked() == Some(thing);
-        // While a hand drags one, the others wait for the keys.
-        let waits = self.editor.held_from().is_some() && !picked;
-        if self.left == 0 || !self.rect.contains(spot) || waits {
+        if self.left == 0 || !self.rect.contains(spot) || self.waits(thing) {
             return;
         }
         self.left -= 1;
@@ -58,11 +56,19 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
         }
     }
 
+    /// Whether a thing has no node now: while a hand drags one, the others wait.
+    fn waits(&self, thing: Thing) -> bool {
+        self.editor.held_from().is_some() && self.editor.picked() != Some(thing)
+    }
+
     /// A node that only tells.
     fn told(&mut self, item: Item) {
         let editor = self.editor;
+        if self.left == 0 || editor.held_from().is_some() {
+            return;
+        }
         let Some(spot) = roster::at(editor, item).map(|at| (self.on_sheet)(at)) else { return };
-        if self.left == 0 || !self.rect.contains(spot) || editor.held_from().is_some() {
+        if !self.rect.contains(spot) {
             return;
         }
         self.left -= 1;
@@ -79,6 +85,9 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
     /// A node by the name of its entry; a whole is called as it is on the map, apart from its row beside it.
     fn named(&mut self, thing: Thing) {
         let editor = self.editor;
+        if self.left == 0 || self.waits(thing) {
+            return;
+        }
         let Some(at) = roster::at(editor, Item::Thing(thing)) else { return };
         self.thing(thing, at, || {
             let name = roster::full_name(editor, Item::Thing(thing));
@@ -101,7 +110,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(
             continue;
         }
         nodes.named(Thing::Run { run });
-        if told <= MOST || run == editor.run_index() {
+        // What is dragged belongs to the run in hand, if it belongs to one.
+        let alone = told > MOST || editor.held_from().is_some();
+        if !alone || run == editor.run_index() {
             of_run(&mut nodes, run);
         }
     }
