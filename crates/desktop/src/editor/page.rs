@@ -27,32 +27,23 @@ impl Page {
 
 /// The page that is about a thing, where picking it opens one.
 pub(super) fn page_of(thing: Thing) -> Option<Page> {
-    match thing {
+    match thing.whole() {
         Thing::Energizer { .. }
         | Thing::Feed { .. }
         | Thing::EarthStakes { .. }
         | Thing::EarthStake { .. }
         | Thing::Fault { .. }
-        | Thing::Zone { .. }
-        | Thing::ZoneEnd { .. } => Some(Page::Power),
+        | Thing::Zone { .. } => Some(Page::Power),
         Thing::Reading { .. } => Some(Page::Book),
         Thing::Boundary
         | Thing::Gateway
+        | Thing::KeepOut { .. }
+        | Thing::Hazard { .. }
         | Thing::Wall { .. }
-        | Thing::WallCorner { .. }
         | Thing::Shade { .. }
-        | Thing::ShadeCorner { .. }
-        | Thing::ShadeSide { .. }
         | Thing::Label { .. }
         | Thing::CoopDoor
         | Thing::Underlay
-        | Thing::BoundaryCorner { .. }
-        | Thing::BoundarySide { .. }
-        | Thing::KeepOut { .. }
-        | Thing::KeepOutCorner { .. }
-        | Thing::KeepOutSide { .. }
-        | Thing::Hazard { .. }
-        | Thing::HazardCorner { .. }
         | Thing::Height { .. } => Some(Page::Ground),
         _ => None,
     }

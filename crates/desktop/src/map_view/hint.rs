@@ -1,0 +1,94 @@
+//! One line at the foot of the map: what the tool waits for, or what could not be done.
+
+use drawing::Thing;
+use egui::{Rect, Shape, Stroke, pos2, vec2};
+use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
+
+use super::{FOOT_PX, RIGHT_PX};
+use crate::editor::Editor;
+use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool};
+use crate::{icons, many};
+
+/// A hint narrower than this stands over the scale, pixels.
+const LEAST_HINT_PX: f32 = 240.0;
+
+/// One line at the foot of the map: what the tool waits for, or what could not be done.
+pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
+    if let Some(hint) = many::hint(editor) {
+        return Some(hint);
+    }
+    let words = editor.words();
+    if let Some(notice) = editor.notice_underlay() {
+        return Some(words.text(notice).to_owned());
+    }
+    let text = match (editor.notice(), editor.tool()) {
+        (Some(notice), _) => words.text(notice),
+        (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
+        (None, Tool::Tape(_)) => words.text(Guides::HintTape),
+        (None, Tool::Pick) if let Some(told) = editor.shape_told().or_else(|| editor.shape_hint()) => words.text(told),
+        (None, Tool::Try(_)) => words.text(Faults::HintFault),
+        (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),
+        (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
+        (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
+        (None, Tool::Outline { of: Drawn::Drop(_), .. }) => words.text(Underlay::HintDrop),
+        (None, Tool::Outline { of: Drawn::Feed(_), .. }) => words.text(Underlay::HintFeed),
+        (None, Tool::Outline { of: Drawn::Label, .. }) => words.text(Underlay::HintLabel),
+        (None, Tool::Outline { of: Drawn::Known, corners, .. }) => words.text(match corners.len() {
+            0 => Underlay::HintKnownFirst,
+            1 => Underlay::HintKnownSecond,
+            _ => Underlay::HintKnownType,
+        }),
+        (None, Tool::Outline { of, .. }) if of.is_place() => words.text(Shaping::HintPoint),
+        (None, Tool::Outline { of, .. }) if !of.closes() => words.text(Shaping::HintPath),
+        (None, Tool::Outline { corners, .. }) if corners.len() < crate::tool::FEWEST_CORNERS => {
+            words.text(Text::HintFirstCorners)
+        }
+        (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
+        (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
+        (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
+        (None, Tool::Pick) => return stake_hovered(editor),
+    };
+    Some(text.to_owned())
+}
+
+/// How far off what the earth stake under the pointer stands.
+fn stake_hovered(editor: &Editor) -> Option<String> {
+    let Some(Thing::EarthStake { run, stake }) = editor.hovered().filter(|_| editor.held_from().is_none()) else {
+        return None;
+    };
+    let words = editor.words();
+    let all = workup::earth::stakes(editor.plan(), editor.workup(), run);
+    let off = all.get(stake).map_or_else(
+        || words.text(words::texts::Earth::NotPlaced).to_owned(),
+        |one| care::earths::said(editor.plan(), editor.workup(), run, one, words),
+    );
+    Some(words.say(words::texts::Earth::StakeSaid, &[("number", &(stake + 1).to_string()), ("said", &off)]))
+}
+
+/// Paints it.
+pub(super) fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
+    let Some(text) = hint_text(editor) else { return };
+    let p = editor.theme().palette();
+    // Beside the scale where there is room for it, else over it: the scale is always in sight.
+    let beside = rect.width() - 2.0 * RIGHT_PX - drawing::furniture::SCALE_PX - 36.0;
+    let over = beside < LEAST_HINT_PX;
+    let room = if over { rect.width() - 2.0 * RIGHT_PX - 24.0 } else { beside }.min(rect.width() * 0.6);
+    let galley = painter.layout(text, theme::medium(13.0), colour(p.ink), room);
+    let foot = if over { FOOT_PX + drawing::furniture::PLATE_PX as f32 + 8.0 } else { FOOT_PX };
+    let plate = Rect::from_min_size(
+        pos2(rect.left() + 20.0, rect.bottom() - foot - galley.size().y - 12.0),
+        galley.size() + vec2(24.0, 12.0),
+    );
+    let edge = Stroke::new(1.5, colour(p.pick));
+    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
+    painter.galley(plate.min + vec2(12.0, 6.0), galley, colour(p.ink));
+}
+
+/// Whether the pointer is on something picked that can be moved whole.
+fn on_picked_whole(editor: &Editor) -> bool {
+    editor.held_from().is_none()
+        && editor.turn_ring().is_some()
+        && editor.hovered().is_some_and(|thing| Some(thing) == editor.picked())
+}

@@ -1,0 +1,181 @@
+//! Keys that are about the map, while no field has them.
+
+use drawing::Thing;
+use egui::{Id, Key, Modifiers, Ui, Vec2, vec2};
+use plan::Point;
+use workup::shaping::Keep;
+
+use crate::editor::{Editor, Message, Over, ShapingMessage};
+use crate::said::Said;
+use crate::tool::{Hand, Tool};
+use crate::{commands, many, measured, pages};
+
+/// A step of the arrow keys, metres; ten times that with Shift.
+const NUDGE_M: f64 = 0.1;
+/// A step of the turning keys, degrees.
+pub(crate) const TURN_DEG: f64 = 5.0;
+
+/// Listens to the keys that are about the map, while no field has them.
+pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    if ui.ctx().text_edit_focused() {
+        return;
+    }
+    let drawing = *editor.tool() != Tool::Pick;
+    many::keys(ui, editor, pointed(ui, editor), said);
+    // Esc closes an open menu first.
+    let menu = egui::Popup::is_any_open(ui.ctx());
+    ui.input_mut(|input| {
+        if !menu && input.consume_key(Modifiers::NONE, Key::Escape) {
+            said.say(Message::Escape);
+        }
+        if drawing && input.consume_key(Modifiers::NONE, Key::Enter) {
+            said.say(Message::Hand(Hand::Close));
+        }
+        if drawing && input.consume_key(Modifiers::NONE, Key::Backspace) {
+            said.say(Message::Hand(Hand::Back));
+        }
+        if !drawing && input.consume_key(Modifiers::NONE, Key::Delete) {
+            said.say(Message::Remove);
+        }
+        if input.consume_key(Modifiers::NONE, Key::D) {
+            said.say(Message::KeepDimensions(!editor.keeps_dimensions()));
+        }
+        // What is half drawn is not thrown away.
+        if !matches!(editor.tool(), Tool::Outline { .. }) && input.consume_key(Modifiers::NONE, Key::T) {
+            said.say(Message::Use(Tool::tape()));
+        }
+        if input.consume_key(Modifiers::NONE, Key::F) {
+            said.say(Message::Fit);
+        }
+        let (larger, smaller) = (
+            input.consume_key(Modifiers::NONE, Key::Plus) || input.consume_key(Modifiers::NONE, Key::Equals),
+            input.consume_key(Modifiers::NONE, Key::Minus),
+        );
+        if larger || smaller {
+            let middle = editor.view().size.map(|side| side / 2.0);
+            let by = if larger { commands::ZOOM } else { 1.0 / commands::ZOOM };
+            said.say(Message::Zoom(by, middle));
+        }
+        if input.modifiers.alt != editor.is_free() {
+            said.say(Message::Free(input.modifiers.alt));
+        }
+    });
+    measured::copy(ui, editor);
+    if drawing {
+        draw_by_keys(ui, editor, said);
+        return;
+    }
+    if pages::list::is_walked(ui) {
+        return;
+    }
+    many::nudge_keys(ui, editor, said);
+    shape_keys(ui, editor, said);
+    if editor.picked().is_some() {
+        let turn = ui.input_mut(|input| {
+            let (left, right) = (Key::OpenBracket, Key::CloseBracket);
+            input.count_and_consume_key(Modifiers::NONE, right) as f64
+                - input.count_and_consume_key(Modifiers::NONE, left) as f64
+        });
+        if turn != 0.0 {
+            said.say(Message::Turn(turn * TURN_DEG));
+        }
+        let ways = [
+            (Key::ArrowLeft, -1.0, 0.0),
+            (Key::ArrowRight, 1.0, 0.0),
+            (Key::ArrowUp, 0.0, 1.0),
+            (Key::ArrowDown, 0.0, -1.0),
+        ];
+        for (key, east, north) in ways {
+            // Of a stretch of grass: Ctrl takes its end a step along, Alt its start.
+            if editor.picked().is_some_and(|thing| matches!(thing, Thing::Zone { .. })) {
+                for (modifiers, last) in [(Modifiers::COMMAND, true), (Modifiers::ALT, false)] {
+                    let steps = ui.input_mut(|input| {
+                        let far = input.count_and_consume_key(modifiers | Modifiers::SHIFT, key) as f64;
+                        far * 10.0 + input.count_and_consume_key(modifiers, key) as f64
+                    });
+                    if steps > 0.0 {
+                        said.say(Message::NudgeEnd(last, east * steps * NUDGE_M, north * steps * NUDGE_M));
+                    }
+                }
+            }
+            let steps = ui.input_mut(|input| {
+                let far = input.count_and_consume_key(Modifiers::SHIFT, key) as f64;
+                far * 10.0 + input.count_and_consume_key(Modifiers::NONE, key) as f64
+            });
+            if steps > 0.0 {
+                said.say(Message::Nudge(east * steps * NUDGE_M, north * steps * NUDGE_M));
+            }
+        }
+    }
+}
+
+/// The place under the pointer where the map was in the last frame.
+fn pointed(ui: &Ui, editor: &Editor) -> Option<Point> {
+    let map = ui.ctx().read_response(Id::unique("map"))?;
+    let at = map.hover_pos()?;
+    Some(editor.view().place([at.x - map.rect.left(), at.y - map.rect.top()]))
+}
+
+/// Keys that shape the outline of what is picked.
+fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let (shift, none) = (Modifiers::SHIFT, Modifiers::NONE);
+    // With Shift first: without, the same key would be taken.
+    let keys = [
+        (shift, Key::M, ShapingMessage::Mirror(Over::NorthSouth)),
+        (none, Key::M, ShapingMessage::Mirror(Over::EastWest)),
+        (shift, Key::N, ShapingMessage::Beside(false)),
+        (none, Key::N, ShapingMessage::Beside(true)),
+        (none, Key::Q, ShapingMessage::SquareUp),
+        (none, Key::P, ShapingMessage::PivotHere),
+    ];
+    for (modifiers, key, message) in keys {
+        if ui.input_mut(|input| input.consume_key(modifiers, key)) {
+            said.say(Message::Shaping(message));
+        }
+    }
+    // With nothing in the hand L lists everything on the map.
+    let by_length = editor.held_from().map(|_| (Key::L, Keep::Length));
+    for (key, keep) in by_length.into_iter().chain([(Key::A, Keep::Angle)]) {
+        if ui.input_mut(|input| input.consume_key(Modifiers::NONE, key)) {
+            let keep = if editor.keep() == keep { Keep::Free } else { keep };
+            said.say(Message::Shaping(ShapingMessage::Keep(keep)));
+        }
+    }
+}
+
+/// Under this name it is kept where the arrow keys have led the tool, until the pointer leads it again.
+fn led_by_keys() -> Id {
+    Id::unique("where the keys led the tool")
+}
+
+/// Arrows lead a tool over the ground, a metre or a tenth with Shift; Space sets a corner there.
+fn draw_by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let kept = led_by_keys();
+    if ui.input(|input| input.pointer.delta() != Vec2::ZERO) {
+        ui.data_mut(|data| data.remove_temp::<Point>(kept));
+    }
+    let led = ui.data(|data| data.get_temp::<Point>(kept));
+    let mut moved = Vec2::ZERO;
+    ui.input_mut(|input| {
+        let ways = [
+            (Key::ArrowLeft, vec2(-1.0, 0.0)),
+            (Key::ArrowRight, vec2(1.0, 0.0)),
+            (Key::ArrowUp, vec2(0.0, 1.0)),
+            (Key::ArrowDown, vec2(0.0, -1.0)),
+        ];
+        for (key, way) in ways {
+            // With Shift first: without would match it too.
+            moved += way * 0.1 * input.count_and_consume_key(Modifiers::SHIFT, key) as f32;
+            moved += way * input.count_and_consume_key(Modifiers::NONE, key) as f32;
+        }
+    });
+    if moved != Vec2::ZERO {
+        let from = led.or_else(|| editor.tool().last_place()).unwrap_or(editor.view().middle);
+        let to = Point::new(from.east_m + f64::from(moved.x), from.north_m + f64::from(moved.y));
+        ui.data_mut(|data| data.insert_temp(kept, to));
+        said.say(Message::Hand(Hand::Move(to)));
+    }
+    if led.is_some() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space)) {
+        said.say(Message::Hand(Hand::Set));
+    }
+}

@@ -1,0 +1,174 @@
+//! Painting the map: the ink of the editor's drawing, and over it what is in the hand.
+//!
+//! The ink is kept as long as the drawing's stamp, the camera and the place of the map stay the same.
+
+use std::sync::Arc;
+
+use drawing::{Ghost, Ink, Palette, View};
+use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
+use plan::Point;
+
+use super::hint::hint;
+use super::{FOOT_PX, RIGHT_PX, cross, has_key, ring};
+use crate::editor::Editor;
+use crate::pen::{self, Painted};
+use crate::said::Said;
+use crate::theme::{self, colour};
+use crate::tool::{Drawn, Tool};
+use crate::underlay::{self, Pictures};
+use crate::{corner, first, icons, many, measured, nodes, pages, unroll};
+
+/// How large the ring and the cross are by which what is picked is turned, pixels.
+const RING_PX: f32 = 6.0;
+const CROSS_PX: f32 = 6.0;
+
+/// What ink is made from: the drawing's stamp, the camera, the map's place, pixels of a point, a run only thought of.
+type InkKey = (u64, View, Rect, f32, Option<Arc<Ghost>>);
+
+/// Ink that was made ready, and what it was made from.
+#[derive(Default)]
+pub(crate) struct MapSheet {
+    key: Option<InkKey>,
+    painted: Painted,
+    /// What lies over it while something is edited.
+    over: Painted,
+}
+
+/// Paints the map.
+pub(crate) fn paint(
+    ui: &mut Ui,
+    rect: Rect,
+    editor: &Editor,
+    (sheet, pictures): (&mut MapSheet, &Pictures),
+    said: &mut Said,
+) {
+    let view = *editor.view();
+    let ghost = pages::ghost(ui, editor);
+    let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
+    if sheet.key != key {
+        sheet.painted.renew(ui.ctx(), &ink(editor, rect.size(), ghost.as_deref()), rect.min);
+        sheet.key = key;
+    }
+    let p = editor.theme().palette();
+    let painter = pen::inside(ui.painter(), rect);
+    painter.rect_filled(rect, 0.0, colour(p.paper));
+    pictures.paint(&painter, editor, rect);
+    if editor.plan().ground.boundary.is_empty() {
+        first::crosses(&painter, editor, rect);
+    }
+    sheet.painted.paint(&painter);
+    let over = measured::ink(editor, rect);
+    sheet.over.renew(ui.ctx(), &over, rect.min);
+    sheet.over.paint(&painter);
+    unroll::paint(ui, &painter, rect, editor, said);
+    corner::paint(ui, rect, editor, said);
+    let on_sheet = |at: Point| {
+        let [right, down] = view.spot(at);
+        rect.min + vec2(right, down)
+    };
+    if let Some(was) = editor.held_from() {
+        let stroke = Stroke::new(1.0, colour(p.ink));
+        let ring: Vec<Pos2> = (0..=24)
+            .map(|step| on_sheet(was) + Vec2::angled(step as f32 * std::f32::consts::TAU / 24.0) * 7.0)
+            .collect();
+        painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
+    }
+    turning_ring(&painter, editor, rect, &on_sheet);
+    outline_in_hand(&painter, editor, &on_sheet);
+    snapped(&painter, editor, rect, &on_sheet);
+    measured::paint(ui, &painter, rect, editor);
+    many::paint(ui, &painter, editor, &on_sheet);
+    hint(&painter, editor, rect);
+    nodes::show(ui, rect, editor, &on_sheet, said);
+}
+
+fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
+    let view = editor.view();
+    let mut ink = editor.drawing().ink_with(view, ghost);
+    if let Some(step_m) = editor.grid().step_m(editor.words().units) {
+        // On the ground, under all that stands on it.
+        let ground = ink.iter().take_while(|item| matches!(item, Ink::Area { .. })).count();
+        ink.splice(ground..ground, drawing::guides::grid(view, step_m));
+    }
+    if let Some(in_hand) = editor.in_hand() {
+        ink.extend(unroll::ink(editor, in_hand));
+    }
+    ink.extend(corner::ink(editor));
+    let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
+    ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
+    ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
+    let coloured = editor.in_hand().is_none() && editor.workup().runs.iter().any(|run| run.volts.is_some());
+    if coloured && has_key(size) {
+        let target_kv = editor.plan().target_kv();
+        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
+    }
+    ink
+}
+
+/// The ring by which what is picked is turned, on a stem.
+fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+    let (Some(at), Some(top)) = (ring(editor, rect), editor.turn_ring()) else { return };
+    let p = editor.theme().palette();
+    let pen = Stroke::new(2.0, colour(p.pick));
+    painter.line_segment([at + vec2(0.0, RING_PX), on_sheet(top) - vec2(0.0, 10.0)], Stroke::new(1.0, colour(p.pick)));
+    painter.circle(at, RING_PX, colour(p.sheet), pen);
+    if let Some(cross) = cross(editor, rect) {
+        for (way, stroke) in [(1.0, Stroke::new(4.0, colour(p.sheet))), (0.0, Stroke::new(1.5, colour(p.pick)))] {
+            let reach = CROSS_PX + way;
+            painter.line_segment([cross - vec2(reach, 0.0), cross + vec2(reach, 0.0)], stroke);
+            painter.line_segment([cross - vec2(0.0, reach), cross + vec2(0.0, reach)], stroke);
+        }
+    }
+}
+
+/// What caught the corner in the hand: an open diamond, and the reason on a plate.
+fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
+    let Some(snapped) = editor.snapped() else { return };
+    let p = editor.theme().palette();
+    let at = on_sheet(snapped.at);
+    let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
+    painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
+    // The entry at the pointer says it in its own line.
+    let in_entry = editor.corner_in_hand().is_some();
+    if !in_entry && editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
+        plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
+    }
+}
+
+/// Words on a plate with a cut corner, kept inside the map.
+fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
+    let text = painter.layout_no_wrap(words.to_owned(), theme::medium(11.0), colour(p.ink));
+    let plate = Rect::from_min_size(at, text.size() + vec2(12.0, 6.0));
+    let into = vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0));
+    let plate = plate.translate(into);
+    let edge = Stroke::new(1.25, colour(p.ink));
+    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 5.0), colour(p.sheet), edge));
+    painter.galley(plate.min + vec2(6.0, 3.0), text, colour(p.ink));
+}
+
+fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2) {
+    let Tool::Outline { of, corners, pointer, .. } = editor.tool() else { return };
+    // A run's own nets show where it lies.
+    if *of == Drawn::Run {
+        return;
+    }
+    if *of == Drawn::Known {
+        return underlay::known_points(painter, editor, on_sheet);
+    }
+    let p = editor.theme().palette();
+    let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
+    let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
+    painter.add(Shape::line(spots.clone(), pen));
+    if let (Some(&last), Some(pointer)) = (corners.last(), *pointer) {
+        let to = on_sheet(pointer);
+        painter.line_segment([on_sheet(last), to], pen);
+        if of.closes() && corners.len() > 1 {
+            painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));
+        }
+    }
+    for (index, &spot) in spots.iter().enumerate() {
+        let fill = if index == 0 { p.pick } else { p.sheet };
+        let square = Rect::from_center_size(spot, Vec2::splat(8.0));
+        painter.rect(square, 0.0, colour(fill), thin, egui::StrokeKind::Middle);
+    }
+}
