@@ -7,7 +7,7 @@ use crate::map;
 use crate::page::Page;
 use crate::paper::{GUTTER, MM, Paper};
 use crate::rows::Row;
-use crate::setting::{FIGURE, HEAD, LABEL, PRINT, SMALL_STRONG, Sheet, TITLE};
+use crate::setting::{FIGURE, HEAD, LABEL, LEADING, PRINT, SMALL_STRONG, Sheet, TITLE};
 
 /// From the top of a block to its first row.
 const BLOCK_HEAD: f32 = 17.0;
@@ -22,15 +22,18 @@ const TITLE_HEIGHT: f32 = 25.0;
 /// The map is no lower than this, and gives up height by so much at a time, points.
 const LEAST_MAP: f32 = 75.0 * MM;
 const MAP_STEP: f32 = 2.0 * MM;
-/// The row of figures, with two lines of label.
-const FIGURES_HEIGHT: f32 = 40.0;
+/// The row of figures with one line of label, and each further line.
+const FIGURES_HEIGHT: f32 = 30.5;
+const LABEL_LINE: f32 = 9.5;
+/// The labels take this many lines of room at least.
+const LABEL_LINES: usize = 2;
 
 /// The pages of one run.
 pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Paper) -> Vec<Page> {
     let [left, right] = paper.sides();
     let [top, bottom] = paper.ends();
     let below_title = top + TITLE_HEIGHT;
-    let map_top = below_title + FIGURES_HEIGHT;
+    let map_top = below_title + figures_height(&contents.figures, paper);
     let below_map = map_top + paper.map_height() + BETWEEN;
     let foot = bottom - FOOT;
 
@@ -97,13 +100,20 @@ fn house_mark(sheet: &mut Sheet, left: f32, middle: f32) {
     sheet.line(spots, false, 1.4, PRINT.ink);
 }
 
+/// How high the row of figures is: as the longest label asks.
+fn figures_height(figures: &[(String, String)], paper: Paper) -> f32 {
+    let [left, right] = paper.columns(0, 1);
+    let lines = figures.iter().map(|(_, label)| LABEL.wrapped(label, right - left).len()).max().unwrap_or(0);
+    FIGURES_HEIGHT + LABEL_LINE * (lines.max(LABEL_LINES) - 1) as f32
+}
+
 fn figures(sheet: &mut Sheet, figures: &[(String, String)], top: f32, paper: Paper) {
     for (index, (figure, label)) in figures.iter().enumerate() {
         let [left, right] = paper.columns(index as u8, 1);
         // The last one may reach into the margin's air of nobody: it has no neighbour to run into.
         sheet.within(left, top + 10.0, FIGURE, figure, right - left + 4.0);
-        for (line, words) in LABEL.wrapped(label, right - left).iter().take(2).enumerate() {
-            sheet.left(left, top + 22.5 + 9.5 * line as f32, LABEL, words);
+        for (line, words) in LABEL.wrapped(label, right - left).iter().enumerate() {
+            sheet.left(left, top + 22.5 + LABEL_LINE * line as f32, LABEL, words);
         }
     }
 }
@@ -132,10 +142,26 @@ fn notes(sheet: &mut Sheet, head: &str, [left, right]: [f32; 2], [top, foot]: [f
     }
 }
 
+/// The words beside a block's head in lines below it, where they find no room beside it.
+fn aside_below(block: &Block, width: f32) -> Vec<String> {
+    let beside = width - LABEL.width(&block.aside) - 4.0;
+    if block.aside.is_empty() || HEAD.lines(&block.head, beside).1.len() < 2 {
+        return Vec::new();
+    }
+    LABEL.wrapped(&block.aside, width)
+}
+
 fn put(sheet: &mut Sheet, block: &Block, [left, right]: [f32; 2], top: f32) {
-    let aside = LABEL.width(&block.aside);
-    sheet.within(left, top + 5.0, HEAD, &block.head, right - left - aside - 4.0);
-    sheet.text(right, top + 5.5, Anchor::End, LABEL, &block.aside);
+    let below = aside_below(block, right - left);
+    let beside = if below.is_empty() { LABEL.width(&block.aside) + 4.0 } else { 0.0 };
+    sheet.within(left, top + 5.0, HEAD, &block.head, right - left - beside);
+    if below.is_empty() {
+        sheet.text(right, top + 5.5, Anchor::End, LABEL, &block.aside);
+    }
+    for (index, line) in below.iter().enumerate() {
+        sheet.left(left, top + 5.5 + LEADING * (index + 1) as f32, LABEL, line);
+    }
+    let top = top + below.len() as f32 * LEADING;
     sheet.rule(left, right, top + BLOCK_HEAD - 4.0, 0.8, PRINT.ink);
     let mut y = top + BLOCK_HEAD - 2.0;
     for row in &block.rows {
@@ -216,7 +242,9 @@ impl Laid {
 }
 
 fn height(block: &Block, width: f32) -> f32 {
-    BLOCK_HEAD + block.rows.iter().map(|row| row.height(width)).sum::<f32>()
+    BLOCK_HEAD
+        + aside_below(block, width).len() as f32 * LEADING
+        + block.rows.iter().map(|row| row.height(width)).sum::<f32>()
 }
 
 /// Places the blocks of a stack, each on the first page with room below what stands there already; the first page

@@ -36,26 +36,28 @@ pub fn key_pages(words: Words, groups: &[Group], paper: Paper) -> Vec<Page> {
     let (mut column, mut y) = (0, top + TITLE_HEIGHT);
     for (head, rows) in groups {
         // A head never stands alone at the foot of a column, and its rows stay together where a column can hold them.
-        let height = HEAD_HEIGHT + rows.len() as f32 * ROW;
+        let tall = |(name, keys): &(String, String)| ROW + BODY.more(name, room(columns[0], keys));
+        let height = HEAD_HEIGHT + rows.iter().map(tall).sum::<f32>();
         let whole = height <= bottom - top - TITLE_HEIGHT;
-        if y + if whole { height } else { HEAD_HEIGHT + ROW } > bottom {
+        let first = rows.first().map_or(0.0, tall);
+        if y + if whole { height } else { HEAD_HEIGHT + first } > bottom {
             turn(&mut sheets, &mut column, &mut y, top + TITLE_HEIGHT);
         }
         let at = sheets.len() - 1;
         let [left, right] = columns[column];
         sheets[at].left(left, y + 8.0, HEAD, &HEAD.fitted(head, right - left));
         y += HEAD_HEIGHT;
-        for (name, keys) in rows {
-            if y + ROW > bottom {
+        for row in rows {
+            let ((name, keys), tall) = (row, tall(row));
+            if y + tall > bottom {
                 turn(&mut sheets, &mut column, &mut y, top + TITLE_HEIGHT);
             }
             let at = sheets.len() - 1;
             let [left, right] = columns[column];
-            sheets[at].right(right, y + ROW / 2.0, STRONG, keys);
-            let room = right - left - STRONG.width(keys) - 10.0;
-            sheets[at].within(left, y + ROW / 2.0, BODY, name, room);
-            sheets[at].rule(left, right, y + ROW, 0.4, PRINT.hairline);
-            y += ROW;
+            sheets[at].right(right, y + tall / 2.0, STRONG, keys);
+            sheets[at].lines(left, y + tall / 2.0, BODY, name, room([left, right], keys));
+            sheets[at].rule(left, right, y + tall, 0.4, PRINT.hairline);
+            y += tall;
         }
         y += BETWEEN;
     }
@@ -66,6 +68,11 @@ pub fn key_pages(words: Words, groups: &[Group], paper: Paper) -> Vec<Page> {
         sheet.rule(left, right, top + 24.0, 0.8, PRINT.ink);
     }
     sheets.into_iter().map(|sheet| Page { size: paper.size(), map: None, ink: sheet.0 }).collect()
+}
+
+/// Room in a column for what keys do, before the keys.
+fn room([left, right]: [f32; 2], keys: &str) -> f32 {
+    right - left - STRONG.width(keys) - 10.0
 }
 
 /// On to the next column, or to the first of a further page.

@@ -6,6 +6,7 @@
 //! so that a window can show what will be printed.
 
 mod contents;
+mod corner_rows;
 mod day;
 mod flow;
 mod keys;

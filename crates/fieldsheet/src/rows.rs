@@ -2,21 +2,21 @@
 
 use drawing::Ink;
 
+use crate::corner_rows::CornerRow;
 use crate::paper::GUTTER;
-use crate::setting::{BODY, LABEL, PLATE, PRINT, RING, SECOND, SMALL, SMALL_STRONG, STRONG, Sheet, TICK, Type};
+use crate::setting::{BODY, LABEL, LEADING, PRINT, RING, SECOND, SMALL, SMALL_STRONG, STRONG, Sheet, TICK, Type};
 
 /// A row that is written in or ticked off with a pencil.
-const ROW: f32 = 17.0;
-/// A row of column heads.
-const HEADS: f32 = 13.0;
-/// From one line of small type to the next.
-const LEADING: f32 = 10.5;
+pub(crate) const ROW: f32 = 17.0;
 /// Between two cautions or dangers.
 const BETWEEN: f32 = 1.5;
 /// Over a note.
 const NOTE_OVER: f32 = 4.0;
 /// From the left of a caution's mark to its words.
 const INDENT: f32 = 10.0;
+/// From the left of an item to its name, and of a step to its words.
+const BEFORE_ITEM: f32 = TICK + 20.0;
+const BEFORE_STEP: f32 = 14.0;
 /// Height of a box to write a reading in.
 const BOX: f32 = 20.0;
 
@@ -48,21 +48,6 @@ pub(crate) enum Row {
     Plain(String),
 }
 
-/// A corner, cell by cell.
-#[derive(Clone)]
-pub(crate) struct CornerRow {
-    /// Its plate; none for the row of heads.
-    pub(crate) plate: Option<String>,
-    pub(crate) along: String,
-    pub(crate) next: String,
-    pub(crate) turn: String,
-    pub(crate) post: String,
-    pub(crate) words: String,
-    pub(crate) stake: String,
-    /// Whether there is a stake to tick off.
-    pub(crate) tick: bool,
-}
-
 /// A place to read the volts at.
 #[derive(Clone)]
 pub(crate) struct Reading {
@@ -77,7 +62,7 @@ impl Row {
     /// The heads of columns again, for the next page.
     pub(crate) fn heads(&self) -> Option<Self> {
         match self {
-            Self::Corner(row) if row.plate.is_none() => Some(Self::Corner(row.clone())),
+            Self::Corner(row) if row.is_heads() => Some(Self::Corner(row.clone())),
             _ => None,
         }
     }
@@ -85,9 +70,11 @@ impl Row {
     /// Its height in that width.
     pub(crate) fn height(&self, width: f32) -> f32 {
         match self {
-            Self::Corner(CornerRow { plate: None, .. }) => HEADS,
-            Self::Corner(_) | Self::Item { .. } | Self::Step { .. } | Self::Plain(_) => ROW,
-            Self::Readings(_) => 3.0 * LEADING + BOX + 6.5,
+            Self::Corner(row) => row.height(width),
+            Self::Item { name, mass, .. } => ROW + BODY.more(name, item_room(mass, width)),
+            Self::Step { text, .. } => ROW + BODY.more(text, width - BEFORE_STEP),
+            Self::Plain(text) => ROW + BODY.more(text, width),
+            Self::Readings(readings) => readings.chunks(abreast(readings, width)).count() as f32 * READING,
             Self::Danger(text) => lines(SMALL_STRONG, text, width).len() as f32 * LEADING + BETWEEN,
             Self::Caution(text) | Self::Line { text, .. } => lines(SMALL, text, width).len() as f32 * LEADING + BETWEEN,
             Self::Note(text) => lines(SMALL, text, width).len() as f32 * LEADING + NOTE_OVER + BETWEEN,
@@ -101,31 +88,29 @@ impl Row {
         match self {
             Self::Corner(row) => {
                 row.put(sheet, [left, right], middle);
-                let colour = if row.plate.is_none() { PRINT.rule } else { PRINT.hairline };
+                let colour = if row.is_heads() { PRINT.rule } else { PRINT.hairline };
                 sheet.rule(left, right, foot, 0.5, colour);
             }
             Self::Readings(readings) => {
-                let share = (right - left + GUTTER) / readings.len().max(4) as f32;
+                let abreast = abreast(readings, right - left);
+                let share = share(abreast, right - left);
                 for (index, reading) in readings.iter().enumerate() {
-                    let start = left + index as f32 * share;
-                    reading.put(sheet, [start, start + share - GUTTER], top + 3.0);
+                    let start = left + (index % abreast) as f32 * share;
+                    let top = top + (index / abreast) as f32 * READING + 3.0;
+                    reading.put(sheet, [start, start + share - GUTTER], top);
                 }
             }
             Self::Item { count, name, mass } => {
                 sheet.tick(left, middle);
                 let counted = if *count == 0 { String::new() } else { count.to_string() };
                 sheet.right(left + TICK + 15.0, middle, STRONG, &counted);
-                let mass_width = SECOND.width(mass);
                 sheet.right(right, middle, SECOND, mass);
-                let start = left + TICK + 20.0;
-                let room = right - start - if mass.is_empty() { 0.0 } else { mass_width + 4.0 };
-                sheet.within(start, middle, BODY, name, room);
+                sheet.lines(left + BEFORE_ITEM, middle, BODY, name, item_room(mass, right - left));
                 sheet.rule(left, right, foot, 0.5, PRINT.hairline);
             }
             Self::Step { number, text } => {
                 sheet.left(left, middle, STRONG, &number.to_string());
-                let start = left + 14.0;
-                sheet.within(start, middle, BODY, text, right - start);
+                sheet.lines(left + BEFORE_STEP, middle, BODY, text, right - left - BEFORE_STEP);
                 sheet.rule(left, right, foot, 0.5, PRINT.hairline);
             }
             Self::Danger(text) => {
@@ -143,43 +128,41 @@ impl Row {
                 bullet(sheet, SMALL, text, [left, right], top);
             }
             Self::Note(text) => bullet(sheet, SMALL, text, [left - INDENT, right - INDENT], top + NOTE_OVER),
-            Self::Plain(text) => sheet.within(left, middle, BODY, text, right - left),
+            Self::Plain(text) => sheet.lines(left, middle, BODY, text, right - left),
         }
     }
 }
 
-impl CornerRow {
-    fn put(&self, sheet: &mut Sheet, [left, right]: [f32; 2], middle: f32) {
-        let heads = self.plate.is_none();
-        if let Some(plate) = &self.plate {
-            // The word of an end is wider than a plate.
-            if SMALL_STRONG.width(plate) < PLATE {
-                sheet.plate(left, middle, plate);
-            } else {
-                sheet.left(left, middle, SMALL_STRONG, plate);
-            }
-        }
-        let (figure, body) = if heads { (LABEL, LABEL) } else { (STRONG, BODY) };
-        for (x, cell) in [(48.0, &self.along), (89.0, &self.next)] {
-            sheet.right(left + x, middle, figure, cell);
-        }
-        for (x, cell) in [(115.0, &self.turn), (150.0, &self.post)] {
-            sheet.right(left + x, middle, body, cell);
-        }
-        let stake_at = right - TICK - 4.0 - STAKE;
-        let words_at = left + 160.0;
-        sheet.within(words_at, middle, body, &self.words, stake_at - words_at - 4.0);
-        sheet.within(stake_at, middle, body, &self.stake, STAKE + TICK);
-        if self.tick {
-            sheet.tick(right - TICK, middle);
-        }
-    }
+/// Room for the name of an item, before what it weighs.
+fn item_room(mass: &str, width: f32) -> f32 {
+    width - BEFORE_ITEM - if mass.is_empty() { 0.0 } else { SECOND.width(mass) + 4.0 }
 }
 
-/// Width of the column of stakes.
-const STAKE: f32 = 64.0;
+/// Height of a row of readings.
+const READING: f32 = 3.0 * LEADING + BOX + 6.5;
+
+/// How many readings stand side by side: as many as there are, four at least, where their words find room; else two.
+fn abreast(readings: &[Reading], width: f32) -> usize {
+    let all = readings.len().max(4);
+    let room = share(all, width) - GUTTER;
+    if readings.iter().all(|reading| reading.fits(room)) { all } else { 2 }
+}
+
+/// From the left of one reading to that of the next.
+fn share(abreast: usize, width: f32) -> f32 {
+    (width + GUTTER) / abreast as f32
+}
 
 impl Reading {
+    /// Whether its words find room in that width.
+    fn fits(&self, width: f32) -> bool {
+        let one_line = |set: Type, text: &str, room: f32| set.lines(text, room).1.len() < 2;
+        let beside = width - RING - 4.0;
+        one_line(SMALL, &self.name, beside)
+            && one_line(SMALL, &self.place, beside)
+            && STRONG.width(&self.expected) <= width
+    }
+
     fn put(&self, sheet: &mut Sheet, [left, right]: [f32; 2], top: f32) {
         let line = |line: f32| top + LEADING / 2.0 + line * LEADING;
         sheet.ring([left + RING / 2.0, line(0.5)], &self.letter);

@@ -14,6 +14,8 @@ pub(crate) struct Type {
     pub(crate) colour: Colour,
 }
 
+/// From one line of small type to the next.
+pub(crate) const LEADING: f32 = 10.5;
 /// To this size a line may shrink before it is cut off, points: smaller is not read in a field.
 const SMALLEST: f32 = 8.0;
 
@@ -39,6 +41,21 @@ impl Type {
             }
         }
         String::new()
+    }
+
+    /// The text in one line, in smaller letters where it is long; in several where even those are too wide.
+    pub(crate) fn lines(self, text: &str, width: f32) -> (Self, Vec<String>) {
+        let asked = self.size * width / self.width(text).max(f32::MIN_POSITIVE);
+        let least = SMALLEST.min(self.size);
+        let set = Self { size: asked.clamp(least, self.size), ..self };
+        // What the smaller size was made for is not wrapped for a rounding.
+        let lines = if asked >= least { vec![text.to_owned()] } else { set.wrapped(text, width) };
+        (set, lines)
+    }
+
+    /// How much higher than one line a text stands in so much room.
+    pub(crate) fn more(self, text: &str, width: f32) -> f32 {
+        self.lines(text, width).1.len().saturating_sub(1) as f32 * LEADING
     }
 
     /// The text in lines that fit, a new one at each line end; a word that is wider than a line is cut.
@@ -111,6 +128,15 @@ impl Sheet {
         // What the smaller size was made for is not cut for a rounding.
         let text = if asked >= set.size { text.to_owned() } else { set.fitted(text, room) };
         self.left(x, y, set, &text);
+    }
+
+    /// Text that starts at `x` and has so much room: in as many lines as it takes, `y` in their middle.
+    pub(crate) fn lines(&mut self, x: f32, y: f32, set: Type, text: &str, room: f32) {
+        let (set, lines) = set.lines(text, room);
+        let first = y - 0.5 * (lines.len().saturating_sub(1)) as f32 * LEADING;
+        for (index, line) in lines.iter().enumerate() {
+            self.left(x, first + index as f32 * LEADING, set, line);
+        }
     }
 
     /// A line of text that ends at `x`.

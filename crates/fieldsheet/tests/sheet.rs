@@ -72,6 +72,19 @@ fn long_names() -> Plan {
     plan
 }
 
+/// The example with gates, a side that rises and a wind: every block that a sheet has.
+fn every_block() -> Plan {
+    let mut plan = demo();
+    plan.runs.truncate(1);
+    let run = &mut plan.runs[0];
+    let (from, to) = (run.outline[0], run.outline[1]);
+    let at = Point::new(f64::midpoint(from.east_m, to.east_m), f64::midpoint(from.north_m, to.north_m));
+    run.side_slopes = vec![plan::SideSlope { rises_m: Some(2.0), ..plan::SideSlope::at(at) }];
+    run.gates = vec![plan::Gate::new(plan::GateKind::Foot)];
+    plan.ground.wind_m_per_s = Some(14.0);
+    plan
+}
+
 fn texts(page: &Page) -> Vec<&str> {
     let text = |item: &'_ Ink| matches!(item, Ink::Text { .. });
     page.ink
@@ -127,6 +140,31 @@ fn the_example_stands_on_one_page_of_either_paper() {
     }
 }
 
+fn german() -> Words {
+    Words { language: Language::German, ..Words::default() }
+}
+
+fn longer() -> Words {
+    Words { language: Language::Longer, ..Words::default() }
+}
+
+#[test]
+fn no_word_is_cut_in_any_language_nor_where_text_is_two_fifths_longer() {
+    let feet = Words { units: Units::Feet, ..german() };
+    for words in [Words::default(), german(), feet, longer()] {
+        for (plan, name) in [(demo(), "example"), (every_block(), "every block"), (round(26), "round")] {
+            let case = Case::of(plan, words);
+            for paper in [Paper::A4, Paper::Letter] {
+                let pages = case.pages(paper);
+                let cut: Vec<&str> = pages.iter().flat_map(texts).filter(|text| text.contains('…')).collect();
+                assert_eq!(cut, [""; 0], "{name} in {words:?} on {paper:?}");
+                // Words that are long take lines, and then a second page.
+                assert!(pages.len() <= 2, "{name} in {words:?} on {paper:?}: {} pages", pages.len());
+            }
+        }
+    }
+}
+
 #[test]
 fn nothing_is_too_small_or_in_the_margin_or_over_another_text() {
     let feet = Words { language: Language::English, units: Units::Feet };
@@ -134,6 +172,8 @@ fn nothing_is_too_small_or_in_the_margin_or_over_another_text() {
         (Case::demo(), "example"),
         (Case::of(demo(), feet), "feet"),
         (Case::of(long_names(), Words::default()), "long names"),
+        (Case::of(every_block(), german()), "German"),
+        (Case::of(every_block(), longer()), "longer text"),
         (Case::of(round(70), Words::default()), "round"),
         (Case::of(unmade(), Words::default()), "unmade"),
     ] {
@@ -169,7 +209,7 @@ fn nothing_is_too_small_or_in_the_margin_or_over_another_text() {
 #[test]
 fn blocks_do_not_run_into_each_other() {
     // Long rules stand over the blocks' rows and at the foot; no text may lie across one.
-    for case in [Case::demo(), Case::of(round(70), Words::default())] {
+    for case in [Case::demo(), Case::of(round(70), Words::default()), Case::of(every_block(), longer())] {
         for page in case.pages(Paper::Letter) {
             let rules: Vec<[f32; 4]> = (page.ink.iter())
                 .filter(|item| matches!(item, Ink::Line { spots, closed: false, .. } if spots.len() == 2))

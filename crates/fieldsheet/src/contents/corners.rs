@@ -4,7 +4,8 @@ use words::texts::Sheet as Text;
 use workup::{Corner, Lay, Verdict};
 
 use super::{Block, Look, SAME_PLACE_M, number};
-use crate::rows::{CornerRow, Row};
+use crate::corner_rows::{self, CornerRow};
+use crate::rows::Row;
 
 pub(super) fn block(look: Look<'_>) -> Block {
     let (_, unit) = look.words.length_parts(0.0);
@@ -14,7 +15,7 @@ pub(super) fn block(look: Look<'_>) -> Block {
         Some(lay) if !lay.corners_judged => rows.push(Row::Plain(look.text(Text::CornersNotJudged))),
         Some(lay) if lay.corners.is_empty() => rows.push(Row::Plain(look.text(Text::NoCorners))),
         Some(lay) => {
-            rows.push(Row::Corner(CornerRow {
+            let mut table = vec![CornerRow {
                 plate: None,
                 along: look.text(Text::HeadAlong),
                 next: look.text(Text::HeadNext),
@@ -23,8 +24,10 @@ pub(super) fn block(look: Look<'_>) -> Block {
                 words: look.text(Text::HeadCorner),
                 stake: look.text(Text::HeadStake),
                 tick: false,
-            }));
-            rows.extend(lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner)));
+                ends: [0.0; 4],
+            }];
+            table.extend(lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner)));
+            rows.extend(corner_rows::table(table));
             rows.extend(braces(look));
         }
     }
@@ -61,7 +64,7 @@ fn braces(look: Look<'_>) -> Vec<Row> {
     vec![Row::Note(lines.join("\n"))]
 }
 
-fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
+fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> CornerRow {
     let figure = |metres: f64| look.words.length_parts(metres).0;
     let wants_stake = corner.needs_brace() || corner.brace_advised();
     let stake = match (wants_stake, corner.end, corner.dents) {
@@ -71,7 +74,7 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
         (true, false, false) => Some(Text::Outside),
     };
     let off = look.words.length(corner.stake.stand_off_m);
-    Row::Corner(CornerRow {
+    CornerRow {
         plate: Some(number(lay, corner).map_or_else(|| look.text(Text::End), |number| number.to_string())),
         along: figure(corner.along_m),
         next: next_m(lay, index).map_or_else(|| "–".to_owned(), figure),
@@ -87,7 +90,8 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> Row {
         }),
         stake: stake.map_or_else(|| "–".to_owned(), |text| look.say(text, &[("off", &off)])),
         tick: wants_stake,
-    })
+        ends: [0.0; 4],
+    }
 }
 
 /// From a corner or end along the line to the next one; none beyond the last of an open line.
