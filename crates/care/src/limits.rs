@@ -54,7 +54,7 @@ pub(crate) const FEED_REACH_M: f64 = 10.0;
 /// More leakage than this is no grass, siemens per metre: ten times that of heavy wet growth.
 pub(crate) const LEAKAGE_MOST: f64 = 10.0 * plan::defaults::LEAKAGE_LONG_WET_S_PER_M;
 /// The source of rules that follow from what the file format means.
-pub(crate) const OWN_FORMAT: &str = "the plan file's own rules";
+pub(crate) const OWN_FORMAT: &str = "the plan file’s own rules";
 /// The source of what is said of the wind.
 pub(crate) const WIND: &str =
     "EN 1991-1-4 (from memory) for the wind; statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)";

@@ -112,7 +112,7 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 SheetTrouble::OutputAboveStored => Text::SheetOutput,
                 SheetTrouble::NoCircuit => Text::SheetNoCircuit,
             };
-            Finding::new("data-sheet", warning, "the energizer's equivalent circuit; see the model's page")
+            Finding::new("data-sheet", warning, "the energizer’s equivalent circuit; see the model’s page")
                 .says(look.say(text, &[("energizer", energizer)]))
         }
         Trouble::LiveLines { net } => new("live-lines", warning).says(look.say(Text::LiveLines, &[("net", net)])),

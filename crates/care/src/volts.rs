@@ -17,7 +17,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let (text, id, source) = if weakest.peak_kv < FAULT_KV && target_kv >= FAULT_KV {
         (Text::FaultyPost, "weak-post", FAULT_SOURCE)
     } else {
-        let source = if look.plan.target_kv.is_some() { "the keeper's own target" } else { defaults::TARGET_SOURCE };
+        let source = if look.plan.target_kv.is_some() { "the keeper’s own target" } else { defaults::TARGET_SOURCE };
         (Text::WeakPost, "weak-post", source)
     };
     if weakest.peak_kv < target_kv {

@@ -36,8 +36,8 @@ pub(crate) struct Command {
     pub(crate) group: Text,
     /// What it is called.
     pub(crate) name: String,
-    /// The keys that do the same; empty where none do.
-    pub(crate) keys: &'static str,
+    /// The keys that do the same, as the language's keyboards name them; empty where none do.
+    pub(crate) keys: String,
     /// Whether it can be done now.
     pub(crate) enabled: bool,
     /// What it does.
@@ -82,6 +82,7 @@ struct List {
 
 impl List {
     fn add(&mut self, name: impl Into<String>, keys: &'static str, enabled: bool, does: Does) {
+        let keys = self.words.keys(keys);
         self.commands.push(Command { group: self.group, name: name.into(), keys, enabled, does });
     }
 
@@ -261,6 +262,16 @@ pub(crate) fn theme_name(theme: Theme) -> Window {
     }
 }
 
+/// What keys do while a run is unrolled: on the page meanwhile, and on the page of keys.
+pub(crate) const WHILE_UNROLLING: [(&str, Unroll); 6] = [
+    ("Enter", Unroll::KeyEnter),
+    ("Tab", Unroll::KeyTab),
+    ("Alt", Unroll::KeyAlt),
+    ("Backspace", Unroll::KeyBack),
+    ("Esc", Unroll::KeyEsc),
+    ("← ↑ ↓ →", Unroll::KeyArrows),
+];
+
 /// Every command that has keys, by its head: what the page of keys is printed from.
 pub(crate) fn keys(editor: &Editor) -> Vec<fieldsheet::KeyGroup> {
     let words = editor.words();
@@ -271,18 +282,10 @@ pub(crate) fn keys(editor: &Editor) -> Vec<fieldsheet::KeyGroup> {
             groups.push((head.to_owned(), Vec::new()));
         }
         if let Some((_, rows)) = groups.last_mut() {
-            rows.push((command.name, command.keys.to_owned()));
+            rows.push((command.name, command.keys));
         }
     }
-    let while_unrolling = [
-        ("Enter", Unroll::KeyEnter),
-        ("Tab", Unroll::KeyTab),
-        ("Alt", Unroll::KeyAlt),
-        ("Backspace", Unroll::KeyBack),
-        ("Esc", Unroll::KeyEsc),
-        ("← ↑ ↓ →", Unroll::KeyArrows),
-    ];
-    let rows = while_unrolling.map(|(keys, does)| (words.text(does).to_owned(), keys.to_owned()));
+    let rows = WHILE_UNROLLING.map(|(keys, does)| (words.text(does).to_owned(), words.keys(keys)));
     groups.push((words.text(Unroll::WhileYouDraw).to_owned(), rows.to_vec()));
     groups
 }

@@ -69,15 +69,15 @@ pub(crate) fn birds(words: Words, kind: CoopKind) -> &'static str {
 /// A run's ground in a sentence, with its birds where it has some.
 pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String {
     let area = words.area(lay.area_m2);
-    let coop = run.coop.as_ref().and_then(|id| plan.coop(id)).filter(|coop| coop.birds() > 0);
-    match coop {
-        Some(coop) if lay.closed => words.say(
+    let coop = run.coop.as_ref().and_then(|id| plan.coop(id));
+    match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
+        Some((coop, each_m2)) => words.say(
             Text::GroundForBirds,
             &[
                 ("area", &area),
                 ("count", &words.number(f64::from(coop.birds()), 0)),
                 ("birds", birds(words, coop.kind())),
-                ("each", &words.area_each(lay.area_m2 / f64::from(coop.birds()))),
+                ("each", &words.area_each(each_m2)),
             ],
         ),
         _ if lay.closed => words.say(Text::GroundOnLine, &[("area", &area), ("line", &words.length(lay.line_m))]),

@@ -153,7 +153,7 @@ fn one(ui: &mut Ui, editor: &Editor, command: &Command, marked: bool) -> Respons
     }
     let ink = colour(if command.enabled { p.ink } else { p.ink2 });
     let (left, right) = (rect.left() + 8.0, rect.right() - 12.0);
-    let keys = if command.enabled { command.keys } else { editor.words().text(Text::NotNow) };
+    let keys = if command.enabled { command.keys.as_str() } else { editor.words().text(Text::NotNow) };
     let at = pos2(right, rect.center().y);
     let drawn: Rect = ui.painter().text(at, Align2::RIGHT_CENTER, keys, theme::regular(12.0), colour(p.ink2));
     let galley = kit::shortened(ui, &command.name, theme::regular(13.0), ink, drawn.left() - left - 12.0);

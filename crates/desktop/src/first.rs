@@ -169,7 +169,7 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
     ui.horizontal(|ui| {
         let lay = kit::button(ui, Icon::Coil, words.text(Text::LayItOut), true, p);
         let (rect, _) = ui.allocate_exact_size(vec2(60.0, 32.0), Sense::hover());
-        let hint = words.text(Text::OrEnter);
+        let hint = words.keys("Enter");
         ui.painter().text(
             rect.left_center() + vec2(4.0, 0.0),
             Align2::LEFT_CENTER,

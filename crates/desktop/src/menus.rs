@@ -37,7 +37,7 @@ pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
         }
         rule(ui, editor);
         let mut chosen = |ui: &mut Ui, text: Files, keys: &str, ask: Ask| {
-            if item(ui, words.text(text), keys, false, editor) {
+            if item(ui, words.text(text), &words.keys(keys), false, editor) {
                 said.ask(ask);
                 ui.close();
             }

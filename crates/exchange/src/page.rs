@@ -165,14 +165,11 @@ impl Page<'_> {
             return words.say(Text::SentenceOpen, &[("line", &words.length(lay.line_m))]);
         }
         let area = words.area(lay.area_m2);
-        match run.coop.as_deref().and_then(|id| self.plan.coop(id)) {
-            Some(coop) if coop.birds() > 0 => words.say(
+        let coop = run.coop.as_deref().and_then(|id| self.plan.coop(id));
+        match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
+            Some((coop, each_m2)) => words.say(
                 Text::Sentence,
-                &[
-                    ("area", &area),
-                    ("birds", &coop.birds().to_string()),
-                    ("each", &words.area_each(lay.area_m2 / f64::from(coop.birds()))),
-                ],
+                &[("area", &area), ("birds", &coop.birds().to_string()), ("each", &words.area_each(each_m2))],
             ),
             _ => words.say(Text::SentenceNoCoop, &[("area", &area)]),
         }

@@ -74,14 +74,14 @@ pub(crate) fn assumed(plan: &Plan) -> Vec<Assumed> {
             (test.spike_length_m.is_some(), "spike_length_m", plan.pulled_spike_m(test).0),
             (test.spike_diameter_m.is_some(), "spike_diameter_m", plan.pulled_spike_m(test).1),
         ] {
-            let source = if first.is_some() { "the spike of the store's first net" } else { COMMON_PRACTICE };
+            let source = if first.is_some() { "the spike of the store’s first net" } else { COMMON_PRACTICE };
             add(is_stated, key(name), value.into(), source);
         }
         add(
             test.spikes.is_some(),
             key("spikes"),
             plan.pulled_spikes(test).into(),
-            "the spikes of the store's first net",
+            "the spikes of the store’s first net",
         );
         add(test.wet.is_some(), key("wet"), table::SEEN_WET.into(), COMMON_PRACTICE);
     }

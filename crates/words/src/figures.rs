@@ -4,7 +4,7 @@
 //! SI units whatever is chosen.
 
 use crate::message::{Language, Message, fill};
-use crate::texts::Sources;
+use crate::texts::{Keys, Sources};
 
 /// The units that figures are shown in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,6 +64,15 @@ impl Words {
     pub fn source(self, english: &'static str) -> &'static str {
         let known = Sources::ALL.iter().find(|source| source.wording(Language::English) == english);
         known.map_or(english, |source| source.wording(self.language))
+    }
+
+    /// Keys held or pressed together, such as `Ctrl Shift S`, as the language's keyboards name them.
+    pub fn keys(self, english: &str) -> String {
+        let named = |key| {
+            let known = Keys::ALL.iter().find(|known| known.wording(Language::English) == key);
+            known.map_or(key, |known| known.wording(self.language))
+        };
+        english.split(' ').map(named).collect::<Vec<_>>().join(" ")
     }
 
     /// A place of the plan, metres east and north, as files write it: `[12.30, 4.50]`.
@@ -244,6 +253,21 @@ impl Words {
         self.number(if minutes > 0.0 { minutes.round().max(1.0) } else { minutes }, 0)
     }
 
+    /// Minutes to the tenth, such as `1.5 min`: what one thing takes, not what is planned with.
+    pub fn minutes_each(self, minutes: f64) -> String {
+        join((self.number(minutes, 1), "min"))
+    }
+
+    /// Seconds, such as `20 s`.
+    pub fn seconds(self, seconds: f64) -> String {
+        join((self.number(seconds, 0), "s"))
+    }
+
+    /// An energy, such as `1.0 J`.
+    pub fn joules(self, joules: f64) -> String {
+        join((self.number(joules, 1), "J"))
+    }
+
     /// An angle, such as `89°`.
     pub fn degrees(self, degrees: f64) -> String {
         format!("{}°", self.number(degrees, 0))
@@ -270,6 +294,27 @@ mod tests {
     }
 
     #[test]
+    fn keys_are_called_as_the_keyboard_of_the_language_calls_them() {
+        let german = Words { language: Language::German, ..Words::default() };
+        for (english, said) in [
+            ("Ctrl Shift S", "Strg Umschalt S"),
+            ("Delete", "Entf"),
+            ("Enter", "Eingabe"),
+            ("Space", "Leertaste"),
+            ("Backspace", "Rücktaste"),
+            ("Esc", "Esc"),
+            ("Tab", "Tab"),
+            ("Ctrl ← ↑ ↓ →", "Strg ← ↑ ↓ →"),
+            ("Ctrl −", "Strg −"),
+            ("F9", "F9"),
+            ("", ""),
+        ] {
+            assert_eq!(german.keys(english), said);
+            assert_eq!(Words::default().keys(english), english);
+        }
+    }
+
+    #[test]
     fn figures_are_rounded_once_and_carry_their_unit() {
         let metric = Words::default();
         assert_eq!(metric.length(35.714), "35.7 m");
@@ -280,6 +325,10 @@ mod tests {
         assert_eq!(metric.force(141.42), "14.4 kg");
         assert_eq!(metric.kilovolts_range(1.24, 5.86), "1.2 – 5.9");
         assert_eq!(metric.minutes_figure(11.26), "11");
+        assert_eq!(
+            [metric.minutes_each(1.25), metric.seconds(20.4), metric.joules(0.96)],
+            ["1.2 min", "20 s", "1.0 J"]
+        );
         assert_eq!([metric.percent(0.1849), metric.percent(-12.0)], ["18 %", "−1,200 %"]);
         let german = Words { language: Language::German, ..metric };
         assert_eq!([german.number(-1_234_567.8, 1), german.length(35.714)], ["−1.234.567,8", "35,7 m"]);

@@ -102,6 +102,14 @@ fn german_has_its_own_quotation_marks_and_decimals() {
     }
 }
 
+#[test]
+fn an_apostrophe_is_curved_everywhere() {
+    for (english, german) in pairs() {
+        // A straight one is no letter of a text: feet are said by their unit.
+        assert!(!english.contains('\'') && !german.contains('\''), "{english:?} and {german:?}");
+    }
+}
+
 #[cfg(feature = "longer")]
 #[test]
 fn the_longer_language_is_two_fifths_longer() {

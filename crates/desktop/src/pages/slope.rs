@@ -4,7 +4,7 @@ use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Edit, Point, Run, SideSlope};
 use words::texts::Slope as Text;
-use words::{Measure, Range, Words};
+use words::{Measure, Range, Typed, Words};
 use workup::slope::Uneven;
 use workup::{RunWorkup, Slope};
 
@@ -19,6 +19,14 @@ const RISE_M: Range = Range::between(-1_000.0, 1_000.0);
 /// One up in so many.
 const ONE_IN: Range = Range::between(1.0, 10_000.0);
 const PERCENT: Range = Range::between(0.01, 100.0);
+const DEGREES: Range = Range::between(0.01, 45.0);
+/// What stands before the colon: nearly always one.
+const UP: Range = Range::up_to(10_000.0);
+/// What may stand between the two figures of a steepness.
+const BETWEEN: [&str; 4] = [":", " in ", " zu ", " auf "];
+/// A rise and a share to name as examples.
+const USUAL_RISE_M: f64 = 1.2;
+const USUAL_SHARE: f64 = 0.12;
 const GAP_M: Range = Range::zero_to(1.0);
 /// More sides than this are a traced line: heights tell its slope.
 const MOST_SIDES: usize = 24;
@@ -107,29 +115,42 @@ fn one_in_shown(words: Words, one_in: f64) -> String {
     words.say(text, &[("count", &so_many)])
 }
 
-/// Reads `1.2`, `4 ft`, `1 in 8`, `1:8`, `-1 in 8` or `12 %`.
+/// Reads `1.2`, `4 ft`, `1 in 8`, `1 : 8`, `-1 in 8`, `12.5 %` or `7°`.
 fn rise(words: Words, text: &str, level_m: f64) -> Result<Rise, String> {
+    let refused = |refused: Typed| refused.sentence(words);
     let plain: String = text.trim().replace(['−', '–'], "-").to_lowercase();
     let (down, rest) = match plain.strip_prefix('-') {
         Some(rest) => (-1.0, rest.trim_start()),
         None => (1.0, plain.as_str()),
     };
-    let one = rest.strip_prefix('1').map(str::trim_start);
-    let so_many = one.and_then(|rest| rest.strip_prefix(':').or_else(|| rest.strip_prefix("in "))).map(str::trim);
-    if let Some(so_many) = so_many.filter(|rest| !rest.is_empty()) {
-        let read = words.read(Measure::Number, so_many, ONE_IN).map_err(|refused| refused.sentence(words))?;
-        return Ok(Rise::OneIn(down * read));
+    let parted = BETWEEN.iter().find_map(|between| rest.split_once(between));
+    if let Some((up, along)) = parted.filter(|(up, along)| !up.trim().is_empty() && !along.trim().is_empty()) {
+        let up = words.read(Measure::Number, up, UP).map_err(refused)?;
+        let along = words.read(Measure::Number, along, ONE_IN).map_err(refused)?;
+        let one_in = along / up;
+        let is_ground = (ONE_IN.least..=ONE_IN.most).contains(&one_in);
+        return is_ground.then_some(Rise::OneIn(down * one_in)).ok_or_else(|| not_so_steep(words, text));
     }
     if let Some(percent) = rest.strip_suffix('%') {
-        let read = words.read(Measure::Number, percent.trim(), PERCENT).map_err(|refused| refused.sentence(words))?;
+        let read = words.read(Measure::Number, percent, PERCENT).map_err(refused)?;
         return Ok(Rise::OneIn(down * 100.0 / read));
+    }
+    if let Some(degrees) = rest.strip_suffix(['°', 'º', '˚']) {
+        let read = words.read(Measure::Degrees, degrees, DEGREES).map_err(refused)?;
+        return Ok(Rise::OneIn(down / read.to_radians().tan()));
     }
     // Steeper than one in one is no ground that a net stands on.
     let most_m = RISE_M.most.min(level_m);
-    words
-        .read(Measure::Length, text, Range::between(-most_m, most_m))
-        .map(Rise::Metres)
-        .map_err(|refused| refused.sentence(words))
+    words.read(Measure::Length, text, Range::between(-most_m, most_m)).map(Rise::Metres).map_err(|why| match why {
+        Typed::NotANumber { .. } | Typed::UnknownUnit { .. } => not_so_steep(words, text),
+        why => refused(why),
+    })
+}
+
+/// What is said of words that are no steepness: every way to type one.
+fn not_so_steep(words: Words, typed: &str) -> String {
+    let (rise, share) = (words.fine_length(USUAL_RISE_M), words.percent(USUAL_SHARE));
+    words.say(Text::NoRise, &[("typed", typed.trim()), ("rise", &rise), ("share", &share)])
 }
 
 fn gap(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, slope: &Slope) {
@@ -176,4 +197,63 @@ fn uneven(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup, slope: &Slope) {
 
 fn post(desk: &Desk<'_>, panel: &Uneven) -> Thing {
     Thing::Post { run: desk.editor.run_index(), post: panel.post }
+}
+
+#[cfg(test)]
+mod tests {
+    use words::{Language, Units, Words};
+
+    use super::{Rise, rise};
+
+    const ENGLISH: Words = Words { language: Language::English, units: Units::Metric };
+    const GERMAN: Words = Words { language: Language::German, units: Units::Metric };
+
+    #[test]
+    fn a_steepness_is_read_however_it_is_written() {
+        for (words, typed, one_in) in [
+            (ENGLISH, "1 in 8", 8.0),
+            (ENGLISH, "1:8", 8.0),
+            (ENGLISH, "1 : 8", 8.0),
+            (ENGLISH, " 1 :8 ", 8.0),
+            (ENGLISH, "−1 : 8", -8.0),
+            (ENGLISH, "- 1 in 8.5", -8.5),
+            (ENGLISH, "2 : 16", 8.0),
+            (GERMAN, "1 : 8,5", 8.5),
+            (GERMAN, "1 zu 8", 8.0),
+            (GERMAN, "1 auf 8", 8.0),
+            (ENGLISH, "12.5 %", 8.0),
+            (ENGLISH, "12.5%", 8.0),
+            (GERMAN, "-12,5 %", -8.0),
+            (ENGLISH, "7°", 8.144_346),
+            (GERMAN, "−7 °", -8.144_346),
+            (ENGLISH, "45°", 1.0),
+        ] {
+            match rise(words, typed, 40.0) {
+                Ok(Rise::OneIn(read)) => assert!((read - one_in).abs() < 1e-6, "{typed:?}: {read}"),
+                Ok(Rise::Metres(metres)) => panic!("{typed:?} was read as {metres} m"),
+                Err(refused) => panic!("{typed:?}: {refused}"),
+            }
+        }
+        assert!(matches!(rise(ENGLISH, "1.2", 40.0), Ok(Rise::Metres(metres)) if (metres - 1.2).abs() < 1e-12));
+    }
+
+    #[test]
+    fn what_is_no_steepness_is_refused_in_a_sentence_that_names_the_ways() {
+        let ways = "type a rise such as 1.20 m, or how steep it is: 1 in 8, 12 % or 7°.";
+        for typed in ["steep", "1 :", ": 8", "8 : 1", "1 : 8 : 9", "7 grad up", "12 kg"] {
+            let refused = rise(ENGLISH, typed, 40.0).err().unwrap_or_default();
+            assert!(
+                refused == format!("“{typed}” says no rise; {ways}") || refused.contains("is no number"),
+                "{refused}"
+            );
+        }
+        for (typed, sentence) in [
+            ("50°", "That is too much here; type 45° or less."),
+            ("101 %", "That is too much here; type 100 or less."),
+            ("1 : 0", "Nothing at all does not work here; type more than 0, such as 2."),
+            ("41", "That is too much here; type 40 m or less."),
+        ] {
+            assert_eq!(rise(ENGLISH, typed, 40.0).err().as_deref(), Some(sentence));
+        }
+    }
 }

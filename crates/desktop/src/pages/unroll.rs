@@ -8,11 +8,12 @@ use crate::editor::InHand;
 use crate::kit::{self, Figure};
 use crate::theme::{self, colour};
 use crate::tool::{FEWEST_CORNERS, Tool, apart_m};
-use crate::{facts, icons};
+use crate::{commands, facts, icons};
 
-/// Height of a key's row, and the key's own size.
+/// Height of a key's row and of the key, and the key's least width.
 const KEY_ROW: f32 = 27.0;
-const KEY: egui::Vec2 = vec2(56.0, 20.0);
+const KEY: f32 = 20.0;
+const LEAST_KEY: f32 = 72.0;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -31,8 +32,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     if let Some(lay) = in_hand.closed.as_ref().and_then(|closed| closed.run()?.1.lay.as_ref()) {
         ui.add_space(16.0);
         let (area, unit) = words.area_parts(lay.area_m2);
-        let birds = editor.plan().coop.as_ref().and_then(|coop| coop.birds).filter(|&birds| birds > 0);
-        let each = birds.map(|birds| words.area_each(lay.area_m2 / f64::from(birds)));
+        let birds = editor.plan().coop.as_ref().and_then(|coop| coop.birds);
+        let each = birds.and_then(|birds| lay.each_bird_m2(birds)).map(|each_m2| words.area_each(each_m2));
         let (needed, advised) = facts::braces(lay);
         let braces = (needed + advised).to_string();
         let mut figures = vec![Figure {
@@ -125,21 +126,17 @@ fn keys(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     desk.section(ui, words.text(Text::WhileYouDraw), "");
     ui.add_space(6.0);
-    for (key, does) in [
-        ("Enter", Text::KeyEnter),
-        ("Tab", Text::KeyTab),
-        ("Alt", Text::KeyAlt),
-        ("Backspace", Text::KeyBack),
-        ("Esc", Text::KeyEsc),
-        ("← ↑ ↓ →", Text::KeyArrows),
-    ] {
-        let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), KEY_ROW), Sense::hover());
-        let key_width = KEY.x.max(72.0);
-        let place = egui::Rect::from_min_size(pos2(row.left(), row.center().y - KEY.y / 2.0), vec2(key_width, KEY.y));
-        ui.painter().rect_stroke(place, theme::RADIUS, Stroke::new(1.0, colour(p.rule)), StrokeKind::Inside);
-        ui.painter().text(place.center(), Align2::CENTER_CENTER, key, theme::medium(11.0), colour(p.ink));
-        let room = row.right() - place.right() - 12.0;
+    let named = commands::WHILE_UNROLLING.map(|(keys, does)| (words.keys(keys), does));
+    let widest = named.iter().map(|(keys, _)| kit::width(ui, keys, theme::medium(11.0))).fold(0.0, f32::max);
+    let key = vec2((widest + 16.0).max(LEAST_KEY), KEY);
+    for (keys, does) in named {
+        let room = ui.available_width() - key.x - 12.0;
         let galley = ui.painter().layout(words.text(does).to_owned(), theme::regular(12.0), colour(p.ink), room);
+        let tall = KEY_ROW.max(galley.size().y + 4.0);
+        let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), tall), Sense::hover());
+        let place = egui::Rect::from_min_size(pos2(row.left(), row.center().y - key.y / 2.0), key);
+        ui.painter().rect_stroke(place, theme::RADIUS, Stroke::new(1.0, colour(p.rule)), StrokeKind::Inside);
+        ui.painter().text(place.center(), Align2::CENTER_CENTER, keys, theme::medium(11.0), colour(p.ink));
         let at = pos2(place.right() + 12.0, row.center().y - galley.size().y / 2.0);
         ui.painter().galley(at, galley, colour(p.ink));
     }

@@ -71,11 +71,11 @@ texts! {
             => "Jahr, Monat und Tag, etwa 2027-05-01; darf leer bleiben.",
         HowFence: "From a live line of the net to a probe in the soil, well away from the stakes."
             => "Von einer stromführenden Litze des Netzes zu einer Sonde im Boden, weit weg von den Erdstäben.",
-        HowEarth: "From the energizer's earth stake to a probe in the soil, well away from it."
+        HowEarth: "From the energizer’s earth stake to a probe in the soil, well away from it."
             => "Vom Erdstab des Geräts zu einer Sonde im Boden, weit weg davon.",
-        HowEnergizer: "Across the energizer's poles with the fence unclipped."
+        HowEnergizer: "Across the energizer’s poles with the fence unclipped."
             => "An den beiden Anschlüssen des Geräts, der Zaun abgeklemmt.",
-        HowBattery: "Across the battery's poles, the energizer switched on."
+        HowBattery: "Across the battery’s poles, the energizer switched on."
             => "An den beiden Polen der Batterie, das Gerät eingeschaltet.",
         HowTicking: "A tick that comes with every pulse: the pulse jumps over there."
             => "Ein Ticken bei jedem Impuls: Dort springt er über.",

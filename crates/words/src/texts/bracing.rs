@@ -121,7 +121,7 @@ texts! {
         StrayBrace: "at no corner: {brace}" => "an keiner Ecke: {brace}",
         GuyWhy: "The guy is tied {tied} up under {angle} and takes {tension}: level {level}, and {lift} draws its peg up. The peg holds {side} sideways and {up} upwards; {wanted} times the pull is asked for; a cut holds where every post of it stands by itself."
             => "Die Abspannleine ist {tied} hoch angebunden, {angle} gegen den Boden, und trägt {tension}: waagrecht {level}, und mit {lift} zieht sie den Hering nach oben. Der Hering hält seitlich {side} und nach oben {up}; verlangt ist das {wanted}-Fache des Zugs; eine abgeschnittene Ecke hält, wenn jeder ihrer Pfähle von selbst steht.",
-        CostWhy: "In all: work, {carry} min for each thing carried, and of a cut the ground or the net that is lost, at what the run's took to set up."
+        CostWhy: "In all: work, {carry} min for each thing carried, and of a cut the ground or the net that is lost, at what the run’s took to set up."
             => "Insgesamt: die Arbeit, {carry} min je getragenes Teil und bei einer abgeschnittenen Ecke die verlorene Fläche oder das verlorene Netz, bewertet mit den Minuten, die der Aufbau des Auslaufs dafür braucht.",
         LoggedAt: "Corner {number} without a brace" => "Ecke {number} ohne Abspannung",
         Stood: "stood" => "stand",
@@ -144,7 +144,7 @@ texts! {
         MarkedSo: "Marked so on the map." => "Auf der Karte so markiert.",
         WindOver: "In a wind of {wind} {clean} of {free} go over with a clean net, {fouled} with a fouled one."
             => "Bei Wind von {wind} kippen von {free} Pfählen {clean} mit sauberem Netz, {fouled} mit verschmutztem.",
-        WindWhy: "“Closed by grass” is the share of a fouled net's face that lets no wind through. The wind blows square to the net; gusts, hedges and a net that is iced over are left out."
+        WindWhy: "“Closed by grass” is the share of a fouled net’s face that lets no wind through. The wind blows square to the net; gusts, hedges and a net that is iced over are left out."
             => "„Durch Gras dicht“ ist der Anteil der Fläche eines verschmutzten Netzes, der keinen Wind durchlässt. Der Wind weht quer aufs Netz; Böen, Hecken und ein vereistes Netz sind nicht mitgerechnet.",
 
         // Findings.
@@ -156,7 +156,7 @@ texts! {
             => "{run}: Bei Wind von {wind} kippen Pfähle, sobald Gras im Netz hängt, zuerst: {posts}. Das Netz sauber halten.",
         WindOverWhy: "They stand to {clean} with a clean net, to {fouled} with a fouled one."
             => "Sie stehen mit sauberem Netz bis {clean}, mit verschmutztem bis {fouled}.",
-        NoSuchClass: "The soil's class “{word}” is none of {table}: take one of {known}; until then it is passed over."
+        NoSuchClass: "The soil’s class “{word}” is none of {table}: take one of {known}; until then it is passed over."
             => "Die Bodenklasse „{word}“ kommt in {table} nicht vor; eine von diesen nehmen: {known}. Bis dahin wird sie übergangen.",
         SeenNowhere: "Corner {number} of those that were seen has no turn, and no run turns there: say how far it turned; until then it is passed over."
             => "Bei der gesehenen Ecke Nummer {number} ist kein Knick angegeben, und kein Auslauf knickt dort ab: angeben, wie weit sie knickte; bis dahin wird sie übergangen.",

@@ -67,7 +67,7 @@ texts! {
             => "Ein freier Umriss mit {asked} Seiten wird nicht gesucht: 3 bis {most} verlangen.",
         NoCoop: "No coop is stated to go round: state one, or ask without it."
             => "Kein Stall ist angegeben, um den es gehen soll: einen angeben oder ohne ihn suchen.",
-        BadCoop: "The coop's length, width or clearance is no size: correct it."
+        BadCoop: "The coop’s length, width or clearance is no size: correct it."
             => "Länge, Breite oder Abstand des Stalls ist kein Maß: berichtigen.",
         CoopOutside: "The coop does not stand inside the paddock with its clearance, so no run can hold it: move the coop or the boundary."
             => "Der Stall steht mit seinem Abstand nicht in der Koppel, darum kann ihn kein Auslauf aufnehmen: den Stall oder die Grenze verschieben.",

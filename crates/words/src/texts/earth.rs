@@ -7,7 +7,7 @@ texts! {
     Earth {
         PlaceStake: "Place on the map" => "Auf die Karte setzen",
         OneMoreHere: "One more on the map" => "Noch einen auf die Karte",
-        HintStake: "Click where the earth stake goes: damp ground, off the net; a brace's stake takes it in. Esc leaves."
+        HintStake: "Click where the earth stake goes: damp ground, off the net; a brace’s stake takes it in. Esc leaves."
             => "Dorthin klicken, wo der Erdstab hinkommt: feuchter Boden, abseits vom Netz; der Pflock einer Abspannung nimmt ihn auf. Esc bricht ab.",
         StakeSaid: "Earth stake {number}: {said}." => "Erdstab {number}: {said}.",
         AndNext: "{said}, {next}" => "{said}, {next}",
@@ -27,9 +27,9 @@ texts! {
             => "{count} Erdstäbe von {length}, jeder, wo er steht",
         TakeOut: "Take out stake {number}" => "Stab {number} herausnehmen",
         RowAgain: "All in a row again" => "Alle wieder in eine Reihe",
-        OnBrace: "The brace's stake: one for both" => "Der Pflock der Abspannung: einer für beides",
-        BraceToo: "Earth at corner {number}'s brace" => "Erdung an der Abspannung von Ecke {number}",
-        BraceTooEnd: "Earth at the end's brace" => "Erdung an der Abspannung des Endes",
+        OnBrace: "The brace’s stake: one for both" => "Der Pflock der Abspannung: einer für beides",
+        BraceToo: "Earth at corner {number}’s brace" => "Erdung an der Abspannung von Ecke {number}",
+        BraceTooEnd: "Earth at the end’s brace" => "Erdung an der Abspannung des Endes",
         BraceTooWhy: "One galvanised stake of {length} is then brace and earth, {off} off the net, and carried once. Its guy is cord, never wire."
             => "Ein verzinkter Stab von {length} ist dann Abspannung und Erdung, {off} vom Netz, und wird nur einmal getragen. Seine Leine ist Schnur, niemals Draht.",
         OneMorePlaced: "One more, {spacing} beyond the last, would give it {gain} % more in damp ground."

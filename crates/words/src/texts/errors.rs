@@ -76,9 +76,9 @@ texts! {
             => "{file} endet zu früh, in Zeile {line}: noch einmal speichern oder kopieren.",
         ImportNotFinite: "{file} has a number at line {line}, column {column} that is too large to be one: correct it there."
             => "{file} hat in Zeile {line}, Spalte {column} eine Zahl, die zu groß ist: dort berichtigen.",
-        ImportNotGeoJson: "{file} is JSON but not GeoJSON, as it says nothing of its type: save the field's outline as GeoJSON."
+        ImportNotGeoJson: "{file} is JSON but not GeoJSON, as it says nothing of its type: save the field’s outline as GeoJSON."
             => "{file} ist JSON, aber kein GeoJSON, denn es nennt keinen type: den Umriss der Weide als GeoJSON speichern.",
-        ImportOtherFormat: "{file} is not GeoJSON but says that it is “{found}”: save the field's outline as GeoJSON."
+        ImportOtherFormat: "{file} is not GeoJSON but says that it is “{found}”: save the field’s outline as GeoJSON."
             => "{file} ist kein GeoJSON, sondern nennt sich „{found}“: den Umriss der Weide als GeoJSON speichern.",
         ImportIsPlan: "{file} is a plan of this program and no GeoJSON: open it instead."
             => "{file} ist ein Plan dieses Programms und kein GeoJSON: stattdessen öffnen.",
@@ -86,7 +86,7 @@ texts! {
             => "{file}: {path} ist nicht, wie GeoJSON es verlangt ({problem}): dort berichtigen oder den Umriss neu speichern.",
         ImportBadFile: "{file} is not as GeoJSON has it ({problem}): save the outline again."
             => "{file} ist nicht, wie GeoJSON es verlangt ({problem}): den Umriss neu speichern.",
-        ImportNoPolygon: "{file} has no polygon in it: draw the field's outline as a closed area and save it again."
+        ImportNoPolygon: "{file} has no polygon in it: draw the field’s outline as a closed area and save it again."
             => "{file} enthält kein Polygon: den Umriss der Weide als geschlossene Fläche zeichnen und neu speichern.",
         ImportTooManyPositions: "{file} has more than {most} positions: cut the field out of it or simplify its outline."
             => "{file} hat mehr als {most} Punkte: die Weide daraus ausschneiden oder ihren Umriss vereinfachen.",

@@ -22,11 +22,11 @@ texts! {
             => "{corners} von {run} werden sich nach innen neigen: jeweils eine Abspannung setzen.",
         CornerMayLean: "{corners} of {run} may lean when the ground is wet or the wind blows: a brace is advised."
             => "{corners} von {run}: Neigen nach innen ist möglich, wenn der Boden nass ist oder Wind weht; eine Abspannung ist ratsam.",
-        CornerLeansWhy: "The net pulls there with {pull}; one post's spikes hold {hold} in this ground."
+        CornerLeansWhy: "The net pulls there with {pull}; one post’s spikes hold {hold} in this ground."
             => "Das Netz zieht dort mit {pull}; die Spitzen eines Pfahls halten {hold} in diesem Boden.",
         EndNeedsBrace: "{run}: the netting ends in the open; brace each end along the line."
             => "{run}: Das Netz endet frei; jedes Ende in Richtung der Linie abspannen.",
-        EndNeedsBraceWhy: "An end pulls with {pull}; one post's spikes hold {hold} in this ground."
+        EndNeedsBraceWhy: "An end pulls with {pull}; one post’s spikes hold {hold} in this ground."
             => "Ein Ende zieht mit {pull}; die Spitzen eines Pfahls halten {hold} in diesem Boden.",
         BraceTooWeak: "{corners} of {run}: the brace that is set is too weak; take what the page about the run offers for it."
             => "{corners} von {run}: Die gesetzte Abspannung ist zu schwach; nehmen, was die Seite „Auslauf“ dafür anbietet.",
@@ -66,7 +66,7 @@ texts! {
             => "{shape}: {corners} von {needs} nötigen Ecken: die übrigen zeichnen.",
         OutlineManyCorners: "{shape} has {corners} corners, and at most {limit} can be worked out: simplify the outline."
             => "{shape} hat {corners} Ecken, höchstens {limit} lassen sich berechnen: den Umriss vereinfachen.",
-        OutlineTooFar: "{shape}: corner {corner} lies too far from the plan's origin; type its place again or move the origin."
+        OutlineTooFar: "{shape}: corner {corner} lies too far from the plan’s origin; type its place again or move the origin."
             => "{shape}: Ecke {corner} liegt zu weit vom Nullpunkt des Plans; ihren Ort neu eintippen oder den Nullpunkt verlegen.",
         OutlineRepeats: "{shape}: corner {corner} stands on the one before it and is passed over; take it out."
             => "{shape}: Ecke {corner} liegt auf der vorigen und wird übergangen; herausnehmen.",
@@ -101,15 +101,15 @@ texts! {
             => "{run}: Angeben, wo der Erdstab steht, damit sich prüfen lässt, wie weit {hazard} entfernt ist; {limit} Abstand halten.",
         ForeignEarthNear: "{run}: its earth stakes come within {distance} of {hazard}: keep {limit} between the two."
             => "{run}: Die Erdstäbe kommen bis auf {distance} an {hazard} heran: {limit} Abstand halten.",
-        EarthsNear: "{run} and {other}: earth stakes of two energizers stand {distance} apart: keep {limit} between them, or each fence lifts the other's earth."
+        EarthsNear: "{run} and {other}: earth stakes of two energizers stand {distance} apart: keep {limit} between them, or each fence lifts the other’s earth."
             => "{run} und {other}: Erdstäbe zweier Weidezaungeräte stehen {distance} auseinander: {limit} dazwischen einhalten, sonst hebt jeder Zaun die Erdung des anderen an.",
-        EarthRowsNear: "{run} and {other}: earth stakes of two energizers may come within {distance} of each other, for which way a row of them runs is not stated: keep {limit} between them, or each fence lifts the other's earth."
+        EarthRowsNear: "{run} and {other}: earth stakes of two energizers may come within {distance} of each other, for which way a row of them runs is not stated: keep {limit} between them, or each fence lifts the other’s earth."
             => "{run} und {other}: Erdstäbe zweier Geräte können sich bis auf {distance} nahe kommen, denn wohin eine Reihe läuft, ist nicht angegeben: {limit} Abstand halten, sonst hebt jeder Zaun die Erdung des anderen an.",
         EarthStakesDiffer: "{run}: {stated} earth stakes are stated and {placed} are on the map; those on the map count: state no number beside places."
             => "{run}: {stated} Erdstäbe sind angegeben und {placed} auf der Karte; es gelten die auf der Karte: neben Orten keine Anzahl angeben.",
         EarthFirstDiffers: "{run}: the first earth stake is stated at two places; the one among `places` counts: take `at` out."
             => "{run}: Der erste Erdstab ist an zwei Orten angegeben; es gilt der unter `places`: `at` herausnehmen.",
-        EarthStakeWeak: "{run}: the brace's stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more."
+        EarthStakeWeak: "{run}: the brace’s stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more."
             => "{run}: Der Pflock der Abspannung, der zugleich Erdstab ist, ist schwächer, als für die Abspannung gerechnet: einen einschlagen, der mindestens {length} im Boden steckt und {thick} dick ist.",
         StakesTogether: "{run}: earth stakes {one} and {other} stand at one place, so the volts cannot be worked out: move one, or take it out."
             => "{run}: Die Erdstäbe {one} und {other} stehen an einem Ort, die Spannung lässt sich daher nicht berechnen: einen verschieben oder herausnehmen.",
@@ -136,7 +136,7 @@ texts! {
             => "{run} hätte {posts} Pfähle, mehr als sich berechnen lassen: weniger Netze nehmen.",
         ChainTooLong: "{run}: its nets are {length} long together, more than can be worked out: take fewer."
             => "{run}: Die Netze sind zusammen {length} lang, mehr als sich berechnen lässt: weniger nehmen.",
-        EnergizerAbove: "Energizer {energizer}: {joules} J into 500 Ω is more than the {limit} J of one that is limited in energy, and its current is above the standard's line; read its data sheet again, or have it looked at."
+        EnergizerAbove: "Energizer {energizer}: {joules} J into 500 Ω is more than the {limit} J of one that is limited in energy, and its current is above the standard’s line; read its data sheet again, or have it looked at."
             => "Weidezaungerät {energizer}: {joules} J an 500 Ω sind mehr als die {limit} J eines energiebegrenzten Geräts, und sein Strom liegt über der Linie der Norm; das Datenblatt noch einmal lesen oder das Gerät prüfen lassen.",
         EnergizerAboveWhy: "{ampere} A over {milliseconds} ms into 500 Ω. {clause}."
             => "{ampere} A über {milliseconds} ms an 500 Ω. {clause}.",

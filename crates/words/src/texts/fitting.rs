@@ -62,7 +62,7 @@ texts! {
             => "Örtliche Vorschriften und zugelassene Fachleute gehen allem vor, was dieser Plan sagt.",
 
         // Why a run cannot be fitted.
-        NoSuchRun: "{file}: there is no run “{run}”: name one of the plan's ({known})."
+        NoSuchRun: "{file}: there is no run “{run}”: name one of the plan’s ({known})."
             => "{file}: Es gibt keinen Auslauf „{run}“: einen des Plans nennen ({known}).",
         NoSuchRunAtAll: "{file}: there is no run “{run}”, as the plan has none: draw one first."
             => "{file}: Es gibt keinen Auslauf „{run}“, denn der Plan hat keinen: erst einen zeichnen.",
@@ -70,7 +70,7 @@ texts! {
             => "{file}: Auslauf „{run}“ ist eine offene Linie, und nur eine geschlossene lässt sich einpassen: erst schließen.",
         UnbuiltRun: "{file}: the outline of run “{run}” cannot be built: draw at least three corners and no crossing."
             => "{file}: Der Umriss von Auslauf „{run}“ lässt sich nicht bilden: mindestens drei Ecken und keine Kreuzung zeichnen.",
-        UnbuiltBoundary: "{file}: the paddock's outline cannot be built, so nothing can be kept inside it: mend ground.boundary first."
+        UnbuiltBoundary: "{file}: the paddock’s outline cannot be built, so nothing can be kept inside it: mend ground.boundary first."
             => "{file}: Der Umriss der Koppel lässt sich nicht bilden, daher kann nichts darin gehalten werden: erst ground.boundary berichtigen.",
         UnbuiltKeepOut: "{file}: the outline of keep-out {number} cannot be built, so nothing can be kept off it: mend ground.keep_outs[{index}] first."
             => "{file}: Der Umriss von Sperrfläche {number} lässt sich nicht bilden, daher kann nichts Abstand davon halten: erst ground.keep_outs[{index}] berichtigen.",

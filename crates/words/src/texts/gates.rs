@@ -91,11 +91,7 @@ texts! {
         TakeOutGate: "Take out gate {number}" => "Tor {number} herausnehmen",
         PowerOff: "Energizer off before a gate is opened; birds shut in before wheels come."
             => "Gerät aus, bevor ein Tor geöffnet wird; Tiere eingesperrt, bevor Räder kommen.",
-        Gateway: "Gateway" => "Zufahrt",
         PlaceGateway: "Set gateway" => "Zufahrt setzen",
-        TakeOutGateway: "Take out the gateway" => "Zufahrt herausnehmen",
-        GatewayAssumed: "assumed at the boundary's nearest corner" => "an der nächsten Ecke der Grenze angenommen",
-        GatewayStated: "{east} east, {north} north" => "{east} Ost, {north} Nord",
         FindPinLost: "{run}: the pin \u{201c}{pin}\u{201d} stands at no corner: take it out, or set it at one."
             => "{run}: Die Anheftung „{pin}“ steht an keiner Ecke: herausnehmen oder an eine Ecke setzen.",
         FindPinBroken: "{run}: the pin \u{201c}{pin}\u{201d} cannot be kept with these nets and the pins before it: take one of them out."
@@ -117,10 +113,10 @@ texts! {
             => "{run}: Tor {number} reicht in das hinein, was Tor {other} öffnet: Die Pfähle dazwischen können nicht beide halten.",
         FindOverlapMend: "Make one of them narrower, or set it at another join"
             => "Eines davon schmaler machen oder an eine andere Verbindung setzen",
-        FindNarrow: "{run}: gate {number} should be {width} wide, and only {clear} opens there before a corner or a net's last panel."
+        FindNarrow: "{run}: gate {number} should be {width} wide, and only {clear} opens there before a corner or a net’s last panel."
             => "{run}: Tor {number} soll {width} weit sein, und nur {clear} öffnen sich dort bis zu einer Ecke oder zum letzten Feld eines Netzes.",
         FindNarrowMend: "Set it at another join" => "An eine andere Verbindung setzen",
-        FindCorner: "{run}: gate {number} opens {far} from a corner: keep {limit} off, for the netting on both sides holds a corner's post."
+        FindCorner: "{run}: gate {number} opens {far} from a corner: keep {limit} off, for the netting on both sides holds a corner’s post."
             => "{run}: Tor {number} öffnet {far} neben einer Ecke: {limit} Abstand halten, denn einen Eckpfahl hält das Netz auf beiden Seiten.",
         FindWet: "{run}: gate {number} stands on the wet ground at {keep_out}: feet and wheels make mud of it; set it elsewhere."
             => "{run}: Tor {number} steht auf nassem Boden ({keep_out}): Füße und Räder machen Schlamm daraus; anderswohin setzen.",
@@ -132,7 +128,7 @@ texts! {
             => "{run}: Vom Stall führt kein Weg in der Weite von Tor {number} dorthin.",
         FindOutOfSteps: "{run}: the way to gate {number} was not worked out, so much stands about; walk it before anything drives there."
             => "{run}: Der Weg zu Tor {number} wurde nicht berechnet, so viel steht umher; erst abgehen, bevor dort etwas fährt.",
-        FindGatewayOff: "The gateway lies {off} off the paddock's edge, where nobody comes in: put it on the edge."
+        FindGatewayOff: "The gateway lies {off} off the paddock’s edge, where nobody comes in: put it on the edge."
             => "Die Zufahrt liegt {off} vom Rand der Koppel, dort kommt niemand herein: auf den Rand setzen.",
         FindNoGateway: "{run}: say where the gateway is, so that the way to its gates can be drawn."
             => "{run}: Angeben, wo die Zufahrt ist, damit sich der Weg zu den Toren zeichnen lässt.",

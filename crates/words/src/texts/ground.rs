@@ -13,7 +13,7 @@ texts! {
         Hens: "hens" => "Hennen",
         Pullets: "pullets" => "Junghennen",
         Chicks: "chicks" => "Küken",
-        Table: "table" => "Mast",
+        Table: "table birds" => "Masttiere",
         Ducks: "ducks" => "Enten",
         Geese: "geese" => "Gänse",
         Turkeys: "turkeys" => "Puten",

@@ -61,7 +61,7 @@ texts! {
         Net: "Net {number}" => "Netz {number}",
         NetOf: "Net {number} of {run}" => "Netz {number} von {run}",
         Brace: "Brace at corner {number}" => "Abspannung an Ecke {number}",
-        BraceAtEnd: "Brace at the netting's end" => "Abspannung am Ende des Netzes",
+        BraceAtEnd: "Brace at the netting’s end" => "Abspannung am Ende des Netzes",
         BraceOf: "{brace} of {run}" => "{brace} von {run}",
         GateNumber: "Gate {number}" => "Tor {number}",
         PinNumber: "Pin {number}" => "Anheftung {number}",

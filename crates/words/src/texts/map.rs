@@ -19,8 +19,6 @@ texts! {
         Panels: "{length} · {count} panels" => "{length} · {count} Felder",
         OnePanel: "{length} · 1 panel" => "{length} · 1 Feld",
         Joules: "{figure} J" => "{figure} J",
-        Weakest: "{kv} at post {post}, weakest" => "{kv} an Pfahl {post}, schwächster",
-        AtPost: "{kv} at post {post}" => "{kv} an Pfahl {post}",
         WeakestRange: "{range} kV at post {post}, not measured yet"
             => "{range} kV an Pfahl {post}, noch nicht gemessen",
         RangeAtPost: "{range} kV at post {post}" => "{range} kV an Pfahl {post}",

@@ -29,7 +29,7 @@ texts! {
         WeakestMeasured: "{range} kV; {post}, likely {likely} with the grass as stated"
             => "{range} kV; {post}, wahrscheinlich {likely} beim angegebenen Gras",
         Feed: "At the feed" => "Einspeisung",
-        FeedFigures: "{feed}; energizer's earth rises to {earth}" => "{feed}; die Erdung des Geräts steigt auf {earth}",
+        FeedFigures: "{feed}; energizer’s earth rises to {earth}" => "{feed}; die Erdung des Geräts steigt auf {earth}",
         Animal: "An animal there" => "Ein Tier dort",
         AnimalFigures: "would feel {volts} through its feet in this soil"
             => "würde auf diesem Boden {volts} durch die Füße spüren",
@@ -56,7 +56,6 @@ texts! {
         Assumed: "Assumed, because the plan does not say" => "Angenommen, weil der Plan es nicht sagt",
         AssumedLine: "{key}: {value} ({source})" => "{key}: {value} ({source})",
         SideBySide: "Side by side" => "Nebeneinander",
-        Braces: "Braces" => "Abspannungen",
         Cautions: "Energizer off before anyone touches net, stake or join. Local codes and licensed practice come before anything on this page."
             => "Gerät aus, bevor jemand Netz, Pflock, Stab oder Verbindung berührt. Örtliche Vorschriften und zugelassene Fachleute gehen allem auf dieser Seite vor.",
         At: "{sentence} at {places}" => "{sentence} Orte: {places}",

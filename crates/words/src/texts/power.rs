@@ -9,8 +9,6 @@ texts! {
             => "Was {run} braucht, um {target} am schwächsten Pfahl zu halten",
         FenceIs: "The fence is a ring of so many nets, fed where its chain starts, over an earth of {ohm} Ω; clean, as it is now, and in long wet grass."
             => "Der Zaun ist ein Ring aus so vielen Netzen, eingespeist am Anfang der Netzkette, über einer Erdung von {ohm} Ω; sauber, wie er jetzt ist und in hohem nassem Gras.",
-        Energizer: "energizer" => "Gerät",
-        Stored: "stored" => "gespeichert",
         OfNets: "{count} nets" => "{count} Netze",
         OneNet: "1 net" => "1 Netz",
         Holds: "holds on" => "hält auf",
@@ -30,7 +28,7 @@ texts! {
         DampMeans: "as it is stated" => "wie angegeben",
         WetMeans: "grass leaks, spikes hold half" => "Gras leitet ab, Spitzen halten halb so viel",
         FrozenMeans: "earths badly, no spike goes in" => "erdet schlecht, keine Spitze dringt ein",
-        TodayWhy: "Sets soil, leakage, hold, the nets' weight and the minutes together; each has its own field, and what is stated there is of damp ground. A measured earth stays as it was measured. Common practice, no source."
+        TodayWhy: "Sets soil, leakage, hold, the nets’ weight and the minutes together; each has its own field, and what is stated there is of damp ground. A measured earth stays as it was measured. Common practice, no source."
             => "Setzt Boden, Ableitung, Halt, Gewicht der Netze und Minuten zugleich; jedes hat seine eigene Eingabe, und was dort steht, gilt für feuchten Boden. Eine gemessene Erdung bleibt, wie sie gemessen wurde. Übliche Praxis, ohne Quelle.",
         TodaySaid: "Ground today: {word}; volts, hold, weight and minutes are of such a day."
             => "Boden heute: {word}; Spannung, Halt, Gewicht und Minuten gelten für einen solchen Tag.",
@@ -47,7 +45,6 @@ texts! {
             => "Für {nets}: {likely}, wie sie sind, {clean}, wenn sie sauber und trocken sind, {overgrown} in hohem nassem Gras. Das ist die kleinste gespeicherte Energie, die bei einem Gerät nach Art des angenommenen reicht.",
         LeastJoules: "{joules} J" => "{joules} J",
         LeastOver: "over {most} J" => "über {most} J",
-        AxisNets: "nets" => "Netze",
         ShadedGrass: "shaded: clean to long, wet grass" => "schattiert: sauber bis hohes, nasses Gras",
         ChoiceRing: "A ring of so many nets over your earth; the plot decides, no rule of so many joules a net."
             => "Ein Ring aus so vielen Netzen über Ihrer Erdung; das Diagramm entscheidet, keine Regel von so viel Joule je Netz.",
@@ -59,7 +56,7 @@ texts! {
         RangeStated: "With the grass as you state it the weakest post reads about {kv}. Until it is read, the range still runs from long, wet grass to a clean, dry net."
             => "Mit dem Gras, wie Sie es angeben, zeigt der schwächste Pfahl etwa {kv}. Bis er gemessen ist, reicht die Spanne weiter von hohem, nassem Gras bis zu einem sauberen, trockenen Netz.",
         DrawBranch: "Draw a branch" => "Abzweig zeichnen",
-        HintBranch: "Click on the run's line, then where the branch goes. Enter ends it, Backspace takes up the last corner, Esc leaves."
+        HintBranch: "Click on the run’s line, then where the branch goes. Enter ends it, Backspace takes up the last corner, Esc leaves."
             => "Auf die Linie des Auslaufs klicken, dann dorthin, wohin der Abzweig geht. Eingabetaste beendet, Rücktaste nimmt die letzte Ecke weg, Esc bricht ab.",
         Branches: "Branches" => "Abzweige",
         BranchRow: "Branch {number}, {from}" => "Abzweig {number}, {from}",
@@ -131,7 +128,7 @@ texts! {
             => "Pfahl {post} zeigt schon so weniger als {short}: erst das beheben, die Prüfung der Erdung kommt danach.",
         TestFarPost: "Read the far post instead: {feed} at the feed and {kv} at post {post} are expected. A greater drop is a join, a line or grass on the way; both low is the energizer or its earth."
             => "Stattdessen den fernen Pfahl messen: {feed} an der Einspeisung und {kv} an Pfahl {post} sind zu erwarten. Fällt mehr ab, liegt es unterwegs an einer Verbindung, einer Litze oder an Gras; ist beides niedrig, liegt es am Gerät oder an seiner Erdung.",
-        TestSafeReading: "Stand off the net, birds shut in, one hand on the meter's handle; children keep away."
+        TestSafeReading: "Stand off the net, birds shut in, one hand on the meter’s handle; children keep away."
             => "Abstand vom Netz, Tiere eingesperrt, eine Hand am Griff des Zaunprüfers; Kinder bleiben fern.",
         NoSuchRun: "{file}: no run is called “{run}”; it has {runs}."
             => "{file}: Kein Auslauf heißt „{run}“; vorhanden: {runs}.",

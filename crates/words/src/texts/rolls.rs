@@ -20,7 +20,6 @@ texts! {
         TooFew: "Four panels are the fewest that close round ground: say more rolls, or more posts on one."
             => "Mindestens vier Felder umschließen eine Fläche: mehr Rollen oder mehr Pfähle je Rolle angeben.",
         LayItOut: "Lay it out" => "Auslegen",
-        OrEnter: "Enter" => "Eingabetaste",
         AllElse: "All else is assumed, marked so, and yours to change."
             => "Alles Übrige ist angenommen, so gekennzeichnet und von Ihnen zu ändern.",
         LookRound: "Look round the example farm" => "Beispielhof ansehen",

@@ -29,7 +29,6 @@ texts! {
         AtCorner: "corner {number}" => "Ecke {number}",
         PastCorner: "{length} past corner {number}" => "{length} hinter Ecke {number}",
         At: "{east} east, {north} north" => "{east} Ost, {north} Nord",
-        Roll: "roll {number}" => "Rolle {number}",
         NetOfKind: "net {net}, {kind}" => "Netz {net}, {kind}",
         Look: "Energizer off. Walk the line once: look up for overhead lines, look down for buried services, holes, stones and water; plans or a scan before anything is driven deep."
             => "Gerät aus. Die Linie einmal abgehen: nach oben auf Freileitungen schauen, nach unten auf vergrabene Leitungen, Löcher, Steine und Wasser; Leitungspläne oder eine Ortung, bevor etwas tief eingeschlagen wird.",

@@ -30,7 +30,6 @@ texts! {
         OnEllipse: "length kept: {length} on both sides" => "Länge gehalten: {length} auf beiden Seiten",
         OnArc: "angle kept: turns {angle}" => "Winkel gehalten: Knick {angle}",
         FreeCorner: "corner {number}, free" => "Ecke {number}, frei",
-        SideSlid: "slid by {length}" => "um {length} verschoben",
 
         Table: "Outline" => "Umriss",
         TableAside: "type a figure" => "Zahl eintippen",
@@ -51,7 +50,6 @@ texts! {
         TurnOf: "Turn of corner {number}" => "Knick der Ecke {number}",
         EastOf: "East of corner {number}" => "Ost der Ecke {number}",
         NorthOf: "North of corner {number}" => "Nord der Ecke {number}",
-        CornerOfBranch: "{corner}, branch {branch}" => "{corner}, Abzweig {branch}",
         SideBefore: "Side from corner {number}" => "Seite von Ecke {number}",
         SideAfter: "Side to corner {number}" => "Seite bis Ecke {number}",
 

@@ -5,6 +5,7 @@ use crate::message::texts;
 texts! {
     /// Words of the tools that shape what is drawn, and of the list of what was done.
     Shaping {
+        PickedHint: "What you pick on the map is shaped here." => "Was Sie auf der Karte auswählen, formen Sie hier.",
         Duplicate: "Double it" => "Verdoppeln",
         Delete: "Take it out" => "Herausnehmen",
         SecondOf: "{name}, a second" => "{name} (Kopie)",
@@ -17,8 +18,6 @@ texts! {
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it."
             => "Ziehen verschiebt, Ziehen am Ring dreht. Auch Pfeiltasten verschieben, eckige Klammern drehen.",
 
-        Sides: "Sides" => "Seiten",
-        SidesAside: "type a length" => "eine Länge eintippen",
         SidesAsideGround: "along the ground" => "am Boden entlang",
         SideTooShort: "Along the ground no side is that short here: the ground alone rises more."
             => "Am Boden entlang ist hier keine Seite so kurz: Der Boden allein steigt mehr.",
@@ -26,7 +25,6 @@ texts! {
             => "Hier lässt sich keine Seite bauen: zuerst die Ecken dieser Linie richtigstellen.",
         SideFromTo: "{from} to {to}" => "{from} bis {to}",
         SideLabel: "Length of side {from} to {to}" => "Länge der Seite {from} bis {to}",
-        SidePanels: "{panels} panels" => "{panels} Felder",
 
         History: "What was done" => "Was getan wurde",
         Beginning: "as it was opened" => "wie geöffnet",
@@ -72,6 +70,5 @@ texts! {
             => "Daran entlang klicken, Eingabetaste oder Doppelklick beendet. Rücktaste nimmt den letzten Punkt weg, Esc bricht ab.",
         HintPoint: "Click where it is in the ground. Esc leaves." => "Die Stelle im Boden anklicken. Esc bricht ab.",
         Draw: "Draw" => "Zeichnen",
-        Water: "Water" => "Wasser",
     }
 }

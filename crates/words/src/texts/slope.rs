@@ -19,6 +19,8 @@ texts! {
         SurfaceAside: "{surface} on the ground" => "{surface} am Boden",
         KnownSide: "{how} for one side" => "{how} für eine Seite",
         KnownSides: "{how} for {count} sides" => "{how} für {count} Seiten",
+        NoRise: "“{typed}” says no rise; type a rise such as {rise}, or how steep it is: 1 in 8, {share} or 7°."
+            => "„{typed}“ sagt keinen Anstieg; eintippen, wie viel, etwa {rise}, oder wie steil: 1 : 8, {share} oder 7°.",
         OneUpIn: "1 in {count}" => "1 : {count}",
         OneDownIn: "−1 in {count}" => "−1 : {count}",
         MoreUneven: "{count} more panels like that; the map shows them all."
@@ -146,9 +148,9 @@ texts! {
             => "{file} hat seine Orte auf dem Globus, und der Plan sagt nicht, wo auf dem Globus er liegt: erst seinen Nullpunkt (Breite und Länge) angeben.",
         CellSize: "{file} has cells of {cell}, which no survey of a field has in metres: look for another unit, or give the plan its origin where these are degrees."
             => "{file} hat Zellen von {cell}, wie sie keine Vermessung einer Wiese in Metern hat: nach einer anderen Einheit suchen oder dem Plan seinen Nullpunkt geben, falls dies Grad sind.",
-        WrongPlace: "{file} lies {off} from the ground of this plan: bring in a clip of this ground, or check the plan's origin."
+        WrongPlace: "{file} lies {off} from the ground of this plan: bring in a clip of this ground, or check the plan’s origin."
             => "{file} liegt {off} vom Gelände dieses Plans entfernt: einen Ausschnitt dieses Geländes einlesen oder den Nullpunkt des Plans prüfen.",
-        WrongPlaceFar: "{file} lies far from the ground of this plan: bring in a clip of this ground, or check the plan's origin."
+        WrongPlaceFar: "{file} lies far from the ground of this plan: bring in a clip of this ground, or check the plan’s origin."
             => "{file} liegt weit vom Gelände dieses Plans entfernt: einen Ausschnitt dieses Geländes einlesen oder den Nullpunkt des Plans prüfen.",
         AllHoles: "{file} has no height over the ground of this plan, only holes: bring in a clip without them."
             => "{file} hat über dem Gelände dieses Plans keine Höhe, nur Lücken: einen Ausschnitt ohne sie einlesen.",

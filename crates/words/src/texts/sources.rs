@@ -26,20 +26,20 @@ texts! {
             => "IEC 60335-2-76: 5 J in einer Zusammenfassung der BS EN 60335-2-76 gelesen; Abschnitt 22.108 und seine Stromgrenzen aus dem Gedächtnis",
         ImpulseClause: "IEC 60335-2-76: 10 ms read in a summary of BS EN 60335-2-76; what counts as its length (clause 3) from memory"
             => "IEC 60335-2-76: 10 ms in einer Zusammenfassung der BS EN 60335-2-76 gelesen; was als Dauer zählt (Abschnitt 3), aus dem Gedächtnis",
-        OwnFormat: "the plan file's own rules" => "die eigenen Regeln der Plandatei",
+        OwnFormat: "the plan file’s own rules" => "die eigenen Regeln der Plandatei",
         Wind: "EN 1991-1-4 (from memory) for the wind; statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)"
             => "EN 1991-1-4 (aus dem Gedächtnis) für den Wind; Statik; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)",
         Statics: "statics; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)"
             => "Statik; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964)",
         Geometry: "geometry; the gap allowed is common practice, no source"
             => "Geometrie; der erlaubte Spalt ist übliche Praxis, ohne Quelle",
-        Circuit: "the energizer's equivalent circuit; see the model's page"
+        Circuit: "the energizer’s equivalent circuit; see the model’s page"
             => "die Ersatzschaltung des Geräts; siehe die Seite über das Modell",
-        OwnTarget: "the keeper's own target" => "das eigene Ziel",
+        OwnTarget: "the keeper’s own target" => "das eigene Ziel",
         MediumClay: "upper end of medium clay, US Army TM 5-818-1, table 2-2; common practice to assume it"
             => "oberes Ende von steifem Ton (medium), US Army TM 5-818-1, Tabelle 2-2; üblich als Annahme",
-        OneSpike: "the spike of the store's first net" => "die Spitze des ersten Netzes im Lager",
-        Spikes: "the spikes of the store's first net" => "die Spitzen des ersten Netzes im Lager",
+        OneSpike: "the spike of the store’s first net" => "die Spitze des ersten Netzes im Lager",
+        Spikes: "the spikes of the store’s first net" => "die Spitzen des ersten Netzes im Lager",
         Fouled: "derived for a net with grass and leaves in it; common practice for the inputs"
             => "abgeleitet für ein Netz mit Gras und Laub darin; übliche Praxis bei den Eingangswerten",
         RotatedPaddock: "a rotated paddock by Regulation (EC) 589/2008, Annex II 1(c)"
@@ -58,7 +58,7 @@ texts! {
         British: "BS 8004, as practising engineers quote its limits"
             => "BS 8004, wie Fachleute ihre Grenzen nennen",
         Teng: "USACE EM 1110-2-2504, table 3-1, after Teng" => "USACE EM 1110-2-2504, Tabelle 3-1, nach Teng",
-        OwnPull: "the keeper's own pull; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round"
+        OwnPull: "the keeper’s own pull; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round"
             => "der eigene Zugversuch; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), umgekehrt gerechnet",
         CornersSeen: "corners seen by the keeper; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round"
             => "selbst beobachtete Ecken; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), umgekehrt gerechnet",

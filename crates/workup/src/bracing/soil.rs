@@ -108,7 +108,7 @@ const SEEN_WITHIN_M: f64 = 1.0;
 const LEANED_SHARE: f64 = 0.95;
 
 /// Where what was measured comes from.
-const PULLED: &str = "the keeper's own pull; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round";
+const PULLED: &str = "the keeper’s own pull; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round";
 const SEEN: &str = "corners seen by the keeper; Broms, J. Soil Mech. Found. Div. ASCE 90 (1964), the other way round";
 /// Where a class under the foot comes from.
 const FOOT: &str =

@@ -76,6 +76,11 @@ impl Lay {
         posts.get(weakest.post)
     }
 
+    /// Square metres for each of so many birds; none where there are none, or no ground is enclosed.
+    pub fn each_bird_m2(&self, birds: u32) -> Option<f64> {
+        (self.closed && birds > 0).then(|| self.area_m2 / f64::from(birds))
+    }
+
     /// The line, to measure distances from.
     pub fn line(&self) -> geometry::Outline {
         let points: Vec<_> = self.vertices.iter().map(|vertex| crate::point(vertex.0)).collect();
