@@ -121,14 +121,12 @@ pub(crate) fn choice<'a, T: PartialEq + Copy>(
         options.iter().map(|(_, word)| one(word) + 4.0).sum::<f32>() - 4.0
     };
     let room = ui.available_width();
-    let (words_wide, label_wide) = (
-        wide(ui),
-        ui.painter().layout_no_wrap(label.shown.to_owned(), theme::regular(13.0), Color32::PLACEHOLDER).size().x,
-    );
-    let beside = label_wide + 12.0 + words_wide <= room;
-    let (rect, response) = ui.allocate_exact_size(vec2(room, ROW), Sense::hover());
+    let galley = ui.painter().layout(label.shown.to_owned(), theme::regular(13.0), colour(p.ink2), room);
+    let words_wide = wide(ui);
+    let beside = galley.size().x + 12.0 + words_wide <= room;
+    let (rect, response) = ui.allocate_exact_size(vec2(room, ROW.max(galley.size().y + 8.0)), Sense::hover());
     name(&response, label.said);
-    paint_label(ui, rect, label.shown, room, p);
+    ui.painter().galley(pos2(rect.left(), rect.center().y - galley.size().y / 2.0), galley, colour(p.ink2));
     let mut chosen = None;
     let mut words = |ui: &mut Ui| {
         ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
@@ -350,9 +348,4 @@ fn frame(ui: &Ui, place: Rect, response: &Response, refused: bool, p: &Palette) 
 
 fn name(response: &Response, label: &str) {
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, label));
-}
-
-fn paint_label(ui: &Ui, rect: Rect, label: &str, room: f32, p: &Palette) {
-    let galley = kit::shortened(ui, label, theme::regular(13.0), colour(p.ink2), room);
-    ui.painter().galley(pos2(rect.left(), rect.center().y - galley.size().y / 2.0), galley, colour(p.ink2));
 }

@@ -3,7 +3,11 @@
 //!
 //! The open page's name stands on a plate with a cut corner that is one piece with the sheet below.
 
-use egui::{Align2, Color32, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2};
+use std::sync::Arc;
+
+use egui::{
+    Align2, Color32, Galley, Id, Rect, Response, Role, Sense, Shape, Stroke, Ui, UiBuilder, WidgetInfo, pos2, vec2,
+};
 use words::texts::{Commands, Files, Rolls, Window as Text};
 
 use crate::asking::Ask;
@@ -15,15 +19,21 @@ use crate::{finder, kit, menus};
 
 /// Height of the head.
 pub(crate) const HEIGHT: f32 = 44.0;
-/// Width of the buttons that take back, do again, list and fit.
-const BUTTONS: f32 = 4.0 * 32.0 + 4.0 * 8.0;
+/// How many buttons stand before the one that lists the commands: take back, do again, list and fit.
+const BUTTONS: f32 = 4.0;
 /// From this width on the way to the commands is in words.
 const WORDED: f32 = 1180.0;
 /// What a button has round its words: its icon and margins.
 const ROUND_WORDS: f32 = 41.0;
 const FIND_KEYS: &str = "Ctrl K";
-/// Least space between the names of two pages.
-const NAMES_APART: f32 = 5.0;
+/// Before the plan's name, after it for its chevron, and before what stands beside it.
+const BEFORE_TITLE: f32 = 56.0;
+const CHEVRON: f32 = 24.0;
+const BESIDE_TITLE: f32 = 16.0;
+/// The plan's name is cut to this before the way to one's own plan loses its words.
+const LEAST_TITLE: f32 = 72.0;
+/// Least space between a plate and the name beside it.
+const PLATES_APART: f32 = 2.0;
 
 /// The name of a page.
 pub(crate) fn name(page: Page) -> Text {
@@ -44,14 +54,20 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
     painter.rect_filled(rect, 0.0, colour(p.paper));
     painter.hline(rect.x_range(), rect.bottom() - 0.5, Stroke::new(1.0, colour(p.rule)));
     icons::mark(painter, rect.min + vec2(18.0, 10.0), colour(p.ink));
-    let page_left = rect.right() - page_width;
-    let find = find_width(ui, rect.width(), editor);
-    let width = BUTTONS + find;
-    let buttons = Rect::from_min_size(pos2(page_left - 16.0 - width, rect.top() + 6.0), vec2(width, 32.0));
+    let names = Names::of(ui, page_width, editor);
+    let names_left = rect.right() - names.wide;
+    // In a short head the buttons stand closer together.
+    let gap = if rect.width() < WORDED { 2.0 } else { 8.0 };
+    let before_find = BUTTONS * (kit::BUTTON + gap);
+    let free = names_left - 16.0 - before_find - rect.left();
+    let find = find_width(ui, rect.width(), free, editor, kept);
+    let width = before_find + find;
+    let buttons = Rect::from_min_size(pos2(names_left - 16.0 - width, rect.top() + 6.0), vec2(width, 32.0));
     let title = title(ui, rect, buttons.left(), editor, kept, said);
     state(ui, title, buttons.left(), editor, kept, said);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("undo").max_rect(buttons));
     inside.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = gap;
         if kit::icon_button(ui, Icon::Undo, words.text(Text::Undo), editor.can_undo(), false, p).clicked() {
             said.say(Message::Undo);
         }
@@ -64,20 +80,37 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
         }
         self::find(ui, find, editor);
     });
-    let over_page = Rect::from_min_max(pos2(page_left, rect.top()), rect.max);
-    pages(ui, over_page, editor, said);
+    pages(ui, Rect::from_min_max(pos2(names_left, rect.top()), rect.max), names, editor, said);
 }
 
-/// Width of the button that opens the list of commands: its icon alone where the head is short.
-fn find_width(ui: &Ui, wide: f32, editor: &Editor) -> f32 {
-    if wide < WORDED {
-        return 32.0;
+/// Width of the button that opens the list of commands: its icon alone where the head is short, or where its words would
+/// cut the plan's name.
+fn find_width(ui: &Ui, wide: f32, free: f32, editor: &Editor, kept: bool) -> f32 {
+    let words = editor.words();
+    let keys = kit::width(ui, &words.keys(FIND_KEYS), theme::regular(11.0));
+    let worded = 28.0 + kit::width(ui, words.text(Commands::Find), theme::regular(13.0)) + keys + 22.0;
+    let title = BEFORE_TITLE + kit::width(ui, &menus::name_of(editor), theme::semi_bold(15.0)) + CHEVRON;
+    let fits = title + BESIDE_TITLE + beside_title(ui, editor, kept) + worded <= free;
+    if wide >= WORDED && fits { worded } else { 32.0 }
+}
+
+/// Width of what stands beside the plan's name: how safe it is, or the way to one's own plan.
+fn beside_title(ui: &Ui, editor: &Editor, kept: bool) -> f32 {
+    if starts(editor) {
+        own_width(ui, editor)
+    } else {
+        kit::width(ui, editor.words().text(state_of(editor, kept)), theme::regular(12.0)) + 8.0
     }
-    let words = [(editor.words().text(Commands::Find), 13.0), (FIND_KEYS, 11.0)];
-    let width = |(text, size): (&str, f32)| {
-        ui.painter().layout_no_wrap(text.to_owned(), theme::regular(size), Color32::PLACEHOLDER).size().x
-    };
-    28.0 + words.into_iter().map(width).sum::<f32>() + 22.0
+}
+
+/// Whether the way to the keeper's own plan stands in the head.
+fn starts(editor: &Editor) -> bool {
+    editor.is_example() && editor.question().is_none()
+}
+
+/// Width of the way to one's own plan, in words.
+fn own_width(ui: &Ui, editor: &Editor) -> f32 {
+    kit::width(ui, editor.words().text(Rolls::StartOwn), theme::medium(13.0)) + ROUND_WORDS
 }
 
 /// The button that opens the list of commands.
@@ -101,7 +134,7 @@ fn find(ui: &mut Ui, wide: f32, editor: &Editor) {
     let at = pos2(icon.right() + 6.0, rect.center().y);
     let drawn = painter.text(at, Align2::LEFT_CENTER, label, theme::regular(13.0), colour(p.ink));
     let at = pos2(drawn.right() + 8.0, rect.center().y);
-    painter.text(at, Align2::LEFT_CENTER, FIND_KEYS, theme::regular(11.0), colour(p.ink2));
+    painter.text(at, Align2::LEFT_CENTER, words.keys(FIND_KEYS), theme::regular(11.0), colour(p.ink2));
     kit::focus_ring(ui, &response, p);
     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
         finder::open(ui);
@@ -112,13 +145,12 @@ fn find(ui: &mut Ui, wide: f32, editor: &Editor) {
 fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, kept: bool, said: &mut Said) -> Rect {
     let (words, p) = (editor.words(), editor.theme().palette());
     let title = &menus::name_of(editor);
-    // Room for how safe the plan is, and in the example for the way to one's own.
-    let own: f32 = if editor.is_example() && editor.question().is_none() { 320.0 } else { 140.0 };
-    let beside = own.max(24.0 + kit::width(ui, words.text(state_of(editor, kept)), theme::regular(12.0)));
-    let room = (right - rect.left() - 56.0 - 24.0 - beside).max(48.0);
+    let free = right - rect.left() - BEFORE_TITLE - CHEVRON - BESIDE_TITLE;
+    let worded = free - beside_title(ui, editor, kept);
+    let room = if starts(editor) && worded < LEAST_TITLE { free - kit::BUTTON } else { worded }.max(48.0);
     let galley = kit::shortened(ui, title, theme::semi_bold(15.0), colour(p.ink), room);
-    let at = pos2(rect.left() + 56.0, rect.center().y - galley.size().y / 2.0);
-    let place = Rect::from_min_size(at, galley.size() + vec2(24.0, 0.0));
+    let at = pos2(rect.left() + BEFORE_TITLE, rect.center().y - galley.size().y / 2.0);
+    let place = Rect::from_min_size(at, galley.size() + vec2(CHEVRON, 0.0));
     ui.painter().galley(at, galley, colour(p.ink));
     icons::chevron(ui.painter(), pos2(place.right() - 8.0, rect.center().y + 1.0), colour(p.ink));
     ui.interact(place, Id::unique("title"), Sense::hover())
@@ -126,7 +158,7 @@ fn title(ui: &mut Ui, rect: Rect, right: f32, editor: &Editor, kept: bool, said:
     let button: Response = ui.interact(place.expand2(vec2(6.0, 5.0)), Id::unique("plan menu"), Sense::click());
     button.widget_info(|| WidgetInfo::labeled(Role::Button, true, words.text(Files::PlanMenu)));
     if button.hovered() {
-        ui.painter().hline(at.x..=place.right() - 24.0, rect.center().y + 11.0, Stroke::new(1.0, colour(p.ink2)));
+        ui.painter().hline(at.x..=place.right() - CHEVRON, rect.center().y + 11.0, Stroke::new(1.0, colour(p.ink2)));
     }
     kit::focus_ring(ui, &button, p);
     menus::plan(&button.on_hover_cursor(egui::CursorIcon::PointingHand), editor, said);
@@ -150,14 +182,13 @@ fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said
     let (words, p) = (editor.words(), editor.theme().palette());
     let text = words.text(state_of(editor, kept));
     let ink = colour(if kept { p.ink2 } else { p.danger });
-    let left = title.right() + 16.0;
+    let left = title.right() + BESIDE_TITLE;
     let galley = kit::shortened(ui, text, theme::regular(12.0), ink, right - left - 8.0);
     let mut place = Rect::from_min_size(pos2(left, title.center().y - galley.size().y / 2.0), galley.size());
-    let starts = editor.is_example() && editor.question().is_none();
-    let own = words.text(Rolls::StartOwn);
-    let wide = ui.painter().layout_no_wrap(own.to_owned(), theme::medium(13.0), ink).size().x + ROUND_WORDS;
+    let (starts, own) = (starts(editor), words.text(Rolls::StartOwn));
+    let own_wide = own_width(ui, editor);
     // Where both find no room the way to one's own plan says enough.
-    if starts && place.right() + 14.0 + wide > right {
+    if starts && place.right() + 14.0 + own_wide > right {
         place = Rect::from_min_size(place.min - vec2(14.0, 0.0), vec2(0.0, place.height()));
     } else {
         ui.painter().galley(place.min, galley, ink);
@@ -165,39 +196,61 @@ fn state(ui: &mut Ui, title: Rect, right: f32, editor: &Editor, kept: bool, said
     ui.interact(place, Id::unique("save state"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Label, true, text));
     if starts {
-        let at = Rect::from_min_size(pos2(place.right() + 14.0, title.center().y - 16.0), vec2(220.0, 32.0));
+        let at = Rect::from_min_size(pos2(place.right() + 14.0, title.center().y - 16.0), vec2(own_wide, 32.0));
         let mut inside = ui.new_child(UiBuilder::new().id_salt("own").max_rect(at));
-        if kit::button(&mut inside, Icon::Coil, own, true, p).clicked() {
+        let button = if at.right() <= right {
+            kit::button(&mut inside, Icon::Coil, own, true, p)
+        } else {
+            kit::bare_button(&mut inside, Icon::Coil, own, true, p)
+        };
+        if button.clicked() {
             said.ask(Ask::NewFromRolls);
         }
     }
 }
 
-fn pages(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
-    let (words, p) = (editor.words(), editor.theme().palette());
-    let small = rect.width() < 320.0;
-    // A plate reaches beyond its name on either side, so that the first name stands on the page's margin.
-    let (margin, reach) = if small { (16.0, 7.0) } else { (24.0, 12.0) };
-    let lay = |page: Page, size: f32| {
-        let open = editor.page() == page;
-        let font = if open { theme::semi_bold(size) } else { theme::regular(size) };
-        ui.painter().layout_no_wrap(words.text(name(page)).to_owned(), font, colour(if open { p.ink } else { p.ink2 }))
-    };
-    let laid = |size: f32| {
-        let galleys: Vec<_> = Page::ALL.into_iter().map(|page| (page, lay(page, size))).collect();
-        let wide: f32 = galleys.iter().map(|(_, galley)| galley.size().x).sum();
-        (galleys, wide)
-    };
-    let size = if small { 12.0 } else { 13.0 };
-    // Names too long for their size are a little smaller, and may come nearer to the edges.
-    let room = |margin: f32| rect.width() - 2.0 * margin - 5.0 * NAMES_APART;
-    let (mut galleys, mut wide) = laid(size);
-    let mut margin = margin;
-    if wide > room(margin) {
-        margin = 8.0;
-        (galleys, wide) = laid(size - 1.0);
+/// The names of the pages, laid out: no plate covers the name beside it.
+struct Names {
+    galleys: Vec<(Page, Arc<Galley>)>,
+    /// From the edges to the first and the last name, and how far a plate reaches beyond its name on either side.
+    margin: f32,
+    reach: f32,
+    /// All of them: as wide as the page, or wider where their words are long.
+    wide: f32,
+}
+
+impl Names {
+    fn of(ui: &Ui, page_width: f32, editor: &Editor) -> Self {
+        let (words, p) = (editor.words(), editor.theme().palette());
+        let small = page_width < 320.0;
+        let size = if small { 12.0 } else { 13.0 };
+        let galleys: Vec<_> = Page::ALL
+            .into_iter()
+            .map(|page| {
+                let open = editor.page() == page;
+                let font = if open { theme::semi_bold(size) } else { theme::regular(size) };
+                let ink = colour(if open { p.ink } else { p.ink2 });
+                (page, ui.painter().layout_no_wrap(words.text(name(page)).to_owned(), font, ink))
+            })
+            .collect();
+        // Any of them may be the open one: nothing moves where another page is opened.
+        let bold = |page: Page| kit::width(ui, words.text(name(page)), theme::semi_bold(size));
+        let widest: f32 = Page::ALL.into_iter().map(bold).sum();
+        let needs =
+            |margin: f32, reach: f32| widest + 2.0 * margin + (galleys.len() - 1) as f32 * (reach + PLATES_APART);
+        // A plate reaches beyond its name on either side, so that the first name stands on the page's margin; long names
+        // come nearer to each other and to the edges first, and then stand over more than the page.
+        let roomy = if small { (16.0, 7.0) } else { (24.0, 12.0) };
+        let (margin, reach) = if needs(roomy.0, roomy.1) <= page_width { roomy } else { (8.0, 7.0) };
+        Self { margin, reach, wide: page_width.max(needs(margin, reach)), galleys }
     }
+}
+
+fn pages(ui: &mut Ui, rect: Rect, names: Names, editor: &Editor, said: &mut Said) {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let Names { galleys, margin, reach, .. } = names;
     // What is left over parts the names evenly.
+    let wide: f32 = galleys.iter().map(|(_, galley)| galley.size().x).sum();
     let gap = (rect.width() - 2.0 * margin - wide) / (galleys.len() - 1) as f32;
     let mut left = rect.left() + margin - reach;
     for (index, (page, galley)) in galleys.into_iter().enumerate() {

@@ -12,8 +12,8 @@ use egui::{
     WidgetInfo, pos2, vec2,
 };
 
-use words::Words;
-use words::texts::Window as Text;
+use words::texts::{About, Window as Text};
+use words::{Message, Words};
 
 use crate::icons::{self, Icon};
 use crate::theme::{self, RADIUS, colour};
@@ -53,6 +53,16 @@ pub(crate) fn button(ui: &mut Ui, icon: Icon, label: &str, on: bool, p: &Palette
     painter.galley(rect.min + vec2(31.0, (BUTTON - text.size().y) / 2.0), text, colour(p.ink));
     focus_ring(ui, &response, p);
     response.on_hover_cursor(egui::CursorIcon::PointingHand)
+}
+
+/// The same with its icon alone, where there is no room for the word; it shows when the pointer rests on it.
+pub(crate) fn bare_button(ui: &mut Ui, icon: Icon, label: &str, on: bool, p: &Palette) -> Response {
+    let (rect, response) = ui.allocate_exact_size(Vec2::splat(BUTTON), Sense::click());
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, on, label));
+    button_back(ui, rect, &response, on, p);
+    icons::icon(ui.painter(), Rect::from_center_size(rect.center(), Vec2::splat(16.0)), icon, colour(p.ink));
+    focus_ring(ui, &response, p);
+    response.on_hover_cursor(egui::CursorIcon::PointingHand).on_hover_text(label)
 }
 
 /// One of several buttons of equal width, with an icon and a word; filled and edged in pick where it is on.
@@ -97,8 +107,8 @@ pub(crate) fn icon_button(ui: &mut Ui, icon: Icon, label: &str, enabled: bool, f
 }
 
 /// One of a row of small buttons with an icon alone, close beside each other.
-pub(crate) fn icon_close(ui: &mut Ui, icon: Icon, label: &str, p: &Palette) -> Response {
-    icon_sized(ui, icon, label, vec2(28.0, BUTTON), true, false, p)
+pub(crate) fn icon_close(ui: &mut Ui, icon: Icon, label: &str, wide: f32, p: &Palette) -> Response {
+    icon_sized(ui, icon, label, vec2(wide, BUTTON), true, false, p)
 }
 
 fn icon_sized(ui: &mut Ui, icon: Icon, label: &str, size: Vec2, enabled: bool, framed: bool, p: &Palette) -> Response {
@@ -271,6 +281,13 @@ pub(crate) struct Figure<'a> {
     pub(crate) about: &'a str,
     /// Whether it rests on something assumed.
     pub(crate) assumed: bool,
+}
+
+impl<'a> Figure<'a> {
+    /// One that rests on nothing assumed: the figure and its unit, and the texts that tell what it is.
+    pub(crate) fn told(words: Words, [value, unit]: [&'a str; 2], label: impl Message, about: About) -> Self {
+        Self { value, unit, label: words.text(label), about: words.text(about), assumed: false }
+    }
 }
 
 /// Large figures side by side, in columns of equal width.

@@ -12,6 +12,7 @@ mod kept;
 pub(crate) mod list;
 mod moves;
 mod mow;
+mod picked;
 pub(crate) mod plot;
 mod power;
 mod run;
@@ -30,7 +31,7 @@ use care::Finding;
 use drawing::{Ghost, Palette, Thing};
 use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
-use words::texts::{Shaping, Window as Text};
+use words::texts::Window as Text;
 
 use crate::editor::{Editor, Message, Page};
 use crate::icons::{self, Icon};
@@ -288,51 +289,6 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
 }
 
-/// What can be done to what is picked: a second one, or out with it. They stand at the end of the page's own tools, small,
-/// so that a click on the map does not move the page under the pointer.
-fn picked_tools(ui: &mut Ui, desk: &mut Desk<'_>) {
-    let (words, p) = (desk.words, desk.p);
-    let picked = desk.editor.picked();
-    let doubles = matches!(
-        picked,
-        Some(
-            Thing::Run { .. }
-                | Thing::KeepOut { .. }
-                | Thing::KeepOutCorner { .. }
-                | Thing::KeepOutSide { .. }
-                | Thing::Wall { .. }
-                | Thing::WallCorner { .. }
-                | Thing::Shade { .. }
-                | Thing::ShadeCorner { .. }
-                | Thing::ShadeSide { .. }
-                | Thing::Label { .. }
-        )
-    );
-    let goes = doubles
-        || matches!(
-            picked,
-            Some(
-                Thing::Boundary
-                    | Thing::Hazard { .. }
-                    | Thing::HazardCorner { .. }
-                    | Thing::Coop { .. }
-                    | Thing::Gateway
-                    | Thing::Underlay
-                    | Thing::Drop { .. }
-                    | Thing::Height { .. }
-                    | Thing::RunCorner { .. }
-                    | Thing::BoundaryCorner { .. }
-            )
-        );
-    if doubles && kit::icon_button(ui, Icon::Double, words.text(Shaping::Duplicate), true, false, p).clicked() {
-        desk.said.say(Message::Duplicate);
-    }
-    if goes && kit::icon_button(ui, Icon::TakeOut, words.text(Shaping::Delete), true, false, p).clicked() {
-        desk.said.say(Message::Remove);
-    }
-    shaping::buttons(ui, desk);
-}
-
 /// A row that picks its thing, or lets go of it; where to paint, and whether it is picked.
 fn picks(ui: &mut Ui, desk: &mut Desk<'_>, id: Id, thing: Thing, label: &str) -> (Rect, bool) {
     let picked = desk.editor.picked() == Some(thing);
@@ -344,6 +300,19 @@ fn picks(ui: &mut Ui, desk: &mut Desk<'_>, id: Id, thing: Thing, label: &str) ->
         desk.said.say(Message::Pick(Some(thing).filter(|_| !picked)));
     }
     (rect, picked)
+}
+
+/// A row that picks its thing, with a word at its right; whether that is picked.
+fn picks_told(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
+    let p = desk.p;
+    let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
+    let (rect, picked) = picks(ui, desk, Id::unique(("row of", thing)), thing, &label);
+    let y = rect.center().y;
+    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
+    let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
+    let left = kit::shortened(ui, left, font, colour(p.ink), right.left() - rect.left() - 12.0);
+    ui.painter().galley(pos2(rect.left(), y - left.size().y / 2.0), left, colour(p.ink));
+    picked
 }
 
 /// A quiet cell of a table.

@@ -1,18 +1,17 @@
 //! Netting that hangs on the run in hand: where each branch starts, its nets and sides, and taking it out.
 
 use drawing::Thing;
-use egui::{Align2, Id, Ui, pos2};
+use egui::{Id, Ui};
 use plan::{Edit, Run, Shape};
 use words::texts::Power as Text;
 use words::{Measure, Range};
 use workup::Lay;
 
-use super::{Desk, picks, sides};
+use super::{Desk, picks_told, sides};
 use crate::editor::Message;
 use crate::field::{self, Label, Shown};
 use crate::icons::Icon;
 use crate::kit;
-use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 
 /// The button that takes the tool to hand.
@@ -44,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         let row = words.say(Text::BranchRow, &[("number", &number), ("from", &from)]);
         let right = words.say(Text::BranchNets, &[("nets", &nets), ("length", &length)]);
         let thing = Thing::Branch { run: at, branch: index };
-        let by_row = self::row(ui, desk, thing, &row, &right);
+        let by_row = picks_told(ui, desk, thing, &row, &right);
         let of_it = desk.editor.picked().and_then(Thing::hanging) == Some(thing);
         if by_row || of_it {
             ui.add_space(4.0);
@@ -78,16 +77,4 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize) 
         branch: index,
         side,
     });
-}
-
-/// A row that picks its branch; whether that is picked.
-fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
-    let p = desk.p;
-    let (rect, picked) = picks(ui, desk, Id::unique(("branch row", thing)), thing, &format!("{left}: {right}"));
-    let y = rect.center().y;
-    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
-    let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
-    let left = kit::shortened(ui, left, font, colour(p.ink), right.left() - rect.left() - 12.0);
-    ui.painter().galley(pos2(rect.left(), y - left.size().y / 2.0), left, colour(p.ink));
-    picked
 }

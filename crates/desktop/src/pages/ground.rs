@@ -11,7 +11,7 @@ use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetIn
 use plan::{HazardKind, KeepOut, Shape};
 use words::texts::{Files, Gates, Ground, Shaping, Window as Text};
 
-use super::{Desk, assumed, findings, picked_tools, sides};
+use super::{Desk, assumed, findings, picked, sides};
 use crate::asking::Ask;
 use crate::editor::{Message, Page};
 use crate::facts;
@@ -55,8 +55,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::Gateway, Icon::Gate, words.text(Gates::PlaceGateway));
         features::tools(ui, desk);
         super::tape_button(ui, desk);
-        picked_tools(ui, desk);
     });
+    picked::tools(ui, desk);
     picked_sides(ui, desk);
     coop(ui, desk);
     keep_outs(ui, desk);

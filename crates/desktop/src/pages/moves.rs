@@ -166,13 +166,7 @@ fn next(ui: &mut Ui, desk: &mut Desk<'_>, side: &Side, motion: Motion, ahead: &A
         Some(_) if ahead.next.shared.is_none() => desk.second(ui, words.text(Text::NothingStays)),
         Some(stays) => {
             let (metres, unit) = words.length_parts(stays.netting_m);
-            let figure = |value, unit, label, about| Figure {
-                value,
-                unit,
-                label: words.text(label),
-                about: words.text(about),
-                assumed: false,
-            };
+            let figure = |value, unit, label, about| Figure::told(words, [value, unit], label, about);
             let (stay, go) = (stays.posts.len().to_string(), stays.posts_to_move.to_string());
             let three = [
                 figure(metres.as_str(), unit, Text::NettingStays, About::NettingStays),

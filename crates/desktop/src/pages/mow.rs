@@ -42,13 +42,7 @@ fn figures(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
     let (area, walk) = (words.area_parts(strip.area_m2), words.far_parts(strip.walk_m));
     let passes = words.number(f64::from(strip.passes), 0);
     let minutes = words.minutes_figure(strip.minutes);
-    let figure = |value, unit, label, about| Figure {
-        value,
-        unit,
-        label: words.text(label),
-        about: words.text(about),
-        assumed: false,
-    };
+    let figure = |value, unit, label, about| Figure::told(words, [value, unit], label, about);
     kit::figures(
         ui,
         &[

@@ -7,8 +7,7 @@ use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
 use super::{
-    Desk, assumed, bracing, branches, findings, fitting, gates, mow, picked_tools, quiet, setting_up, sides, slope,
-    store,
+    Desk, assumed, bracing, branches, findings, fitting, gates, mow, picked, quiet, setting_up, sides, slope, store,
 };
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
@@ -91,8 +90,8 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
         {
             desk.said.say(Message::Compare(!editor.compare()));
         }
-        picked_tools(ui, desk);
     });
+    picked::tools(ui, desk);
 }
 
 /// The runs, to pick one.

@@ -1,45 +1,13 @@
-//! What shapes an outline, on its page: small buttons beside the page's tools, what a dragged corner keeps, a turn that is
-//! typed.
+//! What shapes an outline, on its page: what a dragged corner keeps, a turn that is typed.
 
-use drawing::Thing;
 use egui::{Id, Ui};
 use words::texts::Shape as Text;
 use words::{Measure, Range};
 use workup::shaping::Keep;
 
 use super::Desk;
-use crate::editor::{Message, Over, ShapingMessage};
+use crate::editor::{Message, ShapingMessage};
 use crate::field::{self, Shown};
-use crate::icons::Icon;
-use crate::kit;
-
-/// The buttons; they stand where what is picked is an outline, and those of a side only where one is.
-pub(super) fn buttons(ui: &mut Ui, desk: &mut Desk<'_>) {
-    let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    if editor.picked().is_none() || editor.shaped().is_none() {
-        return;
-    }
-    // Close beside each other, so that a click on the map does not part the page's tools anew.
-    ui.spacing_mut().item_spacing.x = 0.0;
-    let corner = matches!(
-        editor.picked(),
-        Some(Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. })
-    );
-    for (shown, icon, name, said) in [
-        (true, Icon::Square, Text::SquareUp, ShapingMessage::SquareUp),
-        (true, Icon::MirrorEast, Text::MirrorEastWest, ShapingMessage::Mirror(Over::EastWest)),
-        (true, Icon::MirrorNorth, Text::MirrorNorthSouth, ShapingMessage::Mirror(Over::NorthSouth)),
-        (editor.has_side(), Icon::MirrorSide, Text::MirrorOverSide, ShapingMessage::Mirror(Over::Side)),
-        (editor.shares_side(), Icon::Beside, Text::BesideMirrored, ShapingMessage::Beside(true)),
-        (editor.shares_side(), Icon::BesideAsIs, Text::BesideShifted, ShapingMessage::Beside(false)),
-        (corner, Icon::Pivot, Text::TurnHere, ShapingMessage::PivotHere),
-        (editor.has_pivot(), Icon::PivotMiddle, Text::TurnMiddle, ShapingMessage::PivotMiddle),
-    ] {
-        if shown && kit::icon_close(ui, icon, words.text(name), p).clicked() {
-            desk.said.say(Message::Shaping(said));
-        }
-    }
-}
 
 /// What a corner keeps while it is dragged.
 pub(super) fn corner_choice(ui: &mut Ui, desk: &mut Desk<'_>) {

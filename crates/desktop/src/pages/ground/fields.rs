@@ -42,12 +42,10 @@ pub(in crate::pages) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
         changed = Some(Coop { birds, ..coop.clone() });
     }
     let kinds = KINDS.map(|(kind, text)| (kind, words.text(text)));
-    for (row, four) in kinds.chunks(4).enumerate() {
-        let label = if row == 0 { words.text(Text::KindOfBird) } else { "" };
-        let said = said(Text::KindOfBird);
-        if let Some(kind) = field::choice(ui, p, Label { shown: label, said: &said }, four, Some(coop.kind())) {
-            changed = Some(Coop { kind: Some(kind), ..coop.clone() });
-        }
+    let label = said(Text::KindOfBird);
+    let label = Label { shown: words.text(Text::KindOfBird), said: &label };
+    if let Some(kind) = field::choice(ui, p, label, &kinds, Some(coop.kind())) {
+        changed = Some(Coop { kind: Some(kind), ..coop.clone() });
     }
     type Put = fn(&mut Coop, Option<f64>);
     let figures: [(Text, Measure, Range, Option<f64>, f64, Put); 3] = [

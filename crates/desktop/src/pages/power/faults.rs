@@ -2,7 +2,7 @@
 
 use care::fault_said::{self, GRASS};
 use drawing::Thing;
-use egui::{Align2, Id, Ui, pos2, vec2};
+use egui::{Id, Ui, vec2};
 use plan::{Edit, Fault, FaultKind, LeakageZone, Run, Today};
 use words::texts::Faults as Text;
 use words::{Measure, Range, Words};
@@ -13,8 +13,8 @@ use crate::editor::Message;
 use crate::field::{self, Label, Shown};
 use crate::icons::Icon;
 use crate::kit;
-use crate::pages::{Desk, picks};
-use crate::theme::{self, colour};
+use crate::pages::{Desk, picks_told};
+use crate::theme;
 use crate::tool::{Tool, Trial};
 
 /// What can be tried: icon, what it means.
@@ -142,20 +142,6 @@ fn set(desk: &mut Desk<'_>, run: &Run, change: impl FnOnce(&mut Run)) {
     }
 }
 
-/// A row that picks its thing; whether that is picked.
-fn row(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
-    let p = desk.p;
-    let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
-    let id = Id::unique(("fault row", thing));
-    let (rect, picked) = picks(ui, desk, id, thing, &label);
-    let y = rect.center().y;
-    let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
-    let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
-    let left = kit::shortened(ui, left, font, colour(p.ink), right.left() - rect.left() - 12.0);
-    ui.painter().galley(pos2(rect.left(), y - left.size().y / 2.0), left, colour(p.ink));
-    picked
-}
-
 fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
     let (words, p) = (desk.words, desk.p);
     let &On { alone, lay, branch, index, .. } = on;
@@ -171,7 +157,7 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
         }
         FaultKind::Break => String::new(),
     };
-    if !row(ui, desk, thing, &name, &short) {
+    if !picks_told(ui, desk, thing, &name, &short) {
         return;
     }
     ui.add_space(4.0);
@@ -220,7 +206,7 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
     let &On { lay, branch, index, .. } = on;
     let thing = Thing::Zone { run: desk.editor.run_index(), branch, zone: index };
     let name = fault_said::zone(zone, words);
-    let by_row = row(ui, desk, thing, &name, &words.length(fault_said::zone_m(lay, zone)));
+    let by_row = picks_told(ui, desk, thing, &name, &words.length(fault_said::zone_m(lay, zone)));
     // Its fields stay open while one of its ends is picked.
     let picked = by_row || desk.editor.picked().and_then(Thing::zone) == Some(thing);
     ui.add_space(4.0);

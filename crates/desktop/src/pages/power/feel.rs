@@ -16,7 +16,7 @@ use crate::pages::plot::{below, frame, kept_pen, line, plot};
 use crate::theme::{self, colour};
 
 /// Columns of the table end at these shares of the width.
-const ENDS: [f32; 4] = [0.34, 0.5, 0.72, 1.0];
+const ENDS: [f32; 4] = [0.33, 0.52, 0.74, 1.0];
 /// The plot shows so many times the pulse's width.
 const WIDTHS: f64 = 2.5;
 
