@@ -4,12 +4,12 @@
 mod hand;
 
 use desktop::Opening;
-use desktop::editor::Page;
-use drawing::Theme;
+use desktop::editor::{Message, Page};
+use drawing::{Theme, Thing};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, example, on_page, open, window};
-use words::Words;
+use words::{Words, texts};
 
 fn desk() -> Desk {
     on_page(example(), Page::Run, [1280.0, 800.0], Words::default())
@@ -93,4 +93,34 @@ fn the_page_folds_away_and_a_name_brings_it_back() {
     assert!(desk.get_by_label("Map").rect().width() > wide + 250.0);
     hand::click_on(&mut desk, "Power");
     assert!((desk.get_by_label("Map").rect().width() - wide).abs() < 1.0);
+}
+
+#[test]
+fn what_is_picked_has_a_row_below_the_tools_of_the_page_and_moves_nothing() {
+    let words = Words::default();
+    let of_coop = words.say(texts::Ground::CoopField, &[("field", words.text(texts::Ground::Birds))]);
+    for (page, picked, below) in [
+        (Page::Ground, Thing::BoundarySide { side: 0 }, of_coop.as_str()),
+        (Page::Ground, Thing::KeepOutSide { keep_out: 0, side: 0 }, of_coop.as_str()),
+        (Page::Run, Thing::RunSide { run: 0, side: 0 }, "Fit to whole nets"),
+        (Page::Run, Thing::RunCorner { run: 0, vertex: 0 }, "Fit to whole nets"),
+    ] {
+        let mut desk = on_page(example(), page, [900.0, 600.0], words);
+        let place = |desk: &Desk, label: &str| desk.get_by_label(label).rect();
+        let (tape, under) = (place(&desk, words.text(texts::Guides::Tape)), place(&desk, below));
+        let hint = place(&desk, words.text(texts::Shaping::PickedHint));
+        desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(picked)));
+        desk.run();
+        let of_picked = [texts::Shape::SquareUp, texts::Shape::MirrorEastWest, texts::Shape::MirrorNorthSouth];
+        let places = of_picked.map(|text| place(&desk, words.text(text)));
+        for at in places {
+            assert!(at.top() >= tape.bottom() && at.bottom() <= under.top(), "{picked:?}: {at:?}");
+            assert!((at.center().y - hint.center().y).abs() < 8.0, "{picked:?}: {at:?} is not where {hint:?} was");
+            assert!(at.left() >= 604.0 && at.right() <= 900.0, "{picked:?}: {at:?}");
+        }
+        assert_eq!(place(&desk, words.text(texts::Guides::Tape)), tape, "{picked:?}");
+        if page == Page::Run {
+            assert_eq!(place(&desk, below), under, "{picked:?}");
+        }
+    }
 }

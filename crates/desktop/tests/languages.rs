@@ -6,48 +6,28 @@ mod hand;
 
 use std::collections::BTreeSet;
 
-use desktop::editor::{Message, Page, Progress, ShapesMessage};
+use desktop::editor::{Message, Page, ShapesMessage};
 use desktop::tool::{Drawn, Tool};
 use desktop::{Opening, Window};
-use egui::{Rect, Shape};
-use egui_kittest::kittest::NodeT;
-use hand::{Desk, example, settle};
-use plan::{Fault, FaultKind, Gate, GateKind, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest, SideSlope, Today};
-use words::texts::wordings;
+use drawing::Thing;
+use egui::{Key, Modifiers, Rect, Shape};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use hand::{Desk, example, plans, settle};
+use plan::Plan;
+use words::texts::{Commands, Many, Rolls, Window as WindowText, wordings};
 use words::{Language, Units, Words};
 
-/// The usual window and the smallest, and both as tall as their longest page.
-const SIZES: [[f32; 2]; 4] = [[1280.0, 800.0], [900.0, 600.0], [1280.0, 4200.0], [900.0, 4200.0]];
+/// The usual window and the smallest; the smallest and a large one as tall as their longest page.
+const SIZES: [[f32; 2]; 4] = [[1280.0, 800.0], [900.0, 600.0], [1920.0, 4200.0], [900.0, 4200.0]];
 
 /// The example with something on every page: soil, wind, gates, a pin, a side that rises, a fault, grass, readings.
 fn rich() -> Plan {
-    let mut plan = example();
-    plan.ground.soil.by_foot = Some(plan::ByFoot::PushesIn);
-    plan.ground.wind_m_per_s = Some(15.0);
-    plan.ground.today = Some(Today::Wet);
-    let reading = |kind, along_m, value, when: &str| Reading {
-        run: plan.runs[0].id.clone(),
-        kind,
-        along_m,
-        value: Some(value),
-        rest: Rest::from_iter([("when".to_owned(), when.into())]),
-    };
-    plan.readings = vec![
-        reading(ReadingKind::FenceKv, Some(0.0), 4.4, "2027-05-01"),
-        reading(ReadingKind::FenceKv, Some(70.0), 3.1, "2027-05-08"),
-        reading(ReadingKind::EarthKv, None, 0.2, "2027-05-08"),
-    ];
-    let run = &mut plan.runs[0];
-    run.gates = vec![Gate::new(GateKind::Foot), Gate::new(GateKind::Wheels)];
-    run.pins = vec![Pin::new(PinKind::Corner, run.outline[1])];
-    let (one, other) = (run.outline[0], run.outline[1]);
-    let middle = Point::new(0.5 * (one.east_m + other.east_m), 0.5 * (one.north_m + other.north_m));
-    run.side_slopes = vec![SideSlope { at: middle, rises_m: Some(1.0), one_in: None, rest: Rest::new() }];
-    let at = run.outline[2];
-    run.faults =
-        vec![Fault { at, kind: FaultKind::Short, ohm: Some(300.0), lines: None, cause: None, rest: Rest::new() }];
-    plan
+    plans::faulty(plans::stated(plans::read_on(example())))
 }
+
+/// Height of the head.
+const HEAD: f32 = 44.0;
 
 /// A state of the window: its name, and what is said to come to it.
 fn states() -> Vec<(&'static str, Vec<Message>)> {
@@ -69,26 +49,10 @@ fn states() -> Vec<(&'static str, Vec<Message>)> {
 
 fn open(language: Language, size: [f32; 2], messages: Vec<Message>) -> Desk {
     let words = Words { language, units: Units::Metric };
-    let mut desk = hand::open(Opening { plan: rich(), words, ..Opening::default() }, size);
-    for message in messages {
-        desk.state_mut().as_mut().unwrap().say(message);
-    }
-    for _ in 0..2000 {
-        settle(&mut desk);
-        let editor = window(&desk).editor();
-        let reckoned = editor.page() != Page::Power || editor.study().is_some_and(|(_, stale)| !stale);
-        let searched = !editor.shapes().is_open() || editor.shapes().progress() == Progress::Rests;
-        if reckoned && searched {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    desk.run();
+    let opening = Opening { plan: rich(), words, ..Opening::default() };
+    let mut desk = hand::built(Harness::builder().with_size(size), opening, messages);
+    hand::settle_all(&mut desk);
     desk
-}
-
-fn window(desk: &Desk) -> &Window {
-    desk.state().as_ref().unwrap()
 }
 
 /// A text that is painted.
@@ -97,8 +61,20 @@ struct Painted {
     rect: Rect,
     clip: Rect,
     elided: bool,
+    /// Where a line ends inside a word, what stands before and after.
+    broken: Option<String>,
     /// How many opaque grounds were painted before it.
     over: usize,
+}
+
+/// Where a line of a text ends inside a word. A line may end at a space, after a hyphen, and where one was asked for.
+fn broken(galley: &egui::Galley) -> Option<String> {
+    galley.rows.windows(2).find_map(|two| {
+        let [above, below] = [&two[0], &two[1]].map(|row| row.glyphs.iter().map(|glyph| glyph.chr).collect::<String>());
+        let (last, first) = (above.chars().last()?, below.chars().next()?);
+        let inside = !two[0].ends_with_newline && last.is_alphanumeric() && first.is_alphanumeric();
+        inside.then(|| format!("{above:?} and {below:?}"))
+    })
 }
 
 /// Every text that is painted, at least in part, and the opaque grounds that hide what was painted before.
@@ -115,7 +91,8 @@ fn painted(desk: &Desk) -> (Vec<Painted>, Vec<Rect>) {
                 let rect = shape.visual_bounding_rect();
                 if rect.is_positive() && clip.intersects(rect) && shape.angle == 0.0 {
                     let (text, elided) = (shape.galley.text().to_owned(), shape.galley.elided);
-                    found.0.push(Painted { text, rect, clip, elided, over: found.1.len() });
+                    let broken = broken(&shape.galley);
+                    found.0.push(Painted { text, rect, clip, elided, broken, over: found.1.len() });
                 }
             }
             _ => {}
@@ -126,7 +103,7 @@ fn painted(desk: &Desk) -> (Vec<Painted>, Vec<Rect>) {
     found
 }
 
-/// What is cut: shortened, reaching out of its place to a side, or run over by another.
+/// What is cut: shortened, broken inside a word, reaching out of its place to a side, or run over by another.
 fn cut(desk: &Desk) -> Vec<String> {
     let (painted, grounds) = painted(desk);
     let language = window(desk).editor().words().language;
@@ -135,17 +112,25 @@ fn cut(desk: &Desk) -> Vec<String> {
     let mut cut = Vec::new();
     for one in &painted {
         // Paper is shortened by its own pen; what leads to a question ends in dots by itself.
-        // Letters on paper keep a size that is read in a field, so it is set for the languages that are offered.
-        let dotted = Language::ALL.contains(&language)
-            && one.text.ends_with('…')
-            && !wordings.iter().any(|wording| one.text.ends_with(wording.as_str()));
+        let dotted = one.text.ends_with('…') && !wordings.iter().any(|wording| one.text.ends_with(wording.as_str()));
         // What the keeper named may be shortened where the window is small.
         if (one.elided || dotted) && one.text != window(desk).editor().plan().title {
             cut.push(format!("shortened: {:?}", one.text));
         }
+        if let Some(broken) = &one.broken {
+            cut.push(format!("broken inside a word, between {broken}: {:?}", one.text));
+        }
         let (left, right) = (one.clip.left() - one.rect.left(), one.rect.right() - one.clip.right());
         if left > 0.5 || right > 0.5 {
             cut.push(format!("out of its place by {:.1}: {:?}", left.max(right), one.text));
+        }
+    }
+    // In the head a plate stands beside names, never over a part of one.
+    for one in painted.iter().filter(|one| one.rect.bottom() < HEAD) {
+        let seen = one.rect.intersect(one.clip);
+        let over = grounds[one.over..].iter().map(|ground| ground.intersect(seen));
+        if let Some(over) = over.filter(|over| over.width() > 0.5 && over.height() > 2.0).next() {
+            cut.push(format!("covered by {:.1}: {:?}", over.width(), one.text));
         }
     }
     for (index, one) in painted.iter().enumerate() {
@@ -246,6 +231,42 @@ fn in_german_nothing_is_left_in_english_and_figures_have_commas() {
     assert!(commas > 100, "{commas}");
 }
 
+#[test]
+fn in_german_keys_are_called_as_on_a_german_keyboard() {
+    const ENGLISH: [&str; 6] = ["Ctrl", "Shift", "Enter", "Backspace", "Delete", "Space"];
+    let texts = |desk: &Desk| painted(desk).0.into_iter().map(|one| one.text).collect::<Vec<_>>();
+    let in_english = |texts: &[String]| {
+        let key = |text: &&String| text.split_whitespace().any(|word| ENGLISH.contains(&word));
+        texts.iter().filter(key).cloned().collect::<Vec<_>>()
+    };
+    let words = Words { language: Language::German, units: Units::Metric };
+    let tall = [1280.0, 1400.0];
+    let unrolling = open(Language::German, tall, vec![Message::UseOn(Page::Run, Tool::outline(Drawn::Run))]);
+    let on_page = texts(&unrolling);
+    for key in ["Eingabe", "Tab", "Alt", "Rücktaste", "Esc"] {
+        assert!(on_page.iter().any(|text| text == key), "{key} is not among {on_page:?}");
+    }
+    assert_eq!(in_english(&on_page), [""; 0]);
+    let mut desk = open(Language::German, tall, vec![Message::Pick(Some(Thing::Run { run: 0 }))]);
+    assert!(texts(&desk).iter().any(|text| text == "Strg K"), "the head names the keys that list the commands");
+    for (name, keys) in [
+        (words.text(Many::Copy), "Strg C"),
+        (words.text(Many::PasteHere), "Strg Umschalt V"),
+        (words.text(Commands::Remove), "Entf"),
+        (words.text(Commands::LeaveTool), "Esc"),
+    ] {
+        desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
+        desk.run();
+        let all = texts(&desk);
+        assert_eq!(in_english(&all), [""; 0]);
+        desk.event(egui::Event::Text(name.to_owned()));
+        desk.run();
+        assert!(texts(&desk).iter().any(|text| text == keys), "{name}: {keys} is not among {:?}", texts(&desk));
+        desk.key_press(Key::Escape);
+        desk.run();
+    }
+}
+
 /// Windows and the scale of all that is in them: the least, the largest, and screens with more pixels to a point.
 const SCREENS: [([f32; 2], f32); 7] = [
     ([900.0, 600.0], 0.75),
@@ -259,23 +280,12 @@ const SCREENS: [([f32; 2], f32); 7] = [
 
 /// A window of that many pixels, each point that many pixels wide; one too small for its scale is not made smaller
 /// than it can be.
-fn on_screen(pixels: [f32; 2], scale: f32, page: Page) -> Desk {
+fn on_screen(language: Language, pixels: [f32; 2], scale: f32, page: Page) -> Desk {
     let size = [(pixels[0] / scale).max(900.0), (pixels[1] / scale).max(600.0)];
-    let words = Words { language: Language::German, units: Units::Metric };
-    let mut opening = Some(Opening { plan: rich(), words, ..Opening::default() });
-    let mut desk = egui_kittest::Harness::builder()
-        .with_size(size)
-        .with_pixels_per_point(scale)
-        .with_step_dt(1.0 / 60.0)
-        .with_max_steps(30)
-        .build_ui_state(
-            move |ui, window: &mut Option<Window>| {
-                window.get_or_insert_with(|| Window::open(ui.ctx(), opening.take().unwrap())).ui(ui);
-            },
-            None,
-        );
-    settle(&mut desk);
-    desk.state_mut().as_mut().unwrap().say(Message::Open(page));
+    let words = Words { language, units: Units::Metric };
+    let opening = Opening { plan: rich(), words, ..Opening::default() };
+    let builder = Harness::builder().with_size(size).with_pixels_per_point(scale);
+    let mut desk = hand::built(builder, opening, vec![Message::Open(page)]);
     settle(&mut desk);
     desk
 }
@@ -285,7 +295,7 @@ fn at_every_size_and_scale_pages_figures_and_what_is_found_are_in_sight() {
     let names = ["Gelände", "Auslauf", "Strom", "Umzüge", "Buch", "Blatt"];
     for (pixels, scale) in SCREENS {
         for page in Page::ALL {
-            let desk = on_screen(pixels, scale, page);
+            let desk = on_screen(Language::German, pixels, scale, page);
             let at = format!("{page:?} at {pixels:?} px and {scale}");
             let all = desk.ctx.content_rect();
             let painted = painted(&desk).0;
@@ -305,6 +315,54 @@ fn at_every_size_and_scale_pages_figures_and_what_is_found_are_in_sight() {
             let found = nodes.iter().any(|label| label.starts_with("Warnung") || label.starts_with("Hinweise"));
             assert!(found, "{at}: nothing leads to what was found: {nodes:?}");
             assert_eq!(cut(&desk), [""; 0], "{at}");
+        }
+    }
+}
+
+/// Windows in which the scale leaves the pages another width than at 1: texts are as wide as whole pixels make them.
+const SCALED: [([f32; 2], f32); 3] = [([900.0, 600.0], 0.75), ([1280.0, 800.0], 1.25), ([1920.0, 1080.0], 2.0)];
+
+#[test]
+fn no_label_is_cut_at_any_scale_in_any_language() {
+    let mut found = Vec::new();
+    for language in [Language::English, Language::Longer] {
+        for (pixels, scale) in SCALED {
+            for page in Page::ALL {
+                let desk = on_screen(language, pixels, scale, page);
+                let at = format!("{page:?} in {language:?} at {pixels:?} px and {scale}");
+                found.extend(cut(&desk).into_iter().map(|cut| format!("{at}: {cut}")));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+#[test]
+fn the_head_of_the_example_has_room_for_its_name_and_for_the_way_to_a_plan_of_ones_own() {
+    for language in [Language::English, Language::German, Language::Longer] {
+        for size in SIZES {
+            let words = Words { language, units: Units::Metric };
+            let example = example();
+            let opening = Opening {
+                plan: example.clone(),
+                is_example: true,
+                example: Some(example),
+                words,
+                ..Opening::default()
+            };
+            let mut desk = hand::built(Harness::builder().with_size(size), opening, vec![Message::Open(Page::Ground)]);
+            settle(&mut desk);
+            let at = format!("{language:?} at {size:?}");
+            assert_eq!(cut(&desk), [""; 0], "{at}");
+            let own = desk.get_by_label(words.text(Rolls::StartOwn)).rect();
+            let undo = desk.get_by_label(words.text(WindowText::Undo)).rect();
+            assert!(
+                own.right() <= undo.left() + 0.5,
+                "{at}: the way to one's own ends at {own:?}, undo is at {undo:?}"
+            );
+            // What is left of the plan's name is still a name.
+            let name = painted(&desk).0.into_iter().find(|one| one.text == window(&desk).editor().plan().title);
+            assert!(name.is_some_and(|name| name.rect.width() > 64.0), "{at}");
         }
     }
 }

@@ -1,11 +1,13 @@
 //! A hand on the window without a screen: what the tests share.
 #![allow(dead_code, reason = "each test program uses its part")]
 
-use desktop::editor::{Message, Page};
+pub(crate) mod plans;
+
+use desktop::editor::{Message, Page, Progress};
 use desktop::{Opening, Window};
 use egui::{Key, Modifiers, Pos2};
-use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
+use egui_kittest::{Harness, HarnessBuilder};
 use plan::{Plan, Point};
 use words::Words;
 
@@ -17,15 +19,28 @@ pub(crate) const EXAMPLE: &[u8] = include_bytes!("../../../../assets/demo/kettle
 
 /// Opens a window.
 pub(crate) fn open(opening: Opening, size: [f32; 2]) -> Desk {
-    let mut opening = Some(opening);
-    let mut desk = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).with_max_steps(30).build_ui_state(
-        move |ui, window: &mut Option<Window>| {
-            window.get_or_insert_with(|| Window::open(ui.ctx(), opening.take().unwrap())).ui(ui);
-        },
-        None,
-    );
+    let mut desk = built(Harness::builder().with_size(size), opening, Vec::new());
     settle(&mut desk);
     desk
+}
+
+/// A window in a harness of some kind, before its first frame; what is said to it comes first.
+pub(crate) fn built(builder: HarnessBuilder<Option<Window>>, opening: Opening, messages: Vec<Message>) -> Desk {
+    let mut made = Some((opening, messages));
+    builder.with_step_dt(1.0 / 60.0).with_max_steps(30).build_ui_state(
+        move |ui, window: &mut Option<Window>| {
+            let window = window.get_or_insert_with(|| {
+                let (opening, messages) = made.take().unwrap();
+                let mut window = Window::open(ui.ctx(), opening);
+                for message in messages {
+                    window.say(message);
+                }
+                window
+            });
+            window.ui(ui);
+        },
+        None,
+    )
 }
 
 /// The example farm.
@@ -54,6 +69,22 @@ pub(crate) fn settle(desk: &mut Desk) {
         desk.run();
         let editor = window(desk).editor();
         if editor.is_full() || editor.question().is_some() {
+            desk.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    panic!("the worker never answered");
+}
+
+/// Runs until what is worked out beside the window, volts and other shapes too, has come and nothing is to be painted.
+pub(crate) fn settle_all(desk: &mut Desk) {
+    for _ in 0..2000 {
+        desk.run();
+        let editor = window(desk).editor();
+        let reckoned = editor.page() != Page::Power || editor.study().is_some_and(|(_, stale)| !stale);
+        let searched = !editor.shapes().is_open() || editor.shapes().progress() == Progress::Rests;
+        if editor.question().is_some() || editor.is_full() && reckoned && searched {
             desk.run();
             return;
         }
