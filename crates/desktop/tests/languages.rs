@@ -8,12 +8,12 @@ use std::collections::BTreeSet;
 
 use desktop::editor::{Message, Page, ShapesMessage};
 use desktop::tool::{Drawn, Tool};
-use desktop::{Opening, Window};
+use desktop::Opening;
 use drawing::Thing;
 use egui::{Key, Modifiers, Rect, Shape};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
-use hand::{Desk, example, plans, settle};
+use hand::{Desk, example, plans, settle, window};
 use plan::Plan;
 use words::texts::{Commands, Many, Rolls, Window as WindowText, wordings};
 use words::{Language, Units, Words};
@@ -128,8 +128,8 @@ fn cut(desk: &Desk) -> Vec<String> {
     // In the head a plate stands beside names, never over a part of one.
     for one in painted.iter().filter(|one| one.rect.bottom() < HEAD) {
         let seen = one.rect.intersect(one.clip);
-        let over = grounds[one.over..].iter().map(|ground| ground.intersect(seen));
-        if let Some(over) = over.filter(|over| over.width() > 0.5 && over.height() > 2.0).next() {
+        let mut over = grounds[one.over..].iter().map(|ground| ground.intersect(seen));
+        if let Some(over) = over.find(|over| over.width() > 0.5 && over.height() > 2.0) {
             cut.push(format!("covered by {:.1}: {:?}", over.width(), one.text));
         }
     }
