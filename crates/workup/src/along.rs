@@ -38,8 +38,7 @@ pub fn taken_to_nearest(plan: &Plan, was: &Run, now: &Run) -> Run {
 
 fn taken(plan: &Plan, [was, now]: [&Run; 2], by_side: bool) -> Run {
     let mut run = now.clone();
-    let same_line =
-        was.outline == now.outline && was.closed() == now.closed() && was.side_slopes == now.side_slopes;
+    let same_line = was.outline == now.outline && was.closed() == now.closed() && was.side_slopes == now.side_slopes;
     if same_line && was.branches == now.branches {
         return run;
     }

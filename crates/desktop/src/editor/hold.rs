@@ -356,7 +356,11 @@ impl Editor {
             Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
                 let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
                 let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
-                let second = Run { id: free_run_id(&self.plan), name, ..workup::taken_along(&self.plan, run, &run.carried(beside)) };
+                let second = Run {
+                    id: free_run_id(&self.plan),
+                    name,
+                    ..workup::taken_along(&self.plan, run, &run.carried(beside))
+                };
                 let index = self.plan.runs.len();
                 self.one_step(Deed::Duplicate, vec![Edit::AddRun { index, run: Box::new(second) }]);
                 self.pick(Some(Thing::Run { run: index }));
