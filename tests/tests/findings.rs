@@ -55,6 +55,73 @@ fn corners_between_posts_ends_and_dents_are_said() {
 }
 
 #[test]
+fn what_an_open_run_ends_on_is_looked_at() {
+    // From the south side round to the west side of a wall that stands along the north.
+    let open = |walls: Value| {
+        with(|plan| {
+            plan["runs"][0]["outline"] = json!([[40, 70], [40, 40], [70, 40], [70, 70]]);
+            plan["runs"][0]["closed"] = json!(false);
+            plan["walls"] = walls;
+        })
+    };
+    let all = ["end-to-look-at", "end-holds-no-birds", "end-in-the-open", "ends-apart"];
+    let wall = |holds: Value| json!({ "path": [[30, 70.4], [90, 70.4]], "holds_birds": holds, "kind": "hedge" });
+    let holds = open(json!([wall(json!(true))]));
+    all.iter().for_each(|id| lacks(&holds, id));
+    all.iter().for_each(|id| lacks(&quiet(), id));
+    let unknown = open(json!([{ "path": [[30, 70.4], [90, 70.4]], "name": "Old hedge" }]));
+    let said = has(&unknown, "end-to-look-at", Severity::Note);
+    assert_eq!((said.at.len(), ids(&unknown).iter().filter(|id| **id == "end-to-look-at").count()), (2, 1));
+    assert!(said.message.starts_with("Old hedge at the end of ") && !said.mend.is_empty(), "{}", said.message);
+    let not = has(&open(json!([wall(json!(false))])), "end-holds-no-birds", Severity::Warning);
+    assert!(not.message.starts_with("A hedge at the end of "), "{}", not.message);
+    // Farther off than half a metre nothing is ended on.
+    let off = open(json!([{ "path": [[30, 70.6], [90, 70.6]], "holds_birds": true }]));
+    assert_eq!(has(&off, "end-in-the-open", Severity::Warning).at.len(), 2);
+    let one = open(json!([{ "path": [[30, 70], [50, 70]], "holds_birds": true }]));
+    assert_eq!(has(&one, "end-in-the-open", Severity::Warning).at, [plan::Point::new(70.0, 70.0)]);
+    // Of two at one place that one counts which holds birds.
+    let beside = open(json!([wall(json!(false)), wall(json!(true))]));
+    all.iter().for_each(|id| lacks(&beside, id));
+    // A line without a coop may do no more than part the ground; one of a past run says nothing.
+    let mut parts = open(json!([]));
+    parts["runs"][0]["coop"] = Value::Null;
+    lacks(&parts, "end-in-the-open");
+    let mut past = open(json!([]));
+    past["runs"][0]["status"] = json!("past");
+    lacks(&past, "end-in-the-open");
+    // Ends that meet are no ends.
+    let shut = with(|plan| {
+        plan["runs"][0]["outline"] = json!([[40, 40], [65, 40], [65, 65], [40, 65], [40, 40.3]]);
+        plan["runs"][0]["closed"] = json!(false);
+    });
+    lacks(&shut, "end-in-the-open");
+    // Netting that stands holds birds as well.
+    let mut against = open(json!([]));
+    let mut other = against["runs"][0].clone();
+    other["id"] = json!("other");
+    other["coop"] = Value::Null;
+    other["outline"] = json!([[35, 70], [85, 70]]);
+    against["store"]["nets"][0]["count"] = json!(9);
+    against["runs"].as_array_mut().unwrap().push(other);
+    lacks(&against, "end-in-the-open");
+    against["runs"][1]["status"] = json!("option");
+    has(&against, "end-in-the-open", Severity::Warning);
+    // Two walls that do not meet, and the same with one that joins them.
+    let walls = |more: Value| {
+        let mut walls = vec![
+            json!({ "path": [[40, 69], [40, 90]], "holds_birds": true, "name": "West" }),
+            json!({ "path": [[70, 69], [70, 90]], "holds_birds": true, "name": "East" }),
+        ];
+        walls.extend(more.as_array().unwrap().clone());
+        open(json!(walls))
+    };
+    assert!(has(&walls(json!([])), "ends-apart", Severity::Note).message.contains("(West, East)"));
+    let joined = walls(json!([{ "path": [[40, 90], [70, 90]], "holds_birds": true }]));
+    all.iter().for_each(|id| lacks(&joined, id));
+}
+
+#[test]
 fn a_gentle_bend_that_leans_is_said_and_gets_no_brace() {
     let round: Vec<[f64; 2]> = (0..28)
         .map(|post| f64::from(post) * std::f64::consts::TAU / 28.0)

@@ -75,6 +75,36 @@ fn lengths_and_gaps_are_those_of_scipy() {
     assert!(lengths > 250 && gaps > 150 && beyond > 10, "{lengths} {gaps} {beyond}");
 }
 
+#[test]
+fn a_branch_is_as_long_along_the_ground_as_scipy_says() {
+    let (mut lines, mut longer) = (0, 0);
+    for row in &table() {
+        let (name, mut plan) = (row["name"].as_str().unwrap(), plan(&row["plan"]));
+        // The run's own line but for its closing side, hung on its first corner.
+        plan.store.nets = vec![plan::NetKind::new("long", 50.0, 14)];
+        let run = &mut plan.runs[0];
+        let nets = vec!["long".to_owned()];
+        run.branches =
+            vec![plan::Branch { outline: run.outline.clone(), nets: nets.clone(), ..plan::Branch::default() }];
+        run.nets = Some(nets);
+        let worked = &workup(&plan, Depth::Quick).runs[0];
+        let Some(branch) = worked.lay.as_ref().and_then(|lay| lay.branches.first()) else { continue };
+        let sides: Vec<f64> = row["expected"]["sides_m"].as_array().unwrap().iter().filter_map(Value::as_f64).collect();
+        let want_m: f64 = sides[..sides.len() - 1].iter().sum();
+        assert!((branch.line_m / want_m - 1.0).abs() < 1e-6, "{name}: {} m, SciPy {want_m}", branch.line_m);
+        let level_m: f64 =
+            Outline::open(&plan.runs[0].outline.iter().map(|&at| point(at)).collect::<Vec<_>>()).length_m();
+        lines += 1;
+        longer += usize::from(branch.line_m > 1.001 * level_m);
+        // Its nets and posts follow: metres of netting along it.
+        assert!((branch.short_m - (want_m - 50.0).max(0.0)).abs() < 1e-5 * want_m, "{name}");
+        let panel_m = branch.posts[1].along_m - branch.posts[0].along_m;
+        assert!((panel_m - 50.0 / 14.0).abs() < 1e-9 || want_m < panel_m, "{name}: {panel_m}");
+    }
+    println!("{lines} branches, {longer} of them longer than on the map by 0.1 % and more");
+    assert!(lines > 60 && longer > 40, "{lines} {longer}");
+}
+
 /// A square of 25 m and two nets that close on it.
 fn square() -> Value {
     json!({

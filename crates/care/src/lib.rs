@@ -6,6 +6,7 @@
 
 pub mod bracing;
 pub mod earths;
+mod ends;
 pub mod fault_said;
 mod faults;
 pub mod finding;
@@ -33,6 +34,7 @@ pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
 /// Distance from a metal stake to the net, metres.
 pub const STAKE_TO_NET_M: f64 = limits::STAKE_TO_NET.metres;
 
+pub use ends::wall_name;
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
@@ -73,6 +75,7 @@ impl Rounds {
             let mut found = self.alone[index].clone();
             found.extend(hazards::between_runs(look, index, run, worked));
             found.extend(earths::between_runs(look, index, run));
+            found.extend(ends::of_run(look, index, run, worked));
             found.extend(nets::stakes(look, run, worked));
             found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
             runs.push(found);

@@ -5,6 +5,7 @@
 //! once, so that every figure and mark follows a drag within its frame; what an animal feels, what pins cost and the ways
 //! to gates are asked of the worker ([`Editor::request`]) and marked as stale or waiting until it answers.
 
+mod along;
 mod bracing;
 mod bringing;
 mod camera;
@@ -231,13 +232,32 @@ impl Editor {
     /// Makes edits; what follows from the plan is worked out once, after the last.
     fn make_all(&mut self, edits: Vec<Edit>) {
         for edit in edits {
-            let edit = pins::with_pins(&self.plan, edit);
-            // Views offer only what the plan has; a message that came too late is no matter.
-            if let Err(error) = self.history.apply(&mut self.plan, edit) {
-                tracing::debug!(%error, "an edit was not made");
+            let named = plan::Deed::of(&edit);
+            let edit = along::with_line(&self.plan, edit);
+            // What goes along does not change what was done.
+            let alone = !self.history.is_open() && plan::Deed::of(&edit) != named;
+            if alone {
+                self.history.begin_called(named);
+            }
+            self.apply(edit);
+            if alone {
+                self.history.end();
             }
         }
         self.changed();
+    }
+
+    /// Makes an edit that says itself where everything on a run's line goes.
+    fn make_as_said(&mut self, edit: Edit) {
+        self.apply(edit);
+        self.changed();
+    }
+
+    fn apply(&mut self, edit: Edit) {
+        // Views offer only what the plan has; a message that came too late is no matter.
+        if let Err(error) = self.history.apply(&mut self.plan, edit) {
+            tracing::debug!(%error, "an edit was not made");
+        }
     }
 
     fn turn(&mut self, which: fn(&mut History, &mut Plan) -> bool) {

@@ -226,6 +226,7 @@ pub(crate) fn underlay(path: &Path, plan: Option<&Path>, words: Words) -> Result
     let bytes = picture_bytes(path).map_err(refused)?;
     let size_px = underlay::size_px(&bytes).map_err(refused)?;
     let world_m = world_of(path, &name, words)?;
+    let world_m = world_m.map(|world| underlay::seen_world(&bytes, world)).transpose().map_err(refused)?;
     Ok(plan::Underlay {
         path: named_from(plan, path),
         sha256: underlay::fingerprint(&bytes),

@@ -226,3 +226,121 @@ fn a_fault_and_long_grass_are_tried_on_a_branch_listed_slid_and_taken_out() {
     click_on(&mut desk, "Take all away");
     assert!(!window(&desk).editor().plan().runs[0].is_tried());
 }
+
+/// The branch hangs on the line, is not found off it, and a step back it is as it was.
+fn goes_along(desk: &mut Desk, was: &Plan, count: usize, how: &str) {
+    let plan = window(desk).editor().plan().clone();
+    assert_ne!(plan.runs[0].outline, was.runs[0].outline, "{how}: nothing moved");
+    assert!(off_m(desk) < 1e-6, "{how}: the branch hangs {} m off", off_m(desk));
+    let found = window(desk).editor().findings().all().any(|finding| finding.id == "branch-off-line");
+    assert!(!found, "{how}");
+    // As it is: all of it moved or turned, none of it stretched.
+    let sides = |branch: &Branch| -> Vec<f64> {
+        let apart = |pair: &[Point]| (pair[1].east_m - pair[0].east_m).hypot(pair[1].north_m - pair[0].north_m);
+        branch.outline.windows(2).map(apart).collect()
+    };
+    for (now, was) in sides(&plan.runs[0].branches[0]).iter().zip(sides(&was.runs[0].branches[0])) {
+        assert!((now - was).abs() < 1e-6, "{how}: a side of {was} m is {now} m");
+    }
+    assert_eq!(deeds(desk), count + 1, "{how}: one step");
+    desk.state_mut().as_mut().unwrap().say(Message::Undo);
+    desk.run();
+    assert_eq!(window(desk).editor().plan(), was, "{how}, undone");
+}
+
+#[test]
+fn a_branch_goes_along_whatever_is_done_to_its_run_and_comes_back_in_one_step() {
+    use desktop::editor::{ManyMessage, Over, ShapingMessage};
+    let mut desk = open(Page::Run);
+    let was = window(&desk).editor().plan().clone();
+    let run = plan::Shape::Run(was.runs[0].id.clone());
+    let corner = Thing::RunCorner { run: 0, vertex: 1 };
+    let whole = Thing::Run { run: 0 };
+    let side = Thing::RunSide { run: 0, side: 0 };
+    let (first, second) = (was.runs[0].outline[0], was.runs[0].outline[1]);
+    let on_side = |share: f64| {
+        Point::new(
+            first.east_m + share * (second.east_m - first.east_m),
+            first.north_m + share * (second.north_m - first.north_m),
+        )
+    };
+    let pick = |thing| Message::Pick(Some(thing));
+    let dragged = |thing, from: Point, ways: &[(f64, f64)]| {
+        let mut said = vec![pick(thing), Message::Grab(thing, from)];
+        said.extend(ways.iter().map(|way| Message::Drag(Point::new(from.east_m + way.0, from.north_m + way.1))));
+        said.push(Message::Drop);
+        said
+    };
+    let several = |said: Vec<Message>| {
+        let also = |thing| Message::Many(ManyMessage::Also(thing));
+        let mut all = vec![Message::Pick(None), also(corner), also(Thing::KeepOut { keep_out: 0 })];
+        all.extend(said);
+        all
+    };
+    let deeds_done = [
+        ("a corner dragged", dragged(corner, second, &[(3.0, 1.0), (9.0, -4.0), (6.0, 5.0)])),
+        ("a side slid", dragged(side, on_side(0.2), &[(0.3, -1.5), (1.0, -5.0)])),
+        ("the whole dragged", dragged(whole, on_side(0.7), &[(4.0, 0.0), (8.0, 7.0)])),
+        ("a corner nudged", vec![pick(corner), Message::Nudge(1.0, 2.0)]),
+        ("the whole turned", vec![pick(whole), Message::Turn(37.0)]),
+        ("mirrored", vec![pick(whole), Message::Shaping(ShapingMessage::Mirror(Over::EastWest))]),
+        ("a side by its length", vec![Message::SideLength(run.clone(), 0, 30.0)]),
+        ("a side by its bearing", vec![Message::Shaping(ShapingMessage::Bearing(run.clone(), 0, 100.0))]),
+        ("a corner by its turn", vec![Message::Shaping(ShapingMessage::Turn(run.clone(), 1, 50.0))]),
+        (
+            "a corner in the list",
+            vec![Message::Make(plan::Edit::MoveCorner { shape: run, corner: 0, to: on_side(-0.2) })],
+        ),
+        ("squared up", vec![pick(whole), Message::Shaping(ShapingMessage::SquareUp)]),
+        ("several nudged", several(vec![Message::Nudge(2.0, -3.0)])),
+        ("several dragged", several(dragged(corner, second, &[(3.0, 1.0), (5.0, -4.0)]).split_off(1))),
+    ];
+    for (how, said) in deeds_done {
+        let count = deeds(&desk);
+        for message in said {
+            desk.state_mut().as_mut().unwrap().say(message);
+            desk.run();
+        }
+        goes_along(&mut desk, &was, count, how);
+    }
+}
+
+#[test]
+fn a_branch_goes_with_a_fitted_run_and_to_the_nearest_side_of_another_shape() {
+    use desktop::editor::{Progress, RowOf, ShapesMessage};
+    let mut plan = farm();
+    plan.runs[0].outline[1].east_m += 1.3;
+    plan.runs[0].outline[2].north_m += 0.9;
+    let first = plan.runs[0].outline[0];
+    let second = plan.runs[0].outline[1];
+    // Where the branch hangs is anew on the moved side.
+    let from_m = plan.runs[0].branches[0].from_m;
+    let length_m = (second.east_m - first.east_m).hypot(second.north_m - first.north_m);
+    let share = from_m / length_m;
+    let at = Point::new(
+        first.east_m + share * (second.east_m - first.east_m),
+        first.north_m + share * (second.north_m - first.north_m),
+    );
+    plan.runs[0].branches[0].outline = vec![at, Point::new(at.east_m, at.north_m - 9.0)];
+    let mut desk = hand::on_page(plan.clone(), Page::Run, [1280.0, 900.0], Words::default());
+    let count = deeds(&desk);
+    desk.state_mut().as_mut().unwrap().say(Message::FitNets(0));
+    hand::settle(&mut desk);
+    assert!(matches!(window(&desk).editor().fit_answer(), Some((_, Ok(_)))), "the nets fit");
+    goes_along(&mut desk, &plan, count, "fitted");
+    let mut desk = hand::on_page(plan.clone(), Page::Run, [1280.0, 900.0], Words::default());
+    desk.state_mut().as_mut().unwrap().say(Message::Shapes(ShapesMessage::Open(true)));
+    for _ in 0..4000 {
+        desk.run();
+        if window(&desk).editor().shapes().progress() == Progress::Rests {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(5));
+    }
+    let rows = window(&desk).editor().compared();
+    let key = rows.iter().find_map(|row| if let RowOf::Shape(key) = &row.what { Some(*key) } else { None }).unwrap();
+    let count = deeds(&desk);
+    desk.state_mut().as_mut().unwrap().say(Message::Shapes(ShapesMessage::Take(key)));
+    desk.run();
+    goes_along(&mut desk, &plan, count, "another shape taken");
+}

@@ -139,7 +139,8 @@ fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
             places.extend(lay.corners.iter().map(|corner| corner.stake.at));
         }
         if let Some(volts) = &worked.volts {
-            let faults = volts.samples.iter().filter(|sample| matches!(sample.of, SampleOf::Fault(_)));
+            let all = volts.samples.iter().chain(volts.branches.iter().flatten());
+            let faults = all.filter(|sample| matches!(sample.of, SampleOf::Fault(_)));
             places.extend(faults.map(|sample| sample.at));
         }
     }

@@ -207,8 +207,18 @@ impl Outline {
         }
     }
 
-    /// The place along the line at a share of a side in plan.
-    pub(crate) fn along_of(&self, side: usize, share: f64) -> f64 {
+    /// The side on which a place along the line lies, and its share of that side in plan; `None` where there is no side.
+    pub fn spot(&self, along_m: f64) -> Option<(usize, f64)> {
+        if self.side_count() == 0 {
+            return None;
+        }
+        let along_m = self.wrap_m(along_m);
+        let side = self.side_at(along_m);
+        Some((side, self.share_of(side, along_m).clamp(0.0, 1.0)))
+    }
+
+    /// The place along the line at a share of a side in plan, metres.
+    pub fn along_of(&self, side: usize, share: f64) -> f64 {
         let (start_m, end_m) = (self.vertices[side].along_m, self.side_end_m(side));
         match &self.ground {
             None => start_m + share * (end_m - start_m),

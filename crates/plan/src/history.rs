@@ -101,7 +101,8 @@ pub enum Deed {
 }
 
 impl Deed {
-    fn of(edit: &Edit) -> Self {
+    /// What an edit by itself is called.
+    pub fn of(edit: &Edit) -> Self {
         match edit {
             Edit::SetTitle { .. } => Self::Name,
             Edit::SetOutline { .. } => Self::Outline,

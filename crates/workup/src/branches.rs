@@ -1,13 +1,14 @@
 //! Lines of netting that hang on a run's: their nets laid along a line of their own.
 //!
 //! A branch's first net starts where the branch hangs, its nets follow in the order stated, and what is longer than its
-//! line is doubled back. Its line is taken level, also where the run's ground is known: see the model's page for what is
-//! left out of a branch.
+//! line is doubled back. Where heights are known its line lies on the ground as a run's does; nothing is stated by hand of
+//! what its sides rise. See the model's page for what is left out of a branch.
 
 use geometry::{Net, Outline, Placement, PlacementRequest};
-use plan::{Plan, Run};
+use plan::{Branch, Plan, Run};
 
 use crate::model::{BranchTrouble, LaidBranch, LaidNet, Lay, Post, Trouble};
+use crate::slope::{Heights, Measure};
 use crate::values::Bad;
 use crate::{nets, place, point};
 
@@ -20,6 +21,7 @@ pub(crate) struct BranchLine {
     pub(crate) stated: usize,
     /// Where it hangs along the run's outline, metres.
     pub(crate) from_m: f64,
+    /// Its line on the ground.
     pub(crate) outline: Outline,
     pub(crate) placement: Placement,
 }
@@ -28,7 +30,14 @@ pub(crate) struct BranchLine {
 const MOST_NETS: f64 = 100.0;
 
 /// The run's branches, as far as they can be built.
-pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles: &mut Vec<Trouble>) -> Vec<BranchLine> {
+pub(crate) fn lines(
+    plan: &Plan,
+    run: &Run,
+    line: &Outline,
+    heights: &Heights,
+    bad: &Bad,
+    troubles: &mut Vec<Trouble>,
+) -> Vec<BranchLine> {
     let mut lines = Vec::with_capacity(run.branches.len());
     for (stated, branch) in run.branches.iter().enumerate() {
         let mut trouble = |fault| troubles.push(Trouble::Branch { branch: stated, fault });
@@ -37,7 +46,7 @@ pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles:
             trouble(BranchTrouble::NoLine);
             continue;
         }
-        let outline = Outline::open(&points);
+        let outline = on_ground(run, branch, heights, Outline::open(&points));
         let from_m =
             if line.is_closed() { line.wrap_m(branch.from_m) } else { branch.from_m.clamp(0.0, line.length_m()) };
         let (hangs_at, starts_at) = (line.at(from_m), outline.at(0.0));
@@ -75,6 +84,11 @@ pub(crate) fn lines(plan: &Plan, run: &Run, line: &Outline, bad: &Bad, troubles:
         }
     }
     lines
+}
+
+/// A branch's line on the ground; as it is where that is level.
+fn on_ground(run: &Run, branch: &Branch, heights: &Heights, level: Outline) -> Outline {
+    Measure::of(&branch.alone(run), heights).and_then(|measure| measure.laid(&level)).unwrap_or(level)
 }
 
 /// How the nets fall on a branch.
@@ -130,15 +144,23 @@ pub fn hang(plan: &Plan, run: &Run, drawn: &[plan::Point]) -> Option<(plan::Bran
     if geometry::check_outline(&points, run.closed()).iter().any(geometry::OutlineFault::is_fatal) {
         return None;
     }
-    let line = if run.closed() { Outline::closed(&points) } else { Outline::open(&points) };
+    let heights = Heights::of(plan, &mut Vec::new());
+    let level = if run.closed() { Outline::closed(&points) } else { Outline::open(&points) };
+    let line = Measure::of(run, &heights).and_then(|measure| measure.laid(&level)).unwrap_or(level);
     let (from_m, off_m) = line.nearest_along(point(*drawn.first()?));
     let mut outline = drawn.to_vec();
     outline[0] = place(line.at(from_m));
     let named = run.nets.as_ref().and_then(|nets| nets.first()).and_then(|id| plan.net_kind(id));
     let kind = named.or(plan.store.nets.first())?;
-    let apart = |pair: &[plan::Point]| (pair[1].east_m - pair[0].east_m).hypot(pair[1].north_m - pair[0].north_m);
-    let length_m: f64 = outline.windows(2).map(apart).sum();
+    let mut branch = Branch { from_m, outline, ..Branch::default() };
+    let points: Vec<_> = branch.outline.iter().copied().map(point).collect();
+    let length_m = if geometry::check_outline(&points, false).iter().any(geometry::OutlineFault::is_fatal) {
+        Outline::open(&points).length_m()
+    } else {
+        on_ground(run, &branch, &heights, Outline::open(&points)).length_m()
+    };
     let reach = (length_m / kind.length_m).ceil();
     let count = if reach.is_finite() { reach.clamp(1.0, MOST_NETS) as usize } else { 1 };
-    Some((plan::Branch { from_m, outline, nets: vec![kind.id.clone(); count], ..plan::Branch::default() }, off_m))
+    branch.nets = vec![kind.id.clone(); count];
+    Some((branch, off_m))
 }

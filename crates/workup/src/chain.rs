@@ -2,7 +2,7 @@
 //!
 //! Places on the plan act at the nearest point of the line. Along the outline they are `along_m`, along the
 //! chain `chain_m`; a ring's closing join is at the chain's start and counts as a join, and spare netting
-//! hangs before it. Branches follow it in the order in which they were laid; faults and zones are the line's alone.
+//! hangs before it. Branches follow it in the order in which they were laid.
 //! Joins with a resistance stand in the earthed lines as well, faults do not.
 
 use electrical::{Branch, Chain, Closing, EarthedStretch, Join, Line, PartialCapacitance, Place, Short, Stretch};
@@ -18,7 +18,7 @@ use crate::point;
 const LINE_RADIUS_M: f64 = 1e-3;
 
 /// A run's netting and what of it is to be read: its marks are the posts in order, then one a fault; those of a branch its
-/// posts, then those folded back.
+/// posts, then those folded back, then one a fault.
 pub(crate) struct Netting {
     pub(crate) line: Line,
     /// Of the line's branches the first that was stated: spare netting comes before.
@@ -27,6 +27,8 @@ pub(crate) struct Netting {
     pub(crate) feed: (f64, f64),
     /// Each fault's place along the outline and the chain, metres.
     pub(crate) faults: Vec<(f64, f64)>,
+    /// The same of each branch, along its own outline and chain.
+    pub(crate) on_branches: Vec<Vec<(f64, f64)>>,
 }
 
 /// Electrical figures of one kind of net.
@@ -127,7 +129,12 @@ pub(crate) fn netting(
     let feed = build.chain_place(run.feed_at.or(run.outline.first().copied()).unwrap_or_default());
     let mut branches: Vec<Branch> = build.spare(&broken).into_iter().collect();
     let first_branch = branches.len();
-    branches.extend(laid.branches.iter().map(|branch| build.branch(branch)));
+    let mut on_branches = Vec::with_capacity(laid.branches.len());
+    for branch in &laid.branches {
+        let (built, faults) = build.branch(branch);
+        branches.push(built);
+        on_branches.push(faults);
+    }
     let line = Line {
         branches,
         chain,
@@ -135,7 +142,7 @@ pub(crate) fn netting(
         feed: Place::after(feed.1),
         lead_ohm: run.lead_ohm(),
     };
-    Ok(Netting { line, first_branch, feed, faults })
+    Ok(Netting { line, first_branch, feed, faults, on_branches })
 }
 
 #[derive(Clone, Copy)]
@@ -335,8 +342,8 @@ impl Build<'_> {
     }
 
     /// A branch: all of its netting, doubled back or not; its first net is tied to the line without a join's resistance.
-    /// Zones and faults act on it as they do on a run's line.
-    fn branch(&self, branch: &BranchLine) -> Branch {
+    /// Zones and faults act on it as they do on a run's line; each fault's place along its outline and chain, metres.
+    fn branch(&self, branch: &BranchLine) -> (Branch, Vec<(f64, f64)>) {
         let at = self.side_of(self.chain_m_at(branch.from_m));
         let placement = &branch.placement;
         let alone = self.run.branches[branch.stated].alone(self.run);
@@ -356,6 +363,7 @@ impl Build<'_> {
             if post.post == 0 { Place::after(at_m) } else { Place::before(at_m) }
         };
         chain.marks.extend(placement.posts.iter().chain(&placement.spare_posts).map(side));
-        Branch { at, chain }
+        chain.marks.extend(faults.iter().map(|&(_, chain_m)| own.side_of(chain_m)));
+        (Branch { at, chain }, faults)
     }
 }

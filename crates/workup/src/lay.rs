@@ -101,7 +101,7 @@ pub(crate) fn line(
     let mut branches = Vec::new();
     let mut judging = None;
     if let Some(placement) = &placement {
-        branches = branches::lines(plan, run, &outline, bad, &mut worked.troubles);
+        branches = branches::lines(plan, run, &outline, heights, bad, &mut worked.troubles);
         let own = Bad::of(&worked.troubles);
         let laid = branches.iter().map(|branch| branches::laid(plan, &outline, branch)).collect();
         judging = judgeable(placement, bad, &own).then(|| Judging::of(plan, run, &outline, placement, soil));

@@ -6,6 +6,7 @@
 //! - [`values`] looks for statements that nothing can be built with;
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`; [`branches`] lays those that hang on it;
+//! - [`taken_along`] takes what is on a run's line along where that goes;
 //! - [`slope`] lays the line on the ground where heights are known;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`bracing`] weighs what is known of the soil, judges each brace, finds the cheapest mend, and the wind;
@@ -25,6 +26,7 @@
 //! Nothing computed here is ever saved, and no statement is invented: what the keeper did not say comes from
 //! `plan`'s defaults.
 
+mod along;
 pub mod bracing;
 mod branches;
 pub mod candidates;
@@ -58,6 +60,7 @@ use std::collections::BTreeMap;
 
 use plan::{Plan, RunStatus};
 
+pub use along::{ON_LINE_M, taken_along, taken_along_branch, taken_to_nearest};
 pub use branches::{BRANCH_REACH_M, hang};
 pub use compare::Compared;
 pub use draw_in::{DrawIn, SPARE_SHARE};

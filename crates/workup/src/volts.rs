@@ -343,7 +343,7 @@ impl Read<'_> {
         Some(Found { post, branch, at: place(at), along_m, volts: peak.volts })
     }
 
-    /// A sample for every post of each branch.
+    /// A sample for every post of each branch, then for every fault on it.
     fn branches(&self) -> Vec<Vec<Sample>> {
         let mut touches = self.touches.map(|touches| self.posts(touches));
         let mut samples: Vec<Vec<Sample>> = self.line.branches.iter().map(|_| Vec::new()).collect();
@@ -355,6 +355,18 @@ impl Read<'_> {
                 let sample =
                     self.sample(SampleOf::Post(post), (stands.along_m, stands.chain_m), [peak, low.2, high.2], touch);
                 samples[branch].push(Sample { at: place(stands.at), ..sample });
+            }
+        }
+        for (branch, line) in self.line.branches.iter().enumerate() {
+            let placement = &line.placement;
+            let first = placement.posts.len() + placement.spare_posts.len();
+            for (fault, &at) in self.netting.on_branches[branch].iter().enumerate() {
+                let of = self.netting.first_branch + branch;
+                let peak = |peaks: &LineReadings<Peak>| peaks.branches[of].marks[first + fault];
+                let peaks = [self.peaks, self.range[0], self.range[1]].map(peak);
+                let touch = self.touches.map(|touches| touches.branches[of].marks[first + fault]);
+                let sample = self.sample(SampleOf::Fault(fault), at, peaks, touch);
+                samples[branch].push(Sample { at: place(line.outline.at(at.0)), ..sample });
             }
         }
         samples

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop")]
 
 use plan::{Branch, Edit, Fault, FaultCause, FaultKind, LeakageZone, NetKind, Plan, Point, Rest, Run, RunStatus};
-use workup::{BranchTrouble, Depth, RunWorkup, Trouble, workup};
+use workup::{BranchTrouble, Depth, RunWorkup, SampleOf, Trouble, workup};
 
 fn line(points: &[(f64, f64)]) -> Vec<Point> {
     points.iter().map(|&(east_m, north_m)| Point::new(east_m, north_m)).collect()
@@ -152,7 +152,7 @@ fn as_line_and_as_branch(change: impl Fn(&mut Run, Option<usize>, f64)) -> [Plan
     [whole, parted]
 }
 
-/// Peaks at the posts of the second net, kilovolts.
+/// Peaks at the posts of the second net, then at the faults, kilovolts.
 fn of_second_net(plan: &Plan) -> Vec<f64> {
     let run = worked(plan);
     assert!(run.troubles.is_empty(), "{:?}", run.troubles);
@@ -161,7 +161,8 @@ fn of_second_net(plan: &Plan) -> Vec<f64> {
         return branch.iter().map(|sample| sample.peak_kv).collect();
     }
     let posts = lay.posts.iter().zip(&volts.samples).filter(|(post, _)| post.net == 1);
-    posts.map(|(_, sample)| sample.peak_kv).collect()
+    let faults = volts.samples.iter().filter(|sample| matches!(sample.of, SampleOf::Fault(_)));
+    posts.map(|(_, sample)| sample).chain(faults).map(|sample| sample.peak_kv).collect()
 }
 
 fn fault(east_m: f64, kind: FaultKind, ohm: f64, lines: u32) -> Fault {
@@ -191,13 +192,50 @@ fn grass_and_faults_act_on_a_branch_as_they_do_on_a_line() {
     for (name, change) in changes {
         let [whole, parted] = as_line_and_as_branch(change);
         let (on_line, on_branch) = (of_second_net(&whole), of_second_net(&parted));
-        assert_eq!((on_line.len(), on_branch.len()), (15, 15), "{name}");
+        // Fifteen posts, and what is there where the fault is.
+        let count = 15 + usize::from(name != "grass");
+        assert_eq!((on_line.len(), on_branch.len()), (count, count), "{name}");
         for (post, (one, other)) in on_line.iter().zip(&on_branch).enumerate() {
             assert!((one - other).abs() <= 1e-6 * one.max(1.0), "{name}, post {post}: {one} and {other}");
         }
         assert!(on_branch[14] < sound[14] - 0.05, "{name} changes nothing: {} and {}", on_branch[14], sound[14]);
         assert!(name != "dead net" || on_branch[14].abs() < 1e-9, "nothing comes behind a break");
     }
+}
+
+#[test]
+fn a_branch_that_is_drawn_on_a_slope_hangs_by_metres_of_ground_and_takes_the_nets_that_reach() {
+    let mut plan = plan();
+    plan.runs[0].branches.clear();
+    let rising = |east_m: f64, north_m: f64, up_m: f64| plan::SpotHeight {
+        at: Point::new(east_m, north_m),
+        up_m,
+        rest: Rest::new(),
+    };
+    // Three up on four along, eastward and nowhere else.
+    plan.heights = vec![
+        rising(-50.0, -90.0, 0.0),
+        rising(-50.0, 90.0, 0.0),
+        rising(150.0, -90.0, 150.0),
+        rising(150.0, 90.0, 150.0),
+    ];
+    let drawn = line(&[(40.0, 0.4), (40.0, 20.0), (72.0, 20.0)]);
+    let (branch, off_m) = workup::hang(&plan, &plan.runs[0], &drawn).unwrap();
+    assert!((branch.from_m - 50.0).abs() < 1e-9 && (off_m - 0.4).abs() < 1e-9, "{branch:?}");
+    // 20 m level and 32 m that climb: 60 m of ground, two nets where the map shows 52 m.
+    assert_eq!(branch.nets.len(), 2);
+    plan.runs[0].branches = vec![branch];
+    let run = worked(&plan);
+    let laid = &run.lay.unwrap().branches[0];
+    assert!(
+        (laid.line_m - 60.0).abs() < 1e-9 && (laid.spare_m - 40.0).abs() < 1e-9,
+        "{} {}",
+        laid.line_m,
+        laid.spare_m
+    );
+    let kilovolts = &run.volts.unwrap().branches[0];
+    let end = kilovolts.last().unwrap();
+    assert!((end.along_m - laid.posts.last().unwrap().along_m).abs() < 1e-9 && end.along_m > 56.0, "{}", end.along_m);
 }
 
 #[test]

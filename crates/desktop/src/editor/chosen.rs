@@ -10,7 +10,6 @@ use plan::{Coop, Deed, Motion, Plan, Point, between};
 use words::texts::Window as Text;
 
 use super::hold::{Held, Hold};
-use super::pins::take_along;
 use super::{Editor, Page};
 use crate::tool::{FEWEST_CORNERS, Tool};
 
@@ -163,7 +162,7 @@ impl Many {
         }
         self.coop_along(&mut plan, motion);
         for (run, stated) in plan.runs.iter_mut().zip(&was.runs) {
-            take_along(stated, run);
+            *run = workup::taken_along(was, stated, run);
         }
         plan
     }

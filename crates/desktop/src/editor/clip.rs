@@ -168,7 +168,7 @@ impl Editor {
             new.push(Thing::Gateway);
         }
         for run in part.runs {
-            let mut run = run.carried(|at| motion.of(at));
+            let mut run = workup::taken_along(to, &run, &run.carried(|at| motion.of(at)));
             (run.hidden, run.locked) = (false, false);
             let taken = to.runs.iter().any(|other| other.id == run.id || other.name == run.name);
             if taken {

@@ -131,20 +131,7 @@ impl Editor {
 
 /// What a wall is called.
 pub(crate) fn wall_name(plan: &plan::Plan, words: words::Words, wall: usize) -> String {
-    let Some(stated) = plan.walls.get(wall) else { return String::new() };
-    if !stated.name.is_empty() {
-        return stated.name.clone();
-    }
-    words.text(kind_name(stated.kind())).to_owned()
-}
-
-/// What a kind of wall is called.
-fn kind_name(kind: plan::WallKind) -> Text {
-    match kind {
-        plan::WallKind::Wall => Text::AWall,
-        plan::WallKind::Hedge => Text::AHedge,
-        plan::WallKind::Fence => Text::AFence,
-    }
+    plan.walls.get(wall).map_or_else(String::new, |wall| care::wall_name(words, wall))
 }
 
 /// All but one.

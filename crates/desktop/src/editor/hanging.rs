@@ -61,6 +61,7 @@ impl Editor {
             to.faults.iter_mut().for_each(|fault| fault.at = shift.of(fault.at));
         }
         to.outline[0] = at;
+        let to = workup::taken_along_branch(&self.plan, self.plan.runs.get(run)?, was, &to);
         let mut run = self.plan.runs.get(run)?.clone();
         let stated = run.branches.get_mut(branch)?;
         if *stated == to {

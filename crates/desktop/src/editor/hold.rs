@@ -183,7 +183,7 @@ impl Editor {
                     None => shift,
                 };
                 self.snapped = caught.map(|(_, snapped)| snapped);
-                whole.moved(motion)
+                whole.moved(&self.plan, motion)
             }
             Hold::Many(many, about) => {
                 let bearing = |about: Point, at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
@@ -195,7 +195,7 @@ impl Editor {
             }
             Hold::Turn(whole, about) => {
                 let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
-                whole.moved(Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
+                whole.moved(&self.plan, Motion::Turn { about: *about, clockwise_rad: bearing(to) - bearing(held.from) })
             }
             Hold::Door(coop) => vec![Self::door_to(coop, shift.of(held.was))],
             &Hold::Gate(run, gate) => {
@@ -293,7 +293,7 @@ impl Editor {
             let edit = self.hanging_nudged(thing, motion);
             (Deed::Move, edit.into_iter().collect())
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
-            (Deed::Move, whole.moved(motion))
+            (Deed::Move, whole.moved(&self.plan, motion))
         } else {
             (Deed::Move, Vec::new())
         }
@@ -321,7 +321,7 @@ impl Editor {
         if let Some((whole, about)) = found.and_then(|(whole, thing)| Some((whole.clone(), self.about(&whole, thing)?)))
         {
             let motion = Motion::Turn { about, clockwise_rad: clockwise_deg.to_radians() };
-            self.one_step(Deed::Turn, whole.moved(motion));
+            self.one_step(Deed::Turn, whole.moved(&self.plan, motion));
         }
     }
 
@@ -356,7 +356,11 @@ impl Editor {
             Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
                 let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
                 let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
-                let second = Run { id: free_run_id(&self.plan), name, ..run.carried(beside) };
+                let second = Run {
+                    id: free_run_id(&self.plan),
+                    name,
+                    ..workup::taken_along(&self.plan, run, &run.carried(beside))
+                };
                 let index = self.plan.runs.len();
                 self.one_step(Deed::Duplicate, vec![Edit::AddRun { index, run: Box::new(second) }]);
                 self.pick(Some(Thing::Run { run: index }));

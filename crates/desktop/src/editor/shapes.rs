@@ -467,7 +467,7 @@ impl Editor {
         let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
         let Some((run, _)) = self.run() else { return self.keep_shape(wanted) };
         let title = shapes::title(&candidate, self.words);
-        let run = Run {
+        let taken = Run {
             outline: candidate.run.outline,
             closed: candidate.run.closed,
             nets: candidate.run.nets,
@@ -484,8 +484,10 @@ impl Editor {
             strip_right_m: None,
             ..run.clone()
         };
+        // Its sides answer to none of the old line's.
+        let run = workup::taken_to_nearest(&self.plan, run, &taken);
         self.history.begin_called(Deed::TakeShape);
-        self.make_all(vec![Edit::SetRun { run: Box::new(run) }]);
+        self.make_as_said(Edit::SetRun { run: Box::new(run) });
         self.history.end();
         self.shapes.taken = Some(Taken { key: wanted, title, beside: false });
     }

@@ -214,7 +214,7 @@ impl Editor {
                 Motion::Mirror { through, bearing_rad: bearing_deg.to_radians() }
             }
         };
-        self.one_step(Deed::Mirror, whole.moved(motion));
+        self.one_step(Deed::Mirror, whole.moved(&self.plan, motion));
     }
 
     fn beside(&mut self, mirrored: bool) {
@@ -232,7 +232,11 @@ impl Editor {
             Shape::Run(id) => {
                 let Some(run) = self.plan.run(&id) else { return };
                 let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
-                let second = Run { id: free_run_id(&self.plan), name, ..run.moved(motion) };
+                let second = Run {
+                    id: free_run_id(&self.plan),
+                    name,
+                    ..workup::taken_along(&self.plan, run, &run.moved(motion))
+                };
                 let index = self.plan.runs.len();
                 self.one_step(Deed::DuplicateBeside, vec![Edit::AddRun { index, run: Box::new(second) }]);
                 self.pick(Some(Thing::Run { run: index }));

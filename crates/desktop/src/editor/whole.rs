@@ -81,12 +81,13 @@ impl Whole {
         }
     }
 
-    /// The edits that put it where a motion takes it.
-    pub(super) fn moved(&self, motion: Motion) -> Vec<Edit> {
+    /// The edits that put it where a motion takes it on the plan's ground.
+    pub(super) fn moved(&self, plan: &Plan, motion: Motion) -> Vec<Edit> {
         let all = |places: &[Point]| places.iter().map(|&at| motion.of(at)).collect::<Vec<_>>();
         let one = match self {
             Self::Run(run, coop) => {
-                let run = Edit::SetRun { run: Box::new(run.moved(motion)) };
+                // On other ground its metres are others.
+                let run = Edit::SetRun { run: Box::new(workup::taken_along(plan, run, &run.moved(motion))) };
                 let coop = coop.as_ref().map(|coop| Edit::SetCoop { coop: Some(coop.moved(motion)) });
                 return [run].into_iter().chain(coop).collect();
             }

@@ -39,7 +39,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
             count => words.say(Text::OfNets, &[("count", &count.to_string())]),
         };
         let apart = |pair: &[plan::Point]| crate::tool::apart_m(pair[0], pair[1]);
-        let length = words.length(branch.outline.windows(2).map(apart).sum());
+        let on_map_m = branch.outline.windows(2).map(apart).sum();
+        let length = words.length(lay.branch(index).map_or(on_map_m, |laid| laid.line_m));
         let row = words.say(Text::BranchRow, &[("number", &number), ("from", &from)]);
         let right = words.say(Text::BranchNets, &[("nets", &nets), ("length", &length)]);
         let thing = Thing::Branch { run: at, branch: index };

@@ -157,7 +157,9 @@ pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
 fn branch(sheet: &mut Sheet<'_>, run: &RunLine<'_>, branch: &LaidBranch, samples: &[Sample]) {
     let Some(track) = Track::new(&branch.vertices, false, branch.line_m) else { return };
     let covered_m = if branch.short_m < SAME_M { branch.line_m } else { branch.line_m - branch.short_m };
-    let kv: Vec<(f64, f64)> = samples.iter().map(|sample| (sample.along_m, sample.peak_kv)).collect();
+    let mut kv: Vec<(f64, f64)> = samples.iter().map(|sample| (sample.along_m, sample.peak_kv)).collect();
+    // Faults come after the posts that they are between.
+    kv.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut stops: Vec<f64> = branch.vertices.iter().map(|vertex| vertex.1).chain(kv.iter().map(|one| one.0)).collect();
     stops.extend([0.0, covered_m]);
     stops.retain(|&stop| stop <= covered_m);

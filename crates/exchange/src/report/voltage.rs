@@ -15,7 +15,7 @@ pub(super) struct Voltage {
     earth_rush_kv: f64,
     /// Resistance of the earth stakes, ohms.
     earth_ohm: f64,
-    /// Posts on the line in their order, then the feed, then the faults, then the posts of branches.
+    /// Posts on the line in their order, then the feed, then the faults, then of each branch its posts and its faults.
     samples: Vec<Sample>,
     /// The weakest post.
     weakest: Option<Weakest>,
@@ -38,7 +38,7 @@ pub(super) struct Sample {
     /// The post's number on its net, from 0.
     #[serde(skip_serializing_if = "Option::is_none")]
     post: Option<usize>,
-    /// The branch that its post stands on, from 0; absent on the line. `along_m` is then along the branch's outline.
+    /// The branch that it is on, from 0; absent on the line. `along_m` is then along the branch's outline.
     #[serde(skip_serializing_if = "Option::is_none")]
     branch: Option<usize>,
     /// `feed` or `fault`; absent at a post.

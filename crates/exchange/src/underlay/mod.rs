@@ -1,8 +1,9 @@
 //! Pictures that lie under the map: PNG and JPEG read and made small enough to be painted, and world files.
 //!
 //! A picture's size is read from its head and judged before anything of it is unpacked. [`read`] then makes it smaller
-//! by whole pixels, each the mean of those that it covers. [`world`] reads the six lines that say where it lies.
+//! by whole pixels, each the mean of those that it covers, and turned as its camera held it ([`Orientation`]). [`world`] reads the six lines that say where it lies.
 
+mod orientation;
 mod shrink;
 mod world;
 
@@ -17,6 +18,7 @@ use zune_core::colorspace::ColorSpace;
 use zune_core::options::DecoderOptions;
 use zune_jpeg::JpegDecoder;
 
+pub use orientation::Orientation;
 use shrink::Shrinker;
 pub use world::{WorldError, names as world_names, sentence as world_sentence, world};
 
@@ -119,11 +121,25 @@ fn kind(bytes: &[u8]) -> Result<Kind, PictureError> {
     }
 }
 
-/// Width and height of a picture by its head, pixels; nothing is unpacked.
+/// Width and height of a picture as it is seen, by its head, pixels; nothing is unpacked.
 ///
 /// # Errors
 /// [`PictureError`] where it is no picture, or too large to be read.
 pub fn size_px(bytes: &[u8]) -> Result<[u32; 2], PictureError> {
+    head(bytes).map(|(size, orientation)| orientation.seen(size))
+}
+
+/// How a picture lies in its file, and a world file's place of it as it is seen.
+///
+/// # Errors
+/// [`PictureError`] as of [`size_px`].
+pub fn seen_world(bytes: &[u8], world: plan::World) -> Result<plan::World, PictureError> {
+    head(bytes).map(|(size, orientation)| orientation.world(world, size))
+}
+
+/// Width and height in the file, and how the picture lies there.
+fn head(bytes: &[u8]) -> Result<([u32; 2], Orientation), PictureError> {
+    let mut orientation = Orientation::default();
     let (size_px, bytes_a_pixel) = match kind(bytes)? {
         Kind::Png => {
             let mut decoder = png::Decoder::new(Cursor::new(bytes));
@@ -134,6 +150,7 @@ pub fn size_px(bytes: &[u8]) -> Result<[u32; 2], PictureError> {
             let mut decoder = jpeg(bytes);
             decoder.decode_headers().map_err(|error| PictureError::damaged(format!("{error:?}")))?;
             let info = decoder.info().ok_or_else(|| PictureError::damaged("no head"))?;
+            orientation = decoder.exif().map_or(orientation, |exif| Orientation::of_exif(exif));
             ([u32::from(info.width), u32::from(info.height)], 4)
         }
     };
@@ -145,7 +162,7 @@ pub fn size_px(bytes: &[u8]) -> Result<[u32; 2], PictureError> {
     if wide > MOST_SIDE_PX || tall > MOST_SIDE_PX || unpacked > MOST_BYTES {
         return Err(PictureError::TooLarge { size_px });
     }
-    Ok(size_px)
+    Ok((size_px, orientation))
 }
 
 /// Reads a picture, made no larger than `most_px` a side.
@@ -153,10 +170,10 @@ pub fn size_px(bytes: &[u8]) -> Result<[u32; 2], PictureError> {
 /// # Errors
 /// [`PictureError`]: too large, judged before anything is unpacked; cut short, or otherwise no whole picture.
 pub fn read(bytes: &[u8], most_px: u32) -> Result<Picture, PictureError> {
-    let size = size_px(bytes)?;
+    let (size, orientation) = head(bytes)?;
     match kind(bytes)? {
         Kind::Png => read_png(bytes, size, most_px),
-        Kind::Jpeg => read_jpeg(bytes, size, most_px),
+        Kind::Jpeg => read_jpeg(bytes, (size, orientation), most_px),
     }
 }
 
@@ -170,7 +187,11 @@ fn jpeg(bytes: &[u8]) -> JpegDecoder<ZCursor<&[u8]>> {
     JpegDecoder::new_with_options(ZCursor::new(bytes), options)
 }
 
-fn read_jpeg(bytes: &[u8], size: [u32; 2], most_px: u32) -> Result<Picture, PictureError> {
+fn read_jpeg(
+    bytes: &[u8],
+    (size, orientation): ([u32; 2], Orientation),
+    most_px: u32,
+) -> Result<Picture, PictureError> {
     // A decoder fills what is missing with grey, so the mark of the end is looked for.
     let ends = bytes.windows(2).rev().take(END_WITHIN).any(|pair| pair == [0xff, 0xd9]);
     if !ends {
@@ -183,8 +204,22 @@ fn read_jpeg(bytes: &[u8], size: [u32; 2], most_px: u32) -> Result<Picture, Pict
     if rgb.len() != wide * tall * channels || !matches!(channels, 1 | 3 | 4) {
         return Err(PictureError::damaged("colours of a kind that is not known"));
     }
-    let mut shrinker = Shrinker::new(size, most_px);
-    rgb.chunks_exact(wide * channels).for_each(|row| shrinker.row(row, channels));
+    let seen = orientation.seen(size);
+    let mut shrinker = Shrinker::new(seen, most_px);
+    if orientation == Orientation::AsSeen {
+        rgb.chunks_exact(wide * channels).for_each(|row| shrinker.row(row, channels));
+        return Ok(shrinker.finish());
+    }
+    let mut line = Vec::with_capacity(seen[0] as usize * channels);
+    for row in 0..i64::from(seen[1]) {
+        line.clear();
+        for column in 0..i64::from(seen[0]) {
+            let [column, row] = orientation.in_file([column, row], size).map(|at| at as usize);
+            let pixel = (row * wide + column) * channels;
+            line.extend_from_slice(&rgb[pixel..pixel + channels]);
+        }
+        shrinker.row(&line, channels);
+    }
     Ok(shrinker.finish())
 }
 

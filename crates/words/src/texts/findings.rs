@@ -28,6 +28,20 @@ texts! {
             => "{run}: Das Netz endet frei; jedes Ende in Richtung der Linie abspannen.",
         EndNeedsBraceWhy: "An end pulls with {pull}; one post’s spikes hold {hold} in this ground."
             => "Ein Ende zieht mit {pull}; die Spitzen eines Pfahls halten {hold} in diesem Boden.",
+        EndToLookAt: "{wall} at the end of {run}: whether it holds birds is not said; look along it for a gap where one gets through, under or over."
+            => "{wall} am Ende von {run}: Ob das Tiere hält, ist nicht angegeben; nachsehen, ob irgendwo ein Tier hindurch-, darunter- oder darüberkommt.",
+        EndToLookAtMend: "Look, then say on the Ground page whether it holds birds"
+            => "Nachsehen und auf der Seite „Gelände“ angeben, ob es Tiere hält",
+        EndHoldsNoBirds: "{wall} at the end of {run} is stated not to hold birds: they get out there."
+            => "{wall} am Ende von {run}: Es ist angegeben, dass das keine Tiere hält; dort kommen sie hinaus.",
+        EndHoldsNoBirdsMend: "Close the line, or end it on something that holds birds"
+            => "Die Linie schließen oder an etwas enden lassen, das Tiere hält",
+        EndInTheOpen: "{run} is open with a coop in it, and ends where nothing is drawn that holds birds: they walk out round the end."
+            => "{run} ist offen und hat einen Stall, und endet, wo nichts gezeichnet ist, das Tiere hält: Sie laufen um das Ende herum hinaus.",
+        EndInTheOpenMend: "Close the line, or draw the wall, hedge or fence that it ends on"
+            => "Die Linie schließen oder die Mauer, die Hecke oder den Zaun zeichnen, an dem sie endet",
+        EndsApart: "{run} ends on two things that are not drawn to meet ({one}, {other}): look whether a bird gets out between them."
+            => "{run} endet an zweierlei, das sich in der Zeichnung nicht trifft ({one}, {other}): nachsehen, ob dazwischen ein Tier hinauskommt.",
         BraceTooWeak: "{corners} of {run}: the brace that is set is too weak; take what the page about the run offers for it."
             => "{corners} von {run}: Die gesetzte Abspannung ist zu schwach; nehmen, was die Seite „Auslauf“ dafür anbietet.",
         BraceTooWeakWhy: "The net pulls there with {pull}; the brace holds {hold}, and {wanted} times the pull is asked for."

@@ -19,7 +19,7 @@ pub struct Volts {
     pub source: SourceFit,
     /// A sample for every post on the line in their order, then the feed, then the faults.
     pub samples: Vec<Sample>,
-    /// For each of [`crate::Lay::branches`] a sample for every one of its posts.
+    /// For each of [`crate::Lay::branches`] a sample for every one of its posts, then for its faults.
     pub branches: Vec<Vec<Sample>>,
     /// The weakest post; `None` where there is none.
     pub weakest: Option<Weakest>,
@@ -68,7 +68,7 @@ pub enum SampleOf {
     Post(usize),
     /// The feed point.
     Feed,
-    /// A fault: its place in the run's list.
+    /// A fault: its place in its line's list.
     Fault(usize),
 }
 
