@@ -13,12 +13,14 @@ use crate::field::{self, Shown};
 use crate::icons::Icon;
 use crate::kit;
 
-/// The buttons; they stand where what is picked is an outline, and those of a side only where one is.
+/// The buttons; they stand where what is picked is an outline, and those of a side only where one is. A branch is mirrored
+/// alone.
 pub(super) fn buttons(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    if editor.picked().is_none() || editor.shaped().is_none() {
+    if editor.picked().is_none() || !editor.mirrors() {
         return;
     }
+    let outline = editor.shaped().is_some();
     // Close beside each other, so that a click on the map does not part the page's tools anew.
     ui.spacing_mut().item_spacing.x = 0.0;
     let corner = matches!(
@@ -26,7 +28,7 @@ pub(super) fn buttons(ui: &mut Ui, desk: &mut Desk<'_>) {
         Some(Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. })
     );
     for (shown, icon, name, said) in [
-        (true, Icon::Square, Text::SquareUp, ShapingMessage::SquareUp),
+        (outline, Icon::Square, Text::SquareUp, ShapingMessage::SquareUp),
         (true, Icon::MirrorEast, Text::MirrorEastWest, ShapingMessage::Mirror(Over::EastWest)),
         (true, Icon::MirrorNorth, Text::MirrorNorthSouth, ShapingMessage::Mirror(Over::NorthSouth)),
         (editor.has_side(), Icon::MirrorSide, Text::MirrorOverSide, ShapingMessage::Mirror(Over::Side)),
