@@ -93,7 +93,8 @@ fn of_slid(plan: &Plan, shape: &Shape, side: usize) -> Option<Shown> {
     let (before, after) = ((side + count - 1) % count, (side + 1) % count);
     let mut sides = vec![before, side, after];
     sides.dedup();
-    let area = area_m2(&outline, closed).map(|area_m2| (area_m2, None));
+    // Clear of the cross in the middle.
+    let area = area_m2(&outline, closed).map(|area_m2| (area_m2, Some(side)));
     let labelled = matches!(shape, Shape::Run(_));
     Some(Shown { outline, closed, sides, turns: vec![side, after], area, labelled })
 }
