@@ -205,8 +205,8 @@ fn shapes(list: &mut List, editor: &Editor) {
     let corner = editor.picked().is_some_and(|thing| crate::editor::corner_of(editor.plan(), thing).is_some());
     for (name, keys, enabled, said) in [
         (Shape::SquareUp, "Q", outline, ShapingMessage::SquareUp),
-        (Shape::MirrorEastWest, "M", outline, ShapingMessage::Mirror(Over::EastWest)),
-        (Shape::MirrorNorthSouth, "Shift M", outline, ShapingMessage::Mirror(Over::NorthSouth)),
+        (Shape::MirrorEastWest, "M", editor.mirrors(), ShapingMessage::Mirror(Over::EastWest)),
+        (Shape::MirrorNorthSouth, "Shift M", editor.mirrors(), ShapingMessage::Mirror(Over::NorthSouth)),
         (Shape::MirrorOverSide, "", side, ShapingMessage::Mirror(Over::Side)),
         (Shape::BesideMirrored, "N", editor.shares_side(), ShapingMessage::Beside(true)),
         (Shape::BesideShifted, "Shift N", editor.shares_side(), ShapingMessage::Beside(false)),

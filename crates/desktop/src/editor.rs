@@ -13,6 +13,7 @@ pub(crate) mod chosen;
 mod clip;
 mod cornering;
 pub(crate) mod curves;
+mod dimensions;
 mod document;
 pub(crate) mod earth;
 mod faults;

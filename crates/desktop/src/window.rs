@@ -116,6 +116,8 @@ impl Window {
         }
         if folder.is_some() {
             editor.receive(Message::Theme(settings.theme()));
+            editor.receive(Message::Grid(settings.grid()));
+            editor.receive(Message::KeepDimensions(settings.keeps_dimensions()));
             ctx.set_zoom_factor(settings.zoom());
         }
         let (keeper, left) = folder.as_deref().map(Keeper::start).unzip();
@@ -284,10 +286,7 @@ impl Window {
             }
         }
         if let Some(folder) = &self.folder {
-            let (theme, words) = (self.editor.theme(), self.editor.words());
-            // The plan that was open last stays so while one without a file is.
-            let plan = self.editor.file().or(self.settings.last_plan());
-            let settings = Settings::of(theme, words, ctx.zoom_factor(), plan);
+            let settings = Settings::of(&self.editor, ctx.zoom_factor(), &self.settings);
             if settings != self.settings {
                 settings.write(folder);
                 self.settings = settings;

@@ -6,9 +6,9 @@ mod hand;
 
 use std::collections::BTreeSet;
 
+use desktop::Opening;
 use desktop::editor::{Message, Page, ShapesMessage};
 use desktop::tool::{Drawn, Tool};
-use desktop::Opening;
 use drawing::Thing;
 use egui::{Key, Modifiers, Rect, Shape};
 use egui_kittest::Harness;

@@ -9,7 +9,7 @@ use drawing::Thing;
 use egui::{Event, Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, click_on, drag, fill, on_page, spot, window};
-use plan::{Deed, Plan, Point, Run};
+use plan::{Branch, Deed, Plan, Point, Run};
 use words::Words;
 
 /// One run of 40 by 30 with nets of 2.5 m panels, east of the middle of the map.
@@ -293,6 +293,73 @@ fn an_outline_is_squared_up_mirrored_and_doubled_beside_by_buttons_and_keys() {
     for _ in 0..5 {
         say(&mut desk, Message::Undo);
     }
+    assert_eq!(*window(&desk).editor().plan(), plan);
+}
+
+#[test]
+fn arrow_keys_obey_what_corners_keep() {
+    let mut desk = desk();
+    let was = outline(&desk);
+    press(&mut desk, "keeps length");
+    pick(&mut desk, Thing::RunCorner { run: 0, vertex: 2 });
+    for _ in 0..5 {
+        key(&mut desk, Key::ArrowRight);
+    }
+    let kept = outline(&desk);
+    assert!((line_m(&kept) - line_m(&was)).abs() < 1e-9, "{}", line_m(&kept) - line_m(&was));
+    assert!(kept[2].east_m > was[2].east_m + 0.1 && kept[2].north_m < was[2].north_m, "{kept:?}");
+    press(&mut desk, "keeps angle");
+    pick(&mut desk, Thing::RunCorner { run: 0, vertex: 2 });
+    let turn_deg = |outline: &[Point]| {
+        let beside = [Some(outline[1]), Some(outline[3])];
+        workup::shaping::turn_deg(beside, outline[2]).unwrap()
+    };
+    key(&mut desk, Key::ArrowUp);
+    let turned = outline(&desk);
+    assert!((turn_deg(&turned) - turn_deg(&kept)).abs() < 1e-6 && apart_m(turned[2], kept[2]) > 0.01);
+    assert_eq!(deeds(&desk).last(), Some(&Deed::KeepAngle));
+    assert!(deeds(&desk)[..5].iter().all(|deed| *deed == Deed::KeepLength), "{:?}", deeds(&desk));
+    press(&mut desk, "goes free");
+    pick(&mut desk, Thing::RunCorner { run: 0, vertex: 2 });
+    key(&mut desk, Key::ArrowUp);
+    assert!((outline(&desk)[2].north_m - turned[2].north_m - 0.1).abs() < 1e-9);
+}
+
+#[test]
+fn a_corner_that_cannot_go_where_an_arrow_leads_says_so() {
+    let mut plan = plain();
+    plan.runs[0].outline.insert(1, Point::new(20.0, 0.0));
+    let mut desk = on_page(plan.clone(), Page::Run, [1280.0, 800.0], Words::default());
+    press(&mut desk, "keeps length");
+    pick(&mut desk, Thing::RunCorner { run: 0, vertex: 1 });
+    key(&mut desk, Key::ArrowUp);
+    let told = window(&desk).editor().shape_told().map(|text| Words::default().text(text));
+    assert_eq!(told, Some("Kept as it is, this corner cannot go that way."));
+    assert_eq!(*window(&desk).editor().plan(), plan);
+    key(&mut desk, Key::ArrowRight);
+    assert!(near(outline(&desk)[1], (20.1, 0.0), 1e-9), "along its side it goes: {:?}", outline(&desk));
+}
+
+#[test]
+fn a_branch_is_mirrored_by_a_corner_of_it_about_where_it_hangs() {
+    let mut plan = plain();
+    let hanging = [(20.0, 0.0), (26.0, -10.0), (24.0, -20.0)].map(Point::from).to_vec();
+    plan.runs[0].branches =
+        vec![Branch { from_m: 20.0, outline: hanging, nets: vec!["long".to_owned()], ..Branch::default() }];
+    let mut desk = on_page(plan.clone(), Page::Run, [1280.0, 800.0], Words::default());
+    pick(&mut desk, Thing::BranchCorner { run: 0, branch: 0, vertex: 1 });
+    press(&mut desk, "Mirror it east to west");
+    let branch = |desk: &Desk| window(desk).editor().plan().runs[0].branches[0].outline.clone();
+    for (at, to) in branch(&desk).into_iter().zip([(20.0, 0.0), (14.0, -10.0), (16.0, -20.0)]) {
+        assert!(near(at, to, 1e-9), "{:?}", branch(&desk));
+    }
+    desk.key_press_modifiers(Modifiers::SHIFT, Key::M);
+    desk.run();
+    assert!(near(branch(&desk)[1], (14.0, 10.0), 1e-9), "{:?}", branch(&desk));
+    assert_eq!(outline(&desk), plan.runs[0].outline, "the run stays");
+    assert_eq!(deeds(&desk), [Deed::Mirror, Deed::Mirror]);
+    say(&mut desk, Message::Undo);
+    say(&mut desk, Message::Undo);
     assert_eq!(*window(&desk).editor().plan(), plan);
 }
 

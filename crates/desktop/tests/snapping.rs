@@ -3,12 +3,13 @@
 
 mod hand;
 
+use desktop::Opening;
 use desktop::editor::{Grid, Message, Page};
 use drawing::Thing;
 use egui::{Event, Key, Modifiers, OutputCommand};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, button, click, click_on, example, on_page, spot, window};
-use plan::{Plan, Point, SpotHeight};
+use plan::{NetKind, Plan, Point, Run, SpotHeight, Wall, WallKind};
 use words::Words;
 
 /// A panel of the example's long net, metres.
@@ -259,6 +260,179 @@ fn the_tape_snaps_and_goes_along_the_ground_where_heights_are_known() {
     points(&mut desk, Point::new(99.7, 0.4));
     assert_eq!(caught(&desk).unwrap().0, "on corner 2 of the paddock");
     desk.get_by_label("Tape: 100.0 m, 90° east, along the ground 125.0 m");
+}
+
+/// The same with a keep-out of 20 m by 15 m, and a hedge north of it.
+fn hedged() -> Plan {
+    let mut plan = field();
+    plan.ground.keep_outs = example().ground.keep_outs[..1].to_vec();
+    plan.ground.keep_outs[0].outline =
+        [(20.0, 20.0), (40.0, 20.0), (40.0, 35.0), (20.0, 35.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+    let path = [(8.0, 50.0), (64.0, 50.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+    plan.walls = vec![Wall { kind: Some(WallKind::Hedge), path, ..Wall::default() }];
+    plan
+}
+
+/// Presses on a place and leads the pointer to another, without letting go.
+fn takes(desk: &mut Desk, from: (f64, f64), to: (f64, f64)) {
+    let (from, to) = (spot(desk, Point::new(from.0, from.1)), spot(desk, Point::new(to.0, to.1)));
+    desk.event(Event::PointerMoved(from));
+    desk.run();
+    button(desk, from, true);
+    desk.run();
+    for step in 1..=5 {
+        desk.event(Event::PointerMoved(from + (to - from) * step as f32 / 5.0));
+        desk.run();
+    }
+}
+
+#[test]
+fn a_side_that_slides_is_caught_with_its_reason_and_shows_its_dimensions() {
+    let mut desk = desk(hedged(), Page::Ground);
+    say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    takes(&mut desk, (34.0, 35.0), (34.0, 40.3));
+    assert_eq!(caught(&desk).unwrap().0, "side 2 to 3: as long as side 3 to 4", "a square");
+    points(&mut desk, Point::new(34.0, 49.6));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "along the hedge");
+    assert!((at.north_m - 50.0).abs() < 1e-9 && (at.east_m - 34.0).abs() < 0.2, "at the pointer: {at:?}");
+    let node = desk.get_by_label_contains("Dimensions: ");
+    let text = format!("{node:?}");
+    for figure in [
+        "side 2 to 3 30.0 m",
+        "side 3 to 4 20.0 m",
+        "side 4 to 1 30.0 m",
+        "turn at corner 3 90°",
+        "turn at corner 4 90°",
+        "area 600 m²",
+    ] {
+        assert!(text.contains(figure), "{figure}: {text}");
+    }
+    desk.event(Event::ModifiersChanged(Modifiers::ALT));
+    points(&mut desk, Point::new(34.0, 49.5));
+    assert_eq!(caught(&desk), None, "Alt lets it go anywhere");
+    desk.event(Event::ModifiersChanged(Modifiers::NONE));
+    points(&mut desk, Point::new(34.0, 49.6));
+    let to = spot(&desk, Point::new(34.0, 49.6));
+    button(&desk, to, false);
+    desk.run();
+    let outline = &window(&desk).editor().plan().ground.keep_outs[0].outline;
+    for corner in [2, 3] {
+        assert!((outline[corner].north_m - 50.0).abs() < 1e-9, "{outline:?}");
+    }
+    assert!(desk.query_by_label_contains("Dimensions: ").is_none(), "they go with the hand");
+}
+
+#[test]
+fn a_corner_is_caught_by_a_wall_together_with_another_guide() {
+    let mut desk = desk(hedged(), Page::Ground);
+    say(&mut desk, Message::Pick(Some(Thing::KeepOutCorner { keep_out: 0, vertex: 2 })));
+    takes(&mut desk, (40.0, 35.0), (40.3, 49.7));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "on the hedge, square to side 1 to 2");
+    assert!((at.east_m - 40.0).abs() < 1e-9 && (at.north_m - 50.0).abs() < 1e-9, "{at:?}");
+    points(&mut desk, Point::new(29.0, 49.7));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "on the hedge");
+    assert!((at.north_m - 50.0).abs() < 1e-9, "{at:?}");
+}
+
+#[test]
+fn a_run_that_is_unrolled_meets_a_wall_squarely_and_ends_there() {
+    let mut plan = hedged();
+    plan.ground.keep_outs.clear();
+    plan.walls[0].holds_birds = Some(true);
+    let mut desk = desk(plan, Page::Run);
+    click_on(&mut desk, "Unroll a run");
+    clicks(&mut desk, 25.0, 50.2);
+    clicks(&mut desk, 26.0, 25.0);
+    clicks(&mut desk, 52.0, 27.0);
+    let corners = window(&desk).editor().in_hand().unwrap().unrolled.corners.clone();
+    let (one, two) = (corners[1], corners[2]);
+    let along = (two.east_m - one.east_m, two.north_m - one.north_m);
+    // Square to the last side from its end, where that meets the hedge.
+    let up_m = 50.0 - two.north_m;
+    points(&mut desk, Point::new(two.east_m - up_m * along.1 / along.0 + 0.3, 49.7));
+    let (reason, at) = caught(&desk).unwrap();
+    assert_eq!(reason, "square to side 2 to 3, on the hedge: the run may end here");
+    let dot = (at.east_m - two.east_m) * along.0 + (at.north_m - two.north_m) * along.1;
+    assert!(dot.abs() < 1e-7 && (at.north_m - 50.0).abs() < 1e-9, "{at:?}");
+    clicks(&mut desk, at.east_m, at.north_m);
+    press(&mut desk, Key::Enter);
+    let run = &window(&desk).editor().plan().runs[0];
+    assert_eq!(run.closed, Some(false), "the wall closes it");
+    assert!((run.outline[3].north_m - 50.0).abs() < 1e-9, "{:?}", run.outline);
+}
+
+/// A run of 40 m by 30 m with panels of 2.5 m.
+fn run_of_panels() -> Plan {
+    let mut plan = field();
+    plan.store.nets = vec![NetKind { count: Some(4), ..NetKind::new("long", 50.0, 20) }];
+    let outline = [(20.0, 20.0), (60.0, 20.0), (60.0, 50.0), (20.0, 50.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+    let nets = Some(vec!["long".to_owned(); 3]);
+    plan.runs = vec![Run { id: "run-1".to_owned(), outline, nets, ..Run::default() }];
+    plan
+}
+
+#[test]
+fn a_slid_side_of_a_run_makes_its_neighbours_whole_panels() {
+    let mut desk = desk(run_of_panels(), Page::Run);
+    say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    takes(&mut desk, (51.0, 50.0), (51.0, 55.2));
+    assert_eq!(caught(&desk).unwrap().0, "side 2 to 3: 14 panels");
+    let outline = &window(&desk).editor().plan().runs[0].outline;
+    assert!((outline[2].north_m - 55.0).abs() < 1e-9, "{outline:?}");
+}
+
+#[test]
+fn on_a_slope_whole_panels_are_those_along_the_ground() {
+    let mut plan = run_of_panels();
+    let height = |east_m: f64, north_m: f64, up_m: f64| SpotHeight {
+        at: Point::new(east_m, north_m),
+        up_m,
+        rest: plan::Rest::new(),
+    };
+    // A plane that rises 3 m on 4 m eastwards: along it 4 m are 5 m.
+    plan.heights =
+        vec![height(0.0, 0.0, 0.0), height(100.0, 0.0, 75.0), height(0.0, 80.0, 0.0), height(100.0, 80.0, 75.0)];
+    let mut desk = desk(plan, Page::Run);
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    let from = spot(&desk, Point::new(60.0, 20.0));
+    button(&desk, from, true);
+    desk.run();
+    let mut found = Vec::new();
+    for step in 1..=30 {
+        let way = -0.012 * f64::from(step);
+        points(&mut desk, Point::new(20.0 + 36.1 * way.cos(), 20.0 + 36.1 * way.sin()));
+        if let Some((reason, _)) = caught(&desk).filter(|(reason, _)| reason.contains("18 panels")) {
+            let sides = window(&desk).editor().run().unwrap().1.slope.as_ref().unwrap().sides.clone();
+            found.push((reason, sides));
+        }
+    }
+    assert!(found.len() > 3, "{found:?}");
+    for (reason, sides) in found {
+        assert!((sides[0].surface_m - 45.0).abs() < 1e-9 && sides[0].level_m < 37.0, "{reason}: {sides:?}");
+        if reason.ends_with("12 panels") {
+            assert!((sides[1].surface_m - 30.0).abs() < 1e-9, "{reason}: {sides:?}");
+        }
+    }
+}
+
+#[test]
+fn the_grid_and_the_kept_dimensions_are_there_at_the_next_start() {
+    let folder = tempfile::tempdir().unwrap();
+    let start = || {
+        let opening = Opening { plan: field(), folder: Some(folder.path().to_path_buf()), ..Opening::default() };
+        hand::open(opening, [1280.0, 800.0])
+    };
+    let mut first = start();
+    assert_eq!((window(&first).editor().grid(), window(&first).editor().keeps_dimensions()), (Grid::Off, false));
+    commands(&mut first, "grid 5");
+    say(&mut first, Message::Open(Page::Ground));
+    press(&mut first, Key::D);
+    drop(first);
+    let second = start();
+    assert_eq!((window(&second).editor().grid(), window(&second).editor().keeps_dimensions()), (Grid::Five, true));
 }
 
 #[test]

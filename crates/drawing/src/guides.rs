@@ -24,6 +24,8 @@ pub enum Sign {
     AsLong,
     /// So long as it is said to be: nothing but the line.
     Length,
+    /// A place of it: a dot there.
+    Place,
 }
 
 /// A guide as it is shown.
@@ -35,11 +37,14 @@ pub struct Mark {
     pub side: Option<[Point; 2]>,
     /// The corner from which the new side leads to the hand.
     pub from: Option<Point>,
+    /// Where it leads instead, where that is not the hand.
+    pub to: Option<Point>,
 }
 
 const LINE_PX: f64 = 1.5;
 const TICK_PX: f64 = 6.0;
 const SQUARE_PX: f64 = 9.0;
+const DOT_PX: f64 = 4.0;
 /// A guide's line goes on beyond the hand by so much, pixels.
 const BEYOND_PX: f64 = 22.0;
 /// Lines of the grid closer than this are left out, pixels.
@@ -53,7 +58,8 @@ pub fn marks(view: &View, at: Point, marks: &[Mark]) -> Vec<Ink> {
     let hand = view.px(at);
     let mut pen = Pen::default();
     for mark in marks {
-        one(&mut pen, view, hand, mark, colours);
+        let to = mark.to.map_or(hand, |to| view.px(to));
+        one(&mut pen, view, to, mark, colours);
     }
     in_theme(pen.ink, view.theme)
 }
@@ -71,6 +77,10 @@ fn one(pen: &mut Pen, view: &View, hand: Px, mark: &Mark, colours: &Palette) {
     }
     match mark.sign {
         Sign::On | Sign::Length => {}
+        Sign::Place => {
+            let dot = [[0.0, -DOT_PX], [DOT_PX, 0.0], [0.0, DOT_PX], [-DOT_PX, 0.0]].map(|off| add(hand, off));
+            pen.polygon(&dot, colours.pick);
+        }
         Sign::Square => {
             // Where the new side leaves the corner, or at the hand itself where that is square.
             let corner = from.unwrap_or(hand);

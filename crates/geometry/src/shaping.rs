@@ -28,22 +28,25 @@ pub fn slide_side(outline: &[Point], closed: bool, side: usize, by_m: f64) -> Op
     if way.length() <= SAME_PLACE_M {
         return None;
     }
-    let normal = way.unit().left();
     let before = (closed || one > 0).then(|| outline[(one + count - 1) % count]);
     let after = (closed || other + 1 < count).then(|| outline[(other + 1) % count]);
+    let rails = rails([outline[one], outline[other]], [before, after])?;
     let mut slid = outline.to_vec();
-    for (corner, beyond) in [(one, before), (other, after)] {
-        let along = match beyond {
-            Some(beyond) => (outline[corner] - beyond).unit(),
-            None => normal,
-        };
-        let sine = along.dot(normal);
-        if sine.abs() < PARALLEL_SINE {
-            return None;
-        }
-        slid[corner] = outline[corner] + along * (by_m / sine);
-    }
+    slid[one] = outline[one] + rails[0] * by_m;
+    slid[other] = outline[other] + rails[1] * by_m;
     slid.iter().all(|at| at.is_finite()).then_some(slid)
+}
+
+/// The ways of a side's two corners for each metre that it slides to the left: along the neighbours that lead on to the
+/// corners beyond, square to the side where there is none. `None` where a neighbour runs along the side.
+pub(crate) fn rails(ends: [Point; 2], beyond: [Option<Point>; 2]) -> Option<[Vector; 2]> {
+    let normal = (ends[1] - ends[0]).unit().left();
+    let rail = |corner: Point, beyond: Option<Point>| {
+        let along = beyond.map_or(normal, |beyond| (corner - beyond).unit());
+        let sine = along.dot(normal);
+        (sine.abs() >= PARALLEL_SINE).then(|| along * (1.0 / sine))
+    };
+    Some([rail(ends[0], beyond[0])?, rail(ends[1], beyond[1])?])
 }
 
 /// The main direction of an outline, radians counter-clockwise from east, below a quarter turn: the mean of its sides'

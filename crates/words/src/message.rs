@@ -47,7 +47,9 @@ impl Language {
     pub(crate) fn decimal_mark(self) -> char {
         match self {
             Self::German => ',',
-            _ => '.',
+            Self::English => '.',
+            #[cfg(feature = "longer")]
+            Self::Longer => '.',
         }
     }
 
@@ -55,7 +57,9 @@ impl Language {
     pub(crate) fn thousands_mark(self) -> char {
         match self {
             Self::German => '.',
-            _ => ',',
+            Self::English => ',',
+            #[cfg(feature = "longer")]
+            Self::Longer => ',',
         }
     }
 }

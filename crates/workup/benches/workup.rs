@@ -8,7 +8,9 @@ use std::hint::black_box;
 use std::sync::Arc;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use geometry::guides::{Asked, Edge, Guides};
 use plan::{HeightGrid, NetKind, Plan, Point, Rest, Run, SpotHeight};
+use workup::panels::Ruler;
 use workup::{Depth, Known, knowing, workup};
 
 /// A run of that many nets of 50 m and 14 panels round a regular polygon of ten corners, closing exactly.
@@ -75,6 +77,34 @@ fn heights(criterion: &mut Criterion) {
     criterion.bench_function("copy of a plan with a grid of 250,000 heights", |bencher| {
         bencher.iter(|| black_box(&gridded).clone());
     });
+    for (name, plan) in [
+        ("a corner caught by whole panels over 2,000 spot heights, at most 0.5 ms", &plan),
+        ("a corner caught by whole panels over a grid of 0.5 m, at most 0.5 ms", &gridded),
+    ] {
+        catches(criterion, name, plan);
+    }
+}
+
+/// A corner in hand whose panels are counted along the ground.
+fn catches(criterion: &mut Criterion, name: &str, plan: &Plan) {
+    let mut known = Known::default();
+    let worked = knowing(plan, Depth::Quick, &mut known);
+    let (run, lay) = (&plan.runs[0], worked.runs[0].lay.as_ref().expect("a lay"));
+    let ruler = Ruler::of(plan, run, lay, [Some(0), Some(1)], &mut known);
+    let at = |corner: usize| geometry::Point::new(run.outline[corner].east_m, run.outline[corner].north_m);
+    let own: Vec<Edge> = (2..9).map(|corner| Edge { from: at(corner), to: at(corner + 1) }).collect();
+    let asked = Asked {
+        at: at(1) + geometry::Vector::new(0.4, 0.3),
+        beside: [Some(at(0)), Some(at(2))],
+        own,
+        joined: [None, Some(0)],
+        reach_m: 1.5,
+        look_m: 20.0,
+        netting: Some(&ruler),
+        ..Asked::default()
+    };
+    let guides = Guides::default();
+    criterion.bench_function(name, |bencher| bencher.iter(|| guides.best(black_box(&asked))));
 }
 
 criterion_group!(benches, workups, heights);

@@ -4,9 +4,12 @@
 //! panels differ they are counted from the post nearest to the side's first corner on, as the chain lies now. Metres
 //! along the ground wherever heights are known.
 
-use plan::{Plan, Point};
+use geometry::guides::{Beside, Netting};
+use plan::{Plan, Point, Run};
 
+use crate::Known;
 use crate::model::Lay;
+use crate::slope::SideOnGround;
 
 /// A side this near to whole panels is so many, metres.
 const WHOLE_M: f64 = 1e-3;
@@ -22,6 +25,44 @@ fn like_panel_m(plan: &Plan, lay: &Lay) -> Option<f64> {
     let first = *panels.first()?;
     let like = first > 0.0 && first.is_finite() && panels.iter().all(|panel_m| (panel_m - first).abs() < 1e-9);
     like.then_some(first)
+}
+
+/// The lengths along the ground at which a side is whole panels.
+#[derive(Clone, Debug, PartialEq)]
+enum Marks {
+    /// So many times the one panel.
+    Like(f64),
+    /// Where the posts stand from the one nearest to the side's first corner on.
+    Chain(Vec<f64>),
+}
+
+impl Marks {
+    /// From a corner on, as the chain lies now; `None` where the lay has no such corner to count from.
+    fn of(plan: &Plan, lay: &Lay, corner: Point) -> Option<Self> {
+        like_panel_m(plan, lay).map(Self::Like).or_else(|| posts_from(lay, corner).map(Self::Chain))
+    }
+
+    /// How many panels come nearest to a length.
+    fn nearest(&self, length_m: f64) -> Option<u32> {
+        match self {
+            Self::Like(panel_m) => Some((length_m / panel_m).round().clamp(1.0, f64::from(u32::MAX)) as u32),
+            Self::Chain(posts_m) => {
+                let after = posts_m.partition_point(|&post_m| post_m < length_m);
+                let off_m = |place: &usize| posts_m.get(*place).map_or(f64::INFINITY, |at| (at - length_m).abs());
+                let nearest = [after.saturating_sub(1), after];
+                let place = nearest.into_iter().min_by(|one, other| off_m(one).total_cmp(&off_m(other)))?;
+                posts_m.get(place).and_then(|_| u32::try_from(place + 1).ok())
+            }
+        }
+    }
+
+    /// The length of so many; `None` where the nets have no so many.
+    fn length_m(&self, panels: u32) -> Option<f64> {
+        match self {
+            Self::Like(panel_m) => (panels > 0).then(|| panel_m * f64::from(panels)),
+            Self::Chain(posts_m) => posts_m.get(panels.checked_sub(1)? as usize).copied(),
+        }
+    }
 }
 
 /// Where its posts stand from the one nearest to a corner on, metres beyond that one.
@@ -41,20 +82,58 @@ fn posts_from(lay: &Lay, corner: Point) -> Option<Vec<f64>> {
 
 /// The panels that a side of a run is long, from that corner on; `None` where they are not whole.
 pub fn of_side(plan: &Plan, lay: &Lay, corner: Point, side_m: f64) -> Option<u32> {
-    if let Some(panel_m) = like_panel_m(plan, lay) {
-        let count = (side_m / panel_m).round();
-        let whole = count >= 1.0 && count < f64::from(u32::MAX) && (count * panel_m - side_m).abs() < WHOLE_M;
-        return whole.then_some(count as u32);
-    }
-    let place = posts_from(lay, corner)?.into_iter().position(|post_m| (post_m - side_m).abs() < WHOLE_M)?;
-    u32::try_from(place + 1).ok()
+    let marks = Marks::of(plan, lay, corner)?;
+    let panels = marks.nearest(side_m)?;
+    (marks.length_m(panels)? - side_m).abs().lt(&WHOLE_M).then_some(panels)
 }
 
 /// The length that so many panels have from that corner on, metres; `None` where the nets have no so many.
 pub fn length_m(plan: &Plan, lay: &Lay, corner: Point, panels: u32) -> Option<f64> {
-    match like_panel_m(plan, lay) {
-        Some(panel_m) => (panels > 0).then(|| panel_m * f64::from(panels)),
-        None => posts_from(lay, corner)?.get(panels.checked_sub(1)? as usize).copied(),
+    Marks::of(plan, lay, corner)?.length_m(panels)
+}
+
+/// Two sides of a run counted in whole panels while a hand moves the corners between them: the one that leads there from a
+/// corner that stays, and the one that leads on to another. As the chain lay and the ground was known when it was taken
+/// hold of.
+///
+/// Where panels differ the side that leads on is not counted: where the chain meets it hangs on the very corner that moves.
+#[derive(Clone, Debug, Default)]
+pub struct Ruler {
+    sides: [Option<(Marks, SideOnGround)>; 2],
+}
+
+impl Ruler {
+    /// For two sides by their first corners.
+    pub fn of(plan: &Plan, run: &Run, lay: &Lay, sides: [Option<usize>; 2], known: &mut Known) -> Self {
+        let heights = known.surfaces.heights(plan, &mut Vec::new());
+        let mut ruled = sides.map(|side| {
+            let side = side?;
+            let marks = Marks::of(plan, lay, *run.outline.get(side)?)?;
+            Some((marks, SideOnGround::of(run, side, &heights)))
+        });
+        let [_, on] = &mut ruled;
+        on.take_if(|(marks, _)| matches!(marks, Marks::Chain(_)));
+        Self { sides: ruled }
+    }
+
+    fn side(&self, beside: Beside) -> Option<&(Marks, SideOnGround)> {
+        let [before, after] = &self.sides;
+        match beside {
+            Beside::Before => before.as_ref(),
+            Beside::After => after.as_ref(),
+        }
+    }
+}
+
+impl Netting for Ruler {
+    fn panels(&self, beside: Beside, from: geometry::Point, to: geometry::Point) -> Option<u32> {
+        let (marks, ground) = self.side(beside)?;
+        marks.nearest(ground.along_m(from, to))
+    }
+
+    fn reach_m(&self, beside: Beside, from: geometry::Point, towards: geometry::Point, panels: u32) -> Option<f64> {
+        let (marks, ground) = self.side(beside)?;
+        ground.on_map_m(from, towards, marks.length_m(panels)?)
     }
 }
 
@@ -100,5 +179,64 @@ mod tests {
         assert!((length_m(&plan, &lay, from, 4).unwrap() - 16.0).abs() < 1e-9);
         assert_eq!(length_m(&plan, &lay, from, 4000), None);
         assert_eq!(length_m(&plan, &lay, Point::new(1.0, 1.0), 4), None, "no corner");
+    }
+
+    /// Where a ruler's panels reach to from one corner on the way to a place.
+    fn reached(ruler: &Ruler, from: (f64, f64), towards: (f64, f64), panels: u32) -> Option<Point> {
+        let (from, towards) = (geometry::Point::from(from), geometry::Point::from(towards));
+        let reach_m = ruler.reach_m(Beside::Before, from, towards, panels)?;
+        Some(crate::place(from + (towards - from).unit() * reach_m))
+    }
+
+    /// Length along the ground of a run's side, as its workup has it.
+    fn ground_m(plan: &Plan, side: usize) -> f64 {
+        workup(plan, Depth::Quick).runs[0].slope.as_ref().unwrap().sides[side].surface_m
+    }
+
+    #[test]
+    fn on_a_slope_panels_reach_as_far_as_the_worked_out_ground_says() {
+        let (mut plan, lay) = laid(&[kind("long", 50.0, 20)], &["long", "long", "long"]);
+        let height = |east_m: f64, north_m: f64, up_m: f64| plan::SpotHeight {
+            at: Point::new(east_m, north_m),
+            up_m,
+            rest: plan::Rest::new(),
+        };
+        plan.heights =
+            vec![height(-9.0, -9.0, 0.0), height(60.0, -9.0, 11.0), height(20.0, 13.0, 4.0), height(9.0, 60.0, 25.0)];
+        for stated in [None, Some((Some(6.0), None)), Some((None, Some(4.0)))] {
+            let mut plan = plan.clone();
+            if let Some((rises_m, one_in)) = stated {
+                let at = Point::new(40.0, 15.0);
+                plan.runs[0].side_slopes = vec![plan::SideSlope { at, rises_m, one_in, rest: plan::Rest::new() }];
+            }
+            let ruler = Ruler::of(&plan, &plan.runs[0], &lay, [Some(1), Some(2)], &mut Known::default());
+            for (panels, towards) in [(9, (44.0, 26.0)), (13, (40.0, 33.0)), (16, (29.0, 40.0))] {
+                let to = reached(&ruler, (40.0, 0.0), towards, panels).unwrap();
+                let mut moved = plan.clone();
+                let mut outline = moved.runs[0].outline.clone();
+                outline[2] = to;
+                moved.runs[0] = moved.runs[0].reshaped(outline);
+                let off_m = ground_m(&moved, 1) - 2.5 * f64::from(panels);
+                assert!(off_m.abs() < 1e-9, "{panels} panels, {stated:?}: off by {off_m} m");
+                let counted = ruler.panels(Beside::Before, crate::point(Point::new(40.0, 0.0)), crate::point(to));
+                assert_eq!(counted, Some(panels));
+            }
+        }
+    }
+
+    #[test]
+    fn unlike_panels_are_counted_up_to_the_corner_in_hand_and_not_beyond_it() {
+        let (plan, lay) = laid(&[kind("fives", 50.0, 10), kind("threes", 90.0, 30)], &["fives", "threes"]);
+        let ruler = Ruler::of(&plan, &plan.runs[0], &lay, [Some(1), Some(2)], &mut Known::default());
+        // From 40 m on: two fives, then threes.
+        let to = reached(&ruler, (40.0, 0.0), (40.0, 30.0), 6).unwrap();
+        assert!((to.north_m - 22.0).abs() < 1e-9, "{to:?}");
+        let mut moved = plan.clone();
+        moved.runs[0].outline[2] = to;
+        let lay = workup(&moved, Depth::Quick).runs.remove(0).lay.unwrap();
+        assert_eq!(of_side(&moved, &lay, Point::new(40.0, 0.0), 22.0), Some(6), "the chain's start is stated");
+        assert!(lay.posts.iter().any(|post| (post.along_m - 62.0).abs() < 1e-9), "and a post stands there");
+        let (from, towards) = (geometry::Point::new(0.0, 30.0), geometry::Point::new(40.0, 30.0));
+        assert_eq!(ruler.panels(Beside::After, from, towards), None);
     }
 }

@@ -157,10 +157,14 @@ pub fn at_bearing(from: Point, to: Point, bearing_deg: f64) -> Point {
     Point::new(from.east_m + side_m * sin, from.north_m + side_m * cos)
 }
 
-/// The outline with a side slid by a hand that went so far; `None` where it cannot.
-pub fn slid(outline: &[Point], closed: bool, side: usize, hand: [f64; 2]) -> Option<Vec<Point>> {
+/// How far a hand that went so far slides a side, metres to its left; `None` where there is no such side.
+pub fn slides_m(outline: &[Point], side: usize, hand: [f64; 2]) -> Option<f64> {
     let (from, to) = (point(*outline.get(side)?), point(outline[(side + 1) % outline.len()]));
-    let by_m = geometry::Vector::new(hand[0], hand[1]).dot((to - from).unit().left());
+    Some(geometry::Vector::new(hand[0], hand[1]).dot((to - from).unit().left()))
+}
+
+/// The outline with a side slid so many metres to its left; `None` where it cannot.
+pub fn slid(outline: &[Point], closed: bool, side: usize, by_m: f64) -> Option<Vec<Point>> {
     let points: Vec<_> = outline.iter().copied().map(point).collect();
     Some(geometry::slide_side(&points, closed, side, by_m)?.into_iter().map(placed).collect())
 }
@@ -293,7 +297,8 @@ mod tests {
         #[test]
         fn a_slid_side_follows_the_hand_square_to_itself(hand in (-12.0..12.0_f64, -12.0..12.0_f64), side in 0..4_usize) {
             let outline = square().runs[0].outline.clone();
-            let slid = slid(&outline, true, side, [hand.0, hand.1]).unwrap();
+            let by_m = slides_m(&outline, side, [hand.0, hand.1]).unwrap();
+            let slid = slid(&outline, true, side, by_m).unwrap();
             let off_m = if side % 2 == 0 { hand.1 } else { hand.0 };
             let moved = apart_m(slid[side], outline[side]);
             prop_assert!((moved - off_m.abs()).abs() < 1e-9);

@@ -324,6 +324,68 @@ impl Measure {
     }
 }
 
+/// The ground of a side of which a corner moves, known as it is where the side lies.
+#[derive(Clone, Debug)]
+pub(crate) struct SideOnGround {
+    heights: Heights,
+    evidence: Evidence,
+    stated: Option<SideSlope>,
+}
+
+impl SideOnGround {
+    /// A side of a run by its first corner.
+    pub(crate) fn of(run: &Run, side: usize, heights: &Heights) -> Self {
+        let level = crate::outlines::of_run(run);
+        let found = level.as_ref().and_then(|level| {
+            let at = (0..level.side_count()).find(|&at| level.vertices()[at].stated == side)?;
+            Some((level, at))
+        });
+        let stated = found.and_then(|(level, at)| {
+            let mut stated = run.side_slopes.iter().rev().filter(|slope| rises_m(slope, 1.0).is_some());
+            stated.find(|slope| is_side_of(slope, level, at)).cloned()
+        });
+        let evidence = level.as_ref().map_or(Evidence::Level, |level| heights.along(level).0);
+        Self { heights: heights.clone(), evidence, stated }
+    }
+
+    fn profile(&self, from: geometry::Point, to: geometry::Point) -> Option<Profile> {
+        let surface: Option<&dyn Surface> = match self.evidence {
+            Evidence::Grid => self.heights.grid.as_deref().map(|grid| grid as &dyn Surface),
+            Evidence::Spots => self.heights.spots.as_deref().map(|spots| spots as &dyn Surface),
+            Evidence::ByHand | Evidence::Level => None,
+        };
+        let surface = surface?;
+        Profile::new(&Outline::open(&[from, to]), |_| SideHeights::Over(surface))
+    }
+
+    /// Its length along the ground from one place to another, metres.
+    pub(crate) fn along_m(&self, from: geometry::Point, to: geometry::Point) -> f64 {
+        let level_m = from.distance_m(to);
+        if let Some(rises_m) = self.stated.as_ref().and_then(|stated| rises_m(stated, level_m)) {
+            return level_m.hypot(rises_m);
+        }
+        self.profile(from, to).map_or(level_m, |profile| profile.surface_m())
+    }
+
+    /// How far it reaches on the map towards a place where it is that long along the ground, metres; `None` where what it
+    /// rises is more.
+    pub(crate) fn on_map_m(&self, from: geometry::Point, towards: geometry::Point, along_m: f64) -> Option<f64> {
+        if let Some(stated) = &self.stated {
+            return match (stated.rises_m, stated.one_in) {
+                (Some(rises_m), _) => {
+                    let square = (along_m - rises_m) * (along_m + rises_m);
+                    (square > 0.0).then(|| square.sqrt())
+                }
+                (None, Some(one_in)) => Some(along_m / 1.0_f64.hypot(1.0 / one_in)),
+                (None, None) => Some(along_m),
+            };
+        }
+        // On the map it is never longer than along the ground.
+        let far = from + (towards - from).unit() * along_m;
+        Some(self.profile(from, far).map_or(along_m, |profile| profile.level_of(along_m)))
+    }
+}
+
 /// The ground along a line, and what it is known by.
 pub(crate) struct Ground<'a> {
     pub(crate) profile: Profile,

@@ -1,11 +1,14 @@
 //! A corner in the hand: free, on its ellipse, on its arc, or by what is typed.
 
-use plan::{Deed, Edit, Point, Shape};
+use plan::{Deed, Edit, Motion, Point, Shape};
 use workup::shaping::{CornerTyped, Keep, Way, neighbours};
 
 use super::hold::Hold;
 use super::{Editor, Snapped};
 use words::texts::Shape as Text;
+
+/// A corner that moves less stays, metres.
+const STILL_M: f64 = 1e-6;
 
 /// A corner that is held.
 #[derive(Clone, Debug, PartialEq)]
@@ -100,12 +103,8 @@ impl Editor {
             return;
         }
         if !grip.fresh {
-            self.history.call(match self.keep {
-                _ if grip.typed != CornerTyped::default() => Deed::CornerFigures,
-                Keep::Free => Deed::MoveCorner,
-                Keep::Length => Deed::KeepLength,
-                Keep::Angle => Deed::KeepAngle,
-            });
+            let typed = grip.typed != CornerTyped::default();
+            self.history.call(if typed { Deed::CornerFigures } else { self.keep_deed() });
         }
         if let Some(held) = &mut self.held {
             held.moved = true;
@@ -123,9 +122,31 @@ impl Editor {
         if let Some(way) = self.way(grip, was) {
             return way.nearest(grip.hand);
         }
-        let guided = self.guide_corner(&grip.shape, grip.corner, grip.hand);
-        self.snapped = guided.or_else(|| self.caught_by_wall(Some(&grip.shape), grip.hand));
+        self.snapped = self.guide_corner(&grip.shape, grip.corner, grip.hand);
         Some(self.snapped.as_ref().map_or(grip.hand, |snapped| snapped.at))
+    }
+
+    /// The edit that moves a corner by so much and keeps what corners keep, and what that is called; no edit where it
+    /// cannot go that way.
+    pub(super) fn corner_nudged(&mut self, shape: Shape, corner: usize, motion: Motion) -> (Deed, Option<Edit>) {
+        let deed = self.keep_deed();
+        let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else { return (deed, None) };
+        let way = Way::of(self.keep, neighbours(&self.plan, &shape, corner), at);
+        let to = way.map_or_else(|| Some(motion.of(at)), |way| way.nearest(motion.of(at)));
+        let to = to.filter(|&to| crate::tool::apart_m(at, to) > STILL_M);
+        if to.is_none() {
+            self.shape_told = Some(Text::KeptThere);
+        }
+        (deed, to.map(|to| Edit::MoveCorner { shape, corner, to }))
+    }
+
+    /// What moving a corner is called.
+    fn keep_deed(&self) -> Deed {
+        match self.keep {
+            Keep::Free => Deed::MoveCorner,
+            Keep::Length => Deed::KeepLength,
+            Keep::Angle => Deed::KeepAngle,
+        }
     }
 
     /// What holds the corner in the hand, in words.

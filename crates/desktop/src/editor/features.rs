@@ -1,12 +1,13 @@
 //! Walls, shade, the keeper's words, drop points and the coop's door: taken out, doubled, caught, ended on.
 
 use drawing::Thing;
-use plan::{Coop, Edit, Point, Run, Shape};
-use words::texts::Underlay as Text;
+use geometry::guides::Edge;
+use plan::{Coop, Edit, Point, Run};
 
-use super::hold::{Held, Hold, SNAP_PX};
-use super::{Editor, Snapped};
-use crate::tool::{Drawn, Hand, Tool, apart_m, free_run_id};
+use super::Editor;
+use super::hold::{Held, Hold};
+use super::snap::point;
+use crate::tool::{Drawn, Hand, Tool, free_run_id};
 
 /// A corner nearer to a wall than this lies on it, metres: it was caught there.
 const ON_WALL_M: f64 = 1e-6;
@@ -72,49 +73,12 @@ impl Editor {
         Edit::SetCoop { coop: Some(coop.with_door_towards(place)) }
     }
 
-    /// The nearest place on a wall, a hedge or a fence within reach, and which.
-    fn on_wall(&self, at: Point, reach_m: f64) -> Option<(usize, Point)> {
-        let all = self
-            .plan
-            .walls
-            .iter()
-            .enumerate()
-            .flat_map(|(wall, stated)| stated.path.windows(2).map(move |pair| (wall, foot(pair[0], pair[1], at))));
-        let nearest = all.min_by(|one, other| apart_m(one.1, at).total_cmp(&apart_m(other.1, at)))?;
-        (apart_m(nearest.1, at) <= reach_m).then_some(nearest)
-    }
-
-    /// The wall that catches a corner.
-    pub(super) fn caught_by_wall(&self, own: Option<&Shape>, at: Point) -> Option<Snapped> {
-        if self.free || matches!(own, Some(Shape::Wall(_))) {
-            return None;
-        }
-        let (wall, place) = self.on_wall(at, SNAP_PX / self.view.px_per_m)?;
-        let name = wall_name(&self.plan, self.words, wall);
-        let text = match (self.tool.draws(Drawn::Run), self.plan.walls[wall].holds_birds()) {
-            (true, true) => Text::OnWall,
-            (true, false) => Text::OnWallNoBirds,
-            (false, _) => Text::AtWall,
-        };
-        Some(Snapped { at: place, reason: self.words.say(text, &[("name", &name)]) })
-    }
-
-    /// A corner of a run that is unrolled, caught by a wall, a hedge or a fence.
-    pub(super) fn caught_on_wall(&mut self, hand: Hand) -> Option<Hand> {
-        let Tool::Outline { of: Drawn::Run, corners, typed, .. } = &self.tool else { return None };
-        let (Hand::Move(at) | Hand::Click { at, .. }) = hand else { return None };
-        let first = corners.first().filter(|_| corners.len() >= crate::tool::FEWEST_CORNERS);
-        let closes = first.is_some_and(|&first| apart_m(first, at) * self.view.px_per_m <= SNAP_PX);
-        if self.free || closes || *typed != crate::tool::Typed::default() {
-            return None;
-        }
-        let caught = self.caught_by_wall(None, at)?;
-        self.unguided();
-        let at = caught.at;
-        self.snapped = Some(caught);
-        Some(match hand {
-            Hand::Click { reach_m, .. } => Hand::Click { at, reach_m },
-            _ => Hand::Move(at),
+    /// Whether a place lies on a wall, a hedge or a fence.
+    fn is_on_wall(&self, at: Point) -> bool {
+        let mut sides = self.plan.walls.iter().flat_map(|wall| wall.path.windows(2));
+        sides.any(|pair| {
+            let side = Edge { from: point(pair[0]), to: point(pair[1]) };
+            side.nearest(point(at)).distance_m(point(at)) <= ON_WALL_M
         })
     }
 
@@ -122,7 +86,9 @@ impl Editor {
     pub(super) fn ends_on_wall(&self, hand: Hand) -> Option<Edit> {
         let (Tool::Outline { of: Drawn::Run, corners, .. }, Hand::Close) = (&self.tool, hand) else { return None };
         let last = *corners.last().filter(|_| corners.len() >= 2)?;
-        self.on_wall(last, ON_WALL_M)?;
+        if !self.is_on_wall(last) {
+            return None;
+        }
         let id = free_run_id(&self.plan);
         let run = Run { id, outline: corners.clone(), closed: Some(false), ..Run::default() };
         Some(Edit::AddRun { index: self.plan.runs.len(), run: Box::new(run) })
@@ -138,13 +104,4 @@ pub(crate) fn wall_name(plan: &plan::Plan, words: words::Words, wall: usize) -> 
 fn without<T: Clone>(all: &[T], out: usize) -> Option<Vec<T>> {
     (out < all.len())
         .then(|| all.iter().enumerate().filter(|(index, _)| *index != out).map(|(_, one)| one.clone()).collect())
-}
-
-/// The place of a straight line that is nearest to a place.
-fn foot(from: Point, to: Point, at: Point) -> Point {
-    let (east, north) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let squared = east * east + north * north;
-    let share = ((at.east_m - from.east_m) * east + (at.north_m - from.north_m) * north) / squared;
-    let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
-    Point::new(from.east_m + share * east, from.north_m + share * north)
 }

@@ -19,13 +19,7 @@ impl Editor {
         if self.is_one_place(hand) {
             return;
         }
-        let hand = if let Some(hand) = self.caught_on_wall(hand) {
-            hand
-        } else if self.tool.draws(Drawn::Run) {
-            self.caught_unrolling(hand)
-        } else {
-            self.caught(hand)
-        };
+        let hand = if self.tool.draws(Drawn::Run) { self.caught_unrolling(hand) } else { self.caught(hand) };
         let (tool, edit) = match self.ends_on_wall(hand) {
             Some(edit) => (Tool::Pick, Some(edit)),
             None => std::mem::take(&mut self.tool).step(hand, &self.plan),

@@ -90,6 +90,27 @@ impl Editor {
         self.hanging_to((run, branch, whole), &was, motion.of(from), false)?.0
     }
 
+    /// The branch that is picked, or of which a part is.
+    pub(super) fn picked_branch(&self) -> Option<(usize, usize)> {
+        match self.picked? {
+            Thing::Branch { run, branch }
+            | Thing::BranchCorner { run, branch, .. }
+            | Thing::BranchSide { run, branch, .. } => Some((run, branch)),
+            _ => None,
+        }
+    }
+
+    /// Mirrors a branch over a line through the place where it hangs, which stays.
+    pub(super) fn mirror_branch(&mut self, run: usize, branch: usize, bearing_rad: f64) {
+        let Some(mut run) = self.plan.runs.get(run).cloned() else { return };
+        let Some(stated) = run.branches.get_mut(branch) else { return };
+        let Some(&through) = stated.outline.first() else { return };
+        let motion = Motion::Mirror { through, bearing_rad };
+        let faults = stated.faults.iter_mut().map(|fault| &mut fault.at);
+        stated.outline.iter_mut().skip(1).chain(faults).for_each(|at| *at = motion.of(*at));
+        self.one_step(plan::Deed::Mirror, vec![set(run)]);
+    }
+
     /// What of a line catches a place along it: a post, with its number, or a corner; the nearest within reach.
     pub(super) fn caught_on_line(&self, lay: &Lay, at_m: f64) -> Option<(f64, Option<usize>)> {
         if self.free {

@@ -272,11 +272,8 @@ impl Editor {
     pub(super) fn nudged(&mut self, thing: Thing, east_m: f64, north_m: f64) -> (Deed, Vec<Edit>) {
         let motion = Motion::Shift { east_m, north_m };
         if let Some((shape, corner)) = corner_of(&self.plan, thing) {
-            let Some(&at) = self.plan.outline(&shape).and_then(|outline| outline.get(corner)) else {
-                return (Deed::MoveCorner, Vec::new());
-            };
-            let to = motion.of(at);
-            (Deed::MoveCorner, vec![Edit::MoveCorner { shape, corner, to }])
+            let (deed, edit) = self.corner_nudged(shape, corner, motion);
+            (deed, edit.into_iter().collect())
         } else if let Thing::Gate { run, gate } = thing {
             let edit = self.gate_nudged(run, gate, east_m, north_m);
             (Deed::Move, edit.into_iter().collect())

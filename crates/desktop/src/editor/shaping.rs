@@ -2,11 +2,13 @@
 //! corners by their figures. Each is one step.
 
 use drawing::Thing;
+use geometry::guides::Edge;
 use plan::{Deed, Edit, Motion, Plan, Point, Run, Shape};
 use words::texts::{Shape as Text, Shaping};
 use workup::shaping::{self, CornerTyped, Keep, is_closed, neighbours};
 
 use super::hold::{Held, Hold};
+use super::snap::{place, point};
 use super::whole::Whole;
 use super::{Editor, corner_of};
 use crate::tool::free_run_id;
@@ -20,6 +22,17 @@ pub enum Over {
     NorthSouth,
     /// Over the side that is picked.
     Side,
+}
+
+impl Over {
+    /// Where the line points over which it is mirrored, radians clockwise from north; `None` for a side's.
+    fn bearing_rad(self) -> Option<f64> {
+        match self {
+            Self::EastWest => Some(0.0),
+            Self::NorthSouth => Some(std::f64::consts::FRAC_PI_2),
+            Self::Side => None,
+        }
+    }
 }
 
 /// What a view says about the shape of what is picked.
@@ -66,6 +79,8 @@ pub(super) struct Slide {
     pub(super) side: usize,
     /// The outline as it was.
     pub(super) was: Vec<Point>,
+    /// Where on the side it was taken hold of.
+    pub(super) hold: Point,
 }
 
 /// The whole that a thing belongs to.
@@ -113,6 +128,11 @@ impl Editor {
         };
         let is_outline = matches!(whole, Thing::Run { .. } | Thing::Boundary | Thing::KeepOut { .. });
         (is_outline && self.exists(whole)).then_some(whole)
+    }
+
+    /// Whether what is picked can be mirrored: an outline, or a branch.
+    pub fn mirrors(&self) -> bool {
+        self.shaped().is_some() || self.picked_branch().is_some()
     }
 
     /// Whether a side is picked that another one can share.
@@ -186,6 +206,12 @@ impl Editor {
     }
 
     fn mirror(&mut self, over: Over) {
+        if let Some((run, branch)) = self.picked_branch() {
+            return match over.bearing_rad() {
+                Some(bearing_rad) => self.mirror_branch(run, branch, bearing_rad),
+                None => self.shape_told = Some(Text::PickSide),
+            };
+        }
         let whole = match self.picked {
             Some(thing) => Some(whole_of(thing)),
             None => self.shaped(),
@@ -195,8 +221,8 @@ impl Editor {
             self.shape_told = Some(Text::PickOutline);
             return;
         };
-        let motion = match over {
-            Over::Side => {
+        let motion = match over.bearing_rad() {
+            None => {
                 let side = self.picked.and_then(|thing| side_of(&self.plan, thing));
                 let motion = side.and_then(|(shape, side)| shaping::beside(self.plan.outline(&shape)?, side, true));
                 let Some(motion) = motion else {
@@ -205,13 +231,12 @@ impl Editor {
                 };
                 motion
             }
-            Over::EastWest | Over::NorthSouth => {
+            Some(bearing_rad) => {
                 let Some(through) = self.about(&whole, thing) else {
                     self.shape_told = Some(Text::PickOutline);
                     return;
                 };
-                let bearing_deg: f64 = if over == Over::EastWest { 0.0 } else { 90.0 };
-                Motion::Mirror { through, bearing_rad: bearing_deg.to_radians() }
+                Motion::Mirror { through, bearing_rad }
             }
         };
         self.one_step(Deed::Mirror, whole.moved(&self.plan, motion));
@@ -315,32 +340,24 @@ impl Editor {
         let lesson = self.lesson == super::Lesson::Drag && matches!(thing, Thing::RunSide { .. });
         let Some((shape, side)) = side_of(&self.plan, thing).filter(|_| !lesson) else { return (None, false) };
         let was = self.plan.outline(&shape).unwrap_or_default().to_vec();
-        if shaping::slid(&was, is_closed(&self.plan, &shape), side, [0.0, 0.0]).is_none() {
+        if shaping::slid(&was, is_closed(&self.plan, &shape), side, 0.0).is_none() {
             self.shape_told = Some(Text::SideNotSlid);
             return (None, true);
         }
         self.take_up(Some(thing));
         self.history.begin_called(Deed::SlideSide);
-        let from = was[side];
-        (Some(Held { what: Hold::Slide(Slide { shape, side, was }), from: at, was: from, moved: false }), true)
+        let (from, to) = (was[side], was[(side + 1) % was.len()]);
+        let hold = place(Edge { from: point(from), to: point(to) }.nearest(point(at)));
+        (Some(Held { what: Hold::Slide(Slide { shape, side, was, hold }), from: at, was: from, moved: false }), true)
     }
 
-    /// The edit that slides the side in the hand by so much, and what caught one of its corners.
+    /// The edit that slides the side in the hand by so much, or to what catches it.
     pub(super) fn slid_to(&mut self, slide: &Slide, hand: [f64; 2]) -> Option<Edit> {
-        let (closed, count) = (is_closed(&self.plan, &slide.shape), slide.was.len());
-        let slid = shaping::slid(&slide.was, closed, slide.side, hand)?;
-        let ends = [slide.side, (slide.side + 1) % count];
-        let places = ends.map(|end| slid[end]);
-        let caught = self.guide_whole(Some(&slide.shape), &places).map(|(place, snapped)| (ends[place], snapped));
-        let slid = match &caught {
-            Some((end, snapped)) => {
-                let was = slide.was[*end];
-                let hand = [snapped.at.east_m - was.east_m, snapped.at.north_m - was.north_m];
-                shaping::slid(&slide.was, closed, slide.side, hand)?
-            }
-            None => slid,
-        };
+        let by_m = shaping::slides_m(&slide.was, slide.side, hand)?;
+        let caught = self.guide_side(slide, by_m);
+        let by_m = caught.as_ref().map_or(by_m, |(caught_m, _)| *caught_m);
         self.snapped = caught.map(|(_, snapped)| snapped);
+        let slid = shaping::slid(&slide.was, is_closed(&self.plan, &slide.shape), slide.side, by_m)?;
         let outline = self.plan.outline(&slide.shape)?;
         (outline != slid).then(|| reshaped(&self.plan, &slide.shape, slid))
     }

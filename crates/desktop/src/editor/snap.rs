@@ -1,7 +1,7 @@
 //! What stands and can be taken hold of: posts, corners and sides of other things, with their names.
 
-use geometry::guides::{Edge, Guides};
-use plan::{Hazard, HazardKind, Plan, Point, Shape};
+use geometry::guides::{Edge, Guide, Guides, Line, Why};
+use plan::{Hazard, HazardKind, Plan, Point, Shape, Wall, WallKind};
 use words::Words;
 use words::texts::{Findings, Guides as Text, Shaping, Window};
 use workup::Workup;
@@ -40,6 +40,7 @@ enum SideOf {
     Paddock,
     KeepOut(usize),
     Hazard(usize),
+    Wall(usize),
 }
 
 /// Everything of a plan that catches a hand, but what is in the hand itself.
@@ -86,6 +87,9 @@ impl Standing {
         }
         for (index, hazard) in plan.ground.hazards.iter().enumerate() {
             all.line(&hazard.path, false, SideOf::Hazard(index), |point| Some(Hold::HazardPoint(index, point)));
+        }
+        for (index, wall) in plan.walls.iter().enumerate().filter(|(index, _)| own != Some(&Shape::Wall(*index))) {
+            all.line(&wall.path, false, SideOf::Wall(index), |_| None);
         }
         for (run, worked) in workup.runs.iter().take(plan.runs.len()).enumerate().filter(|(run, _)| !is_own_run(*run)) {
             for (post, one) in worked.lay.iter().flat_map(|lay| &lay.posts).enumerate() {
@@ -134,6 +138,24 @@ impl Standing {
             SideOf::Paddock => say(Text::SideOfPaddock, ""),
             SideOf::KeepOut(index) => say(Text::SideOfOther, keep_out_name(plan, words, index)),
             SideOf::Hazard(index) => say(Text::SideOfOther, hazard_name(words, plan.ground.hazards.get(index)?)),
+            SideOf::Wall(index) => wall_word(words, plan.walls.get(index)?).to_owned(),
+        })
+    }
+
+    /// The wall, hedge or fence that a side is part of, by its number.
+    pub(super) fn wall(&self, line: Line) -> Option<usize> {
+        let Line::Other(index) = line else { return None };
+        match self.sides.get(index)?.of {
+            SideOf::Wall(wall) => Some(wall),
+            _ => None,
+        }
+    }
+
+    /// The wall that a corner caught so lies on.
+    pub(super) fn on_wall(&self, why: Why) -> Option<usize> {
+        why.guides().find_map(|guide| match guide {
+            Guide::On(line) => self.wall(line),
+            _ => None,
         })
     }
 }
@@ -172,6 +194,18 @@ impl Listed {
 fn keep_out_name(plan: &Plan, words: Words, index: usize) -> &str {
     let name = plan.ground.keep_outs.get(index).map_or("", |keep_out| keep_out.name.as_str());
     if name.is_empty() { words.text(Window::AKeepOut) } else { name }
+}
+
+/// A wall in a sentence: by its name, else as what it is.
+fn wall_word(words: Words, wall: &Wall) -> &str {
+    if !wall.name.is_empty() {
+        return &wall.name;
+    }
+    words.text(match wall.kind() {
+        WallKind::Wall => Text::TheWall,
+        WallKind::Hedge => Text::TheHedge,
+        WallKind::Fence => Text::TheFence,
+    })
 }
 
 fn hazard_name(words: Words, hazard: &Hazard) -> &str {

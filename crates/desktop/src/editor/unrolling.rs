@@ -184,9 +184,9 @@ impl Editor {
     fn caught_by_netting(&mut self, at: Point) -> Option<Snapped> {
         let Tool::Outline { corners, .. } = &self.tool else { return None };
         let (corners, reach_m) = (corners.clone(), CURVE_PX / self.view.px_per_m);
-        let place = self.guide_place(at);
-        if place.is_some() {
-            return place;
+        let landing = self.guide_landing(at);
+        if landing.is_some() {
+            return landing;
         }
         let rolls = Rolls::of(&self.plan);
         let caught = |at: Point| catch(&rolls, &corners, at, reach_m);

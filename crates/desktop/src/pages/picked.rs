@@ -49,12 +49,14 @@ fn buttons(desk: &Desk<'_>) -> Vec<Button> {
     if goes(editor, picked) {
         buttons.push((Icon::TakeOut, words.text(Shaping::Delete), Message::Remove));
     }
-    if editor.shaped().is_none() {
+    if !editor.mirrors() {
         return buttons;
     }
+    // A branch is mirrored alone.
+    let outline = editor.shaped().is_some();
     let corner = matches!(picked, Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. });
     let shaping = [
-        (true, Icon::Square, Shape::SquareUp, ShapingMessage::SquareUp),
+        (outline, Icon::Square, Shape::SquareUp, ShapingMessage::SquareUp),
         (true, Icon::MirrorEast, Shape::MirrorEastWest, ShapingMessage::Mirror(Over::EastWest)),
         (true, Icon::MirrorNorth, Shape::MirrorNorthSouth, ShapingMessage::Mirror(Over::NorthSouth)),
         (editor.has_side(), Icon::MirrorSide, Shape::MirrorOverSide, ShapingMessage::Mirror(Over::Side)),

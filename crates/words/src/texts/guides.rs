@@ -9,9 +9,14 @@ texts! {
         SideOfRun: "side {from} to {to} of {name}" => "Seite {from}–{to} von {name}",
         SideOfPaddock: "side {from} to {to} of the paddock" => "Seite {from}–{to} der Koppel",
         SideOfOther: "side {from} to {to} ({name})" => "Seite {from}–{to} ({name})",
+        TheWall: "the wall" => "der Mauer",
+        TheHedge: "the hedge" => "der Hecke",
+        TheFence: "the permanent fence" => "dem festen Zaun",
+        OwnCorner: "corner {number}" => "Ecke {number}",
         OnOther: "on point {number} ({name})" => "auf Punkt {number} ({name})",
 
         OnSide: "on {side}" => "auf {side}",
+        AlongSide: "along {side}" => "entlang {side}",
         SquareTo: "square to {side}" => "rechtwinklig zu {side}",
         SquareCorner: "a square corner" => "rechter Winkel",
         ParallelTo: "parallel to {side}" => "parallel zu {side}",
@@ -21,6 +26,7 @@ texts! {
         OnePanel: "1 panel" => "1 Feld",
         OnGrid: "on the grid of {step}" => "auf dem Raster von {step}",
         Both: "{one}, {other}" => "{one}, {other}",
+        Of: "{what}: {reason}" => "{what}: {reason}",
 
         Grid: "Grid" => "Raster",
         GridOff: "Off" => "Aus",
