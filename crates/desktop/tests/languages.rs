@@ -6,7 +6,7 @@ mod hand;
 
 use std::collections::BTreeSet;
 
-use desktop::editor::{Message, Page, Progress, ShapesMessage};
+use desktop::editor::{ManyMessage, Message, Page, Progress, ShapesMessage};
 use desktop::tool::{Drawn, Tool};
 use desktop::{Opening, Window};
 use egui::{Rect, Shape};
@@ -63,6 +63,7 @@ fn states() -> Vec<(&'static str, Vec<Message>)> {
     states.push(("shapes", vec![Message::Shapes(ShapesMessage::Open(true))]));
     states.push(("question", vec![Message::AskRolls]));
     states.push(("compare", vec![Message::Compare(true)]));
+    states.push(("list", vec![Message::Many(ManyMessage::List(true))]));
     states.push(("unroll", vec![Message::UseOn(Page::Run, Tool::outline(Drawn::Run))]));
     states
 }

@@ -260,6 +260,20 @@ impl Thing {
         }
     }
 
+    /// The whole that it is a corner, a side, an end or a door of; what is none of those is a whole itself.
+    pub fn whole(self) -> Self {
+        match self {
+            Self::RunCorner { run, .. } | Self::RunSide { run, .. } => Self::Run { run },
+            Self::BoundaryCorner { .. } | Self::BoundarySide { .. } => Self::Boundary,
+            Self::KeepOutCorner { keep_out, .. } | Self::KeepOutSide { keep_out, .. } => Self::KeepOut { keep_out },
+            Self::HazardCorner { hazard, .. } => Self::Hazard { hazard },
+            Self::WallCorner { wall, .. } => Self::Wall { wall },
+            Self::ShadeCorner { shade, .. } | Self::ShadeSide { shade, .. } => Self::Shade { shade },
+            Self::CoopDoor => Self::Coop { coop: 0 },
+            one => one.hanging().or(one.zone()).unwrap_or(one),
+        }
+    }
+
     /// The run that it belongs to.
     pub fn run(self) -> Option<usize> {
         match self {

@@ -219,6 +219,12 @@ impl Editor {
         snapped
     }
 
+    /// What stands while several things are in the hand: a plan without them, and what follows from it.
+    pub(super) fn stand_without(&mut self, rest: &Plan, workup: &workup::Workup) {
+        self.unguided();
+        self.guiding.standing = Some((None, self.history.revision(), Standing::of(rest, workup, None)));
+    }
+
     /// What catches one of the places of a whole, and which.
     pub(super) fn guide_whole(&mut self, own: Option<&Shape>, places: &[Point]) -> Option<(usize, Snapped)> {
         if self.free || places.is_empty() {
