@@ -40,6 +40,8 @@ struct Walk {
     /// How high is what can be said of what is picked, and what is left for the rows.
     foot: f32,
     high: f32,
+    /// Whether the foot grew in the frame before, over what is picked.
+    keeps: bool,
 }
 
 fn kept() -> Id {

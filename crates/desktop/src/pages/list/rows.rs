@@ -88,11 +88,15 @@ pub(super) fn rows(
         }
         walk.at = Some(item);
     }
-    // A foot that grew takes no row out of sight that was just picked.
+    // A foot that grew takes no row out of sight that was just picked; the area knows its new height a frame later.
     let grew = walk.open && place.height() < walk.high;
+    let keeps = std::mem::replace(&mut walk.keeps, grew);
     walk.high = place.height();
+    if grew {
+        ui.ctx().request_repaint();
+    }
     let kept = || at.filter(|&index| tops[index] < walk.offset + place.height() + PICKED);
-    if let Some(to) = to.or_else(|| kept().filter(|_| grew)) {
+    if let Some(to) = to.or_else(|| kept().filter(|_| keeps)) {
         let (top, foot) = (tops[to], tops[to + 1] - place.height());
         let kept_in_sight = walk.offset.clamp(foot.max(0.0), top.max(foot.max(0.0)));
         // The head over a group's first row comes in sight with it.
