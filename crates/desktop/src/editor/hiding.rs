@@ -20,10 +20,14 @@ pub(crate) struct Switches {
 }
 
 /// The whole that has the switches of a thing: of all that belongs to a run its run. Faults and grass on a fence are no
-/// part of how it is drawn.
+/// part of how it is drawn, and what was found is no thing.
 fn whole(thing: Thing) -> Option<Thing> {
     match thing {
-        Thing::Fault { .. } | Thing::Zone { .. } | Thing::ZoneEnd { .. } | Thing::Reading { .. } => None,
+        Thing::Fault { .. }
+        | Thing::Zone { .. }
+        | Thing::ZoneEnd { .. }
+        | Thing::Reading { .. }
+        | Thing::Finding { .. } => None,
         thing => Some(thing.run().map_or_else(|| thing.whole(), |run| Thing::Run { run })),
     }
 }

@@ -103,22 +103,22 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut ListShe
 /// The title, how many there are, and the way out.
 fn head(ui: &mut Ui, editor: &Editor, count: &str, p: &Palette, said: &mut Said) {
     let words = editor.words();
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 28.0), Sense::hover());
+    let title = words.text(Text::Everything);
+    let count = ui.painter().layout_no_wrap(count.to_owned(), theme::regular(12.0), colour(p.ink2));
+    let room = ui.available_width() - 32.0 - 8.0;
+    let galley = ui.painter().layout(title.to_owned(), theme::semi_bold(16.0), colour(p.ink), room);
+    let high = galley.size().y + count.size().y;
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), high), Sense::hover());
     let button = Rect::from_min_size(pos2(rect.right() - 32.0, rect.top() - 2.0), vec2(32.0, 32.0));
     let mut inside = ui.new_child(UiBuilder::new().id_salt("close").max_rect(button));
     if kit::icon_button(&mut inside, Icon::TakeOut, words.text(Text::Close), true, false, p).clicked() {
         said.say(Message::Many(ManyMessage::List(false)));
     }
-    let title = words.text(Text::Everything);
-    let count = ui.painter().layout_no_wrap(count.to_owned(), theme::regular(12.0), colour(p.ink2));
-    let room = button.left() - rect.left() - count.size().x - 16.0;
-    let galley = kit::shortened(ui, title, theme::semi_bold(16.0), colour(p.ink), room);
-    let place = Rect::from_min_size(rect.left_center() - vec2(0.0, galley.size().y / 2.0), galley.size());
+    let place = Rect::from_min_size(rect.min, galley.size());
     ui.interact(place, kept().with("title"), Sense::hover())
         .widget_info(|| WidgetInfo::labeled(Role::Heading, true, title));
     ui.painter().galley(place.min, galley, colour(p.ink));
-    let at = pos2(button.left() - 6.0 - count.size().x, rect.center().y - count.size().y / 2.0);
-    ui.painter().galley(at, count, colour(p.ink2));
+    ui.painter().galley(place.left_bottom(), count, colour(p.ink2));
 }
 
 /// The field to find by; whether the keyboard goes from it to the first row.

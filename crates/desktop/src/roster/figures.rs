@@ -55,7 +55,7 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
         }
         Thing::Underlay => plan.underlay.as_ref().map_or_else(String::new, |underlay| {
             let file = underlay.path.rsplit('/').next().unwrap_or_default();
-            let a_pixel = words.length(underlay.world_m().metres_a_pixel());
+            let a_pixel = words.fine_length(underlay.world_m().metres_a_pixel());
             words.say(Underlay::Scale, &[("file", file), ("metres", &a_pixel)])
         }),
         Thing::Height { height } => plan.heights.get(height).map(|one| words.length(one.up_m)).unwrap_or_default(),

@@ -123,14 +123,15 @@ impl RowWords {
             job.wrap.max_rows = if roster::is_sentence(entry.item) { usize::MAX } else { 1 };
             ui.painter().layout_job(job)
         };
-        let font = if entry.level == 1 { theme::medium(13.0) } else { theme::regular(13.0) };
+        let strong = entry.level == 1 && !roster::is_sentence(entry.item);
+        let font = if strong { theme::medium(13.0) } else { theme::regular(13.0) };
         let figures = lay(figures, theme::regular(12.0), inks[1], if under { wide } else { wide * 0.7 });
         let room = if under { top } else { top - figures.size().x - 10.0 };
         Self { name: lay(name, font, inks[0], room), figures, under }
     }
 
     pub(super) fn high(&self) -> f32 {
-        let figures = if self.figures.is_empty() { 0.0 } else { self.figures.size().y };
+        let figures = if self.figures.text().is_empty() { 0.0 } else { self.figures.size().y };
         if self.under { self.name.size().y + figures } else { self.name.size().y.max(figures) }
     }
 

@@ -108,7 +108,10 @@ pub(super) fn rows(
     let output = area.show_viewport(&mut inside, |ui, sight| {
         ui.set_height(tops[entries.len()]);
         let all = ui.max_rect();
-        for index in sheet.at(sight.min.y)..=sheet.at(sight.max.y) {
+        let seen = sheet.at(sight.min.y)..=sheet.at(sight.max.y);
+        // The row that has the keyboard keeps it while it is out of sight.
+        let walked = to.or(focused).filter(|index| !seen.contains(index));
+        for index in seen.chain(walked) {
             let rows = Rangef::new(all.top() + tops[index], all.top() + tops[index + 1]);
             let tall = is_tall(entries[index].item, sheet.narrow);
             row(ui, Rect::from_x_y_ranges(all.x_range(), rows), editor, (entries[index], tall), walk, said);
