@@ -54,14 +54,11 @@ impl Whole {
             }
             Thing::CoopDoor => plan.coop.clone().map(Self::Coop),
             Thing::Coop { coop } => {
-                let other = || coop.checked_sub(usize::from(plan.coop.is_some()));
-                match plan.coop.clone().filter(|_| coop == 0) {
-                    Some(coop) => Some(Self::Coop(coop)),
-                    None => {
-                        let other = other().filter(|&other| other < plan.other_coops.len())?;
-                        Some(Self::OtherCoop(other, plan.other_coops.clone()))
-                    }
+                if let Some(own) = plan.coop.clone().filter(|_| coop == 0) {
+                    return Some(Self::Coop(own));
                 }
+                let other = coop.checked_sub(usize::from(plan.coop.is_some()))?;
+                (other < plan.other_coops.len()).then(|| Self::OtherCoop(other, plan.other_coops.clone()))
             }
             Thing::Gateway => plan.ground.gateway.clone().map(Self::Gateway),
             Thing::Wall { wall } => plan.walls.get(wall).map(|_| Self::Wall(wall, plan.walls.clone())),

@@ -107,7 +107,9 @@ impl Many {
                 }),
                 Thing::Branch { run, branch } => {
                     let branch = rest.runs.get_mut(run).and_then(|run| run.branches.get_mut(branch));
-                    branch.into_iter().for_each(|branch| branch.outline.clear());
+                    if let Some(branch) = branch {
+                        branch.outline.clear();
+                    }
                 }
                 Thing::Hazard { hazard } => {
                     rest.ground.hazards.get_mut(hazard).into_iter().for_each(|hazard| hazard.path.clear());
@@ -170,7 +172,9 @@ fn carry(plan: &mut Plan, thing: Thing, motion: Motion) {
             hazard.and_then(|hazard| hazard.path.get_mut(vertex)).into_iter().for_each(to);
         }
         Thing::Coop { coop } => {
-            coop_mut(plan, coop).into_iter().for_each(|coop| *coop = coop.moved(motion));
+            if let Some(coop) = coop_mut(plan, coop) {
+                *coop = coop.moved(motion);
+            }
         }
         Thing::Gateway => plan.ground.gateway.iter_mut().for_each(|gateway| to(&mut gateway.at)),
         Thing::Height { height } => plan.heights.get_mut(height).into_iter().for_each(|one| to(&mut one.at)),
