@@ -323,7 +323,8 @@ fn drawn_on() -> Plan {
 
 #[test]
 fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
-    let mut desk = desk(drawn_on(), Page::Run);
+    let mut desk = on_page(drawn_on(), Page::Run, [1280.0, 1600.0], Words::default());
+    settle(&mut desk);
     let told = tree(&desk);
     let node = |name: &str| told.iter().find(|(role, label, _)| *role == Role::Button && label == name);
     let figures = |name: &str| node(name).unwrap_or_else(|| panic!("{name} in {told:?}")).2.clone();
@@ -357,17 +358,13 @@ fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
     assert!(tree(&desk).iter().all(|(role, name, _)| *role != Role::Button || name != "Hedge 1 on the map"));
     click_on(&mut desk, "Unlock The picture underneath");
     assert!(!window(&desk).editor().plan().underlay.as_ref().unwrap().locked);
-    // Coops and words stand further down.
-    hand::click_on(&mut desk, "Trough: 15.0 m east, 40.0 m north");
+    click_on(&mut desk, "Trough: 15.0 m east, 40.0 m north");
     assert_eq!(picked(&desk), Some(Thing::Label { label: 0 }));
     press(&mut desk, Key::F2);
     hand::overtype(&mut desk, "Water trough");
     assert_eq!(window(&desk).editor().plan().labels[0].text, "Water trough");
-    hand::overtype(&mut desk, " ");
+    hand::fill(&mut desk, "Name of Water trough", " ");
     assert_eq!(window(&desk).editor().plan().labels[0].text, "Water trough", "words that say nothing are none");
-    press(&mut desk, Key::PageDown);
-    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Coop { coop: 0 })));
-    desk.run();
     click_on(&mut desk, "Hide Coop quince");
     click_on(&mut desk, "Lock Coop quince");
     let coop = window(&desk).editor().plan().coop.clone().unwrap();
