@@ -3,7 +3,7 @@
 //! Targets: 99 of 100 frames of a drag, of moving and zooming the map, and of unrolling a run within 8 ms with one run of
 //! 10 nets and with 20 runs of 100 nets (more than 1,000 things on the map), within 16 ms with 10,000 things; no frame in
 //! 10 s without a hand; memory that grows by no more than 20 MB in 10,000 edits; frames no slower while other shapes
-//! are looked for. `drag`, `pan`, `idle`, `memory` or `search` as an argument measures that part alone.
+//! are looked for. `drag`, `pan`, `list`, `idle`, `memory` or `search` as an argument measures that part alone.
 #![allow(missing_docs, reason = "criterion's macros make public items of their own")]
 #![allow(
     clippy::unwrap_used,
@@ -21,10 +21,10 @@ use std::time::{Duration, Instant};
 
 use criterion::Criterion;
 use desk::{Desk, Took};
-use desktop::editor::{Message, Page, Progress, ShapesMessage};
+use desktop::editor::{ManyMessage, Message, Page, Progress, ShapesMessage};
 use desktop::tool::{Drawn, Hand, Tool};
 use drawing::Thing;
-use egui::{Pos2, Vec2};
+use egui::{Event, Key, Modifiers, MouseWheelSource, MouseWheelUnit, Pos2, TouchPhase, Vec2};
 use plan::Plan;
 
 /// Frames of one drag.
@@ -48,7 +48,7 @@ fn main() {
         println!("{}", growth_mb(&farm::ten_nets(), *forget_each));
         return;
     }
-    let parts = ["drag", "gates", "pan", "idle", "memory", "search"];
+    let parts = ["drag", "gates", "pan", "list", "idle", "memory", "search"];
     let named = arguments.iter().any(|argument| parts.contains(&argument.as_str()));
     let wants = |part: &str| !named || arguments.iter().any(|argument| argument == part);
     let plans = [
@@ -73,6 +73,12 @@ fn main() {
     if wants("pan") {
         for (name, target, plan) in &plans {
             moves(name, target, plan);
+        }
+    }
+    if wants("list") {
+        lists("10,000 words on the map", "16 ms", &farm::of_words(10_000));
+        for (name, target, plan) in &plans[1..] {
+            lists(name, target, plan);
         }
     }
     if wants("idle") {
@@ -163,6 +169,36 @@ fn moves(name: &str, target: &str, plan: &Plan) {
         let at = turning(step) / 60.0;
         Message::Hand(Hand::Move(place([0.45 + at.x, 0.4 + at.y])))
     });
+}
+
+/// The list of everything is opened, walked page by page and scrolled; and a corner is dragged beside it.
+fn lists(name: &str, target: &str, plan: &Plan) {
+    let mut desk = Desk::open(plan.clone());
+    desk.say(Message::Pick(None));
+    let opened = desk.timed(Message::Many(ManyMessage::List(true)));
+    desk.settle();
+    println!("list, {name}: opened in {:.2} ms", opened.busy.as_secs_f64() * 1e3);
+    let paced = |what: &str, desk: &mut Desk, events: &dyn Fn(usize) -> Vec<Event>| {
+        let since = Instant::now();
+        let took: Vec<Took> = (1..=FRAMES)
+            .map(|step| {
+                std::thread::sleep((since + PACE * step as u32).saturating_duration_since(Instant::now()));
+                desk.frame(events(step))
+            })
+            .collect();
+        tell(&format!("list, {what}, {name} (target {target})"), &took);
+    };
+    let key =
+        |key: Key| Event::Key { key, physical_key: None, pressed: true, repeat: false, modifiers: Modifiers::NONE };
+    paced("walked by its keys", &mut desk, &|step| vec![key(if step % 150 == 0 { Key::Home } else { Key::PageDown })]);
+    let page = Pos2::new(desk.map().right() + 120.0, desk.map().center().y);
+    paced("scrolled", &mut desk, &|step| {
+        let delta = Vec2::new(0.0, if step % 200 < 100 { -900.0 } else { 900.0 });
+        let (unit, phase, source) = (MouseWheelUnit::Point, TouchPhase::Move, MouseWheelSource::Unknown);
+        let wheel = Event::MouseWheel { unit, delta, phase, source, modifiers: Modifiers::NONE };
+        vec![Event::PointerMoved(page), wheel]
+    });
+    tell(&format!("list, drag beside it, {name} (target {target})"), &drag(&mut desk));
 }
 
 /// How many things the map shows: what stands on the ground, posts, corners, readings.

@@ -265,6 +265,7 @@ impl Editor {
         self.held = None;
         self.snapped = None;
         if which(&mut self.history, &mut self.plan) {
+            self.find_curves();
             self.changed();
         }
     }

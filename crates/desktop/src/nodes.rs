@@ -117,26 +117,24 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(
         }
     }
     let shown = |thing: &Thing| !is_hidden(plan, *thing);
-    for coop in 0..plan.coop.iter().chain(&plan.other_coops).count() {
-        nodes.named(Thing::Coop { coop });
-    }
+    let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
     let keep_outs = (0..plan.ground.keep_outs.len()).map(|keep_out| Thing::KeepOut { keep_out });
     let hazards = (0..plan.ground.hazards.len()).map(|hazard| Thing::Hazard { hazard });
+    let walls = (0..plan.walls.len()).map(|wall| Thing::Wall { wall });
+    let shade = (0..plan.ground.shade.len()).map(|shade| Thing::Shade { shade });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
     let gateway = plan.ground.gateway.iter().map(|_| Thing::Gateway);
-    for thing in keep_outs.chain(hazards).filter(shown).chain(heights).chain(gateway) {
+    let outlines = coops.chain(keep_outs).chain(hazards).chain(walls).chain(shade);
+    for thing in outlines.filter(shown).chain(heights).chain(gateway) {
         nodes.named(thing);
+    }
+    for (label, stated) in plan.labels.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
+        let said = || editor.words().say(Underlay::LabelNode, &[("text", &stated.text)]);
+        nodes.thing(Thing::Label { label }, stated.at, said);
     }
     if editor.page() == Page::Ground {
         ground(&mut nodes);
         features(&mut nodes);
-    }
-    if let (Page::Run, Some((run, _))) = (editor.page(), editor.run())
-        && let Some(at) = run.drop_at
-    {
-        let name = care::run_name(run);
-        let thing = Thing::Drop { run: editor.run_index() };
-        nodes.thing(thing, at, || editor.words().say(Underlay::DropNode, &[("run", name)]));
     }
     findings(&mut nodes);
 }
@@ -162,6 +160,10 @@ fn of_run<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>, run: usize) {
                 let places = [("number", corner.as_str()), ("branch", branch.as_str()), ("run", name)];
                 let text = if vertex == 0 { Power::StartOfBranch } else { Power::CornerOfBranch };
                 nodes.thing(thing, at, || words.say(text, &places));
+            }
+            Item::Thing(thing @ Thing::Drop { .. }) => {
+                let Some(at) = stated.drop_at else { continue };
+                nodes.thing(thing, at, || words.say(Underlay::DropNode, &[("run", name)]));
             }
             // What is tried and staked on the fence is told on the page that is about it.
             Item::Thing(thing @ Thing::EarthStake { stake, .. }) if in_hand => {
@@ -218,11 +220,15 @@ fn zone_nodes<S: Fn(Point) -> Pos2>(
     }
 }
 
-/// The corners of the paddock and of keep-outs, which the page about the ground moves.
+/// The paddock, its corners and those of keep-outs, which the page about the ground moves.
 fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (editor, words) = (nodes.editor, nodes.editor.words());
     let ground = &editor.plan().ground;
-    for (vertex, &at) in ground.boundary.iter().enumerate() {
+    let paddock = (!ground.boundary_hidden).then_some(&ground.boundary);
+    if paddock.is_some() {
+        nodes.named(Thing::Boundary);
+    }
+    for (vertex, &at) in paddock.into_iter().flatten().enumerate() {
         let number = (vertex + 1).to_string();
         let label = || words.say(Window::CornerOfPaddock, &[("number", &number)]);
         nodes.thing(Thing::BoundaryCorner { vertex }, at, label);
@@ -236,10 +242,10 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     }
 }
 
-/// The nodes of walls, shade, the keeper's words, the coop's door and the picture.
+/// The corners of walls and shade, the coop's door and the picture.
 fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (plan, words) = (nodes.editor.plan(), nodes.editor.words());
-    for (wall, stated) in plan.walls.iter().enumerate() {
+    for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
         let name = crate::editor::wall_name(plan, words, wall);
         for (vertex, &at) in stated.path.iter().enumerate() {
             let number = (vertex + 1).to_string();
@@ -247,7 +253,7 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
             nodes.thing(Thing::WallCorner { wall, vertex }, at, label);
         }
     }
-    for (shade, stated) in plan.ground.shade.iter().enumerate() {
+    for (shade, stated) in plan.ground.shade.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
         let name = if stated.name.is_empty() { words.text(Underlay::AShade) } else { &stated.name };
         for (vertex, &at) in stated.outline.iter().enumerate() {
             let number = (vertex + 1).to_string();
@@ -255,13 +261,10 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
             nodes.thing(Thing::ShadeCorner { shade, vertex }, at, label);
         }
     }
-    for (label, stated) in plan.labels.iter().enumerate() {
-        nodes.thing(Thing::Label { label }, stated.at, || words.say(Underlay::LabelNode, &[("text", &stated.text)]));
-    }
-    if let Some(coop) = &plan.coop {
+    if let Some(coop) = plan.coop.as_ref().filter(|coop| !coop.hidden) {
         nodes.thing(Thing::CoopDoor, coop.door_at(), || words.text(Underlay::DoorNode).to_owned());
     }
-    if let Some(underlay) = plan.underlay.as_ref().filter(|underlay| !underlay.locked) {
+    if let Some(underlay) = plan.underlay.as_ref().filter(|underlay| !underlay.hidden) {
         let [one, _, other, _] = underlay.corners();
         let middle = Point::new(one.east_m.midpoint(other.east_m), one.north_m.midpoint(other.north_m));
         nodes.thing(Thing::Underlay, middle, || words.text(Underlay::TheUnderlay).to_owned());

@@ -233,6 +233,7 @@ pub(crate) fn underlay(path: &Path, plan: Option<&Path>, words: Words) -> Result
         size_px: Some(size_px),
         world_m,
         opacity: None,
+        hidden: false,
         locked: false,
         rest: plan::Rest::new(),
     })

@@ -98,7 +98,7 @@ impl Pictures {
 
     /// Paints the picture on the paper.
     pub(crate) fn paint(&self, painter: &Painter, editor: &Editor, rect: Rect) {
-        let Some(underlay) = &editor.plan().underlay else { return };
+        let Some(underlay) = editor.plan().underlay.as_ref().filter(|underlay| !underlay.hidden) else { return };
         let p = editor.theme().palette();
         let view = editor.view();
         let spots = underlay.corners().map(|at| {

@@ -7,7 +7,7 @@ use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::accesskit::{Action, Role};
 use egui::{Event, Key, Modifiers};
-use egui_kittest::kittest::NodeT;
+use egui_kittest::kittest::{NodeT, Queryable};
 use hand::{Desk, click_on, example, on_page, settle, window};
 use plan::{Deed, Hazard, HazardKind, NetKind, Plan, Point, Rest, Run};
 use words::Words;
@@ -289,4 +289,175 @@ fn the_tree_of_twenty_nets_has_each_run_net_corner_and_brace_runs_before_their_p
         assert_eq!(told.count(), braces.count());
     }
     assert!(place("east on the map") < place("west on the map"));
+}
+
+/// The example with a hedge, shade, words, a drop point, a picture, a gate, a fault and other grass: and with what is told
+/// in whole sentences.
+fn drawn_on() -> Plan {
+    let mut plan = example();
+    let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
+    let kind = Some(plan::WallKind::Hedge);
+    plan.walls = vec![plan::Wall { path: places(&[(10.0, 62.0), (40.0, 66.0)]), kind, ..plan::Wall::default() }];
+    let outline = places(&[(70.0, 60.0), (76.0, 60.0), (76.0, 64.0)]);
+    plan.ground.shade = vec![plan::Shade { name: "Oaks".to_owned(), outline, ..plan::Shade::default() }];
+    plan.labels = vec![plan::Label { at: Point::new(15.0, 40.0), text: "Trough".to_owned(), ..plan::Label::default() }];
+    plan.underlay = Some(plan::Underlay {
+        path: "pictures/air.png".to_owned(),
+        sha256: String::new(),
+        size_px: Some([160, 120]),
+        world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
+        opacity: None,
+        hidden: false,
+        locked: true,
+        rest: Rest::new(),
+    });
+    let run = &mut plan.runs[0];
+    run.drop_at = Some(Point::new(12.0, 20.0));
+    run.gates = vec![plan::Gate::new(plan::GateKind::Wheels)];
+    run.pins = vec![plan::Pin::new(plan::PinKind::Corner, run.outline[1])];
+    run.leakage_zones = vec![plan::LeakageZone { from_m: 4.0, to_m: 12.0, s_per_m: 1e-4, rest: Rest::new() }];
+    let (at, kind) = (run.outline[2], plan::FaultKind::Short);
+    run.faults = vec![plan::Fault { at, kind, ohm: Some(300.0), lines: None, cause: None, rest: Rest::new() }];
+    plan
+}
+
+#[test]
+fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
+    let mut desk = on_page(drawn_on(), Page::Run, [1280.0, 1600.0], Words::default());
+    settle(&mut desk);
+    let told = tree(&desk);
+    let node = |name: &str| told.iter().find(|(role, label, _)| *role == Role::Button && label == name);
+    let figures = |name: &str| node(name).unwrap_or_else(|| panic!("{name} in {told:?}")).2.clone();
+    assert_eq!(figures("Hedge 1 on the map"), "30 m, does not hold birds");
+    assert_eq!(figures("Oaks on the map"), "12 m²");
+    assert_eq!(figures("Words: Trough"), "15.0 m east, 40.0 m north");
+    assert_eq!(figures("Drop point of Round Quince House"), "12.0 m east, 20.0 m north");
+    assert!(node("The picture underneath on the map").is_none(), "the page about the ground has it");
+    press(&mut desk, Key::L);
+    let mut seen = std::collections::BTreeSet::new();
+    for _ in 0..12 {
+        seen.extend(rows(&desk));
+        press(&mut desk, Key::PageDown);
+    }
+    for row in [
+        "The picture underneath: air.png, 0.50 m a pixel",
+        "Hedge 1: 30 m, does not hold birds",
+        "Oaks: 12 m²",
+        "Trough: 15.0 m east, 40.0 m north",
+        "Drop point of Round Quince House: 12.0 m east, 20.0 m north",
+    ] {
+        assert!(seen.contains(row), "{row} in {seen:?}");
+    }
+    press(&mut desk, Key::Home);
+    for name in ["Hide Hedge 1", "Lock Oaks", "Hide Paddock", "Lock Paddock", "Hide The picture underneath"] {
+        click_on(&mut desk, name);
+    }
+    let plan = window(&desk).editor().plan().clone();
+    assert!(plan.walls[0].hidden && plan.ground.shade[0].locked && plan.underlay.as_ref().unwrap().hidden);
+    assert!(plan.ground.boundary_hidden && plan.ground.boundary_locked);
+    assert!(tree(&desk).iter().all(|(role, name, _)| *role != Role::Button || name != "Hedge 1 on the map"));
+    click_on(&mut desk, "Unlock The picture underneath");
+    assert!(!window(&desk).editor().plan().underlay.as_ref().unwrap().locked);
+    click_on(&mut desk, "Trough: 15.0 m east, 40.0 m north");
+    assert_eq!(picked(&desk), Some(Thing::Label { label: 0 }));
+    press(&mut desk, Key::F2);
+    hand::overtype(&mut desk, "Water trough");
+    assert_eq!(window(&desk).editor().plan().labels[0].text, "Water trough");
+    hand::fill(&mut desk, "Name of Water trough", " ");
+    assert_eq!(window(&desk).editor().plan().labels[0].text, "Water trough", "words that say nothing are none");
+    click_on(&mut desk, "Hide Coop quince");
+    click_on(&mut desk, "Lock Coop quince");
+    let coop = window(&desk).editor().plan().coop.clone().unwrap();
+    assert!(coop.hidden && coop.locked);
+}
+
+#[test]
+fn the_ground_page_has_the_nodes_of_the_paddock_and_of_the_picture() {
+    let desk = desk(drawn_on(), Page::Ground);
+    let told = tree(&desk);
+    for name in ["Paddock on the map", "The picture underneath", "Point 1 of A hedge", "Corner 1 of Oaks"] {
+        assert!(told.iter().any(|(role, label, _)| *role == Role::Button && label == name), "{name} in {told:?}");
+    }
+}
+
+/// Everything that is painted in the list's place, in its rows: its words, whether they were cut, and where they end.
+fn painted(desk: &Desk) -> Vec<(String, bool, f32)> {
+    fn of(shape: &egui::Shape, found: &mut Vec<(String, bool, f32, egui::Rect)>) {
+        match shape {
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|shape| of(shape, found)),
+            egui::Shape::Text(text) => {
+                let rect = text.visual_bounding_rect();
+                found.push((text.galley.text().to_owned(), text.galley.elided, rect.right(), rect));
+            }
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    desk.output().shapes.iter().for_each(|one| of(&one.shape, &mut found));
+    let row = |node: &egui_kittest::Node<'_>| node.accesskit_node().role() == Role::Row;
+    let rows: Vec<egui::Rect> = desk.root().children_recursive().filter(row).map(|node| node.rect()).collect();
+    let inside =
+        |rect: &egui::Rect| rows.iter().any(|row| row.y_range().contains(rect.center().y) && row.left() < rect.right());
+    found.into_iter().filter(|(.., rect)| inside(rect)).map(|(text, cut, right, _)| (text, cut, right)).collect()
+}
+
+#[test]
+fn no_row_is_cut_short_in_either_language_and_unit_at_either_size() {
+    for size in [[1280.0, 800.0], [900.0, 600.0]] {
+        for language in words::Language::ALL {
+            for units in [words::Units::Metric, words::Units::Feet] {
+                let mut desk = on_page(drawn_on(), Page::Run, size, Words { language, units });
+                settle(&mut desk);
+                press(&mut desk, Key::L);
+                press(&mut desk, Key::Home);
+                let mut seen = 0;
+                for _ in 0..24 {
+                    let painted = painted(&desk);
+                    seen += painted.len();
+                    for (text, cut, right) in painted {
+                        assert!(!cut, "{text:?} at {size:?} in {language:?}, {units:?}");
+                        assert!(right < size[0], "{text:?} ends at {right}");
+                    }
+                    press(&mut desk, Key::PageDown);
+                }
+                assert!(seen > 100, "{seen} words");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_list_fills_the_page_and_keeps_what_is_picked_in_sight() {
+    for size in [[1280.0, 800.0], [900.0, 600.0]] {
+        let mut desk = on_page(drawn_on(), Page::Run, size, Words::default());
+        settle(&mut desk);
+        press(&mut desk, Key::L);
+        desk.state_mut().as_mut().unwrap().say(Message::Pick(None));
+        desk.run();
+        desk.run();
+        let row = |node: &egui_kittest::Node<'_>| node.accesskit_node().role() == Role::Row;
+        let foot = |desk: &Desk| {
+            desk.root().children_recursive().filter(row).map(|node| node.rect().bottom()).fold(0.0_f32, f32::max)
+        };
+        let figures = desk.get_by_label_contains("↑ ↓ walk").rect();
+        assert!(
+            foot(&desk) > figures.top() - 44.0,
+            "rows reach down to the keys: {} of {}",
+            foot(&desk),
+            figures.top()
+        );
+        // The last row in sight is picked: its fields take room, and it stays.
+        press(&mut desk, Key::Home);
+        press(&mut desk, Key::PageDown);
+        press(&mut desk, Key::ArrowUp);
+        desk.run();
+        desk.run();
+        let picked = picked(&desk).unwrap();
+        let stands = desk
+            .root()
+            .children_recursive()
+            .filter(row)
+            .any(|node| node.accesskit_node().is_focused() && node.rect().bottom() < size[1] - 90.0);
+        assert!(stands, "{picked:?} at {size:?}");
+    }
 }

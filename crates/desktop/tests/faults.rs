@@ -333,9 +333,18 @@ fn what_moves_the_volts_unnamed_is_something_else_and_what_was_kept_goes_with_it
     say(&mut desk, Message::Make(plan::Edit::SetRun { run: Box::new(moved) }));
     assert_eq!(name(&desk).as_deref(), Some("kept 1: something else"));
     say(&mut desk, Message::Undo);
-    // Another run that is given the id of one that is gone was never kept.
+    // It comes back with its run, as often as that is taken out.
     let own = run(&desk).clone();
     let index = window(&desk).editor().run_index();
+    say(&mut desk, Message::Make(plan::Edit::RemoveRun { id: own.id.clone() }));
+    assert_eq!(window(&desk).editor().curves().count(), 0);
+    for said in [Message::Undo, Message::Redo, Message::Undo] {
+        let is_there = matches!(said, Message::Undo);
+        say(&mut desk, said);
+        assert_eq!(name(&desk).is_some(), is_there);
+    }
+    assert_eq!(name(&desk).as_deref(), Some("kept 1: as now"));
+    // Another run that is given the id of one that is gone was never kept.
     say(&mut desk, Message::Make(plan::Edit::RemoveRun { id: own.id.clone() }));
     say(&mut desk, Message::Make(plan::Edit::AddRun { index, run: Box::new(own) }));
     assert_eq!(name(&desk), None);

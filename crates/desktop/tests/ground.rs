@@ -76,6 +76,7 @@ fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
         size_px: Some(size_px),
         world_m,
         opacity: None,
+        hidden: false,
         locked: false,
         rest: Rest::new(),
     }
@@ -345,7 +346,11 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
     fill(&mut desk, "Name of Shade", "Oaks");
     assert_eq!(
         plan_of(&desk).ground.shade,
-        [Shade { name: "Oaks".to_owned(), outline: plan_of(&desk).ground.shade[0].outline.clone(), rest: Rest::new() }]
+        [Shade {
+            name: "Oaks".to_owned(),
+            outline: plan_of(&desk).ground.shade[0].outline.clone(),
+            ..Shade::default()
+        }]
     );
     click_on(&mut desk, "Words");
     let place = Point::new(30.0, 45.0);

@@ -7,7 +7,7 @@ mod hand;
 use std::collections::BTreeSet;
 
 use desktop::Opening;
-use desktop::editor::{Message, Page, ShapesMessage};
+use desktop::editor::{ManyMessage, Message, Page, ShapesMessage};
 use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
 use egui::{Key, Modifiers, Rect, Shape};
@@ -43,6 +43,7 @@ fn states() -> Vec<(&'static str, Vec<Message>)> {
     states.push(("shapes", vec![Message::Shapes(ShapesMessage::Open(true))]));
     states.push(("question", vec![Message::AskRolls]));
     states.push(("compare", vec![Message::Compare(true)]));
+    states.push(("list", vec![Message::Many(ManyMessage::List(true))]));
     states.push(("unroll", vec![Message::UseOn(Page::Run, Tool::outline(Drawn::Run))]));
     states
 }

@@ -2,17 +2,18 @@
 //! last.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use desktop::editor::{Editor, Message, Over, ShapingMessage};
+use desktop::editor::{Editor, ManyMessage, Message, Over, ShapingMessage};
 use drawing::Thing;
 use plan::{
-    Edit, Fault, FaultCause, FaultKind, Gate, GateKind, KeepOut, NetKind, Plan, Point, Rest, Run, Shape, SideSlope,
-    Soil, write,
+    Edit, Fault, FaultCause, FaultKind, Gate, GateKind, KeepOut, LeakageZone, NetKind, Plan, Point, Rest, Run, Shape,
+    SideSlope, Soil, write,
 };
 use proptest::prelude::*;
 use words::Words;
 use workup::shaping::{CornerTyped, Keep};
 
-/// Two runs of which one has slopes, pins and a gate, a paddock and a keep-out.
+/// Two runs of which one has slopes, pins, a gate and other grass, a paddock and a keep-out; and whatever else is drawn on
+/// the ground: a wall, shade, words, a drop point, a picture beneath, two coops.
 fn farm() -> Plan {
     let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
     let slope = SideSlope { at: Point::new(20.0, 0.0), rises_m: Some(0.5), one_in: None, rest: Rest::new() };
@@ -24,6 +25,9 @@ fn farm() -> Plan {
         pins: vec![pin],
         gates: vec![Gate::new(GateKind::Foot)],
         strip_left_m: Some(0.4),
+        drop_at: Some(Point::new(-5.0, 3.0)),
+        coop: Some("house".to_owned()),
+        leakage_zones: vec![LeakageZone { from_m: 5.0, to_m: 20.0, s_per_m: 1e-4, rest: Rest::new() }],
         ..Run::default()
     };
     let two =
@@ -41,6 +45,22 @@ fn farm() -> Plan {
         locked: false,
         rest: Rest::new(),
     }];
+    plan.walls = vec![plan::Wall { path: places(&[(-20.0, -20.0), (50.0, -22.0)]), ..plan::Wall::default() }];
+    plan.ground.shade =
+        vec![plan::Shade { outline: places(&[(120.0, 0.0), (130.0, 0.0), (130.0, 9.0)]), ..plan::Shade::default() }];
+    plan.labels = vec![plan::Label { text: "gap".to_owned(), ..plan::Label::default() }];
+    plan.underlay = Some(plan::Underlay {
+        path: "air.png".to_owned(),
+        sha256: String::new(),
+        size_px: Some([40, 30]),
+        world_m: None,
+        opacity: None,
+        hidden: false,
+        locked: false,
+        rest: Rest::new(),
+    });
+    plan.coop = Some(plan::Coop::new("house", Point::new(20.0, 15.0)));
+    plan.other_coops = vec![plan::Coop::new("shed", Point::new(80.0, 60.0))];
     plan
 }
 
@@ -62,6 +82,61 @@ fn things() -> impl Strategy<Value = Thing> {
         (0..2_usize).prop_map(|keep_out| Thing::KeepOut { keep_out }),
         (0..2_usize, corner.clone()).prop_map(|(keep_out, vertex)| Thing::KeepOutCorner { keep_out, vertex }),
         (0..2_usize, corner).prop_map(|(keep_out, side)| Thing::KeepOutSide { keep_out, side }),
+        drawn_things(),
+    ]
+}
+
+/// What else is drawn on the ground, and what stands on a run's line.
+fn drawn_things() -> impl Strategy<Value = Thing> {
+    let (two, corner) = (0..2_usize, 0..4_usize);
+    prop_oneof![
+        two.clone().prop_map(|wall| Thing::Wall { wall }),
+        (two.clone(), corner.clone()).prop_map(|(wall, vertex)| Thing::WallCorner { wall, vertex }),
+        two.clone().prop_map(|shade| Thing::Shade { shade }),
+        (two.clone(), corner.clone()).prop_map(|(shade, vertex)| Thing::ShadeCorner { shade, vertex }),
+        (two.clone(), corner).prop_map(|(shade, side)| Thing::ShadeSide { shade, side }),
+        two.clone().prop_map(|label| Thing::Label { label }),
+        two.clone().prop_map(|run| Thing::Drop { run }),
+        (0..3_usize).prop_map(|coop| Thing::Coop { coop }),
+        prop_oneof![Just(Thing::CoopDoor), Just(Thing::Underlay)],
+        (two.clone(), two.clone()).prop_map(|(run, gate)| Thing::Gate { run, gate }),
+        (two.clone(), two).prop_map(|(run, zone)| Thing::Zone { run, branch: None, zone }),
+    ]
+}
+
+/// Several things picked.
+fn several() -> impl Strategy<Value = (Thing, Vec<Message>)> {
+    proptest::collection::vec(things(), 2..6).prop_map(|things| {
+        let also = things.iter().map(|&thing| Message::Many(ManyMessage::Also(thing)));
+        (things[0], [Message::Pick(None)].into_iter().chain(also).collect())
+    })
+}
+
+/// What is done to several things, and what is hidden and locked.
+fn many() -> impl Strategy<Value = Vec<Message>> {
+    let done = prop_oneof![
+        Just(Message::Remove),
+        Just(Message::Duplicate),
+        (-9.0..9.0_f64).prop_map(|by| Message::Nudge(by, -by)),
+        (-360.0..360.0_f64).prop_map(Message::Turn),
+        Just(Message::Many(ManyMessage::HidePicked)),
+        Just(Message::Many(ManyMessage::LockPicked)),
+    ];
+    let all = |(mut said, done): (Vec<Message>, Message)| {
+        said.push(done);
+        said
+    };
+    prop_oneof![
+        3 => (several().prop_map(|(_, said)| said), done).prop_map(all),
+        4 => (several(), places(), proptest::collection::vec(places(), 1..4)).prop_map(|((thing, mut said), at, way)| {
+            said.push(Message::Grab(thing, at));
+            said.extend(way.into_iter().map(Message::Drag));
+            said.push(Message::Drop);
+            said
+        }),
+        1 => (things(), any::<bool>()).prop_map(|(thing, on)| vec![Message::Many(ManyMessage::Hide(thing, on))]),
+        1 => (things(), any::<bool>()).prop_map(|(thing, on)| vec![Message::Many(ManyMessage::Lock(thing, on))]),
+        1 => Just(vec![Message::Many(ManyMessage::ShowAll)]),
     ]
 }
 
@@ -156,6 +231,7 @@ fn gestures() -> impl Strategy<Value = Vec<Message>> {
         4 => (things(), shaping()).prop_map(|(thing, said)| vec![Message::Pick(Some(thing)), Message::Shaping(said)]),
         2 => shaping().prop_map(|said| vec![Message::Shaping(said)]),
         3 => edits().prop_map(|edit| vec![Message::Make(edit)]),
+        4 => many(),
         1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Duplicate]),
         1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Remove]),
         1 => (things(), -9.0..9.0_f64).prop_map(|(thing, by)| vec![Message::Pick(Some(thing)), Message::Nudge(by, -by)]),

@@ -104,6 +104,7 @@ fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
         size_px: Some([4000, 4000]),
         world_m: None,
         opacity: None,
+        hidden: false,
         locked: false,
         rest: plan::Rest::new(),
     });

@@ -116,9 +116,7 @@ impl Alone {
         findings.runs.iter_mut().for_each(|found| *found = dangers(found));
         // Paper shows what the window hides: a line overhead is there all the same.
         let mut plan = Plan { runs: pick(&scene.plan.runs, &kept), ..scene.plan.clone() };
-        plan.runs.iter_mut().for_each(|run| run.hidden = false);
-        plan.ground.keep_outs.iter_mut().for_each(|keep_out| keep_out.hidden = false);
-        plan.ground.hazards.iter_mut().for_each(|hazard| hazard.hidden = false);
+        plan.show_all();
         Self { plan, workup: Workup { runs: pick(&scene.workup.runs, &kept), ..scene.workup.clone() }, findings }
     }
 

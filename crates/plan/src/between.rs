@@ -19,8 +19,12 @@ pub fn between(from: &Plan, to: &Plan) -> Vec<Edit> {
     differs(from.origin != to.origin, &|| Edit::SetOrigin { origin: to.origin.clone() });
     differs(from.target_kv != to.target_kv, &|| Edit::SetTarget { target_kv: to.target_kv });
     differs(was.boundary != is.boundary, &|| Edit::SetOutline { shape: Shape::Boundary, outline: is.boundary.clone() });
+    differs((was.boundary_hidden, was.boundary_locked) != (is.boundary_hidden, is.boundary_locked), &|| {
+        Edit::SetPaddock { hidden: is.boundary_hidden, locked: is.boundary_locked }
+    });
     differs(was.keep_outs != is.keep_outs, &|| Edit::SetKeepOuts { keep_outs: is.keep_outs.clone() });
     differs(was.hazards != is.hazards, &|| Edit::SetHazards { hazards: is.hazards.clone() });
+    differs(was.shade != is.shade, &|| Edit::SetShade { shade: is.shade.clone() });
     differs(was.soil != is.soil, &|| Edit::SetSoil { soil: is.soil.clone() });
     differs(was.gateway != is.gateway, &|| Edit::SetGateway { gateway: is.gateway.clone() });
     differs((was.wind_m_per_s, was.fouled_share) != (is.wind_m_per_s, is.fouled_share), &|| Edit::SetWind {
@@ -31,6 +35,9 @@ pub fn between(from: &Plan, to: &Plan) -> Vec<Edit> {
     differs(was.height_grid != is.height_grid, &|| Edit::SetHeightGrid { grid: is.height_grid.clone() });
     differs(from.store != to.store, &|| Edit::SetStore { store: Box::new(to.store.clone()) });
     differs(from.heights != to.heights, &|| Edit::SetHeights { heights: to.heights.clone() });
+    differs(from.walls != to.walls, &|| Edit::SetWalls { walls: to.walls.clone() });
+    differs(from.labels != to.labels, &|| Edit::SetLabels { labels: to.labels.clone() });
+    differs(from.underlay != to.underlay, &|| Edit::SetUnderlay { underlay: to.underlay.clone() });
     differs(from.coop != to.coop, &|| Edit::SetCoop { coop: to.coop.clone() });
     differs(from.other_coops != to.other_coops, &|| Edit::SetOtherCoops { other_coops: to.other_coops.clone() });
     differs(from.season != to.season, &|| Edit::SetSeason { season: to.season.clone() });
@@ -65,7 +72,7 @@ fn runs(from: &[Run], to: &[Run]) -> Vec<Edit> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::{Coop, Point, SpotHeight};
+    use crate::model::{Coop, Label, Point, Shade, SpotHeight, Underlay, Wall};
 
     fn run(id: &str, east_m: f64) -> Run {
         let outline = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0)].map(|(east, north)| Point::new(east + east_m, north));
@@ -115,5 +122,23 @@ mod tests {
         to.heights = vec![SpotHeight { at: Point::new(0.0, 0.0), up_m: 1.0, rest: crate::Rest::new() }];
         to.runs[0].hidden = true;
         assert_eq!(check(&from, &to), 6);
+        to.walls = vec![Wall::default()];
+        to.ground.shade = vec![Shade::default()];
+        to.labels = vec![Label::default()];
+        to.underlay = Some(Underlay {
+            path: "air.png".to_owned(),
+            sha256: String::new(),
+            size_px: None,
+            world_m: None,
+            opacity: None,
+            hidden: false,
+            locked: false,
+            rest: crate::Rest::new(),
+        });
+        (to.ground.boundary_hidden, to.ground.boundary_locked) = (true, true);
+        assert_eq!(check(&from, &to), 11);
+        to.show_all();
+        assert!(!to.runs[0].hidden && !to.ground.boundary_hidden && to.ground.boundary_locked);
+        assert_eq!(check(&from, &to), 10);
     }
 }

@@ -62,6 +62,13 @@ pub enum Edit {
         /// The corners.
         outline: Vec<Point>,
     },
+    /// Hide the paddock on the map or show it, lock it or unlock it.
+    SetPaddock {
+        /// Whether the map leaves it out.
+        hidden: bool,
+        /// Whether the hand leaves it where it is.
+        locked: bool,
+    },
     /// Move one corner.
     MoveCorner {
         /// Whose.
@@ -314,6 +321,7 @@ impl Edit {
             Edit::SetTitle { .. }
             | Edit::SetOrigin { .. }
             | Edit::SetTarget { .. }
+            | Edit::SetPaddock { .. }
             | Edit::SetSoil { .. }
             | Edit::SetWind { .. }
             | Edit::SetToday { .. }
@@ -362,6 +370,15 @@ fn finite(points: &[Point]) -> Result<(), EditError> {
     }
 }
 
+/// A run of which every place on the ground and every place along a line is a number.
+fn finite_run(run: &Run) -> Result<(), EditError> {
+    finite(&run.places())?;
+    finite(run.drop_at.as_slice())?;
+    let of_branches = run.branches.iter().flat_map(|branch| &branch.leakage_zones);
+    run.leakage_zones.iter().chain(of_branches).try_for_each(|zone| finite(&[Point::new(zone.from_m, zone.to_m)]))?;
+    run.branches.iter().try_for_each(|branch| finite(&[Point::new(branch.from_m, 0.0)]))
+}
+
 impl Plan {
     /// Makes one edit and returns its inverse.
     ///
@@ -384,6 +401,13 @@ impl Plan {
                 finite(&outline)?;
                 let was = mem::replace(self.outline_mut(&shape)?, outline);
                 Edit::SetOutline { shape, outline: was }
+            }
+            Edit::SetPaddock { hidden, locked } => {
+                let ground = &mut self.ground;
+                Edit::SetPaddock {
+                    hidden: mem::replace(&mut ground.boundary_hidden, hidden),
+                    locked: mem::replace(&mut ground.boundary_locked, locked),
+                }
             }
             Edit::MoveCorner { shape, corner, to } => {
                 finite(&[to])?;
@@ -409,7 +433,7 @@ impl Plan {
                 Edit::InsertCorner { shape, corner, at }
             }
             Edit::AddRun { index, run } => {
-                finite(&run.places())?;
+                finite_run(&run)?;
                 if self.run(&run.id).is_some() {
                     return Err(EditError::RunExists { id: run.id });
                 }
@@ -425,7 +449,7 @@ impl Plan {
                 Edit::AddRun { index, run: Box::new(self.runs.remove(index)) }
             }
             Edit::SetRun { run } => {
-                finite(&run.places())?;
+                finite_run(&run)?;
                 let index = self.run_index(&run.id)?;
                 Edit::SetRun { run: Box::new(mem::replace(&mut self.runs[index], *run)) }
             }
@@ -524,7 +548,11 @@ impl Plan {
         }
     }
 
-    fn outline_mut(&mut self, shape: &Shape) -> Result<&mut Vec<Point>, EditError> {
+    /// The corners of a shape, to be changed.
+    ///
+    /// # Errors
+    /// [`EditError`] where the plan has no such shape.
+    pub fn outline_mut(&mut self, shape: &Shape) -> Result<&mut Vec<Point>, EditError> {
         match shape {
             Shape::Boundary => Ok(&mut self.ground.boundary),
             Shape::Run(id) => {

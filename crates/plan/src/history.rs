@@ -112,7 +112,8 @@ impl Deed {
             Edit::AddRun { .. } => Self::AddRun,
             Edit::RemoveRun { .. } => Self::RemoveRun,
             Edit::SetRun { .. } => Self::Run,
-            Edit::SetSoil { .. }
+            Edit::SetPaddock { .. }
+            | Edit::SetSoil { .. }
             | Edit::SetWind { .. }
             | Edit::SetToday { .. }
             | Edit::SetKeepOuts { .. }

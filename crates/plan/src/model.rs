@@ -129,6 +129,21 @@ impl Plan {
         self.target_kv.unwrap_or(defaults::TARGET_KV)
     }
 
+    /// Everything that the map leaves out is shown.
+    pub fn show_all(&mut self) {
+        let ground = &mut self.ground;
+        let outlines = ground.keep_outs.iter_mut().map(|one| &mut one.hidden);
+        let outlines = outlines.chain(ground.shade.iter_mut().map(|one| &mut one.hidden));
+        let lines = ground.hazards.iter_mut().map(|one| &mut one.hidden);
+        let lines = lines.chain(self.walls.iter_mut().map(|one| &mut one.hidden));
+        let coops = self.coop.iter_mut().chain(&mut self.other_coops).map(|one| &mut one.hidden);
+        let runs = self.runs.iter_mut().map(|one| &mut one.hidden);
+        let words = self.labels.iter_mut().map(|one| &mut one.hidden);
+        let picture = self.underlay.iter_mut().map(|one| &mut one.hidden);
+        let all = outlines.chain(lines).chain(coops).chain(runs).chain(words).chain(picture);
+        all.chain([&mut ground.boundary_hidden]).for_each(|hidden| *hidden = false);
+    }
+
     /// Where a run's rolls lie, stated or assumed: the feed point, else the corner of the boundary that is nearest to
     /// the run's first vertex, else that vertex. `None` for a run without a vertex.
     pub fn drop_at(&self, run: &Run) -> Option<Point> {

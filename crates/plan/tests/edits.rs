@@ -138,10 +138,12 @@ fn edits() -> impl Strategy<Value = Edit> {
                 size_px: Some([40, 30]),
                 world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, at.east_m, at.north_m])),
                 opacity: Some(0.5),
+                hidden: false,
                 locked: false,
                 rest: Rest::new(),
             })
         }),
+        (any::<bool>(), any::<bool>()).prop_map(|(hidden, locked)| Edit::SetPaddock { hidden, locked }),
         (0.0..9.0_f64).prop_map(|kv| Edit::SetReadings { readings: vec![reading(kv)] }),
     ]
 }
@@ -156,6 +158,8 @@ fn coop(at: Point) -> Coop {
         width_m: None,
         birds: Some(40),
         kind: None,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }

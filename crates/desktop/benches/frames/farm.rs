@@ -1,8 +1,8 @@
 //! Plans to measure with: one long run, and farms of a thousand and of ten thousand things.
 
 use plan::{
-    Coop, Gate, GateKind, Hazard, HazardKind, KeepOut, NetKind, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest,
-    Run, RunStatus,
+    Coop, Gate, GateKind, Hazard, HazardKind, KeepOut, Label, NetKind, Pin, PinKind, Plan, Point, Reading, ReadingKind,
+    Rest, Run, RunStatus,
 };
 
 /// One closed run of ten nets round a coop.
@@ -130,6 +130,15 @@ pub(crate) fn of_runs(runs: u32) -> Plan {
     plan
 }
 
+/// The ten nets, and so many words on the map about them.
+pub(crate) fn of_words(count: u32) -> Plan {
+    let mut plan = ten_nets();
+    let place = |index: u32| Point::new(f64::from(index % 100) * 2.0 - 100.0, f64::from(index / 100) * 2.0 - 100.0);
+    let word = |index| Label { at: place(index), text: format!("Peg {}", index + 1), ..Label::default() };
+    plan.labels = (0..count).map(word).collect();
+    plan
+}
+
 fn run(index: usize, middle: Point, nets: usize, corners: usize) -> Run {
     let side_m = 50.0 * nets as f64 / corners as f64;
     let radius_m = side_m / (2.0 * (std::f64::consts::PI / corners as f64).sin());
@@ -160,6 +169,8 @@ fn coop() -> Coop {
         width_m: None,
         birds: Some(200),
         kind: None,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }

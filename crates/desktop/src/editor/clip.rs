@@ -17,12 +17,7 @@ const BESIDE_M: f64 = 3.0;
 
 /// The wholes that some things are or belong to, each once.
 fn wholes(things: &[Thing]) -> Vec<Thing> {
-    let whole = |&thing: &Thing| match thing {
-        Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. } => Thing::KeepOut { keep_out },
-        Thing::HazardCorner { hazard, .. } => Thing::Hazard { hazard },
-        Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. } => Thing::Boundary,
-        thing => thing.run().map_or(thing, |run| Thing::Run { run }),
-    };
+    let whole = |thing: &Thing| thing.run().map_or_else(|| thing.whole(), |run| Thing::Run { run });
     let mut wholes: Vec<Thing> = things.iter().map(whole).collect();
     wholes.sort_unstable();
     wholes.dedup();
@@ -38,9 +33,13 @@ fn part(plan: &Plan, things: &[Thing]) -> Plan {
             Thing::KeepOut { keep_out } => part.ground.keep_outs.extend(plan.ground.keep_outs.get(keep_out).cloned()),
             Thing::Hazard { hazard } => part.ground.hazards.extend(plan.ground.hazards.get(hazard).cloned()),
             Thing::Height { height } => part.heights.extend(plan.heights.get(height).cloned()),
+            Thing::Wall { wall } => part.walls.extend(plan.walls.get(wall).cloned()),
+            Thing::Shade { shade } => part.ground.shade.extend(plan.ground.shade.get(shade).cloned()),
+            Thing::Label { label } => part.labels.extend(plan.labels.get(label).cloned()),
             Thing::Coop { coop } => part.other_coops.extend(coop_at(plan, coop).cloned()),
             Thing::Boundary => part.ground.boundary.clone_from(&plan.ground.boundary),
             Thing::Gateway => part.ground.gateway.clone_from(&plan.ground.gateway),
+            // A picture is no part of the text: only where it lies is known of it, and that from this plan's folder.
             _ => {}
         }
     }
@@ -69,11 +68,15 @@ fn all(plan: &Plan) -> Vec<Thing> {
     let runs = (0..plan.runs.len()).map(|run| Thing::Run { run });
     let keep_outs = (0..plan.ground.keep_outs.len()).map(|keep_out| Thing::KeepOut { keep_out });
     let hazards = (0..plan.ground.hazards.len()).map(|hazard| Thing::Hazard { hazard });
+    let walls = (0..plan.walls.len()).map(|wall| Thing::Wall { wall });
+    let shade = (0..plan.ground.shade.len()).map(|shade| Thing::Shade { shade });
+    let labels = (0..plan.labels.len()).map(|label| Thing::Label { label });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
     let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
     let boundary = (!plan.ground.boundary.is_empty()).then_some(Thing::Boundary);
     let gateway = plan.ground.gateway.as_ref().map(|_| Thing::Gateway);
-    runs.chain(keep_outs).chain(hazards).chain(heights).chain(coops).chain(boundary).chain(gateway).collect()
+    let lines = runs.chain(keep_outs).chain(hazards).chain(walls).chain(shade);
+    lines.chain(labels).chain(heights).chain(coops).chain(boundary).chain(gateway).collect()
 }
 
 impl Editor {
@@ -130,6 +133,7 @@ impl Editor {
         let mut coops = Vec::new();
         for coop in part.coop.iter().chain(&part.other_coops) {
             let mut put = coop.moved(motion);
+            (put.hidden, put.locked) = (false, false);
             if to.coop(&put.id).is_some() {
                 put.id = free_coop_id(to);
             }
@@ -153,6 +157,24 @@ impl Editor {
             new.push(Thing::Hazard { hazard: to.ground.hazards.len() });
             to.ground.hazards.push(hazard);
         }
+        for mut wall in part.walls {
+            wall.path.iter_mut().for_each(carry);
+            (wall.hidden, wall.locked) = (false, false);
+            new.push(Thing::Wall { wall: to.walls.len() });
+            to.walls.push(wall);
+        }
+        for mut shade in part.ground.shade {
+            shade.outline.iter_mut().for_each(carry);
+            (shade.hidden, shade.locked) = (false, false);
+            new.push(Thing::Shade { shade: to.ground.shade.len() });
+            to.ground.shade.push(shade);
+        }
+        for mut label in part.labels {
+            carry(&mut label.at);
+            (label.hidden, label.locked) = (false, false);
+            new.push(Thing::Label { label: to.labels.len() });
+            to.labels.push(label);
+        }
         for mut height in part.heights {
             carry(&mut height.at);
             new.push(Thing::Height { height: to.heights.len() });
@@ -169,6 +191,7 @@ impl Editor {
         }
         for run in part.runs {
             let mut run = workup::taken_along(to, &run, &run.carried(|at| motion.of(at)));
+            run.drop_at.iter_mut().for_each(carry);
             (run.hidden, run.locked) = (false, false);
             let taken = to.runs.iter().any(|other| other.id == run.id || other.name == run.name);
             if taken {

@@ -1,7 +1,8 @@
 //! Set-ups that are kept to compare with: their volts along the line and, at every post, over time.
 //!
-//! They are kept until the keeper lets them go or opens another plan, and are not saved. Each is numbered in the order in
-//! which it was kept and named by what was different then: grass, soil, stakes, whatever moves the volts.
+//! They are kept until the keeper lets them go or opens another plan, and are not saved; those of a run that is taken out
+//! come back with it. Each is numbered in the order in which it was kept and named by what was different then: grass,
+//! soil, stakes, whatever moves the volts.
 
 use plan::{EarthStakes, Energizer, Plan, Run, Today};
 use words::Words;
@@ -21,6 +22,8 @@ const SAME_SHARE: f64 = 1e-6;
 pub struct Curve {
     /// The run's id.
     run: String,
+    /// Whether the run was taken out since.
+    lost: bool,
     /// The plan as it was.
     plan: Plan,
     /// Along the outline, metres, and kilovolts; in order, round a ring from its start to its end.
@@ -91,10 +94,18 @@ impl Editor {
             && now.iter().zip(&curve.along).all(|(now, was)| !differ(now.0, was.0) && !differ(now.1, was.1))
     }
 
-    /// Lets go what was kept of runs that are gone: another may be given the id of one.
-    pub(super) fn let_lost_curves_go(&mut self) {
+    /// What was kept of runs that are gone waits for them to come back. Another run that was given the id of one is not
+    /// the one that came back, and lets it go.
+    pub(super) fn lose_curves(&mut self) {
         let plan = &self.plan;
-        self.curves.retain(|curve| plan.run(&curve.run).is_some());
+        self.curves.retain(|curve| !curve.lost || plan.run(&curve.run).is_none());
+        self.curves.iter_mut().for_each(|curve| curve.lost = plan.run(&curve.run).is_none());
+    }
+
+    /// A step was taken back or done again: the run that is there once more is the one that was gone.
+    pub(super) fn find_curves(&mut self) {
+        let plan = &self.plan;
+        self.curves.iter_mut().for_each(|curve| curve.lost &= plan.run(&curve.run).is_none());
     }
 
     /// Keeps the run in hand as it is.
@@ -106,6 +117,7 @@ impl Editor {
         let (Some(lay), Some(volts)) = (&worked.lay, &worked.volts) else { return };
         let curve = Curve {
             run: run.id.clone(),
+            lost: false,
             along: along(lay, volts, |sample| sample.peak_kv),
             weakest_kv: volts.weakest.map(|weakest| weakest.peak_kv),
             pulse: workup::power::pulse_shape(&self.plan, &run.id),

@@ -39,6 +39,7 @@ impl Editor {
                 let mut walls = plan.walls.clone();
                 let mut second = walls.get(wall)?.clone();
                 second.path.iter_mut().for_each(|at| *at = beside(*at));
+                (second.hidden, second.locked) = (false, false);
                 walls.push(second);
                 Some((Edit::SetWalls { walls }, Thing::Wall { wall: plan.walls.len() }))
             }
@@ -46,6 +47,7 @@ impl Editor {
                 let mut all = plan.ground.shade.clone();
                 let mut second = all.get(shade)?.clone();
                 second.outline.iter_mut().for_each(|at| *at = beside(*at));
+                (second.hidden, second.locked) = (false, false);
                 all.push(second);
                 Some((Edit::SetShade { shade: all }, Thing::Shade { shade: plan.ground.shade.len() }))
             }
@@ -53,6 +55,7 @@ impl Editor {
                 let mut labels = plan.labels.clone();
                 let mut second = labels.get(label)?.clone();
                 second.at = beside(second.at);
+                (second.hidden, second.locked) = (false, false);
                 labels.push(second);
                 Some((Edit::SetLabels { labels }, Thing::Label { label: plan.labels.len() }))
             }

@@ -57,7 +57,7 @@ impl Editor {
             touched = None;
         }
         self.run = self.run.min(self.plan.runs.len().saturating_sub(1));
-        self.let_lost_curves_go();
+        self.lose_curves();
         self.picked = self.picked.filter(|&thing| self.exists(thing));
         let others = std::mem::take(&mut self.chosen.others);
         self.chosen.others = others.into_iter().filter(|&thing| self.exists(thing)).collect();

@@ -73,7 +73,7 @@ impl Editor {
     }
 
     /// The join that a gate opens.
-    fn gate_join(&self, run: usize, gate: usize) -> Option<Point> {
+    pub(super) fn gate_join(&self, run: usize, gate: usize) -> Option<Point> {
         self.workup.runs.get(run)?.gates.get(gate)?.opening.as_ref().map(|opening| opening.join)
     }
 }

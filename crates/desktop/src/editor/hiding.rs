@@ -5,6 +5,7 @@ use plan::{Deed, Plan, between};
 use words::texts::Window as Text;
 
 use super::Editor;
+use super::chosen::coop_at;
 
 /// Longest name that is taken, letters.
 const LONGEST_NAME: usize = 80;
@@ -18,25 +19,52 @@ pub(crate) struct Switches {
     pub(crate) locked: bool,
 }
 
-/// The whole that has the switches of a thing: its run, its keep-out, its hazard. Faults and grass on a fence are no
-/// part of how it is drawn.
+/// The whole that has the switches of a thing: of all that belongs to a run its run. Faults and grass on a fence are no
+/// part of how it is drawn, and what was found is no thing.
 fn whole(thing: Thing) -> Option<Thing> {
     match thing {
-        Thing::Fault { .. } | Thing::Zone { .. } | Thing::ZoneEnd { .. } | Thing::Reading { .. } => None,
-        Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. } => {
-            Some(Thing::KeepOut { keep_out })
+        Thing::Fault { .. }
+        | Thing::Zone { .. }
+        | Thing::ZoneEnd { .. }
+        | Thing::Reading { .. }
+        | Thing::Finding { .. } => None,
+        thing => Some(thing.run().map_or_else(|| thing.whole(), |run| Thing::Run { run })),
+    }
+}
+
+/// The switches of a thing's whole, hidden and locked; `None` where it has none.
+fn stated(plan: &mut Plan, thing: Thing) -> Option<(&mut bool, &mut bool)> {
+    let ground = &mut plan.ground;
+    match whole(thing)? {
+        Thing::Run { run } => plan.runs.get_mut(run).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Boundary => Some((&mut ground.boundary_hidden, &mut ground.boundary_locked)),
+        Thing::KeepOut { keep_out } => ground.keep_outs.get_mut(keep_out).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Hazard { hazard } => ground.hazards.get_mut(hazard).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Shade { shade } => ground.shade.get_mut(shade).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Wall { wall } => plan.walls.get_mut(wall).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Label { label } => plan.labels.get_mut(label).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Coop { coop } => {
+            let mut coops = plan.coop.iter_mut().chain(&mut plan.other_coops);
+            coops.nth(coop).map(|one| (&mut one.hidden, &mut one.locked))
         }
-        Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. } => Some(Thing::Hazard { hazard }),
-        thing => thing.run().map(|run| Thing::Run { run }),
+        Thing::Underlay => plan.underlay.as_mut().map(|one| (&mut one.hidden, &mut one.locked)),
+        _ => None,
     }
 }
 
 /// The switches of a thing's whole; `None` where it has none.
 pub(crate) fn switches(plan: &Plan, thing: Thing) -> Option<Switches> {
+    let ground = &plan.ground;
     let (hidden, locked) = match whole(thing)? {
         Thing::Run { run } => plan.runs.get(run).map(|one| (one.hidden, one.locked)),
-        Thing::KeepOut { keep_out } => plan.ground.keep_outs.get(keep_out).map(|one| (one.hidden, one.locked)),
-        Thing::Hazard { hazard } => plan.ground.hazards.get(hazard).map(|one| (one.hidden, one.locked)),
+        Thing::Boundary => Some((ground.boundary_hidden, ground.boundary_locked)),
+        Thing::KeepOut { keep_out } => ground.keep_outs.get(keep_out).map(|one| (one.hidden, one.locked)),
+        Thing::Hazard { hazard } => ground.hazards.get(hazard).map(|one| (one.hidden, one.locked)),
+        Thing::Shade { shade } => ground.shade.get(shade).map(|one| (one.hidden, one.locked)),
+        Thing::Wall { wall } => plan.walls.get(wall).map(|one| (one.hidden, one.locked)),
+        Thing::Label { label } => plan.labels.get(label).map(|one| (one.hidden, one.locked)),
+        Thing::Coop { coop } => coop_at(plan, coop).map(|one| (one.hidden, one.locked)),
+        Thing::Underlay => plan.underlay.as_ref().map(|one| (one.hidden, one.locked)),
         _ => None,
     }?;
     Some(Switches { hidden, locked })
@@ -54,28 +82,34 @@ pub(crate) fn is_locked(plan: &Plan, thing: Thing) -> bool {
 
 /// Sets a switch of a thing's whole.
 fn set(plan: &mut Plan, thing: Thing, hidden: Option<bool>, locked: Option<bool>) {
-    let switches = match whole(thing) {
-        Some(Thing::Run { run }) => plan.runs.get_mut(run).map(|one| (&mut one.hidden, &mut one.locked)),
-        Some(Thing::KeepOut { keep_out }) => {
-            plan.ground.keep_outs.get_mut(keep_out).map(|one| (&mut one.hidden, &mut one.locked))
-        }
-        Some(Thing::Hazard { hazard }) => {
-            plan.ground.hazards.get_mut(hazard).map(|one| (&mut one.hidden, &mut one.locked))
-        }
-        _ => None,
-    };
-    if let Some((is_hidden, is_locked)) = switches {
+    if let Some((is_hidden, is_locked)) = stated(plan, thing) {
         *is_hidden = hidden.unwrap_or(*is_hidden);
         *is_locked = locked.unwrap_or(*is_locked);
     }
 }
 
-/// The name that a keeper gave a thing; `None` where it can have none.
+/// The name that a keeper gave a thing, and of words what they say; `None` where it can have none.
 pub(crate) fn name_of(plan: &Plan, thing: Thing) -> Option<&str> {
     match thing {
         Thing::Run { run } => plan.runs.get(run).map(|run| run.name.as_str()),
         Thing::KeepOut { keep_out } => plan.ground.keep_outs.get(keep_out).map(|keep_out| keep_out.name.as_str()),
         Thing::Hazard { hazard } => plan.ground.hazards.get(hazard).map(|hazard| hazard.name.as_str()),
+        Thing::Wall { wall } => plan.walls.get(wall).map(|wall| wall.name.as_str()),
+        Thing::Shade { shade } => plan.ground.shade.get(shade).map(|shade| shade.name.as_str()),
+        Thing::Label { label } => plan.labels.get(label).map(|label| label.text.as_str()),
+        _ => None,
+    }
+}
+
+/// The place of that name in a plan.
+fn name_mut(plan: &mut Plan, thing: Thing) -> Option<&mut String> {
+    match thing {
+        Thing::Run { run } => plan.runs.get_mut(run).map(|run| &mut run.name),
+        Thing::KeepOut { keep_out } => plan.ground.keep_outs.get_mut(keep_out).map(|keep_out| &mut keep_out.name),
+        Thing::Hazard { hazard } => plan.ground.hazards.get_mut(hazard).map(|hazard| &mut hazard.name),
+        Thing::Wall { wall } => plan.walls.get_mut(wall).map(|wall| &mut wall.name),
+        Thing::Shade { shade } => plan.ground.shade.get_mut(shade).map(|shade| &mut shade.name),
+        Thing::Label { label } => plan.labels.get_mut(label).map(|label| &mut label.text),
         _ => None,
     }
 }
@@ -118,24 +152,15 @@ impl Editor {
     }
 
     pub(super) fn show_all(&mut self) {
-        self.becomes(Deed::Hide, |plan| {
-            plan.runs.iter_mut().for_each(|run| run.hidden = false);
-            plan.ground.keep_outs.iter_mut().for_each(|keep_out| keep_out.hidden = false);
-            plan.ground.hazards.iter_mut().for_each(|hazard| hazard.hidden = false);
-        });
+        self.becomes(Deed::Hide, Plan::show_all);
     }
 
     pub(super) fn rename(&mut self, thing: Thing, name: String) {
         let name: String = name.trim().chars().take(LONGEST_NAME).collect();
-        self.becomes(Deed::Rename, |plan| match thing {
-            Thing::Run { run } => plan.runs.get_mut(run).into_iter().for_each(|run| run.name.clone_from(&name)),
-            Thing::KeepOut { keep_out } => {
-                plan.ground.keep_outs.get_mut(keep_out).into_iter().for_each(|one| one.name.clone_from(&name));
-            }
-            Thing::Hazard { hazard } => {
-                plan.ground.hazards.get_mut(hazard).into_iter().for_each(|one| one.name.clone_from(&name));
-            }
-            _ => {}
-        });
+        // Words that say nothing would be nowhere on the map.
+        if name.is_empty() && matches!(thing, Thing::Label { .. }) {
+            return;
+        }
+        self.becomes(Deed::Rename, |plan| name_mut(plan, thing).into_iter().for_each(|one| one.clone_from(&name)));
     }
 }

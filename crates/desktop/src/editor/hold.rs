@@ -7,7 +7,7 @@ use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
 use words::texts::{Shaping, Window as Text};
 use workup::shaping::CornerTyped;
 
-use super::chosen::Many;
+use super::chosen::{Many, coop_at, coop_out, in_use};
 use super::cornering::Grip;
 use super::shaping::{Pivot, Slide, whole_of};
 use super::whole::Whole;
@@ -66,7 +66,13 @@ impl Hold {
     pub(super) fn is_catchable(&self) -> bool {
         matches!(
             self,
-            Self::Corner(_) | Self::Slide(_) | Self::Pivot(_) | Self::Whole(_) | Self::ZoneEnd(..) | Self::Hanging(..)
+            Self::Corner(_)
+                | Self::Slide(_)
+                | Self::Pivot(_)
+                | Self::Whole(_)
+                | Self::Many(_, None)
+                | Self::ZoneEnd(..)
+                | Self::Hanging(..)
         )
     }
 }
@@ -187,11 +193,12 @@ impl Editor {
             }
             Hold::Many(many, about) => {
                 let bearing = |about: Point, at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
-                let motion = about.map_or(shift, |about| Motion::Turn {
-                    about,
-                    clockwise_rad: bearing(about, to) - bearing(about, held.from),
-                });
-                return self.many_dragged(many, motion);
+                return match *about {
+                    Some(about) => self.many_turned(many, about, bearing(about, to) - bearing(about, held.from)),
+                    None => {
+                        self.many_shifted(many, to.east_m - held.from.east_m, to.north_m - held.from.north_m);
+                    }
+                };
             }
             Hold::Turn(whole, about) => {
                 let bearing = |at: Point| (at.east_m - about.east_m).atan2(at.north_m - about.north_m);
@@ -353,11 +360,10 @@ impl Editor {
             Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
                 let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
                 let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
-                let second = Run {
-                    id: free_run_id(&self.plan),
-                    name,
-                    ..workup::taken_along(&self.plan, run, &run.carried(beside))
-                };
+                let drop_at = run.drop_at.map(beside);
+                let (id, hidden, locked) = (free_run_id(&self.plan), false, false);
+                let carried = workup::taken_along(&self.plan, run, &run.carried(beside));
+                let second = Run { id, name, drop_at, hidden, locked, ..carried };
                 let index = self.plan.runs.len();
                 self.one_step(Deed::Duplicate, vec![Edit::AddRun { index, run: Box::new(second) }]);
                 self.pick(Some(Thing::Run { run: index }));
@@ -370,6 +376,7 @@ impl Editor {
                 let mut keep_outs = self.plan.ground.keep_outs.clone();
                 let Some(mut second) = keep_outs.get(keep_out).cloned() else { return };
                 second.outline.iter_mut().for_each(|at| *at = beside(*at));
+                (second.hidden, second.locked) = (false, false);
                 keep_outs.push(second);
                 self.one_step(Deed::Duplicate, vec![Edit::SetKeepOuts { keep_outs }]);
                 let keep_out = self.plan.ground.keep_outs.len() - 1;
@@ -460,7 +467,7 @@ impl Editor {
                     Edit::SetHeights { heights }
                 })
             }
-            Some(Thing::Coop { .. }) => self.coop_free().then_some(Edit::SetCoop { coop: None }),
+            Some(Thing::Coop { coop }) => self.coop_out(coop),
             Some(Thing::RunSide { .. } | Thing::BoundarySide { .. } | Thing::BranchSide { .. }) => {
                 self.notice = Some(Text::NoSideAlone);
                 None
@@ -495,14 +502,16 @@ impl Editor {
         self.picked = None;
     }
 
-    /// Whether no run names the coop: the file refuses a name that nothing has.
-    fn coop_free(&mut self) -> bool {
-        let coop = self.plan.coop.as_ref().map(|coop| coop.id.clone());
-        let free = coop.is_some() && self.plan.runs.iter().all(|run| run.coop != coop);
-        if !free {
+    /// The edit that takes a coop out; a sentence where a run names it.
+    fn coop_out(&mut self, index: usize) -> Option<Edit> {
+        let coop = coop_at(&self.plan, index)?;
+        if in_use(&self.plan, coop) {
             self.notice = Some(Text::CoopInUse);
+            return None;
         }
-        free
+        let mut without = self.plan.clone();
+        coop_out(&mut without, index);
+        plan::between(&self.plan, &without).pop()
     }
 
     fn remove_corner(&mut self, thing: Thing) {

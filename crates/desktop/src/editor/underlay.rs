@@ -53,7 +53,7 @@ impl Editor {
     /// Whether a picture is seen beneath the map.
     pub(super) fn shows_picture(&self) -> bool {
         matches!(self.pictured, Pictured::Shown { .. })
-            && self.plan.underlay.as_ref().is_some_and(|underlay| underlay.opacity() > 0.0)
+            && self.plan.underlay.as_ref().is_some_and(|underlay| !underlay.hidden && underlay.opacity() > 0.0)
     }
 
     pub(super) fn underlay_said(&mut self, said: UnderlayMessage) {

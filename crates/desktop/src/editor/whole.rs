@@ -14,6 +14,8 @@ pub(super) enum Whole {
     KeepOut(usize, Vec<KeepOut>),
     Hazard(usize, Vec<Hazard>),
     Coop(Coop),
+    /// One of the further coops.
+    OtherCoop(usize, Vec<Coop>),
     Height(usize, Vec<SpotHeight>),
     Feed(Box<Run>, Point),
     EarthStakes(Box<Run>, Vec<Point>),
@@ -37,7 +39,7 @@ impl Whole {
             Thing::Run { run: index } | Thing::RunSide { run: index, .. } => {
                 let run = run(index)?;
                 // The coop goes along with the one run that is round it.
-                let coop = plan.coop.clone().filter(|coop| {
+                let coop = plan.coop.clone().filter(|coop| !coop.locked).filter(|coop| {
                     let about = plan.runs.iter().filter(|run| run.coop.as_ref() == Some(&coop.id));
                     run.coop.as_ref() == Some(&coop.id) && about.count() == 1
                 });
@@ -50,8 +52,14 @@ impl Whole {
             Thing::Hazard { hazard } => {
                 plan.ground.hazards.get(hazard).map(|_| Self::Hazard(hazard, plan.ground.hazards.clone()))
             }
-            // Further coops are kept and not moved here.
-            Thing::Coop { .. } | Thing::CoopDoor => plan.coop.clone().map(Self::Coop),
+            Thing::CoopDoor => plan.coop.clone().map(Self::Coop),
+            Thing::Coop { coop } => {
+                if let Some(own) = plan.coop.clone().filter(|_| coop == 0) {
+                    return Some(Self::Coop(own));
+                }
+                let other = coop.checked_sub(usize::from(plan.coop.is_some()))?;
+                (other < plan.other_coops.len()).then(|| Self::OtherCoop(other, plan.other_coops.clone()))
+            }
             Thing::Gateway => plan.ground.gateway.clone().map(Self::Gateway),
             Thing::Wall { wall } => plan.walls.get(wall).map(|_| Self::Wall(wall, plan.walls.clone())),
             Thing::Shade { shade } | Thing::ShadeSide { shade, .. } => {
@@ -116,6 +124,11 @@ impl Whole {
                 Edit::SetUnderlay { underlay: Some(Underlay { world_m, ..(**underlay).clone() }) }
             }
             Self::Coop(coop) => Edit::SetCoop { coop: Some(coop.moved(motion)) },
+            Self::OtherCoop(index, coops) => {
+                let mut other_coops = coops.clone();
+                other_coops[*index] = coops[*index].moved(motion);
+                Edit::SetOtherCoops { other_coops }
+            }
             Self::Height(index, heights) => {
                 let mut heights = heights.clone();
                 heights[*index].at = motion.of(heights[*index].at);
@@ -157,6 +170,7 @@ impl Whole {
             Self::KeepOut(index, keep_outs) => keep_outs[*index].outline.clone(),
             Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
+            Self::OtherCoop(index, coops) => vec![coops[*index].at],
             Self::Height(index, heights) => vec![heights[*index].at],
             Self::Feed(_, at) | Self::Drop(_, at) => vec![*at],
             Self::EarthStakes(_, stand) => stand.clone(),
@@ -195,7 +209,12 @@ impl super::Editor {
         }
         let whole = Whole::of(&self.plan, self.picked?)?;
         let pivot = whole.pivot()?;
-        if let Whole::Coop(coop) = &whole {
+        let coop = match &whole {
+            Whole::Coop(coop) => Some(coop),
+            Whole::OtherCoop(index, coops) => coops.get(*index),
+            _ => None,
+        };
+        if let Some(coop) = coop {
             return Some(Point::new(pivot.east_m, pivot.north_m + coop.length_m() / 2.0));
         }
         let places = whole.places();
@@ -229,7 +248,7 @@ impl super::Editor {
             }
             Thing::KeepOut { keep_out } => keep_out < plan.ground.keep_outs.len(),
             Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
-            Thing::Coop { .. } => plan.coop.is_some() || !plan.other_coops.is_empty(),
+            Thing::Coop { coop } => super::chosen::coop_at(plan, coop).is_some(),
             Thing::Height { height } => height < plan.heights.len(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),
             Thing::Gateway => plan.ground.gateway.is_some(),

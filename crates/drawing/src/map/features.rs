@@ -2,7 +2,7 @@
 
 use std::f64::consts::FRAC_PI_2;
 
-use plan::{LabelSize, RunStatus};
+use plan::{Label, LabelSize, RunStatus, Shade};
 
 use super::run::RunLine;
 use super::{Legend, Sheet, ground, track};
@@ -10,7 +10,7 @@ use crate::shape::{About, Priority, Role, Thing};
 
 /// Where the picture lies; one that is locked is not picked by a click.
 pub(super) fn underlay(sheet: &mut Sheet<'_>) {
-    if let Some(underlay) = &sheet.scene.plan.underlay {
+    if let Some(underlay) = sheet.scene.plan.underlay.as_ref().filter(|underlay| !underlay.hidden) {
         let thing = (!underlay.locked).then_some(Thing::Underlay);
         sheet.area(Role::Underlay, vec![underlay.corners().to_vec()], thing);
     }
@@ -18,7 +18,7 @@ pub(super) fn underlay(sheet: &mut Sheet<'_>) {
 
 /// Trees and roofs, beneath everything that stands.
 pub(super) fn shade(sheet: &mut Sheet<'_>) {
-    for (index, shade) in sheet.scene.plan.ground.shade.iter().enumerate() {
+    for (index, shade) in sheet.scene.plan.ground.shade.iter().enumerate().filter(|(_, shade)| !shade.hidden) {
         if shade.outline.len() >= 3 {
             sheet.area(Role::Shade, vec![shade.outline.clone()], Some(Thing::Shade { shade: index }));
         }
@@ -27,7 +27,7 @@ pub(super) fn shade(sheet: &mut Sheet<'_>) {
 
 /// Walls, hedges and permanent fences.
 pub(super) fn walls(sheet: &mut Sheet<'_>) {
-    for (index, wall) in sheet.scene.plan.walls.iter().enumerate() {
+    for (index, wall) in sheet.scene.plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden) {
         let role = Role::Wall { kind: wall.kind(), holds: wall.holds_birds() };
         if wall.path.len() >= 2 {
             sheet.path(role, wall.path.clone(), false, Some(Thing::Wall { wall: index }));
@@ -45,15 +45,15 @@ pub(super) fn drop(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
 /// Handles of walls and shade, and of the coop's door.
 pub(super) fn handles(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
-    for (wall, stated) in plan.walls.iter().enumerate() {
+    for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden) {
         let corner = |vertex| Thing::WallCorner { wall, vertex };
         sheet.handles(&stated.path, false, corner, |_| Thing::Wall { wall });
     }
-    for (shade, stated) in plan.ground.shade.iter().enumerate() {
+    for (shade, stated) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| !shade.hidden) {
         let corner = |vertex| Thing::ShadeCorner { shade, vertex };
         sheet.handles(&stated.outline, true, corner, |side| Thing::ShadeSide { shade, side });
     }
-    if let Some(coop) = &plan.coop {
+    if let Some(coop) = plan.coop.as_ref().filter(|coop| !coop.hidden) {
         let out_rad = ground::heading_rad(coop) - coop.door().bearing_deg().to_radians();
         let at = coop.door_at();
         let off_m = (at.east_m - coop.at.east_m).hypot(at.north_m - coop.at.north_m);
@@ -64,7 +64,7 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
 /// What walls and shade are called, and what the keeper wrote.
 pub(super) fn words(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
-    for (index, wall) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.name.is_empty()) {
+    for (index, wall) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden && !wall.name.is_empty()) {
         let Some(&at) = wall.path.get(wall.path.len() / 2) else { continue };
         let legend = Legend {
             about: About::Wall,
@@ -75,7 +75,8 @@ pub(super) fn words(sheet: &mut Sheet<'_>) {
         };
         sheet.label(legend, Some(Thing::Wall { wall: index }));
     }
-    for (index, shade) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| !shade.name.is_empty()) {
+    let named = |(_, shade): &(usize, &Shade)| !shade.hidden && !shade.name.is_empty();
+    for (index, shade) in plan.ground.shade.iter().enumerate().filter(named) {
         let Some((at, _)) = track::middle(&shade.outline) else { continue };
         let reach = |place: &plan::Point| (place.north_m - at.north_m).abs();
         let half_m = shade.outline.iter().map(reach).fold(0.0, f64::max);
@@ -88,7 +89,8 @@ pub(super) fn words(sheet: &mut Sheet<'_>) {
         };
         sheet.label(legend, Some(Thing::Shade { shade: index }));
     }
-    for (index, label) in plan.labels.iter().enumerate().filter(|(_, label)| !label.text.trim().is_empty()) {
+    let written = |(_, label): &(usize, &Label)| !label.hidden && !label.text.trim().is_empty();
+    for (index, label) in plan.labels.iter().enumerate().filter(written) {
         let legend = Legend {
             about: About::Label { large: label.size() == LabelSize::Large },
             at: label.at,

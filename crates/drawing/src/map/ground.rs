@@ -9,8 +9,8 @@ use crate::shape::{Role, Thing};
 
 /// The ground of the paddock.
 pub(super) fn paddock(sheet: &mut Sheet<'_>) {
-    let boundary = &sheet.scene.plan.ground.boundary;
-    if boundary.len() >= 3 {
+    let (boundary, hidden) = (&sheet.scene.plan.ground.boundary, sheet.scene.plan.ground.boundary_hidden);
+    if !hidden && boundary.len() >= 3 {
         sheet.area(Role::Paddock, vec![boundary.clone()], Some(Thing::Boundary));
     }
 }
@@ -18,7 +18,7 @@ pub(super) fn paddock(sheet: &mut Sheet<'_>) {
 /// The edge of the paddock, keep-outs and hazards.
 pub(super) fn features(sheet: &mut Sheet<'_>) {
     let ground = &sheet.scene.plan.ground;
-    if ground.boundary.len() >= 2 {
+    if !ground.boundary_hidden && ground.boundary.len() >= 2 {
         sheet.path(Role::PaddockEdge, ground.boundary.clone(), true, None);
     }
     for (index, keep_out) in ground.keep_outs.iter().enumerate().filter(|(_, one)| !one.hidden) {
@@ -46,7 +46,8 @@ pub(super) fn features(sheet: &mut Sheet<'_>) {
 /// Every coop, true to size.
 pub(super) fn coops(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
-    for (index, coop) in plan.coop.iter().chain(&plan.other_coops).enumerate() {
+    let coops = plan.coop.iter().chain(&plan.other_coops).enumerate();
+    for (index, coop) in coops.filter(|(_, coop)| !coop.hidden) {
         let role = Role::Coop { length_m: coop.length_m(), width_m: coop.width_m(), door: coop.door() };
         sheet.mark(role, coop.at, heading_rad(coop), Some(Thing::Coop { coop: index }));
     }
@@ -55,12 +56,14 @@ pub(super) fn coops(sheet: &mut Sheet<'_>) {
 /// Handles of the paddock, keep-outs and hazards.
 pub(super) fn handles(sheet: &mut Sheet<'_>) {
     let ground = &sheet.scene.plan.ground;
-    sheet.handles(
-        &ground.boundary,
-        true,
-        |vertex| Thing::BoundaryCorner { vertex },
-        |side| Thing::BoundarySide { side },
-    );
+    if !ground.boundary_hidden {
+        sheet.handles(
+            &ground.boundary,
+            true,
+            |vertex| Thing::BoundaryCorner { vertex },
+            |side| Thing::BoundarySide { side },
+        );
+    }
     for (keep_out, stated) in ground.keep_outs.iter().enumerate().filter(|(_, one)| !one.hidden) {
         sheet.handles(
             &stated.outline,

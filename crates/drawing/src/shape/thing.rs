@@ -236,7 +236,7 @@ pub enum Thing {
 }
 
 impl Thing {
-    /// What it is a corner, a side or an end of; itself where it is whole.
+    /// What it is a corner, a side, an end or a door of; itself where it is whole.
     pub fn whole(self) -> Self {
         match self {
             Self::RunCorner { run, .. } | Self::RunSide { run, .. } => Self::Run { run },
@@ -245,6 +245,7 @@ impl Thing {
             Self::HazardCorner { hazard, .. } => Self::Hazard { hazard },
             Self::WallCorner { wall, .. } => Self::Wall { wall },
             Self::ShadeCorner { shade, .. } | Self::ShadeSide { shade, .. } => Self::Shade { shade },
+            Self::CoopDoor => Self::Coop { coop: 0 },
             whole => self.zone().or_else(|| self.hanging()).unwrap_or(whole),
         }
     }

@@ -214,6 +214,8 @@ pub(crate) fn coop(id: &str, at: Point, heading_deg: f64, birds: u32) -> Coop {
         width_m: None,
         birds: Some(birds),
         kind: None,
+        hidden: false,
+        locked: false,
         rest: Rest::new(),
     }
 }

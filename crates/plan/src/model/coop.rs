@@ -74,6 +74,10 @@ pub struct Coop {
     pub birds: Option<u32>,
     /// What birds.
     pub kind: Option<CoopKind>,
+    /// Whether the map leaves it out; it counts all the same.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -99,6 +103,8 @@ impl Coop {
             width_m: None,
             birds: None,
             kind: None,
+            hidden: false,
+            locked: false,
             rest: Rest::new(),
         }
     }

@@ -36,6 +36,10 @@ pub struct Wall {
     pub energised: Option<bool>,
     /// Whose it is.
     pub owner: Option<String>,
+    /// Whether the map leaves it out; it counts all the same.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -59,6 +63,10 @@ pub struct Shade {
     pub name: String,
     /// Its outline.
     pub outline: Vec<Point>,
+    /// Whether the map leaves it out.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -83,6 +91,10 @@ pub struct Label {
     pub text: String,
     /// How large they are.
     pub size: Option<LabelSize>,
+    /// Whether the map leaves them out.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves them where they are.
+    pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
 }

@@ -17,6 +17,10 @@ pub type Boundary = Vec<Point>;
 pub struct Ground {
     /// Outline of the paddock; empty where none is stated.
     pub boundary: Boundary,
+    /// Whether the map leaves the paddock out; it counts all the same.
+    pub boundary_hidden: bool,
+    /// Whether the hand on the map leaves the paddock where it is.
+    pub boundary_locked: bool,
     /// Places that a run keeps off.
     pub keep_outs: Vec<KeepOut>,
     /// Things that can hurt.

@@ -103,6 +103,8 @@ pub struct Underlay {
     pub world_m: Option<World>,
     /// How much of it is seen over the paper, 0 to 1.
     pub opacity: Option<f64>,
+    /// Whether the map leaves it out.
+    pub hidden: bool,
     /// Whether it is kept from being moved.
     pub locked: bool,
     /// Unknown keys.

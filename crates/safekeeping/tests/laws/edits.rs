@@ -103,6 +103,7 @@ fn underlay(seed: &Seed) -> plan::Underlay {
         size_px: Some([4, 3]),
         world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, seed.at.east_m, seed.at.north_m])),
         opacity: Some(0.3),
+        hidden: seed.corner > 2,
         locked: seed.corner > 1,
         rest: rest(&seed.text, 0.5),
     }
@@ -118,6 +119,8 @@ fn coop(seed: &Seed) -> Coop {
         width_m: None,
         birds: Some(30),
         kind: Some(CoopKind::default()),
+        hidden: seed.corner > 1,
+        locked: seed.corner > 2,
         rest: rest(&seed.text, seed.at.north_m),
     }
 }
@@ -147,7 +150,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
             ..run(id, outline.clone())
         })
     };
-    match seed.kind % 20 {
+    match seed.kind % 21 {
         0..=2 => Edit::MoveCorner { shape, corner: seed.corner, to: seed.at },
         3 => Edit::InsertCorner { shape, corner: seed.corner, at: seed.at },
         4 => Edit::RemoveCorner { shape, corner: seed.corner },
@@ -185,6 +188,7 @@ fn edit(plan: &Plan, seed: &Seed) -> Edit {
         18 => Edit::SetWalls {
             walls: vec![plan::Wall { path: outline, rest: rest(&seed.text, 0.5), ..plan::Wall::default() }; seed.which],
         },
+        19 => Edit::SetPaddock { hidden: seed.corner > 1, locked: seed.which > 1 },
         _ => {
             let value = Some(seed.at.east_m);
             let (kind, rest) = (ReadingKind::FenceKv, Rest::new());

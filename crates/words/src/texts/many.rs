@@ -81,6 +81,7 @@ texts! {
         Needed: "needed" => "nötig",
         Advised: "advised" => "ratsam",
         Figures: "{thing}: {figures}" => "{thing}: {figures}",
+        AndThat: "{one}, {other}" => "{one}, {other}",
         Place: "{east} east, {north} north" => "{east} Ost, {north} Nord",
     }
 }

@@ -11,6 +11,7 @@ texts! {
         BringOther: "Another picture" => "Anderes Bild",
         TakeOut: "Take the picture out" => "Bild herausnehmen",
         Sentence: "{file}: {wide} × {tall} pixels, {metres} each." => "{file}: {wide} × {tall} Bildpunkte zu je {metres}.",
+        Scale: "{file}, {metres} a pixel" => "{file}, {metres} je Bildpunkt",
         NotPlaced: "It is not to scale yet: its size is assumed. Click two points whose distance you know." => "Noch nicht im Maßstab: Seine Größe ist angenommen. Klicken Sie zwei Punkte an, deren Entfernung Sie kennen.",
         Reading: "The picture is being read." => "Das Bild wird gelesen.",
         Strength: "How much of it is seen" => "Wie stark es zu sehen ist",

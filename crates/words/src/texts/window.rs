@@ -51,7 +51,7 @@ texts! {
             => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",
         SomeAreLocked: "What is locked of it stays where it is." => "Was davon gesperrt ist, bleibt, wo es ist.",
-        NothingToHide: "Pick a run, a keep-out or a hazard first: those can be hidden and locked." => "Zuerst einen Auslauf, eine Sperrfläche oder eine Gefahr auswählen: Diese lassen sich ausblenden und sperren.",
+        NothingToHide: "Pick a run or something on the ground first: those can be hidden and locked." => "Zuerst einen Auslauf oder etwas auf dem Gelände auswählen: Das lässt sich ausblenden und sperren.",
         NothingToCopy: "Pick something that stands on the map first; then there is something to copy." => "Zuerst etwas auswählen, das auf der Karte steht; dann gibt es etwas zu kopieren.",
         NothingToPaste: "What is on the clipboard is nothing that was copied from a map, so nothing was pasted." => "In der Zwischenablage ist nichts, das von einer Karte kopiert wurde; es wurde nichts eingefügt.",
         NoSideAlone: "A side does not go alone: pick one of its corners, or all of it by its ground."

@@ -9,7 +9,7 @@ mod side;
 use std::sync::Arc;
 
 use geometry::guides::{Asked, Beside, Edge, Guide, Guided, Line, Netting, SideAsked, SideWhy, Why};
-use plan::{Point, Shape};
+use plan::{Plan, Point, Shape};
 use workup::panels::Ruler;
 use workup::shaping::is_closed;
 
@@ -159,6 +159,13 @@ impl Editor {
         };
         let found = self.standing(own).guides.best(&asked);
         self.caught_so(corner, &asked, found.map(|found| (0, found)))
+    }
+
+    /// What stands while several things are in the hand: a plan without them, and what follows from it.
+    pub(super) fn stand_without(&mut self, rest: &Plan, workup: &workup::Workup) {
+        self.unguided();
+        let standing = Standing::of(rest, workup, None);
+        self.guiding.about = Some(About { own: None, revision: self.history.revision(), standing });
     }
 
     /// What catches one of the places of a whole, and which.

@@ -35,5 +35,11 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = CoopKind::Layer))]
         kind: Option<CoopKind>,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 }

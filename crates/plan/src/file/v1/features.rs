@@ -33,6 +33,12 @@ mirrored! {
         /// Whose it is, such as `own` or `neighbour`.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         owner: Option<String>,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// Shade: trees or a roof. It is drawn; no rule hangs on it.
@@ -42,6 +48,12 @@ mirrored! {
         name: String,
         /// Its outline.
         outline: Vec<Point>,
+        /// Whether the map leaves it out; paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// Words on the map.
@@ -54,6 +66,12 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = LabelSize::Small))]
         size: Option<LabelSize>,
+        /// Whether the map leaves them out; paper shows them.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves them where they are.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
     }
 
     /// A picture beneath the map, PNG or JPEG.
@@ -73,6 +91,9 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::UNDERLAY_OPACITY))]
         opacity: Option<f64>,
+        /// Whether the map leaves it out.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
         /// Whether it is kept from being moved.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         locked: bool,

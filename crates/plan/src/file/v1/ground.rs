@@ -15,6 +15,12 @@ mirrored! {
         /// Outline of the paddock, `[east_m, north_m]` pairs.
         #[serde(default)]
         boundary: Vec<Point>,
+        /// Whether the map leaves the paddock out; it counts all the same, and paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        boundary_hidden: bool,
+        /// Whether the hand on the map leaves the paddock where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        boundary_locked: bool,
         /// Places that a run keeps off.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         keep_outs: Vec<KeepOut>,

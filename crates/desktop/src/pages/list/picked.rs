@@ -1,0 +1,113 @@
+//! What is picked, under the rows: its name and its figures, to be typed.
+
+use drawing::Thing;
+use egui::{Id, Rect, ScrollArea, Ui, UiBuilder, vec2};
+use plan::{Edit, Point, Shape};
+use words::texts::Many as Text;
+use words::{Measure, Range};
+
+use super::kept;
+use crate::editor::hiding;
+use crate::editor::{Editor, ManyMessage, Message};
+use crate::field::{self, Label, Shown};
+use crate::kit;
+use crate::pages::{Desk, ground};
+use crate::roster::{self, Item};
+use crate::said::Said;
+use crate::theme::{self, colour};
+
+/// Most height of what can be said of what is picked; what is longer scrolls.
+pub(super) const PICKED: f32 = 232.0;
+/// How far a corner may be typed to, metres.
+const FARTHEST_M: f64 = 100_000.0;
+
+/// The field in which a thing is named.
+pub(super) fn name_id(thing: Thing) -> Id {
+    match thing {
+        Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
+        Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
+        thing => kept().with(("name", thing)),
+    }
+}
+
+/// What is picked: its name and its figures, to be typed; how high all of it is.
+pub(super) fn picked(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) -> f32 {
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let mut inside = ui.new_child(UiBuilder::new().id_salt("picked in the list").max_rect(rect));
+    let mut desk = Desk { editor, said, words, p, sections: Vec::new() };
+    let Some(thing) = editor.picked() else {
+        inside.add_space(10.0);
+        kit::prose(&mut inside, words.text(Text::Keys), theme::regular(11.0), colour(p.ink2));
+        return inside.min_rect().height() + 10.0;
+    };
+    let output = ScrollArea::vertical().id_salt(("picked", thing)).auto_shrink(false).show(&mut inside, |ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 0.0);
+        ui.add_space(10.0);
+        let full = roster::full_name(editor, Item::Thing(thing));
+        let figures = roster::figures(editor, Item::Thing(thing));
+        kit::prose(ui, &full, theme::semi_bold(13.0), colour(p.ink));
+        if !figures.is_empty() {
+            kit::prose(ui, &figures, theme::regular(12.0), colour(p.ink2));
+        }
+        ui.add_space(6.0);
+        fields(ui, &mut desk, thing, &full);
+        ui.add_space(6.0);
+        kit::prose(ui, words.text(Text::Keys), theme::regular(11.0), colour(p.ink2));
+        ui.add_space(10.0);
+    });
+    output.content_size.y
+}
+
+fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
+    let (words, p, plan) = (desk.words, desk.p, desk.editor.plan());
+    if let Some((shape, corner)) = crate::editor::corner_of(plan, thing) {
+        let at = plan.outline(&shape).and_then(|outline| outline.get(corner)).copied();
+        if let Some(at) = at {
+            coordinates(ui, desk, &shape, corner, at, name);
+        }
+        return;
+    }
+    match thing {
+        Thing::Run { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. } => {
+            let Some(stated) = hiding::name_of(plan, thing) else { return };
+            let said = words.say(Text::NameOf, &[("thing", name)]);
+            let label = Label { shown: words.text(Text::Name), said: &said };
+            let read = |text: &str| Ok::<_, String>(text.to_owned());
+            if let Some(name) = field::text(ui, p, name_id(thing), label, stated, read) {
+                desk.said.say(Message::Many(ManyMessage::Rename(thing, name)));
+            }
+        }
+        Thing::KeepOut { keep_out } => {
+            let Some(stated) = plan.ground.keep_outs.get(keep_out) else { return };
+            ground::fields::keep_out(ui, desk, keep_out, stated, name);
+        }
+        Thing::Hazard { hazard } => {
+            let Some(stated) = plan.ground.hazards.get(hazard) else { return };
+            ground::fields::hazard(ui, desk, hazard, stated, name);
+        }
+        Thing::Coop { coop: 0 } => {
+            if let Some(coop) = plan.coop.clone() {
+                ground::fields::coop(ui, desk, &coop);
+            }
+        }
+        _ => {}
+    }
+}
+
+/// Where a corner stands, typed.
+fn coordinates(ui: &mut Ui, desk: &mut Desk<'_>, shape: &Shape, corner: usize, at: Point, name: &str) {
+    let (words, p) = (desk.words, desk.p);
+    let range = Range::between(-FARTHEST_M, FARTHEST_M);
+    for (east, text, of, value) in
+        [(true, Text::East, Text::EastOf, at.east_m), (false, Text::North, Text::NorthOf, at.north_m)]
+    {
+        let said = words.say(of, &[("thing", name)]);
+        let label = Label { shown: words.text(text), said: &said };
+        let shown = Shown::of(words, Measure::Length, value, false);
+        let id = kept().with(("corner", shape, corner, east));
+        if let Some(metres) = field::line(ui, p, id, label, &shown, field::figure(words, Measure::Length, range)) {
+            let to = if east { Point::new(metres, at.north_m) } else { Point::new(at.east_m, metres) };
+            desk.said.say(Message::Make(Edit::MoveCorner { shape: shape.clone(), corner, to }));
+        }
+    }
+}
