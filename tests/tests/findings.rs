@@ -67,8 +67,12 @@ fn what_an_open_run_ends_on_is_looked_at() {
     let all = ["end-to-look-at", "end-holds-no-birds", "end-in-the-open", "ends-apart"];
     let wall = |holds: Value| json!({ "path": [[30, 70.4], [90, 70.4]], "holds_birds": holds, "kind": "hedge" });
     let holds = open(json!([wall(json!(true))]));
-    all.iter().for_each(|id| lacks(&holds, id));
-    all.iter().for_each(|id| lacks(&quiet(), id));
+    for id in &all {
+        lacks(&holds, id);
+    }
+    for id in &all {
+        lacks(&quiet(), id);
+    }
     let unknown = open(json!([{ "path": [[30, 70.4], [90, 70.4]], "name": "Old hedge" }]));
     let said = has(&unknown, "end-to-look-at", Severity::Note);
     assert_eq!((said.at.len(), ids(&unknown).iter().filter(|id| **id == "end-to-look-at").count()), (2, 1));
@@ -82,7 +86,9 @@ fn what_an_open_run_ends_on_is_looked_at() {
     assert_eq!(has(&one, "end-in-the-open", Severity::Warning).at, [plan::Point::new(70.0, 70.0)]);
     // Of two at one place that one counts which holds birds.
     let beside = open(json!([wall(json!(false)), wall(json!(true))]));
-    all.iter().for_each(|id| lacks(&beside, id));
+    for id in &all {
+        lacks(&beside, id);
+    }
     // A line without a coop may do no more than part the ground; one of a past run says nothing.
     let mut parts = open(json!([]));
     parts["runs"][0]["coop"] = Value::Null;
@@ -118,7 +124,9 @@ fn what_an_open_run_ends_on_is_looked_at() {
     };
     assert!(has(&walls(json!([])), "ends-apart", Severity::Note).message.contains("(West, East)"));
     let joined = walls(json!([{ "path": [[40, 90], [70, 90]], "holds_birds": true }]));
-    all.iter().for_each(|id| lacks(&joined, id));
+    for id in &all {
+        lacks(&joined, id);
+    }
 }
 
 #[test]
