@@ -23,6 +23,7 @@ mod season;
 mod slope;
 mod troubles;
 mod volts;
+pub mod volts_said;
 
 use plan::keys::UnknownKey;
 use plan::{Plan, Run};

@@ -1,11 +1,11 @@
 //! The weakest post against the keeper's target.
 
 use plan::{Run, defaults};
-use words::texts::Findings as Text;
+use words::texts::{self, Findings as Text};
 use workup::RunWorkup;
 
 use crate::limits::{FAULT_KV, FAULT_SOURCE};
-use crate::{Finding, Look, Severity, run_name};
+use crate::{Finding, Look, Severity, run_name, volts_said};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(volts) = &worked.volts else { return Vec::new() };
@@ -14,6 +14,10 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let words = look.words;
     let at = weakest.at;
     let target_kv = look.plan.target_kv();
+    let tried = worked.lay.as_ref().and_then(|lay| volts_said::tried_and_which(run, lay, words));
+    let and_tried = tried
+        .as_ref()
+        .map_or_else(String::new, |tried| format!(" {}", words.say(texts::Faults::AndTried, &[("tried", tried)])));
     let (text, id, source) = if weakest.peak_kv < FAULT_KV && target_kv >= FAULT_KV {
         (Text::FaultyPost, "weak-post", FAULT_SOURCE)
     } else {
@@ -21,21 +25,27 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         (Text::WeakPost, "weak-post", source)
     };
     if weakest.peak_kv < target_kv {
+        // Where the fence would hold without its faults, they are what there is to mend.
+        let by_faults = volts.sound_kv.is_some_and(|sound_kv| sound_kv >= target_kv);
+        let mend = if by_faults { Text::WeakPostFaulty } else { Text::WeakPostMend };
+        let why = look.say(
+            Text::WeakPostWhy,
+            &[("low", &words.kilovolts(weakest.low_kv)), ("high", &words.kilovolts(weakest.high_kv))],
+        );
+        let why = [Some(why), volts_said::sound(volts, words)].into_iter().flatten().collect::<Vec<_>>().join(" ");
         found.push(
             Finding::new(id, Severity::Warning, source)
                 .says(look.say(
                     text,
                     &[
                         ("run", run_name(run)),
-                        ("peak", &words.kilovolts(weakest.peak_kv)),
+                        ("tried", &and_tried),
+                        ("peak", &words.kilovolts_below(weakest.peak_kv, target_kv)),
                         ("target", &words.kilovolts(target_kv)),
                     ],
                 ))
-                .mends(words.text(Text::WeakPostMend))
-                .because(look.say(
-                    Text::WeakPostWhy,
-                    &[("low", &words.kilovolts(weakest.low_kv)), ("high", &words.kilovolts(weakest.high_kv))],
-                ))
+                .mends(words.text(mend))
+                .because(why)
                 .at([at]),
         );
     }
@@ -45,7 +55,11 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
             Finding::new("not-measured", Severity::Note, defaults::COMMON_PRACTICE)
                 .says(look.say(
                     Text::NotMeasured,
-                    &[("run", run_name(run)), ("range", &words.kilovolts_range(weakest.low_kv, weakest.high_kv))],
+                    &[
+                        ("run", run_name(run)),
+                        ("weakest", &volts_said::weakest(&weakest, words)),
+                        ("tried", &tried.map_or_else(String::new, |tried| format!(", {tried}"))),
+                    ],
                 ))
                 .mends(look.say(Text::NotMeasuredMend, &[("post", &post)]))
                 .at([at]),

@@ -10,9 +10,14 @@ pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
     (lay.braces(), lay.braces_advised())
 }
 
-/// Volts at the weakest post: a range, which a reading alone does not narrow.
-pub(crate) fn weakest(words: Words, weakest: &Weakest) -> String {
-    words.kilovolts_range(weakest.low_kv, weakest.high_kv)
+/// Volts at a run's weakest post: figure, and what goes after it with the faults that are counted in it. A reading alone
+/// does not narrow the band.
+pub(crate) fn weakest(words: Words, run: &Run, weakest: &Weakest) -> (String, String) {
+    let (figure, after) = care::volts_said::weakest_parts(weakest, words);
+    match care::volts_said::tried(run, words) {
+        Some(tried) => (figure, format!("{after}, {tried}")),
+        None => (figure, after),
+    }
 }
 
 /// How birds are counted, in a few words: `2.5 m² a bird, your own figure, rounded down`.

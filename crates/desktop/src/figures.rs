@@ -142,12 +142,13 @@ fn ones(editor: &Editor) -> Vec<One> {
         assumed: run.is_some_and(|(run, _)| run.strip_is_assumed()),
         ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
     });
-    let weakest = run.and_then(|(_, worked)| worked.volts.as_ref()?.weakest);
-    let (figure, unit) = match &weakest {
-        Some(weakest) => (
-            facts::weakest(words, weakest),
-            words.text(if weakest.measured { Text::Kilovolts } else { Text::NotMeasuredYet }).to_owned(),
-        ),
+    let weakest = run.and_then(|(run, worked)| Some((run, worked.volts.as_ref()?.weakest?)));
+    let (figure, unit) = match weakest {
+        Some((run, weakest)) => {
+            let (figure, after) = facts::weakest(words, run, &weakest);
+            let after = if weakest.measured { after } else { format!("{after}, {}", words.text(Text::NotMeasuredYet)) };
+            (figure, after)
+        }
         None => (none(), String::new()),
     };
     ones.push(One {

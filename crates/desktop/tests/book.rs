@@ -146,8 +146,8 @@ fn the_weakest_is_said_as_read_beside_what_was_expected() {
     harness.get_by_label_contains("Readings are not fitted yet");
     let weakest = worked.volts.unwrap().weakest.unwrap();
     assert!(weakest.measured);
-    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-    harness.get_by_label(&format!("Weakest {range} kV"));
+    let said = words.likely_kilovolts(weakest.peak_kv, weakest.low_kv, weakest.high_kv);
+    harness.get_by_label(&format!("Weakest {said}"));
 }
 
 #[test]

@@ -349,3 +349,48 @@ fn what_moves_the_volts_unnamed_is_something_else_and_what_was_kept_goes_with_it
     say(&mut desk, Message::Make(plan::Edit::AddRun { index, run: Box::new(own) }));
     assert_eq!(name(&desk), None);
 }
+
+#[test]
+fn a_fault_that_is_tried_is_said_wherever_its_volts_are_shown() {
+    let mut desk = open(example());
+    let sound_kv = weakest_kv(&desk);
+    assert!(says(&desk, "It then stands in the plan: figures, findings and sheet count it"));
+    click_on(&mut desk, "Peg");
+    let at = spot(&desk, amid(&desk));
+    click(&mut desk, at);
+    hand::settle(&mut desk);
+    let (words, editor) = (Words::default(), window(&desk).editor());
+    let (run, worked) = editor.run().unwrap();
+    let (lay, volts) = (worked.lay.as_ref().unwrap(), worked.volts.as_ref().unwrap());
+    let which = care::volts_said::tried_and_which(run, lay, words).unwrap();
+    assert!(which.starts_with("with 1 fault (peg ") && which.contains("past corner 2"), "{which}");
+    assert!((volts.sound_kv.unwrap() - sound_kv).abs() < 1e-9);
+    let weakest = care::volts_said::weakest(&volts.weakest.unwrap(), words);
+    assert!(weakest.starts_with(&format!("about {}, ", words.kilovolts(volts.weakest.unwrap().peak_kv))), "{weakest}");
+    for said in [
+        format!("Weakest {weakest}, with 1 fault, not measured yet"),
+        format!(
+            "The figures, the findings and the sheet are {which}. Without faults the weakest post would hold about {}",
+            words.kilovolts(sound_kv)
+        ),
+    ] {
+        assert!(says(&desk, &said), "{said}");
+    }
+    let findings: Vec<&str> = editor.findings().runs[0].iter().map(|finding| finding.message.as_str()).collect();
+    for (id, part) in
+        [("holds only about", format!(" and {which}: that counts")), ("not measured yet", format!(", {which}, not"))]
+    {
+        assert!(findings.iter().any(|text| text.contains(id) && text.contains(&part)), "{id}: {findings:?}");
+    }
+    let page = exchange::page::text(editor.plan(), editor.workup(), editor.findings(), words);
+    assert!(page.contains(&format!("Counted {which}.")), "{page}");
+}
+
+#[test]
+fn grass_that_is_stated_changes_the_figure_of_the_weakest_post_everywhere() {
+    let mut plan = example();
+    plan.runs[0].leakage_s_per_m = Some(5e-5);
+    let desk = open(plan);
+    let likely = weakest_kv(&desk);
+    assert!(says(&desk, &format!("Weakest about {}", Words::default().kilovolts(likely))));
+}

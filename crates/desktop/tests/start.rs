@@ -33,8 +33,8 @@ fn two_clicks_from_the_example_to_figures() {
     desk.get_by_label(&format!("Braces {} needed", lay.braces()));
     let (ground, unit) = words.area_parts(strip.area_m2);
     desk.get_by_label(&format!("Strip {ground} {unit} · {} min", words.minutes_figure(strip.minutes)));
-    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-    desk.get_by_label(&format!("Weakest {range} kV, not measured yet"));
+    let said = words.likely_kilovolts(weakest.peak_kv, weakest.low_kv, weakest.high_kv);
+    desk.get_by_label(&format!("Weakest {said}, not measured yet"));
 }
 
 #[test]

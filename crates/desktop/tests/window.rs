@@ -106,8 +106,8 @@ fn the_example_shows_its_figures() {
     harness.get_by_label(&format!("Posts {}", lay.posts.len()));
     harness.get_by_label("Nets 3 of 5");
     let weakest = worked.runs[0].volts.as_ref().unwrap().weakest.unwrap();
-    let range = Words::default().kilovolts_range(weakest.low_kv, weakest.high_kv);
-    harness.get_by_label(&format!("Weakest {range} kV, not measured yet"));
+    let said = Words::default().likely_kilovolts(weakest.peak_kv, weakest.low_kv, weakest.high_kv);
+    harness.get_by_label(&format!("Weakest {said}, not measured yet"));
     let area = Words::default().area(lay.area_m2);
     let each = Words::default().area_each(lay.area_m2 / 90.0);
     harness.get_by_label(&format!("{area} for 90 hens, {each} each"));

@@ -130,7 +130,9 @@ impl Column {
             }
             Column::Weakest => {
                 let weakest = figures.weakest?;
-                (words.kilovolts_range(weakest.low_kv, weakest.high_kv), "kV")
+                let figure = care::volts_said::weakest(&weakest, words);
+                let faults = || words.text(words::texts::Faults::WithFaultsCounted);
+                (if figures.faulty { format!("{figure}, {}", faults()) } else { figure }, "")
             }
             Column::Birds | Column::Nets | Column::Posts | Column::Braces => (words.number(value, 0), ""),
         })

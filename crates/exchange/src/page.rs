@@ -4,7 +4,7 @@ use care::{Findings, Severity};
 use plan::Plan;
 use words::{
     Words,
-    texts::{Compare, Page as Text},
+    texts::{Compare, Faults, Page as Text},
 };
 use workup::{Compared, Lay, RunWorkup, Verdict, Volts, Workup};
 
@@ -141,7 +141,7 @@ impl Page<'_> {
             ),
         );
         if let Some(volts) = &worked.volts {
-            self.volts(volts);
+            self.volts(run, lay, volts);
         }
         let rows = [
             crate::bracing::sentences::soil(self.plan, workup, words),
@@ -175,16 +175,20 @@ impl Page<'_> {
         }
     }
 
-    fn volts(&mut self, volts: &Volts) {
+    fn volts(&mut self, run: &plan::Run, lay: &Lay, volts: &Volts) {
         let words = self.words;
         if let Some(weakest) = volts.weakest {
             let post = words.say(Text::Post, &[("number", &words.post_number(weakest.post, weakest.branch))]);
-            let likely = words.kilovolts(weakest.peak_kv);
             // A reading does not narrow the range yet: it is not fitted.
-            let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
             let text = if weakest.measured { Text::WeakestMeasured } else { Text::WeakestNotMeasured };
-            let figures = words.say(text, &[("range", &range), ("post", &post), ("likely", &likely)]);
-            self.row(Text::Weakest, figures);
+            let said = care::volts_said::weakest(&weakest, words);
+            self.row(Text::Weakest, words.say(text, &[("weakest", &said), ("post", &post)]));
+            if let Some(tried) = care::volts_said::tried_and_which(run, lay, words) {
+                let counted = words.say(Faults::Counted, &[("tried", &tried)]);
+                let sound = care::volts_said::sound(volts, words);
+                let said: Vec<String> = [Some(counted), sound].into_iter().flatten().collect();
+                self.row(Text::Faults, said.join(" "));
+            }
             if let Some(animal_kv) = volts.weakest_sample().and_then(|sample| sample.animal_kv) {
                 self.row(Text::Animal, words.say(Text::AnimalFigures, &[("volts", &words.kilovolts(animal_kv))]));
             }

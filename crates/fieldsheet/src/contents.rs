@@ -33,6 +33,8 @@ pub(crate) struct Contents {
     pub(crate) title: String,
     /// The day that it is for.
     pub(crate) day: String,
+    /// The plan's name, and which of its runs this is where it has several.
+    pub(crate) of: String,
     /// Six figures, each with what it tells.
     pub(crate) figures: Vec<(String, String)>,
     /// Blocks on the four columns at the left.
@@ -43,8 +45,8 @@ pub(crate) struct Contents {
     pub(crate) below: Vec<Block>,
     /// Head of the lines to write on.
     pub(crate) notes: String,
-    /// Foot of every page: what comes first, then the plan's name and what is assumed.
-    pub(crate) foot: [String; 3],
+    /// Foot of every page: what comes first, then what is assumed.
+    pub(crate) foot: [String; 2],
     /// Letters of the readings and their places.
     pub(crate) readings: Vec<Spotted>,
 }
@@ -80,17 +82,18 @@ impl<'a> Look<'a> {
     /// The contents of its sheet.
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
-        let left = [self.dangers(), Some(corners::block(self)), readings, Some(self.cautions())];
+        let left = [self.dangers(), self.tried(), Some(corners::block(self)), readings, Some(self.cautions())];
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),
             day: day.map(|day| self.say(Text::ForDay, &[("day", &day.said(self.words))])).unwrap_or_default(),
+            of: self.of(),
             figures: self.figures(),
             left: left.into_iter().flatten().collect(),
             right: vec![packing::take_along(self), packing::order(self, &letters)],
             below: [gates::block(self), slope::block(self)].into_iter().flatten().collect(),
             notes: self.text(Text::Notes),
-            foot: [self.text(Text::CodesFirst), self.scene.plan.title.clone(), self.assumed()],
+            foot: [self.text(Text::CodesFirst), self.assumed()],
             readings: places,
         }
     }
@@ -118,7 +121,7 @@ impl<'a> Look<'a> {
             (minutes(lay.set_up_minutes), self.text(Text::ForOnePerson)),
             match weakest {
                 None => none(),
-                // A reading does not narrow the range yet: it is not fitted.
+                // A reading does not narrow the band yet: it is not fitted.
                 Some(weakest) => {
                     let post = self.words.post_number(weakest.post, weakest.branch);
                     let text = if weakest.measured {
@@ -126,14 +129,37 @@ impl<'a> Look<'a> {
                     } else {
                         self.text(Text::WeakestNotMeasured)
                     };
-                    (self.range(weakest.low_kv, weakest.high_kv), text)
+                    let band = self.words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+                    let tried = care::volts_said::tried(self.run, self.words);
+                    let lines: Vec<String> = [Some(band), tried, Some(text)].into_iter().flatten().collect();
+                    (self.likely(weakest.peak_kv), lines.join("\n"))
                 }
             },
         ]
     }
 
-    fn range(self, low_kv: f64, high_kv: f64) -> String {
-        format!("{} {}", self.words.kilovolts_range(low_kv, high_kv), self.words.text(Text::Kilovolts))
+    /// Volts that are likely: `about 1.5 kV`.
+    fn likely(self, kv: f64) -> String {
+        self.say(Text::Likely, &[("kv", &self.words.kilovolts(kv))])
+    }
+
+    /// The plan's name, and which of its runs this is: runs may be called alike.
+    fn of(self) -> String {
+        let runs = self.scene.plan.runs.len();
+        let run = (runs > 1)
+            .then(|| self.say(Text::RunOf, &[("run", &(self.index + 1).to_string()), ("runs", &runs.to_string())]));
+        let title = Some(self.scene.plan.title.clone()).filter(|title| !title.is_empty());
+        [title, run].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+    }
+
+    /// Which faults the volts on this sheet count, and what the fence would hold without them.
+    fn tried(self) -> Option<Block> {
+        let (volts, lay) = (self.worked?.volts.as_ref()?, self.lay()?);
+        let tried = care::volts_said::tried_and_which(self.run, lay, self.words)?;
+        let counted = self.words.say(words::texts::Faults::Counted, &[("tried", &tried)]);
+        let said = [Some(counted), care::volts_said::sound(volts, self.words)];
+        let rows = said.into_iter().flatten().map(Row::Caution).collect();
+        Some(Block { head: self.text(Text::Tried), aside: String::new(), rows })
     }
 
     /// What may hurt someone at this run, in the words of its findings.

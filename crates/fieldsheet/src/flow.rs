@@ -28,8 +28,33 @@ const LABEL_LINE: f32 = 9.5;
 /// The labels take this many lines of room at least.
 const LABEL_LINES: usize = 2;
 
+/// The sheets of one run, whose heads wait for the count of the whole print.
+pub(crate) struct Unnumbered {
+    pages: Vec<Page>,
+    title: String,
+    day: String,
+    of: String,
+}
+
+/// Puts the head onto every page: whose it is, and which of all pages of the print.
+pub(crate) fn numbered(runs: Vec<Unnumbered>, words: words::Words, paper: Paper) -> Vec<Page> {
+    let count: usize = runs.iter().map(|run| run.pages.len()).sum();
+    let mut all = Vec::with_capacity(count);
+    for Unnumbered { pages, title, day, of } in runs {
+        for mut page in pages {
+            let places = [("page", &*(all.len() + 1).to_string()), ("pages", &*count.to_string())];
+            let page_of = words.say(words::texts::Sheet::PageOf, &places);
+            let mut sheet = Sheet::default();
+            head(&mut sheet, &title, [&day, &of, &page_of], paper);
+            page.ink.splice(0..0, sheet.0);
+            all.push(page);
+        }
+    }
+    all
+}
+
 /// The pages of one run.
-pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Paper) -> Vec<Page> {
+pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Paper) -> Unnumbered {
     let [left, right] = paper.sides();
     let [top, bottom] = paper.ends();
     let below_title = top + TITLE_HEIGHT;
@@ -50,11 +75,7 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
     let drawn = map::map(scene, run, &contents.readings, [left, map_top, right, map_top + map_height]);
     let mut map = Some(drawn.framed);
     let mut sheets: Vec<Sheet> = (0..count).map(|_| Sheet::default()).collect();
-    for (page, sheet) in sheets.iter_mut().enumerate() {
-        let page_of = scene
-            .words
-            .say(words::texts::Sheet::PageOf, &[("page", &(page + 1).to_string()), ("pages", &count.to_string())]);
-        head(sheet, &contents.title, &contents.day, &page_of, paper);
+    for sheet in &mut sheets {
         footer(sheet, &contents.foot, paper);
     }
     figures(&mut sheets[0], &contents.figures, below_title, paper);
@@ -66,22 +87,32 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
     for block in &laid.blocks {
         put(&mut sheets[block.page], &block.block, block.columns, block.top);
     }
-    sheets.into_iter().map(|sheet| Page { size: paper.size(), map: map.take(), ink: sheet.0 }).collect()
+    let pages = sheets.into_iter().map(|sheet| Page { size: paper.size(), map: map.take(), ink: sheet.0 }).collect();
+    Unnumbered { pages, title: contents.title, day: contents.day, of: contents.of }
 }
 
-fn head(sheet: &mut Sheet, title: &str, day: &str, page_of: &str, paper: Paper) {
+fn head(sheet: &mut Sheet, title: &str, [day, of, page_of]: [&str; 3], paper: Paper) {
     let [left, right] = paper.sides();
     let [top, _] = paper.ends();
-    let aside = HEAD.width(day).max(LABEL.width(page_of));
+    // A long name of the plan gives way before the page's number does, and both leave the title most of the line.
+    let most = (right - left) * 0.45;
+    let below = match of.is_empty() {
+        true => page_of.to_owned(),
+        false => {
+            let after = format!(" · {page_of}");
+            LABEL.fitted(of, most - LABEL.width(&after)) + &after
+        }
+    };
+    let aside = HEAD.width(day).max(LABEL.width(&below));
     let middle = top + 8.0;
     house_mark(sheet, left, middle);
     let start = left + 24.0;
     sheet.within(start, middle, TITLE, title, right - start - aside - GUTTER);
     if day.is_empty() {
-        sheet.right(right, top + 13.0, LABEL, page_of);
+        sheet.right(right, top + 13.0, LABEL, &below);
     } else {
         sheet.right(right, top + 3.5, HEAD, day);
-        sheet.right(right, top + 15.0, LABEL, page_of);
+        sheet.right(right, top + 15.0, LABEL, &below);
     }
     sheet.rule(left, right, top + TITLE_HEIGHT - 2.0, 1.2, PRINT.ink);
 }
@@ -118,14 +149,12 @@ fn figures(sheet: &mut Sheet, figures: &[(String, String)], top: f32, paper: Pap
     }
 }
 
-fn footer(sheet: &mut Sheet, [first, left_words, right_words]: &[String; 3], paper: Paper) {
+fn footer(sheet: &mut Sheet, [first, assumed]: &[String; 2], paper: Paper) {
     let [left, right] = paper.sides();
     let [_, bottom] = paper.ends();
     sheet.rule(left, right, bottom - FOOT + 2.0, 0.5, PRINT.hairline);
     sheet.left(left, bottom - 16.0, SMALL_STRONG, first);
-    let room = right - left - LABEL.width(right_words) - GUTTER;
-    sheet.within(left, bottom - 5.0, LABEL, left_words, room);
-    sheet.right(right, bottom - 5.0, LABEL, right_words);
+    sheet.right(right, bottom - 5.0, LABEL, assumed);
 }
 
 /// Ruled lines to write on, where there is room for a few.

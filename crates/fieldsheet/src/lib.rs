@@ -83,10 +83,9 @@ pub fn pages(scene: &Scene<'_>, runs: Runs, day: Option<Day>, paper: Paper) -> R
     if wanted.is_empty() {
         return Err(SheetError::NoRuns);
     }
-    let mut pages = Vec::new();
-    for run in wanted {
+    let runs = wanted.map(|run| {
         let look = Look::at(scene, run).ok_or(SheetError::NoSuchRun { run })?;
-        pages.extend(flow::pages(scene, run, look.contents(day), paper));
-    }
-    Ok(pages)
+        Ok(flow::pages(scene, run, look.contents(day), paper))
+    });
+    Ok(flow::numbered(runs.collect::<Result<_, _>>()?, scene.words, paper))
 }

@@ -131,7 +131,13 @@ fn the_example_stands_on_one_page_of_either_paper() {
         let pages = Case::demo().pages(paper);
         assert_eq!(pages.len(), 1, "{paper:?}");
         let texts = texts(&pages[0]);
-        for want in ["Round Quince House", "for Friday 18 June 2027", "sheet 1 of 1", "1:500", "Take along"] {
+        for want in [
+            "Round Quince House",
+            "for Friday 18 June 2027",
+            "Kettle Field, first grass · sheet 1 of 1",
+            "1:500",
+            "Take along",
+        ] {
             assert!(texts.contains(&want), "{paper:?}: {want} is missing in {texts:?}");
         }
         assert!(texts.iter().any(|text| text.contains("Local codes and licensed practice come before")));
@@ -259,7 +265,8 @@ fn the_sheet_says_what_the_workup_says() {
     let side_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
     for want in [
         lay.posts.len().to_string(),
-        format!("{} kV", words.kilovolts_range(weakest.low_kv, weakest.high_kv)),
+        format!("about {}", words.kilovolts(weakest.peak_kv)),
+        words.kilovolts_range(weakest.low_kv, weakest.high_kv),
         format!("about {}", words.kilovolts(volts.feed_kv)),
         words.area(case.workup.runs[0].strip.as_ref().unwrap().area_m2),
         format!("{} min", words.minutes_figure(lay.set_up_minutes)),
@@ -451,4 +458,74 @@ fn slope_and_wind_are_told_where_the_plan_states_them_and_the_map_gives_way_for_
     };
     assert!(two.len() > 1 && top("Gates").is_some() && top("Gates") == top("Slope and wind"), "{:?}", texts(last));
     assert!(top("Notes") > top("Gates"));
+}
+
+#[test]
+fn a_fault_that_is_tried_is_said_on_the_sheet_with_the_sound_figure_beside_it() {
+    let sound_case = Case::demo();
+    let mut tried = demo();
+    let at = tried.runs[0].outline[2];
+    let rest = plan::Rest::new();
+    tried.runs[0].faults =
+        vec![plan::Fault { at, kind: plan::FaultKind::Short, ohm: Some(50.0), lines: None, cause: None, rest }];
+    let case = Case::of(tried, Words::default());
+    let pages = case.pages(Paper::A4);
+    let said = texts(&pages[0]).join(" ");
+    assert!(!texts(&sound_case.pages(Paper::A4)[0]).join(" ").contains("ault"));
+    assert!(said.contains("with 1 fault") && said.contains("Counted with 1 fault (short at corner 3)."), "{said}");
+    let sound = sound_case.workup.runs[0].volts.as_ref().unwrap().weakest.unwrap().peak_kv;
+    let sentence = format!("Without faults the weakest post would hold about {}.", case.words.kilovolts(sound));
+    assert!(said.contains(&sentence), "{sentence} is not in {said}");
+}
+
+#[test]
+fn sheets_of_several_runs_say_whose_they_are_and_count_through() {
+    let mut two = demo();
+    let mut other = two.runs[0].clone();
+    other.id = "other".to_owned();
+    two.runs = vec![two.runs[0].clone(), other];
+    let name = two.runs[0].name.clone();
+    let case = Case::of(two, Words::default());
+    let pages = pages(&case.scene(), Runs::All, None, Paper::A4).unwrap();
+    let count = pages.len();
+    for (number, page) in pages.iter().enumerate() {
+        let run = if number < count / 2 { 1 } else { 2 };
+        let place = format!("Kettle Field, first grass · run {run} of 2 · sheet {} of {count}", number + 1);
+        assert!(texts(page).contains(&place.as_str()), "{place}: {:?}", texts(page));
+        assert!(texts(page).contains(&name.as_str()));
+    }
+    let alone = fieldsheet::pages(&case.scene(), Runs::One(1), None, Paper::A4).unwrap();
+    assert!(texts(&alone[0]).iter().any(|text| text.ends_with(&format!("run 2 of 2 · sheet 1 of {}", alone.len()))));
+}
+
+#[test]
+fn the_order_begins_where_the_map_begins_it_and_goes_the_same_way() {
+    for (drop_at, reversed) in [((0.0, 0.0), false), ((0.0, 0.0), true), ((80.0, 40.0), false), ((60.0, 70.0), true)] {
+        let mut plan = demo();
+        plan.runs[0].drop_at = Some(Point::new(drop_at.0, drop_at.1));
+        plan.runs[0].reversed = Some(reversed);
+        plan.runs[0].start_m = Some(0.0);
+        let case = Case::of(plan, Words::default());
+        let worked = &case.workup.runs[0];
+        let (lay, order) = (worked.lay.as_ref().unwrap(), &worked.set_up.as_ref().unwrap().order);
+        // The way of the first roll by its own posts: those next to its beginning.
+        let near = |post: &&workup::Post| post.net == order[0].net;
+        let mut posts: Vec<&workup::Post> = lay.posts.iter().filter(near).collect();
+        let off = |post: &workup::Post| {
+            (post.at.east_m - order[0].from.east_m).hypot(post.at.north_m - order[0].from.north_m)
+        };
+        posts.sort_by(|one, other| off(one).total_cmp(&off(other)));
+        let step_m = (posts[1].along_m - posts[0].along_m + 1.5 * lay.line_m).rem_euclid(lay.line_m) - 0.5 * lay.line_m;
+        let from_m = posts[0].along_m;
+        let ahead = |along_m: f64| (step_m.signum() * (along_m - from_m)).rem_euclid(lay.line_m);
+        let next = lay
+            .corners
+            .iter()
+            .filter(|corner| ahead(corner.along_m) > 0.01 && ahead(corner.along_m) < lay.line_m - 0.01)
+            .min_by(|one, other| ahead(one.along_m).total_cmp(&ahead(other.along_m)))
+            .unwrap();
+        let said = format!("Rolls 1 to {}, first toward corner {}", order.len(), next.vertex.unwrap() + 1);
+        let pages = case.pages(Paper::A4);
+        assert!(texts(&pages[0]).contains(&said.as_str()), "{said}: {:?}", texts(&pages[0]));
+    }
 }

@@ -141,6 +141,15 @@ impl Words {
         }
     }
 
+    /// A length to the centimetre in a column, in the unit that its greatest is said in.
+    pub fn fine_length_in_column(self, metres: f64, greatest_m: f64) -> String {
+        let inches = greatest_m / METRES_PER_FOOT < FEET_IN_A_YARD;
+        match self.units {
+            Units::Feet if !inches => join((self.number(metres / METRES_PER_FOOT, 2), "ft")),
+            _ => self.fine_length(metres),
+        }
+    }
+
     /// How high a spot is, such as `101.92 m`.
     pub fn height(self, metres: f64) -> String {
         match self.units {
@@ -228,6 +237,18 @@ impl Words {
         join((self.kilovolts_figure(kilovolts), "kV"))
     }
 
+    /// Volts that lie below some limit, with as many decimals as tell them from it: `3.98 kV` below `4.0 kV`.
+    pub fn kilovolts_below(self, kilovolts: f64, limit_kv: f64) -> String {
+        let decimals = (1..4).find(|&decimals| self.number(kilovolts, decimals) != self.number(limit_kv, decimals));
+        join((self.number(kilovolts, decimals.unwrap_or(1)), "kV"))
+    }
+
+    /// A number rounded up to that many decimals: the least that is enough. A whole hundred-thousandth over is rounding.
+    pub fn number_up(self, value: f64, decimals: usize) -> String {
+        let times = 10_f64.powi(decimals as i32);
+        self.number((value * times - 1e-5).ceil() / times, decimals)
+    }
+
     /// A resistance, such as `50 Ω` or `1.0 kΩ`.
     pub fn ohms(self, ohms: f64) -> String {
         if ohms.abs() >= 999.5 {
@@ -241,6 +262,19 @@ impl Words {
     /// A range of volts' figures, such as `1.2 – 5.9`.
     pub fn kilovolts_range(self, low_kv: f64, high_kv: f64) -> String {
         format!("{} – {}", self.kilovolts_figure(low_kv), self.kilovolts_figure(high_kv))
+    }
+
+    /// Volts that are likely, and the band in which they lie until they are read: the figure and what follows it, such as
+    /// `about 1.5` and `kV, 1.1 – 6.0`.
+    pub fn likely_kilovolts_parts(self, likely_kv: f64, low_kv: f64, high_kv: f64) -> (String, String) {
+        let figure = self.say(crate::texts::Map::Likely, &[("figure", &self.kilovolts_figure(likely_kv))]);
+        (figure, format!("kV, {}", self.kilovolts_range(low_kv, high_kv)))
+    }
+
+    /// The same in one, such as `about 1.5 kV, 1.1 – 6.0`.
+    pub fn likely_kilovolts(self, likely_kv: f64, low_kv: f64, high_kv: f64) -> String {
+        let (figure, after) = self.likely_kilovolts_parts(likely_kv, low_kv, high_kv);
+        format!("{figure} {after}")
     }
 
     /// A share in whole hundredths, such as `18 %`.
@@ -324,6 +358,11 @@ mod tests {
         assert_eq!(metric.number(f64::NAN, 0), "–");
         assert_eq!(metric.force(141.42), "14.4 kg");
         assert_eq!(metric.kilovolts_range(1.24, 5.86), "1.2 – 5.9");
+        let below = |kv| metric.kilovolts_below(kv, 4.0);
+        assert_eq!([below(3.98), below(3.9), below(3.996), below(1.2)], ["3.98 kV", "3.9 kV", "3.996 kV", "1.2 kV"]);
+        let up = |value| metric.number_up(value, 1);
+        assert_eq!([up(1.01), up(1.0), up(1.1), up(0.0)], ["1.1", "1.0", "1.1", "0.0"]);
+        assert_eq!(metric.likely_kilovolts(1.52, 1.13, 5.96), "about 1.5 kV, 1.1 – 6.0");
         assert_eq!(metric.minutes_figure(11.26), "11");
         assert_eq!(
             [metric.minutes_each(1.25), metric.seconds(20.4), metric.joules(0.96)],
@@ -346,6 +385,9 @@ mod tests {
         ] {
             assert_eq!(feet.fine_length(metres), said, "{metres}");
         }
+        let column = |metres| feet.fine_length_in_column(metres, 1.21);
+        assert_eq!([column(1.21), column(0.22)], ["3.97 ft", "0.72 ft"], "one unit in one column");
+        assert_eq!(feet.fine_length_in_column(0.22, 0.74), "8.7 in");
         assert_eq!((feet.height(0.3048), Words::default().height(0.3048)), ("1.00 ft".to_owned(), "0.30 m".to_owned()));
         assert_eq!(feet.field(4_046.856_422_4), "1.00 ac");
     }

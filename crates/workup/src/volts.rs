@@ -32,8 +32,9 @@ pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], bad: &Bad, depth: Depth, 
         }
         match circuit(plan, &members, depth) {
             Ok(volts) => {
-                for (&index, volts) in group.iter().zip(volts) {
-                    runs[index].volts = Some(volts);
+                for (place, (&index, volts)) in group.iter().zip(volts).enumerate() {
+                    let sound_kv = sound_kv(plan, &members, place);
+                    runs[index].volts = Some(Volts { sound_kv, ..volts });
                 }
             }
             Err(trouble) => {
@@ -282,9 +283,37 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
             samples: read.samples(),
             branches: read.branches(),
             weakest,
+            sound_kv: None,
         }
     });
     Ok(volts.collect())
+}
+
+/// What the weakest post of a run would hold without that run's faults, kilovolts; `None` where it has none. Stretches of
+/// other grass are how the fence stands, and stay.
+fn sound_kv(plan: &Plan, members: &[Member<'_>], place: usize) -> Option<f64> {
+    let run = members[place].run;
+    if !run.has_faults() {
+        return None;
+    }
+    let sound = run.sound();
+    let mut members = members.to_vec();
+    members[place].run = &sound;
+    let built = built(plan, &members).ok()?;
+    let mut pulse = Pulse::default();
+    let peaks_only = Accuracy { energy: false, ..Accuracy::default() };
+    PulseSolver::new().pulse_into(&built.circuit, &peaks_only, &mut pulse).ok()?;
+    let read = Read {
+        line: members[place].line,
+        netting: &built.nettings[place],
+        posts: members[place].placement.posts.len(),
+        peaks: &pulse.lines[place],
+        range: [&pulse.lines[place]; 2],
+        touches: None,
+        no_load_v: pulse.no_load_v,
+    };
+    let least_v = read.least_v(&pulse.lines[place]);
+    least_v.is_finite().then(|| least_v.min(pulse.no_load_v) / 1e3)
 }
 
 /// What was read on one run.

@@ -238,10 +238,7 @@ fn facts(ui: &mut Ui, desk: &Desk<'_>, ahead: &Ahead) {
     let weakest = ahead.worked.volts.as_ref().and_then(|volts| volts.weakest);
     let weakest = weakest.map_or_else(
         || words.text(Text::NotKnown).to_owned(),
-        |weakest| {
-            let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-            words.say(Text::WeakestRange, &[("range", &range)])
-        },
+        |weakest| words.say(Text::WeakestRange, &[("weakest", &care::volts_said::weakest(&weakest, words))]),
     );
     kit::fact(ui, words.text(Text::Weakest), &weakest, p);
 }

@@ -96,7 +96,7 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
     let kv = words.text(Text::Kilovolts);
     let weakest = volts.weakest.as_ref().map(|one| {
         let at = words.say(Text::WeakestPost, &[("post", &words.post_number(one.post, one.branch))]);
-        (facts::weakest(words, one), at, one.measured)
+        (facts::weakest(words, run, one), at, one.measured)
     });
     let mut figures = vec![Figure {
         value: &feed,
@@ -105,8 +105,8 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
         about: words.text(About::FeedKv),
         assumed,
     }];
-    if let Some((figure, label, _)) = &weakest {
-        figures.push(Figure { value: figure, unit: kv, label, about: words.text(About::Weakest), assumed });
+    if let Some(((figure, after), label, _)) = &weakest {
+        figures.push(Figure { value: figure, unit: after, label, about: words.text(About::Weakest), assumed });
     }
     figures.push(Figure {
         value: &earth,
@@ -116,6 +116,13 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
         assumed,
     });
     kit::figures(ui, &figures, p);
+    let lay = desk.editor.run().and_then(|(_, worked)| worked.lay.as_ref());
+    if let Some(tried) = lay.and_then(|lay| care::volts_said::tried_and_which(run, lay, words)) {
+        ui.add_space(8.0);
+        let counted = words.say(words::texts::Faults::CountedHere, &[("tried", &tried)]);
+        let sound = care::volts_said::sound(volts, words);
+        desk.second(ui, &[Some(counted), sound].into_iter().flatten().collect::<Vec<_>>().join(" "));
+    }
     if weakest.is_some_and(|(_, _, measured)| !measured) {
         ui.add_space(8.0);
         let stated = volts.weakest.filter(|_| !assumed).map(|weakest| words.kilovolts(weakest.peak_kv));

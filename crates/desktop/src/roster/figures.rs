@@ -113,7 +113,8 @@ fn run_figures(editor: &Editor, run: usize) -> String {
     };
     match worked.volts.as_ref().and_then(|volts| volts.weakest.as_ref()) {
         Some(weakest) => {
-            words.say(Text::WithVolts, &[("figures", &figures), ("volts", &facts::weakest(words, weakest))])
+            let (figure, after) = facts::weakest(words, &editor.plan().runs[run], weakest);
+            words.say(Text::WithVolts, &[("figures", &figures), ("volts", &format!("{figure} {after}"))])
         }
         None => figures,
     }

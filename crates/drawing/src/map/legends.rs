@@ -188,14 +188,19 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     let Some(volts) = run.worked.and_then(|worked| worked.volts.as_ref()) else { return };
     let Some(weakest) = volts.weakest else { return };
     let post = words.post_number(weakest.post, weakest.branch);
-    let range = words.kilovolts_range(weakest.low_kv, weakest.high_kv);
-    let said = |text| words.say(text, &[("range", &range), ("post", &post)]);
-    let mut texts = vec![said(Text::RangeAtPost)];
+    let figure = care::volts_said::weakest(&weakest, words);
+    // Whatever the room, a figure that counts faults says so.
+    let figure = match care::volts_said::tried(run.run, words) {
+        Some(tried) => format!("{figure}, {tried}"),
+        None => figure,
+    };
+    let said = |text| words.say(text, &[("weakest", &figure), ("post", &post)]);
+    let mut texts = vec![said(Text::WeakestThere)];
     if !weakest.measured {
-        texts.insert(0, said(Text::WeakestRange));
+        texts.insert(0, said(Text::WeakestUnmeasured));
     }
-    // The shortest wording for where there is little room: the figure with its unit.
-    texts.push(said(Text::RangeAlone));
+    // The shortest wording for where there is little room.
+    texts.push(figure);
     let legend = Legend {
         about: About::Weakest,
         at: weakest.at,

@@ -131,7 +131,7 @@ pub(super) fn run(
         gates: crate::gates::of_run(stated, worked),
         bracing: crate::bracing::keys::of_run(plan, worked),
         slope: crate::slope::of_run(worked),
-        voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, lay)),
+        voltage: worked.volts.as_ref().zip(lay).map(|(volts, lay)| voltage(volts, stated, lay)),
         findings: findings.iter().map(finding).collect(),
     }
 }

@@ -19,6 +19,12 @@ pub(super) struct Voltage {
     samples: Vec<Sample>,
     /// The weakest post.
     weakest: Option<Weakest>,
+    /// What the weakest post would hold without the run's faults, kilovolts; absent where it has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sound_kv: Option<f64>,
+    /// How many stated faults these figures count; absent where there are none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    faults_counted: Option<usize>,
 }
 
 /// Volts at a place.
@@ -69,7 +75,7 @@ pub(super) struct Weakest {
     branch: Option<usize>,
 }
 
-pub(super) fn voltage(volts: &workup::Volts, lay: &workup::Lay) -> Voltage {
+pub(super) fn voltage(volts: &workup::Volts, run: &plan::Run, lay: &workup::Lay) -> Voltage {
     let number = |branch: usize| lay.branches.get(branch).map(|branch| branch.branch);
     let sample = |branch: Option<usize>, sample: &workup::Sample| {
         let posts = match branch {
@@ -117,5 +123,7 @@ pub(super) fn voltage(volts: &workup::Volts, lay: &workup::Lay) -> Voltage {
                 branch: weakest.branch.and_then(number),
             }
         }),
+        sound_kv: volts.sound_kv,
+        faults_counted: Some(run.faults_count()).filter(|&count| count > 0),
     }
 }

@@ -127,24 +127,30 @@ pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
     Block { head: look.text(Text::Order), aside: String::new(), rows }
 }
 
-/// Where the first post goes, and which way the nets follow.
+/// Where the first post goes, and which way the nets follow: the first roll of the order that the map shows, else the
+/// first net of the chain.
 fn start(look: Look<'_>, lay: &Lay) -> [String; 2] {
     let mut corners: Vec<(usize, f64)> =
         lay.corners.iter().filter_map(|corner| Some((number(lay, corner)?, corner.along_m))).collect();
     corners.sort_by(|(_, a), (_, b)| a.total_cmp(b));
+    let order = look.worked.and_then(|worked| worked.set_up.as_ref()).map_or(&[][..], |work| &work.order);
+    let first = order.first().and_then(|roll| Some((lay.nets.get(roll.net)?, roll.forward)));
+    let (from_m, onward) = match first {
+        // A roll that is partly left over is begun where its standing part ends.
+        Some((net, false)) => (along_m(lay, net.end_m.min(lay.line_m)), lay.reversed),
+        Some((net, true)) => (along_m(lay, net.start_m), !lay.reversed),
+        None => (lay.start_m, !lay.reversed),
+    };
     // The last corner at or before the start, round the ring where there is none.
     let before = corners
         .iter()
         .rev()
-        .find(|(_, along_m)| *along_m <= lay.start_m + SAME_PLACE_M)
+        .find(|(_, along_m)| *along_m <= from_m + SAME_PLACE_M)
         .or_else(|| corners.last().filter(|_| lay.closed));
     let first = match before {
         Some((corner, along_m)) => {
-            let past_m = if *along_m <= lay.start_m + SAME_PLACE_M {
-                lay.start_m - along_m
-            } else {
-                lay.start_m + lay.line_m - along_m
-            };
+            let past_m =
+                if *along_m <= from_m + SAME_PLACE_M { from_m - along_m } else { from_m + lay.line_m - along_m };
             if past_m < SAME_PLACE_M {
                 look.say(Text::OrderStartAt, &[("corner", &corner.to_string())])
             } else {
@@ -152,23 +158,35 @@ fn start(look: Look<'_>, lay: &Lay) -> [String; 2] {
                 look.say(Text::OrderStart, &[("off", &off), ("corner", &corner.to_string())])
             }
         }
-        None => look.say(Text::OrderStartAlong, &[("off", &look.words.length(lay.start_m))]),
+        None => look.say(Text::OrderStartAlong, &[("off", &look.words.length(from_m))]),
     };
-    let toward = if lay.reversed {
+    let toward = if onward {
         corners
             .iter()
-            .rev()
-            .find(|(_, along_m)| *along_m < lay.start_m - SAME_PLACE_M)
-            .or_else(|| corners.last().filter(|_| lay.closed))
+            .find(|(_, along_m)| *along_m > from_m + SAME_PLACE_M)
+            .or_else(|| corners.first().filter(|_| lay.closed))
     } else {
         corners
             .iter()
-            .find(|(_, along_m)| *along_m > lay.start_m + SAME_PLACE_M)
-            .or_else(|| corners.first().filter(|_| lay.closed))
+            .rev()
+            .find(|(_, along_m)| *along_m < from_m - SAME_PLACE_M)
+            .or_else(|| corners.last().filter(|_| lay.closed))
     };
+    let rolls = order.len().to_string();
     let then = match toward {
+        Some((corner, _)) if order.len() > 1 => {
+            look.say(Text::OrderRolls, &[("rolls", &rolls), ("corner", &corner.to_string())])
+        }
         Some((corner, _)) => look.say(Text::OrderToward, &[("corner", &corner.to_string())]),
         None => look.text(Text::OrderOnward),
     };
     [first, then]
+}
+
+/// A place of the chain along the outline, metres.
+fn along_m(lay: &Lay, chain_m: f64) -> f64 {
+    let along_m = lay.start_m + if lay.reversed { -chain_m } else { chain_m };
+    // The chain's end on a ring is its start again, not a hair before it.
+    let along_m = if lay.closed { along_m.rem_euclid(lay.line_m) } else { along_m };
+    if lay.closed && lay.line_m - along_m < SAME_PLACE_M { 0.0 } else { along_m }
 }

@@ -222,7 +222,12 @@ impl Run {
 
     /// Whether a fault is stated of any of its lines.
     pub fn has_faults(&self) -> bool {
-        self.lines().any(|line| !self.faults_on(line).is_empty())
+        self.faults_count() > 0
+    }
+
+    /// How many faults are stated of all its lines.
+    pub fn faults_count(&self) -> usize {
+        self.lines().map(|line| self.faults_on(line).len()).sum()
     }
 
     /// Whether a fault or a stretch of other leakage is stated of any of its lines.

@@ -27,8 +27,8 @@ texts! {
         DeadNetMeans: "Every live line open: nothing passes here."
             => "Jede stromführende Litze offen: Hier geht nichts durch.",
         DryEarthMeans: "Sets the ground today to dry, and back." => "Setzt den Boden heute auf trocken, und zurück.",
-        NoFaults: "Take one, click the net on the map or the line, and read what changes. Nothing here is done to the fence itself."
-            => "Einen nehmen, auf der Karte oder der Linie das Netz anklicken und lesen, was sich ändert. Am Zaun selbst geschieht dabei nichts.",
+        NoFaults: "Take one, click the net on the map or the line, and read what changes. It then stands in the plan: figures, findings and sheet count it and say so until you take it out."
+            => "Einen nehmen, auf der Karte oder der Linie das Netz anklicken und lesen, was sich ändert. Er steht dann im Plan: Angaben, Hinweise und Blatt rechnen ihn mit und sagen es, bis Sie ihn herausnehmen.",
         TakeAll: "Take all away" => "Alle herausnehmen",
         Short: "short" => "Kurzschluss",
         FallenBranch: "fallen branch" => "Ast auf dem Netz",
@@ -122,6 +122,17 @@ texts! {
         LeadWas: "lead of {ohm}" => "Zuleitung {ohm}",
         GateWas: "gate {word}" => "Tor {word}",
         OtherNetting: "other netting" => "andere Netze",
+        TriedOne: "with 1 fault" => "mit 1 Fehler",
+        TriedMany: "with {count} faults" => "mit {count} Fehlern",
+        WithFaultsCounted: "with faults" => "mit Fehlern",
+        TriedGrass: "with other grass" => "mit anderem Gras",
+        TriedNamed: "{tried} ({names})" => "{tried} ({names})",
+        AndTried: "and {tried}" => "und {tried}",
+        Counted: "Counted {tried}." => "Gerechnet {tried}.",
+        CountedHere: "The figures, the findings and the sheet are {tried}."
+            => "Angaben, Hinweise und Blatt sind gerechnet {tried}.",
+        SoundWeakest: "Without faults the weakest post would hold about {kv}."
+            => "Ohne Fehler hielte der schwächste Pfahl etwa {kv}.",
         Soundly: "{sound} → {now} at post {post}" => "{sound} → {now} an Pfahl {post}",
     }
 }

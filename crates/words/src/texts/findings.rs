@@ -51,8 +51,8 @@ texts! {
         BendLeans: "{run}: the posts of a gentle bend lean in, although no corner there is sharp; brace the middle of the bend."
             => "{run}: Die Pfähle einer sanften Biegung neigen sich nach innen, obwohl dort keine Ecke scharf ist; die Mitte der Biegung abspannen.",
         BendLeansWhy: "Pull {pull} at the worst post, hold {hold}." => "Zug {pull} am schlimmsten Pfahl, Halt {hold}.",
-        WeakPost: "{run} holds about {peak} at its weakest post with the grass as stated, and {target} is asked for."
-            => "{run} hält beim angegebenen Gras am schwächsten Pfahl etwa {peak}, verlangt sind {target}.",
+        WeakPost: "{run} holds about {peak} at its weakest post with the grass as stated{tried}, and {target} is asked for."
+            => "{run} hält beim angegebenen Gras{tried} am schwächsten Pfahl etwa {peak}, verlangt sind {target}.",
         FaultOffNet: "Fault {number} of {run}, a {kind}, is where no net lies; it acts at the nearest end of the netting: move it onto the net."
             => "Fehler {number} von {run} ({kind}) liegt, wo kein Netz steht; er wirkt am nächsten Netzende: auf das Netz schieben.",
         FaultBesideNet: "Fault {number} of {run}, a {kind}, is {off} off the net; it acts at the nearest place of it: move it onto the net."
@@ -65,14 +65,16 @@ texts! {
             => "Fehler {number} von {run} ist ein Kurzschluss von 0 Ω, dort bleibt nichts zu messen: `ohm` für Gras, einen Ast oder einen Hering angeben.",
         FaultLines: "Fault {number} of {run} breaks {stated} live lines; its net has {lines}: state 1 to {lines}."
             => "Fehler {number} von {run}: unterbrochene stromführende Litzen {stated}, sein Netz hat {lines}: 1 bis {lines} angeben.",
-        FaultyPost: "{run} holds only about {peak} at its weakest post with the grass as stated: that counts as a fault."
-            => "{run} hält beim angegebenen Gras am schwächsten Pfahl nur etwa {peak}: Das gilt als Fehler.",
+        FaultyPost: "{run} holds only about {peak} at its weakest post with the grass as stated{tried}: that counts as a fault."
+            => "{run} hält beim angegebenen Gras{tried} am schwächsten Pfahl nur etwa {peak}: Das gilt als Fehler.",
         WeakPostMend: "Mow under the line, better the earth, or take a stronger energizer"
             => "Unter der Linie mähen, die Erdung verbessern oder ein stärkeres Weidezaungerät nehmen",
+        WeakPostFaulty: "Mend what is stated there, or take it out where it was only tried"
+            => "Beheben, was dort angegeben ist, oder herausnehmen, was nur ausprobiert war",
         WeakPostWhy: "{low} in long wet grass, {high} on a clean dry net."
             => "{low} in hohem nassem Gras, {high} bei sauberem trockenem Netz.",
-        NotMeasured: "{run}: the weakest post lies somewhere in {range} kV, not measured yet: how the grass touches the net is not known before a reading."
-            => "{run}: Der schwächste Pfahl liegt irgendwo bei {range} kV, noch nicht gemessen: Wie das Gras das Netz berührt, ist vor einer Messung nicht bekannt.",
+        NotMeasured: "{run}: the weakest post reads {weakest}{tried}, not measured yet: how the grass touches the net is not known before a reading."
+            => "{run}: Der schwächste Pfahl zeigt {weakest}{tried}, noch nicht gemessen: Wie das Gras das Netz berührt, ist vor einer Messung nicht bekannt.",
         NotMeasuredMend: "Read the volts at {post}" => "Die Spannung an {post} messen",
         StakeNearNet: "{run}: a metal stake stands {distance} from the net and may short it; set it at least {limit} off."
             => "{run}: Ein Pflock oder Stab aus Metall steht {distance} vom Netz und kann es kurzschließen; mindestens {limit} Abstand lassen.",

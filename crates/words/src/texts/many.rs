@@ -74,7 +74,7 @@ texts! {
 
         NetsAndLine: "{line}, {nets} nets" => "{line}, {nets} Netze",
         RunFigures: "{area}, {line}, {nets} nets" => "{area}, {line}, {nets} Netze",
-        WithVolts: "{figures}, {volts} kV" => "{figures}, {volts} kV",
+        WithVolts: "{figures}, {volts}" => "{figures}, {volts}",
         OnMap: "{thing} on the map" => "{thing} auf der Karte",
         Set: "set" => "gesetzt",
         Weak: "too weak" => "zu schwach",

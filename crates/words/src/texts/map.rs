@@ -19,16 +19,18 @@ texts! {
         Panels: "{length} · {count} panels" => "{length} · {count} Felder",
         OnePanel: "{length} · 1 panel" => "{length} · 1 Feld",
         Joules: "{figure} J" => "{figure} J",
-        WeakestRange: "{range} kV at post {post}, not measured yet"
-            => "{range} kV an Pfahl {post}, noch nicht gemessen",
-        RangeAtPost: "{range} kV at post {post}" => "{range} kV an Pfahl {post}",
-        RangeAlone: "{range} kV" => "{range} kV",
+        Likely: "about {figure}" => "etwa {figure}",
+        WeakestUnmeasured: "{weakest} at post {post}, not measured yet"
+            => "{weakest} an Pfahl {post}, noch nicht gemessen",
+        WeakestThere: "{weakest} at post {post}" => "{weakest} an Pfahl {post}",
         OverheadLine: "Overhead line" => "Freileitung",
         PublicWay: "Public way" => "Öffentlicher Weg",
         OtherFence: "Other electric fence" => "Anderer Elektrozaun",
         ForeignEarth: "Other earth" => "Fremde Erdung",
         Net: "Net {number}" => "Netz {number}",
         PostNumber: "post {number}" => "Pfahl {number}",
+        RollSaid: "Roll {number} in the order of laying: begin here and unroll the way the arrow points."
+            => "Rolle {number} in der Reihenfolge des Auslegens: hier beginnen und in Pfeilrichtung ausrollen.",
         Gap: "{length} open" => "{length} offen",
         NotLaid: "This line cannot be laid out yet: see what is found."
             => "Diese Linie lässt sich noch nicht legen: siehe die Hinweise.",

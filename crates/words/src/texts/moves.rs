@@ -58,7 +58,7 @@ texts! {
         CoopTowed: "has to be towed there" => "muss dorthin gezogen werden",
         CoopInside: "stands inside already" => "steht schon darin",
         Weakest: "Weakest post" => "Schwächster Pfahl",
-        WeakestRange: "{range} kV, not measured" => "{range} kV, nicht gemessen",
+        WeakestRange: "{weakest}, not measured" => "{weakest}, nicht gemessen",
         NotKnown: "cannot be worked out" => "nicht zu berechnen",
         NoWarranty: "Only what is drawn is looked at. Local codes come first; walk the ground before you move."
             => "Beachtet wird nur, was gezeichnet ist. Örtliche Vorschriften gehen vor; das Gelände abgehen, bevor Sie umziehen.",

@@ -24,10 +24,10 @@ texts! {
         SetUpFigures: "{minutes} min for one person, braces {braces}"
             => "{minutes} min für eine Person, Abspannungen {braces}",
         Weakest: "Weakest post" => "Schwächster",
-        WeakestNotMeasured: "{range} kV, not measured yet; {post}, likely {likely} with the grass as stated"
-            => "{range} kV, noch nicht gemessen; {post}, wahrscheinlich {likely} beim angegebenen Gras",
-        WeakestMeasured: "{range} kV; {post}, likely {likely} with the grass as stated"
-            => "{range} kV; {post}, wahrscheinlich {likely} beim angegebenen Gras",
+        WeakestNotMeasured: "{weakest}, not measured yet; {post}, with the grass as stated"
+            => "{weakest}, noch nicht gemessen; {post}, beim angegebenen Gras",
+        WeakestMeasured: "{weakest}; {post}, with the grass as stated" => "{weakest}; {post}, beim angegebenen Gras",
+        Faults: "Faults" => "Fehler",
         Feed: "At the feed" => "Einspeisung",
         FeedFigures: "{feed}; energizer’s earth rises to {earth}" => "{feed}; die Erdung des Geräts steigt auf {earth}",
         Animal: "An animal there" => "Ein Tier dort",

@@ -37,6 +37,8 @@ texts! {
         ChoiceLook: "Working out which energizer holds" => "Es wird berechnet, welches Gerät hält",
         Keeps: "{name} keeps {target} at the weakest post on {likely} of these nets as they are, on {clean} when clean and dry, on {overgrown} in long wet grass."
             => "{name} hält {target} am schwächsten Pfahl mit so vielen dieser Netze: {likely}, wie sie sind; {clean}, wenn sie sauber und trocken sind; {overgrown} in hohem nassem Gras.",
+        KeepsAlmost: "On {nets} it holds {kv}." => "Mit {nets} hält es {kv}.",
+        FeedFrom: "Feed this run from {name}" => "Diesen Auslauf speisen aus: {name}",
         KeepsNone: "none" => "keines",
         KeepsOne: "1" => "1",
         KeepsMany: "up to {count}" => "bis zu {count}",

@@ -28,6 +28,7 @@ texts! {
         November: "November" => "November",
         December: "December" => "Dezember",
         PageOf: "sheet {page} of {pages}" => "Blatt {page} von {pages}",
+        RunOf: "run {run} of {runs}" => "Auslauf {run} von {runs}",
         Assumed: "{count} figures rest on what the plan does not say; the report lists them."
             => "{count} Angaben beruhen auf dem, was der Plan nicht sagt; der Bericht nennt sie.",
         AssumedOne: "One figure rests on what the plan does not say; the report lists it."
@@ -54,6 +55,9 @@ texts! {
         Dangers: "Look out here" => "Hier aufpassen",
         NotLaid: "This run could not be laid out: see what the report finds wrong with it."
             => "Dieser Auslauf ließ sich nicht legen: im Bericht nachsehen, was daran falsch ist.",
+
+        // Faults.
+        Tried: "Faults counted here" => "Mitgerechnete Fehler",
 
         // Corners.
         Corners: "Corners and braces" => "Ecken und Abspannungen",
@@ -134,6 +138,8 @@ texts! {
         OrderStartAt: "First post at corner {corner}" => "Erster Pfahl an Ecke {corner}",
         OrderStartAlong: "First post {off} along the line" => "Erster Pfahl bei {off} der Linie",
         OrderToward: "Lay on toward corner {corner}" => "In Richtung Ecke {corner} weiterlegen",
+        OrderRolls: "Rolls 1 to {rolls}, first toward corner {corner}"
+            => "Rollen 1 bis {rolls}, erst Richtung Ecke {corner}",
         OrderOnward: "Lay on along the line" => "Entlang der Linie weiterlegen",
         OrderSpikes: "Spikes in full depth, joins tied" => "Spitzen ganz ein, Netze verbunden",
         OrderBrace: "Braces, as listed" => "Abspannungen, wie aufgeführt",

@@ -81,7 +81,7 @@ texts! {
         AreaAndMinutes: "{unit} · {minutes} min" => "{unit} · {minutes} min",
         Weakest: "Weakest" => "Schwächster Pfahl",
         Kilovolts: "kV" => "kV",
-        NotMeasuredYet: "kV, not measured yet" => "kV, noch nicht gemessen",
+        NotMeasuredYet: "not measured yet" => "noch nicht gemessen",
         Findings: "Findings" => "Hinweise",
         None: "none" => "keine",
         CountDangers: "dangers {count}" => "Gefahren {count}",

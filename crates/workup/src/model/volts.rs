@@ -23,6 +23,8 @@ pub struct Volts {
     pub branches: Vec<Vec<Sample>>,
     /// The weakest post; `None` where there is none.
     pub weakest: Option<Weakest>,
+    /// What the weakest post would hold without the run's faults, in the same grass, kilovolts; `None` where it has none.
+    pub sound_kv: Option<f64>,
 }
 
 impl Volts {
