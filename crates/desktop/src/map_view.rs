@@ -118,6 +118,11 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
         }
     }
     clicks(&response, editor, said, &here, &thing_at);
+    let roll = response.hover_pos().filter(|_| *editor.tool() == Tool::Pick && editor.held_from().is_none());
+    if let Some(number) = roll.and_then(|at| editor.drawing().roll_at(view, here(at))) {
+        let words = editor.words();
+        response.show_tooltip_text(words.say(words::texts::Map::RollSaid, &[("number", &number.to_string())]));
+    }
     let cursor = cursor(editor, said, &response, space);
     response.on_hover_and_drag_cursor(cursor);
 }

@@ -37,6 +37,23 @@ enum Rank {
 }
 
 impl Drawing {
+    /// The number of the roll whose sign lies under a spot of the sheet: nothing to pick, but something to be told of.
+    pub fn roll_at(&self, view: &View, spot: Spot) -> Option<usize> {
+        if view.distance() == Distance::Far {
+            return None;
+        }
+        let at = spot.map(f64::from);
+        self.shapes.iter().find_map(|shape| {
+            let (Role::Roll { number, outward_rad }, Form::Mark { at: place, .. }) = (shape.role, &shape.form) else {
+                return None;
+            };
+            let inward = trace::heading(outward_rad).map(|way| -way);
+            let middle = trace::toward(view.px(*place), inward, signs::ROLL_OFF);
+            ((middle[0] - at[0]).hypot(middle[1] - at[1]) <= signs::ROLL_RADIUS + signs::ROLL_COIL + 2.0)
+                .then_some(number)
+        })
+    }
+
     /// The thing under a spot, within so many pixels: corners, then marks, posts and sides, then areas.
     ///
     /// Corners and sides of paddock and keep-outs are in reach only while handles are shown, so that they do not

@@ -102,3 +102,24 @@ fn the_corner_to_draw_in_is_marked_towards_the_inside() {
     let (workup, shapes) = drawn(&plan(&[(0.0, 0.0), (24.0, 0.0), (24.0, 24.0), (0.0, 24.0)], 2));
     assert!(workup.runs[0].draw_in.is_none() && !shapes.iter().any(|shape| shape.role == Role::DrawIn));
 }
+
+#[test]
+fn a_roll_that_is_partly_left_over_is_marked_on_what_of_it_stands() {
+    // Three rolls for 105 m: of the last only 5 m stand.
+    for reversed in [false, true] {
+        let mut plan = plan(&[(0.0, 0.0), (35.0, 0.0), (35.0, 17.5), (0.0, 17.5)], 3);
+        plan.runs[0].nets = Some(vec!["long".to_owned(); 3]);
+        plan.runs[0].reversed = Some(reversed);
+        plan.runs[0].start_m = Some(0.0);
+        let (workup, shapes) = drawn(&plan);
+        let marked: std::collections::BTreeSet<usize> = shapes
+            .iter()
+            .filter_map(|shape| match shape.role {
+                Role::Roll { number, .. } => Some(number),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(workup.runs[0].set_up.as_ref().unwrap().order.len(), 3);
+        assert_eq!(marked.into_iter().collect::<Vec<_>>(), [1, 2, 3]);
+    }
+}

@@ -115,8 +115,10 @@ fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
 }
 
 /// How far a roll's number stands inside the net, how large it is, and how long its arrow is, pixels.
-const ROLL_OFF: f64 = 15.0;
-const ROLL_RADIUS: f64 = 7.5;
+pub(crate) const ROLL_OFF: f64 = 15.0;
+pub(crate) const ROLL_RADIUS: f64 = 7.0;
+/// Between the two rings of its coil.
+pub(crate) const ROLL_COIL: f64 = 2.5;
 const ROLL_ARROW: f64 = 14.0;
 /// Length of the arrow at a corner to draw in, pixels.
 const DRAW_IN: f64 = 16.0;
@@ -139,15 +141,17 @@ impl Inker<'_> {
     pub(super) fn roll(&mut self, at: Px, way: Px, outward: Px, number: usize) {
         let colours = self.palette;
         let middle = toward(at, outward, -ROLL_OFF);
-        let tip = toward(middle, way, ROLL_RADIUS + ROLL_ARROW);
-        let (half_arrow, wide) = (ROLL_ARROW / 2.0, 2.0 * ROLL_RADIUS + ROLL_ARROW);
+        let tip = toward(middle, way, ROLL_RADIUS + ROLL_COIL + ROLL_ARROW);
+        let (half_arrow, wide) = (ROLL_ARROW / 2.0, 2.0 * (ROLL_RADIUS + ROLL_COIL) + ROLL_ARROW);
         let turn_rad = way[1].atan2(way[0]);
-        let block = Block::turned(toward(middle, way, half_arrow), wide, 2.0 * ROLL_RADIUS, turn_rad);
+        let block = Block::turned(toward(middle, way, half_arrow), wide, 2.0 * (ROLL_RADIUS + ROLL_COIL), turn_rad);
         // On a short side the number of a corner or a plate stands there already.
         if self.taken.iter().any(|other| other.overlaps(&block)) {
             return;
         }
-        self.arrow(toward(middle, way, ROLL_RADIUS), tip, way, colours.ink2);
+        self.arrow(toward(middle, way, ROLL_RADIUS + ROLL_COIL), tip, way, colours.ink2);
+        // A roll seen from above: a coil about its number, nothing like a corner's plate or a reading's ring.
+        self.pen.disc(middle, ROLL_RADIUS + ROLL_COIL, Some(colours.sheet), Some((1.0, colours.ink2)));
         self.pen.disc(middle, ROLL_RADIUS, Some(colours.sheet), Some((1.0, colours.ink2)));
         self.pen.text(middle, &number.to_string(), Type::new(11.0, Weight::SemiBold, colours.ink2), Anchor::Middle);
         self.taken.push(block);
