@@ -88,7 +88,7 @@ fn page(plan: &Plan, choice: &Choice, words: Words) -> String {
     let joules = |found: &[Option<f64>]| -> Vec<String> {
         let most = words.number(MOST_STORED_J, 0);
         let figure = |j: &Option<f64>| match j {
-            Some(j) => words.number(*j, if *j < 10.0 { 2 } else { 1 }),
+            Some(j) => words.number_up(*j, if *j < 10.0 { 2 } else { 1 }),
             None => words.say(Text::NotWithin, &[("most", &most)]),
         };
         found.iter().map(figure).collect()

@@ -7,6 +7,8 @@ use words::texts::{Map, Power as Text};
 use words::{Measure, Words};
 use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice};
 
+use crate::editor::Message;
+use crate::kit;
 use crate::pages::plot::{Name, below, frame, line, name_lines, plot};
 use crate::pages::{Desk, store};
 use crate::theme::{self, colour};
@@ -38,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let values = fits.iter().flat_map(|unit| &unit.weakest_kv).map(|kv| kv.clean);
     let top_kv = values.fold(choice.target_kv, f64::max).ceil();
     let x = (1.0, MOST_NETS as f64);
-    let frame = frame(ui, desk, head, x, (0.0, top_kv), 1.0, |kv| words.number(kv, 0));
+    let frame = frame(ui, desk, head, x, (0.0, top_kv), 1.0, |kv, decimals| words.number(kv, decimals));
     let counts: Vec<f64> = (1..=MOST_NETS).map(|count| count as f64).collect();
     let row =
         |unit: &UnitChoice, of: fn(&ByGrass<f64>) -> f64| -> Vec<f64> { unit.weakest_kv.iter().map(of).collect() };
@@ -87,6 +89,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     ui.add_space(6.0);
     for unit in &fits {
         desk.second(ui, &keeps(unit, choice, words));
+        if fits.len() > 1 && unit.id != own {
+            ui.add_space(2.0);
+            let offer = words.say(Text::FeedFrom, &[("name", &unit.id)]);
+            if kit::link(ui, &offer, p).clicked() {
+                let changed = plan::Run { energizer: Some(unit.id.clone()), ..run.clone() };
+                desk.said.say(Message::Make(plan::Edit::SetRun { run: Box::new(changed) }));
+            }
+        }
         ui.add_space(4.0);
     }
     if choice.own_nets > 0 && choice.own_nets <= MOST_NETS {
@@ -108,7 +118,7 @@ fn keeps(unit: &UnitChoice, choice: &Choice, words: Words) -> String {
         MOST_NETS => words.say(Text::KeepsAll, &[("most", &MOST_NETS.to_string())]),
         count => words.say(Text::KeepsMany, &[("count", &count.to_string())]),
     };
-    words.say(
+    let keeps = words.say(
         Text::Keeps,
         &[
             ("name", &words::capital(&name(unit, words))),
@@ -117,15 +127,28 @@ fn keeps(unit: &UnitChoice, choice: &Choice, words: Words) -> String {
             ("clean", &count(|kv| kv.clean)),
             ("overgrown", &count(|kv| kv.overgrown)),
         ],
-    )
+    );
+    // What reads like the target elsewhere, rounded, and is below it, is said so.
+    let most = unit.holds(choice.target_kv, |kv| kv.likely);
+    match unit.weakest_kv.get(most).map(|kv| kv.likely) {
+        Some(kv) if words.kilovolts(kv) == words.kilovolts(choice.target_kv) => {
+            let (nets, kv) = (of_nets(most + 1, words), words.kilovolts_below(kv, choice.target_kv));
+            format!("{keeps} {}", words.say(Text::KeepsAlmost, &[("nets", &nets), ("kv", &kv)]))
+        }
+        _ => keeps,
+    }
+}
+
+fn of_nets(count: usize, words: Words) -> String {
+    match count {
+        1 => words.text(Text::OneNet).to_owned(),
+        count => words.say(Text::OfNets, &[("count", &count.to_string())]),
+    }
 }
 
 /// The least stored energy for the run's own count of nets, in a sentence.
 fn least(choice: &Choice, words: Words) -> String {
-    let nets = match choice.own_nets {
-        1 => words.text(Text::OneNet).to_owned(),
-        count => words.say(Text::OfNets, &[("count", &count.to_string())]),
-    };
+    let nets = of_nets(choice.own_nets, words);
     let free_kv = plan::Energizer::assumed().no_load_kv();
     if choice.target_kv >= free_kv {
         let places = [("target", &*words.kilovolts(choice.target_kv)), ("free", &*words.kilovolts(free_kv))];
@@ -136,9 +159,9 @@ fn least(choice: &Choice, words: Words) -> String {
             let most = words.typed_parts(Measure::Joules, MOST_STORED_J).0;
             return words.say(Text::LeastOver, &[("most", &most)]);
         };
-        // To two figures: more would be a promise.
+        // To two figures, more would be a promise; upward, as a little less does not hold.
         let decimals = if joules < 1.0 { 2 } else { usize::from(joules < 10.0) };
-        words.say(Text::LeastJoules, &[("joules", &words.number(joules, decimals))])
+        words.say(Text::LeastJoules, &[("joules", &words.number_up(joules, decimals))])
     };
     let least = &choice.least_stored_j;
     words.say(
