@@ -12,6 +12,7 @@ mod asking;
 mod chooser;
 mod commands;
 mod corner;
+mod crossing;
 pub mod editor;
 mod entry;
 mod errand;

@@ -59,7 +59,17 @@ fn round_step(range: f64, unit: f64) -> f64 {
         .unwrap_or(power * 10.0)
 }
 
-/// Makes room for a plot, with hairlines, round in a unit, and the figure at each.
+/// Decimals that tell neighbouring ticks of a step apart: 0 for 1, 1 for 0.5, 2 for 0.25.
+pub(crate) fn decimals(step: f64) -> usize {
+    (0..6)
+        .find(|&decimals| {
+            let times = step * 10_f64.powi(decimals as i32);
+            (times - times.round()).abs() < 1e-6 * times.abs()
+        })
+        .unwrap_or(6)
+}
+
+/// Makes room for a plot, with hairlines, round in a unit, and the figure at each with the decimals that the step needs.
 pub(super) fn frame(
     ui: &mut Ui,
     desk: &Desk<'_>,
@@ -67,7 +77,7 @@ pub(super) fn frame(
     x: (f64, f64),
     y: (f64, f64),
     unit: f64,
-    figure: impl Fn(f64) -> String,
+    figure: impl Fn(f64, usize) -> String,
 ) -> Frame {
     let p = desk.p;
     ui.add_space(10.0);
@@ -76,12 +86,13 @@ pub(super) fn frame(
     let rect = Rect::from_min_max(all.min + vec2(LEFT, 6.0), all.max - vec2(RIGHT, BELOW));
     let frame = Frame { rect, x, y };
     let step = round_step(y.1 - y.0, unit);
+    let decimals = decimals(step / unit);
     let mut at = y.0;
     while at <= y.1 + step * 1e-6 {
         let height = frame.y_of(at);
         ui.painter().hline(rect.x_range(), height, Stroke::new(1.0, colour(p.hairline)));
         let place = pos2(rect.left() - 8.0, height);
-        ui.painter().text(place, Align2::RIGHT_CENTER, figure(at), theme::regular(11.0), colour(p.ink2));
+        ui.painter().text(place, Align2::RIGHT_CENTER, figure(at, decimals), theme::regular(11.0), colour(p.ink2));
         at += step;
     }
     frame
@@ -167,7 +178,14 @@ pub(super) fn name_lines(ui: &Ui, desk: &Desk<'_>, frame: &Frame, mut names: Vec
     }
     for (name, y) in names.iter().zip(places) {
         let (font, ink) = if name.loud { (theme::semi_bold(11.0), p.ghost) } else { (theme::regular(11.0), p.ink2) };
-        ui.painter().text(pos2(frame.rect.right() + 8.0, y), Align2::LEFT_CENTER, &name.text, font, colour(ink));
+        // One that is longer than the room beside the plot ends over its line.
+        if crate::kit::width(ui, &name.text, font.clone()) <= RIGHT - 8.0 {
+            ui.painter().text(pos2(frame.rect.right() + 8.0, y), Align2::LEFT_CENTER, &name.text, font, colour(ink));
+        } else {
+            let at = pos2(frame.rect.right() + RIGHT, y - 3.0);
+            let galley = crate::kit::shortened(ui, &name.text, font, colour(ink), frame.rect.width());
+            ui.painter().galley(at - vec2(galley.size().x, galley.size().y), galley, colour(ink));
+        }
     }
 }
 
@@ -175,4 +193,19 @@ pub(super) fn below(ui: &Ui, desk: &Desk<'_>, frame: &Frame, x: f64, text: &str,
     let p = desk.p;
     let (font, ink) = if here { (theme::semi_bold(11.0), p.ink) } else { (theme::regular(11.0), p.ink2) };
     ui.painter().text(pos2(frame.x_of(x), frame.rect.bottom() + 5.0), anchor, text, font, colour(ink));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{decimals, round_step};
+
+    #[test]
+    fn a_tick_has_the_decimals_that_its_step_needs() {
+        let of = |range: f64| {
+            let step = round_step(range, 1.0);
+            (step, decimals(step))
+        };
+        assert_eq!([of(2.0), of(4.0), of(0.2), of(900.0)], [(0.5, 1), (1.0, 0), (0.05, 2), (500.0, 0)]);
+        assert_eq!([decimals(2.5), decimals(0.25), decimals(0.1 + 0.2)], [1, 2, 1]);
+    }
 }

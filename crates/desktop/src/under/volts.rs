@@ -3,16 +3,17 @@
 use std::sync::Arc;
 
 use drawing::{LineDrawing, Thing};
-use egui::{Align2, Color32, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, Color32, Pos2, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, PlotPoint, PlotPoints};
 use plan::ReadingKind;
 use words::texts::{Faults, Window as Text};
 use workup::{Lay, Sample, Volts};
 
+use crate::crossing::runs_through;
 use crate::editor::curves::{Curve, along, round};
 use crate::editor::{Editor, Page};
 use crate::icons;
-use crate::pages::plot::{bare, kept_pen};
+use crate::pages::plot::{bare, decimals, kept_pen};
 use crate::theme::{self, colour};
 
 /// Opacity of the band from low to high.
@@ -63,12 +64,12 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let mut kv = 0.0;
     while kv <= top_kv {
         let at = pos2(plot_rect.left() - 10.0, y_of(kv));
-        let text = words.number(kv, 0);
+        let text = words.number(kv, decimals(step_kv));
         ui.painter().text(at, Align2::RIGHT_CENTER, text, theme::regular(11.0), colour(p.ink2));
         kv += step_kv;
     }
     ui.painter().text(
-        pos2(plot_rect.left() - 24.0, y_of(kv - step_kv)),
+        pos2(plot_rect.left() - if decimals(step_kv) == 0 { 24.0 } else { 32.0 }, y_of(kv - step_kv)),
         Align2::RIGHT_CENTER,
         "kV",
         theme::regular(11.0),
@@ -82,6 +83,12 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let dark = editor.theme() == drawing::Theme::Dark;
     let along_m: Vec<f64> = lows.iter().map(|at| at.x).collect();
     let kv = |points: &[PlotPoint]| points.iter().map(|at| at.y).collect::<Vec<f64>>();
+    // The area's own edge is not smoothed: a fine line along it is.
+    let rims = [&lows, &highs].map(|rim| {
+        let pen = Stroke::new(1.0, theme::thinned(p.ink, 2.0 * BAND));
+        Line::new("rim", PlotPoints::Owned(rim.clone())).stroke(pen).allow_hover(false)
+    });
+    let trace = points.clone();
     let band = FilledArea::new("band", &along_m, &kv(&lows), &kv(&highs))
         .fill_color(theme::thinned(p.ink, BAND))
         .stroke(Stroke::NONE)
@@ -114,7 +121,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             plot.set_plot_bounds_x(0.0..=line_m);
             plot.set_plot_bounds_y(0.0..=top_kv);
             plot.add(band);
-            plot.hline(target);
+            rims.into_iter().for_each(|rim| plot.line(rim));
             if let Some(sound) = &sound {
                 let pen = Stroke::new(1.5, colour(p.ink2));
                 let line = Line::new("sound", PlotPoints::Owned(sound.clone())).stroke(pen);
@@ -127,6 +134,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             }
             plot.line(edge);
             plot.line(core);
+            // Over the trace, which may run on it.
+            plot.hline(target);
         });
     let painter = ui.painter();
     let target =
@@ -141,14 +150,32 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     painter.galley(at, target, colour(p.green));
     let measured = volts.weakest.is_some_and(|weakest| weakest.measured);
     let band_text = words.text(if measured { Text::BandMeasured } else { Text::Band });
-    // Named where it runs, at its lower edge, clear of the hairlines.
-    let foot = y_of(lows.first().map_or(low_kv, |at| at.y)) - 3.0;
-    let crossed = (0..=(top_kv / step_kv) as usize)
-        .map(|index| y_of(index as f64 * step_kv))
-        .find(|&hairline| (foot - 14.0..=foot).contains(&hairline));
     let band = painter.layout_no_wrap(band_text.to_owned(), theme::regular(11.0), colour(p.ink2));
-    let foot = crossed.map_or(foot, |hairline| hairline - 2.0);
-    let place = Rect::from_min_size(pos2(plot_rect.left() + 8.0, foot - band.size().y), band.size());
+    let screen = |points: &[PlotPoint]| -> Vec<Pos2> {
+        points.iter().map(|at| pos2(rect.left() + line.x_of(at.x), y_of(at.y))).collect()
+    };
+    let mut lines = vec![screen(&trace)];
+    lines.extend(sound.as_ref().map(|sound| screen(sound)));
+    lines.extend(kept.iter().map(|curve| screen(&points_of(&curve.along))));
+    // Named where it runs, at its lower edge or its upper one, clear of the hairlines and of every line.
+    let hairlines: Vec<f32> = (0..=(top_kv / step_kv) as usize).map(|index| y_of(index as f64 * step_kv)).collect();
+    let named = |left: f32, foot: f32| {
+        let crossed = hairlines.iter().find(|hairline| (foot - 14.0..=foot).contains(*hairline));
+        let foot = crossed.map_or(foot, |hairline| hairline - 2.0);
+        Rect::from_min_size(pos2(left, foot - band.size().y), band.size())
+    };
+    let right = plot_rect.right() - 8.0 - band.size().x;
+    let [low_rim, high_rim] = [screen(&lows), screen(&highs)];
+    let places =
+        [plot_rect.left() + 8.0, plot_rect.center().x - band.size().x / 2.0, right].into_iter().flat_map(|left| {
+            let over = |rim: &[Pos2], of: fn(f32, f32) -> f32, none: f32| {
+                let reach = left..=left + band.size().x;
+                rim.iter().filter(|at| reach.contains(&at.x)).map(|at| at.y).reduce(of).unwrap_or(none)
+            };
+            let (low_y, high_y) = (y_of(lows.first().map_or(low_kv, |at| at.y)), y_of(high_kv));
+            [named(left, over(&low_rim, f32::min, low_y) - 3.0), named(left, over(&high_rim, f32::max, high_y) + 16.0)]
+        });
+    let places: Vec<Rect> = places.filter(|place| place.left() >= plot_rect.left()).collect();
     let discs: Vec<_> =
         read.iter().map(|&(along_m, kv)| (pos2(rect.left() + line.x_of(along_m), y_of(kv)), kv)).collect();
     let mark = volts.weakest.map(|weakest| {
@@ -182,8 +209,13 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         (at, places.into_iter().find(free).unwrap_or(usual), galley)
     });
     let on_mark = |place: Rect| mark.as_ref().is_some_and(|(_, plate, _)| plate.expand(3.0).intersects(place));
-    // A disc and its figure, and the weakest post's plate, go before the band's name.
-    if !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at)) && !on_mark(place) {
+    // A disc and its figure, the weakest post's plate and every line go before the band's name.
+    let free = |place: &&Rect| {
+        !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at))
+            && !on_mark(**place)
+            && !lines.iter().any(|line| runs_through(line, place.expand2(vec2(4.0, CORE + 2.0))))
+    };
+    if let Some(place) = places.iter().find(free) {
         painter.galley(place.min, band, colour(p.ink2));
     }
     for (at, kv) in discs {

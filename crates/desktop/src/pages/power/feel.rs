@@ -144,7 +144,9 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
         kept.into_iter().map(|(number, pulse)| (number, points(&pulse.times_s, &pulse.posts_kv[post]))).collect();
     let all = mine.iter().chain(theirs.iter().flatten()).chain(kept.iter().flat_map(|(_, points)| points));
     let (low, high) = all.fold((0.0_f64, 1.0_f64), |(low, high), at| (low.min(at[1]), high.max(at[1])));
-    let frame = frame(ui, desk, &head, (0.0, end_s * 1e3), (low.floor(), high.ceil()), 1.0, |kv| words.number(kv, 0));
+    let frame = frame(ui, desk, &head, (0.0, end_s * 1e3), (low.floor(), high.ceil()), 1.0, |kv, decimals| {
+        words.number(kv, decimals)
+    });
     plot(ui, "pulse over time", &frame, |plot| {
         if let Some(theirs) = theirs {
             let pen = Stroke::new(1.25, colour(p.ink2));

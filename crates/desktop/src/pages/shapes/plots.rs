@@ -195,5 +195,6 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
 /// A frame with the ground at its hairlines.
 fn area_frame(ui: &mut Ui, desk: &Desk<'_>, name: &str, x: (f64, f64), y: (f64, f64)) -> Frame {
     let words = desk.words;
-    plot::frame(ui, desk, name, x, y, words.area_unit_m2(), |at| words.area_parts(at).0)
+    let unit_m2 = words.area_unit_m2();
+    plot::frame(ui, desk, name, x, y, unit_m2, |at, decimals| words.number(at / unit_m2, decimals))
 }
