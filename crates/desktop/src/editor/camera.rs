@@ -1,14 +1,18 @@
 //! The map's camera, where all of the plan is to be in sight.
 
 use drawing::View;
+use egui::{Pos2, Rect, pos2};
 use plan::Point;
 
 use super::Editor;
+use crate::crossing::runs_through;
 
 /// Free space left round the plan when it is fitted into the map, pixels; more where nothing but runs is there,
 /// whose plates and leads stand outside them.
 const FIT_MARGIN_PX: f32 = 56.0;
 const FIT_BARE_PX: f32 = 100.0;
+/// Free space between a run and a plate of the map: a corner's own plate stands there.
+const CLEAR_PX: f32 = 34.0;
 
 impl Editor {
     pub(super) fn fit(&mut self) {
@@ -18,15 +22,49 @@ impl Editor {
         // Where there is neither, the picture is what is to be seen.
         let picture = self.plan.underlay.as_ref().map(plan::Underlay::corners);
         let bounds = bounds(places).or_else(|| bounds(picture.iter().flatten())).or_else(|| self.drawing.bounds());
-        let [width, height] = self.view.size;
         let bare = ground.boundary.is_empty();
         let margin_px = if bare { FIT_BARE_PX } else { FIT_MARGIN_PX };
-        // The key over and the scale under bare ground are as high as the plates there.
-        let height = if bare && height > 480.0 { height - 60.0 } else { height };
-        let fit = View::fit(bounds, [width, height], margin_px, self.view.theme);
+        let fits = self.rooms(margin_px).map(|room| in_room(bounds, self.view, room, margin_px));
+        // The largest on which no plate lies over what is fitted; where there is none, the one that leaves most free.
+        let clear = fits.iter().filter(|fit| !self.is_covered(fit));
+        let fit = clear.max_by(|one, other| one.px_per_m.total_cmp(&other.px_per_m)).unwrap_or(&fits[fits.len() - 1]);
         self.view = View { middle: fit.middle, px_per_m: fit.px_per_m, ..self.view };
         self.fitted = true;
     }
+
+    /// Rooms of the map that may be fitted into, from its left, upper, right and lower edge: all of it, then without the
+    /// strip that the key of volts, the scale, or both lie on.
+    fn rooms(&self, margin_px: f32) -> [[f32; 4]; 5] {
+        let [width, height] = self.view.size;
+        let [scale, key] = self.view.kept;
+        // The margin is free already.
+        let more = |inset: f32| (inset + CLEAR_PX - margin_px).max(0.0);
+        let foot = scale.map_or(0.0, |[_, top, ..]| more(height - top));
+        let side = scale.map_or(0.0, |[left, ..]| more(width - left));
+        let top = key.map_or(0.0, |[_, _, _, bottom]| more(bottom));
+        [[0.0; 4], [0.0, 0.0, 0.0, foot], [0.0, top, 0.0, 0.0], [0.0, 0.0, side, 0.0], [0.0, top, 0.0, foot]]
+    }
+
+    /// Whether a plate lies over the paddock's edge, or over a run or the plates at its corners.
+    fn is_covered(&self, view: &View) -> bool {
+        let line = |places: &[Point], closed: bool| -> Vec<Pos2> {
+            let ends = places.iter().take(usize::from(closed));
+            places.iter().chain(ends).map(|&at| view.spot(at).into()).collect()
+        };
+        let plates = || view.kept.iter().flatten().map(|&[l, t, r, b]| Rect::from_min_max(pos2(l, t), pos2(r, b)));
+        let over = |line: Vec<Pos2>, off: f32| plates().any(|plate| runs_through(&line, plate.expand(off)));
+        over(line(&self.plan.ground.boundary, true), 2.0)
+            || self.plan.runs.iter().any(|run| over(line(&run.outline, run.closed()), CLEAR_PX))
+    }
+}
+
+/// The view that shows bounds in a part of the map.
+fn in_room(bounds: Option<(Point, Point)>, view: View, [left, top, right, foot]: [f32; 4], margin_px: f32) -> View {
+    let [width, height] = view.size;
+    let fit = View::fit(bounds, [width - left - right, height - top - foot], margin_px, view.theme);
+    let aside_m = |px: f32| f64::from(px) / 2.0 / fit.px_per_m;
+    let middle = Point::new(fit.middle.east_m + aside_m(right - left), fit.middle.north_m + aside_m(top - foot));
+    View { middle, px_per_m: fit.px_per_m, ..view }
 }
 
 /// The least east and north and the greatest of some places; `None` where there are none.
