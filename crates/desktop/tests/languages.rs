@@ -367,3 +367,20 @@ fn the_head_of_the_example_has_room_for_its_name_and_for_the_way_to_a_plan_of_on
         }
     }
 }
+
+#[test]
+fn the_choices_over_the_sheet_take_a_second_line_rather_than_run_off_the_window() {
+    let mut plan = example();
+    let mut other = plan.runs[0].clone();
+    other.id = "other".to_owned();
+    plan.runs.truncate(1);
+    plan.runs.push(other);
+    let words = Words { language: Language::German, units: Units::Metric };
+    let desk = hand::on_page(plan, Page::Sheet, [900.0, 600.0], words);
+    for text in [WindowText::A4, WindowText::AllRuns, WindowText::ThisRun] {
+        let rect = desk.get_by_label(words.text(text)).rect();
+        assert!(rect.right() <= 892.0, "{}: {rect:?}", words.text(text));
+    }
+    let sheet = desk.get_by_label_contains("Seite 1 von 2").rect();
+    assert!(sheet.right() <= 892.0, "{sheet:?}");
+}

@@ -135,7 +135,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
 fn choices(ui: &mut Ui, desk: &Desk<'_>, paper: &mut Paper) {
     let (words, p) = (desk.words, desk.p);
     ui.add_space(18.0);
-    ui.horizontal(|ui| {
+    // In another language a row's words may need a second line.
+    ui.horizontal_wrapped(|ui| {
         for (size, name) in [(fieldsheet::Paper::A4, Text::A4), (fieldsheet::Paper::Letter, Text::Letter)] {
             if kit::choice(ui, words.text(name), paper.size == size, p).clicked() {
                 paper.size = size;
