@@ -54,8 +54,10 @@ pub(super) fn to_posts(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     });
     off.truncate(MOST_OFFERS);
     off.sort_by_key(|(vertex, _)| *vertex);
+    let greatest_m = lay.corners.iter().map(|corner| corner.to_post_m).fold(0.0, f64::max);
     for (vertex, corner) in off {
-        let places = [("number", &*(vertex + 1).to_string()), ("miss", &*desk.words.fine_length(corner.to_post_m))];
+        let miss = desk.words.fine_length_in_column(corner.to_post_m, greatest_m);
+        let places = [("number", &*(vertex + 1).to_string()), ("miss", &*miss)];
         let label = desk.words.say(Text::MoveToPost, &places);
         ui.add_space(4.0);
         if kit::link(ui, &label, desk.p).clicked() {

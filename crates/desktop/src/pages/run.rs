@@ -330,7 +330,13 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
         }
         return;
     };
-    let to_post = if corner.to_post_m < 0.005 { words.number(0.0, 0) } else { words.fine_length(corner.to_post_m) };
+    let corners = editor.run().and_then(|(_, worked)| worked.lay.as_ref()).map_or(&[][..], |lay| &lay.corners);
+    let greatest_m = corners.iter().map(|corner| corner.to_post_m).fold(0.0, f64::max);
+    let to_post = if corner.to_post_m < 0.005 {
+        words.number(0.0, 0)
+    } else {
+        words.fine_length_in_column(corner.to_post_m, greatest_m)
+    };
     let cells = [words.degrees(corner.turn_deg), to_post, words.force(corner.pull_n), words.force(corner.hold_n)];
     for (text, end) in cells.iter().zip(ends) {
         kit::cell(ui, pos2(rect.left() + end, y), Align2::RIGHT_CENTER, text, weight.clone(), colour(p.ink));
