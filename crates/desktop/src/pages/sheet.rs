@@ -2,14 +2,16 @@
 
 use std::path::{Path, PathBuf};
 
-use drawing::Theme;
+use drawing::{Scene, Theme};
 use egui::{Color32, Id, Key, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use fieldsheet::{Framed, Page, Runs};
 use words::texts::Window as Text;
 
 use super::{Desk, findings};
+use crate::editor::Editor;
 use crate::icons::Icon;
 use crate::kit;
+use crate::menus;
 use crate::pen::{self, Painted};
 use crate::shelf;
 use crate::theme::{self, colour};
@@ -44,6 +46,8 @@ struct MadeFrom {
     stamp: u64,
     runs: Runs,
     size: fieldsheet::Paper,
+    /// Whether the plan has a file, which names a plan without a name.
+    filed: bool,
 }
 
 impl Paper {
@@ -156,11 +160,17 @@ fn choices(ui: &mut Ui, desk: &Desk<'_>, paper: &mut Paper) {
 /// The sheet as it will be printed, one page at a time.
 fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let (words, p) = (desk.words, desk.p);
-    let key = MadeFrom { stamp: desk.editor.stamp(), runs: paper.runs(desk), size: paper.size };
+    let key = MadeFrom {
+        stamp: desk.editor.stamp(),
+        runs: paper.runs(desk),
+        size: paper.size,
+        filed: desk.editor.file().is_some(),
+    };
     // While something is in the hand the paper rests: it is laid out when that is put down.
     let resting = desk.editor.held_from().is_some() && paper.preview.is_some();
     if !resting && paper.preview.as_ref().is_none_or(|(made, _)| *made != key) {
-        let pages = fieldsheet::pages(&desk.editor.scene(), key.runs, None, key.size).unwrap_or_default();
+        let pages =
+            with_named(desk.editor, |scene| fieldsheet::pages(scene, key.runs, None, key.size)).unwrap_or_default();
         paper.page = paper.page.min(pages.len().saturating_sub(1));
         paper.preview = Some((key, pages));
         paper.painted = None;
@@ -212,6 +222,16 @@ fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     }
 }
 
+/// Does something with the scene, whose plan is called as in the window's head: by its file where it has no name.
+fn with_named<T>(editor: &Editor, then: impl FnOnce(&Scene<'_>) -> T) -> T {
+    let scene = editor.scene();
+    if scene.plan.title.is_empty() && editor.file().is_some() {
+        let named = plan::Plan { title: menus::name_of(editor), ..scene.plan.clone() };
+        return then(&Scene { plan: &named, ..scene });
+    }
+    then(&scene)
+}
+
 fn write(desk: &Desk<'_>, paper: &mut Paper) -> Result<String, String> {
     let (words, path) = (desk.words, PathBuf::from(paper.path.trim()));
     if path.as_os_str().is_empty() {
@@ -223,7 +243,8 @@ fn write(desk: &Desk<'_>, paper: &mut Paper) -> Result<String, String> {
         paper.warned = Some(path);
         return Err(words.say(Text::SheetExists, &places));
     }
-    let bytes = fieldsheet::sheet(&desk.editor.scene(), paper.runs(desk), None, paper.size).map_err(|error| {
+    let (runs, size) = (paper.runs(desk), paper.size);
+    let bytes = with_named(desk.editor, |scene| fieldsheet::sheet(scene, runs, None, size)).map_err(|error| {
         tracing::info!(%error, "no sheet");
         words.text(Text::SheetCannot).to_owned()
     })?;
