@@ -245,7 +245,7 @@ impl Words {
 
     /// A number rounded up to that many decimals: the least that is enough. A whole hundred-thousandth over is rounding.
     pub fn number_up(self, value: f64, decimals: usize) -> String {
-        let times = 10_f64.powi(decimals as i32);
+        let times = 10_f64.powf(decimals as f64);
         self.number((value * times - 1e-5).ceil() / times, decimals)
     }
 
