@@ -96,12 +96,11 @@ fn head(sheet: &mut Sheet, title: &str, [day, of, page_of]: [&str; 3], paper: Pa
     let [top, _] = paper.ends();
     // A long name of the plan gives way before the page's number does, and both leave the title most of the line.
     let most = (right - left) * 0.45;
-    let below = match of.is_empty() {
-        true => page_of.to_owned(),
-        false => {
-            let after = format!(" · {page_of}");
-            LABEL.fitted(of, most - LABEL.width(&after)) + &after
-        }
+    let below = if of.is_empty() {
+        page_of.to_owned()
+    } else {
+        let after = format!(" · {page_of}");
+        LABEL.fitted(of, most - LABEL.width(&after)) + &after
     };
     let aside = HEAD.width(day).max(LABEL.width(&below));
     let middle = top + 8.0;
