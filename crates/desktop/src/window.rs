@@ -246,6 +246,8 @@ impl Window {
             self.asking.take(ask, &self.editor, &mut said);
         }
         self.asking.show(ui, &self.editor, &mut said);
+            // What the list of commands asks for is taken in the next frame, when the list is gone.
+            self.waiting.append(&mut said.asks);
         if !self.asking.is_open() {
             finder::show(ui, &self.editor, &mut said);
         }

@@ -1,5 +1,10 @@
 //! The list of commands: searched, walked and run by keys; the pages by number; the page folded away.
-#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::disallowed_methods,
+    reason = "a test may stop, and looks at files"
+)]
 
 mod hand;
 
@@ -7,7 +12,7 @@ use desktop::Opening;
 use desktop::editor::{Message, Page};
 use drawing::{Theme, Thing};
 use egui::{Event, Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use hand::{Desk, example, on_page, open, window};
 use words::{Words, texts};
 
@@ -123,4 +128,22 @@ fn what_is_picked_has_a_row_below_the_tools_of_the_page_and_moves_nothing() {
             assert_eq!(place(&desk, below), under, "{picked:?}");
         }
     }
+}
+
+#[test]
+fn what_the_list_asks_for_is_asked_and_the_saved_page_is_told_of() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("field.netfold.json");
+    std::fs::write(&path, hand::EXAMPLE).unwrap();
+    let mut desk = open(Opening { plan: example(), path: Some(path), ..Opening::default() }, [1280.0, 800.0]);
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "keys");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    desk.get_by_label("Save the page of keys");
+    hand::click_on(&mut desk, "Save it here");
+    let written = folder.path().canonicalize().unwrap().join("keys.pdf");
+    assert!(std::fs::read(&written).unwrap().starts_with(b"%PDF"));
+    desk.get_by_label(&format!("It lies at {}", written.display()));
+    hand::click_on(&mut desk, "Understood");
+    assert!(desk.query_by_label("Understood").is_none());
 }

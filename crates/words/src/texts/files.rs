@@ -51,6 +51,8 @@ texts! {
 
         CannotTitle: "That did not work" => "Das ging nicht",
         Understood: "Understood" => "Verstanden",
+        SavedTitle: "Saved" => "Gespeichert",
+        SavedAs: "It lies at {file}" => "Die Datei liegt unter {file}",
         SaveFailed: "{reason} The plan is still open here, and the file is as it was."
             => "{reason} Der Plan ist hier noch offen, und die Datei ist, wie sie war.",
 
