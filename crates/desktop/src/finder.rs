@@ -119,7 +119,9 @@ fn list(ui: &mut Ui, editor: &Editor, commands: &[Command], open: &mut Open) -> 
     }
     let moved = up + down > 0 || response.changed();
     let mut chosen = None;
-    ScrollArea::vertical().max_height(ROW * ROWS).auto_shrink([false, true]).show(ui, |ui| {
+    // The height last shown is no bound: after a search of one row the next list has its own.
+    let rows = ScrollArea::vertical().max_height(ROW * ROWS).min_scrolled_height(ROW * ROWS);
+    rows.auto_shrink([false, true]).show(ui, |ui| {
         let mut group = None;
         for (row, &index) in found.iter().enumerate() {
             let command = &commands[index];

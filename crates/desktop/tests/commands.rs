@@ -147,3 +147,15 @@ fn what_the_list_asks_for_is_asked_and_the_saved_page_is_told_of() {
     hand::click_on(&mut desk, "Understood");
     assert!(desk.query_by_label("Understood").is_none());
 }
+
+#[test]
+fn a_search_of_one_row_leaves_the_next_list_its_height() {
+    let mut desk = desk();
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "keys");
+    press(&mut desk, Modifiers::NONE, Key::Escape);
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    // A row that is cut off is not hit: the click would fall beside the list and close it.
+    hand::click_on(&mut desk, "Go to page Sheet");
+    assert_eq!(window(&desk).editor().page(), Page::Sheet);
+}
