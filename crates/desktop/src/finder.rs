@@ -10,7 +10,7 @@ use crate::commands::{self, Command, Does};
 use crate::editor::Editor;
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::{kit, menus};
+use crate::{kit, size};
 
 const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::K);
 const WIDTH: f32 = 520.0;
@@ -82,7 +82,7 @@ fn run(ui: &Ui, command: Command, said: &mut Said) {
         Does::Say(message) => said.say(message),
         Does::Ask(ask) => said.ask(ask),
         Does::Paste => ui.ctx().send_viewport_cmd(egui::ViewportCommand::RequestPaste),
-        Does::Size { larger } => menus::step_size(ui.ctx(), larger),
+        Does::Size { larger } => size::step(ui.ctx(), larger),
         Does::Nothing => {}
     }
 }

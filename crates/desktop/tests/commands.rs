@@ -159,3 +159,28 @@ fn a_search_of_one_row_leaves_the_next_list_its_height() {
     hand::click_on(&mut desk, "Go to page Sheet");
     assert_eq!(window(&desk).editor().page(), Page::Sheet);
 }
+
+/// Gives the window a size in pixels, as a host would: the larger all of it, the fewer points.
+fn sized(desk: &mut Desk, [width, height]: [f32; 2]) {
+    for _ in 0..6 {
+        let zoom = desk.ctx.zoom_factor();
+        desk.set_size(egui::vec2(width, height) / zoom);
+        desk.step();
+    }
+    desk.run();
+}
+
+#[test]
+fn a_size_that_the_window_has_no_room_for_stands_chosen_and_comes_with_the_room() {
+    let mut desk = desk();
+    sized(&mut desk, [900.0, 600.0]);
+    hand::click_on(&mut desk, "Theme, language and size");
+    hand::click_on(&mut desk, "150 %");
+    sized(&mut desk, [900.0, 600.0]);
+    assert!((desk.ctx.zoom_factor() - 900.0 / 820.0).abs() < 1e-3, "{}", desk.ctx.zoom_factor());
+    desk.get_by_label_contains("This window allows 110 %");
+    assert_eq!(desk.get_by_label("150 %").accesskit_node().toggled(), Some(egui::accesskit::Toggled::True));
+    sized(&mut desk, [1280.0, 820.0]);
+    assert!((desk.ctx.zoom_factor() - 1.5).abs() < 1e-3, "{}", desk.ctx.zoom_factor());
+    assert!(desk.query_by_label_contains("This window allows").is_none());
+}
