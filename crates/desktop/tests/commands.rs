@@ -184,3 +184,44 @@ fn a_size_that_the_window_has_no_room_for_stands_chosen_and_comes_with_the_room(
     assert!((desk.ctx.zoom_factor() - 1.5).abs() < 1e-3, "{}", desk.ctx.zoom_factor());
     assert!(desk.query_by_label_contains("This window allows").is_none());
 }
+
+#[test]
+fn a_command_is_found_by_what_a_keeper_calls_it() {
+    use words::Language::{English, German};
+    for (language, query, name) in [
+        (English, "quit", "Quit"),
+        (English, "exit", "Quit"),
+        (English, "energizer", "Place the feed point"),
+        (English, "volts", "Go to page Power"),
+        (English, "grass", "Go to page Power"),
+        (English, "print", "Go to page Sheet"),
+        (English, "print", "Save all keys as a page to print"),
+        (English, "theme", "Theme: Dark"),
+        (English, "night", "Theme: Dark"),
+        (English, "language", "Language: Deutsch"),
+        (German, "beenden", "Beenden"),
+        (German, "weidezaungerät", "Einspeisung setzen"),
+        (German, "gras", "Zur Seite „Strom“"),
+        (German, "drucken", "Zur Seite „Blatt“"),
+    ] {
+        let words = Words { language, ..Words::default() };
+        let mut desk = on_page(example(), Page::Run, [1280.0, 800.0], words);
+        press(&mut desk, Modifiers::COMMAND, Key::K);
+        types(&mut desk, query);
+        assert!(desk.query_by_label(name).is_some(), "{query}: {name}");
+    }
+}
+
+#[test]
+fn quit_in_the_list_asks_about_unsaved_work() {
+    let mut desk = desk();
+    desk.state_mut()
+        .as_mut()
+        .unwrap()
+        .say(desktop::editor::Message::Pick(Some(drawing::Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Nudge(0.5, 0.25));
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "quit");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    desk.get_by_label("Save what you changed?");
+}
