@@ -148,7 +148,8 @@ pub struct Editor {
     view: View,
     /// Whether the page's part about the wind is in sight.
     looks_at_wind: bool,
-    fitted: bool,
+    /// What is kept in sight; nothing once the keeper panned or zoomed.
+    fitted: Option<camera::InSight>,
 }
 
 impl Editor {
@@ -201,7 +202,7 @@ impl Editor {
             epoch: 0,
             view: View::fit(None, [800.0, 600.0], 0.0, Theme::Light),
             looks_at_wind: false,
-            fitted: true,
+            fitted: None,
             plan,
         };
         editor.changed();

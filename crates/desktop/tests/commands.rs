@@ -225,3 +225,31 @@ fn quit_in_the_list_asks_about_unsaved_work() {
     press(&mut desk, Modifiers::NONE, Key::Enter);
     desk.get_by_label("Save what you changed?");
 }
+
+#[test]
+fn a_page_that_was_looked_at_gives_the_map_back_as_it_was() {
+    let mut plan = example();
+    // Drawn since the view was fitted, and reaching beyond it.
+    let mut desk = on_page(plan.clone(), Page::Run, [1280.0, 800.0], Words::default());
+    for at in &mut plan.runs[0].outline {
+        at.east_m += 300.0;
+    }
+    let run = Box::new(plan.runs[0].clone());
+    desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Make(plan::Edit::SetRun { run }));
+    desk.run();
+    let seen = *window(&desk).editor().view();
+    for page in [Page::Power, Page::Book, Page::Sheet, Page::Run] {
+        desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Open(page));
+        desk.run();
+    }
+    let now = *window(&desk).editor().view();
+    assert_eq!((now.size, now.middle), (seen.size, seen.middle));
+    assert!((now.px_per_m - seen.px_per_m).abs() < 1e-9, "{} and {}", now.px_per_m, seen.px_per_m);
+    // A window made smaller keeps the middle in the middle, and the larger one its scale.
+    desk.set_size(egui::vec2(1000.0, 640.0));
+    desk.run();
+    assert_eq!(window(&desk).editor().view().middle, seen.middle);
+    desk.set_size(egui::vec2(1280.0, 800.0));
+    desk.run();
+    assert!((window(&desk).editor().view().px_per_m - seen.px_per_m).abs() < 1e-9);
+}
