@@ -66,7 +66,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         list.unless(plan.ground.gateway.is_some(), "ground.gateway.at", json!(at));
     }
     if let Some(underlay) = &plan.underlay {
-        list.unless(underlay.world_m.is_some(), "underlay.world_m", json!(underlay.world_m()));
+        list.unless(underlay.is_to_scale(), "underlay.world_m", json!(underlay.world_m()));
     }
     for (index, net) in plan.store.nets.iter().enumerate() {
         let key = |name: &str| format!("store.nets[{index}].{name}");

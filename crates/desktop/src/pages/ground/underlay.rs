@@ -94,7 +94,7 @@ fn state(ui: &mut Ui, desk: &mut Desk<'_>, underlay: &Underlay) {
             if response.hovered() {
                 desk.said.hovered = desk.said.hovered.or(Some(Thing::Underlay));
             }
-            if underlay.world_m.is_none() {
+            if !underlay.is_to_scale() {
                 ui.add_space(4.0);
                 kit::prose(ui, words.text(Text::NotPlaced), theme::medium(13.0), colour(p.ink));
             }
