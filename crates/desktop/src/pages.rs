@@ -4,6 +4,7 @@ mod assumed;
 mod book;
 mod bracing;
 mod branches;
+mod coop;
 mod fitting;
 mod gates;
 mod ghosts;

@@ -141,6 +141,11 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     }
     for (index, run) in plan.runs.iter().enumerate() {
         let key = |name: &str| format!("runs[{index}].{name}");
+        if run.coop.is_none()
+            && let Some(coop) = plan.coop_in(run)
+        {
+            list.with(key("coop"), coop.id.clone(), "it stands in the run");
+        }
         list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
         let in_line = run.earth_stakes.places.is_empty();
         list.unless(

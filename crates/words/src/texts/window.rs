@@ -303,6 +303,7 @@ texts! {
         KeyEfficiency: "Share of the time the mower cuts" => "Anteil der Zeit, die er mäht",
         KeyGateway: "The way into the paddock" => "Die Zufahrt zur Koppel",
         KeyGap: "Gap allowed under the net" => "Erlaubter Spalt unter dem Netz",
+        KeyCoop: "Coop of the run" => "Stall des Auslaufs",
         KeyGateWidth: "Width of a gate" => "Breite eines Tors",
     }
 }
