@@ -11,6 +11,7 @@ mod bringing;
 mod camera;
 pub(crate) mod chosen;
 mod clip;
+mod coops;
 mod cornering;
 pub(crate) mod curves;
 mod dimensions;

@@ -71,3 +71,41 @@ fn an_assumed_coop_goes_along_with_its_run_and_to_the_next() {
     let next = moves::over_side(editor.plan(), run, worked.lay.as_ref(), 1, moves::Motion::TurnOver).unwrap();
     assert_eq!(next.run.coop, Some(was.id), "it is to be towed there");
 }
+
+#[test]
+fn a_coop_that_gets_another_name_keeps_its_runs() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 3200.0], Words::default());
+    fill(&mut desk, "Name of the coop", "Ark");
+    let named = plan_of(&desk);
+    assert_eq!((named.coop.unwrap().id.as_str(), named.runs[0].coop.as_deref()), ("Ark", Some("Ark")));
+    plan::read(&plan::write(&plan_of(&desk))).unwrap();
+    assert_eq!(window(&desk).editor().deeds().0.len(), 1);
+    fill(&mut desk, "Name of the coop", " ");
+    assert_eq!(plan_of(&desk).coop.unwrap().id, "Ark", "a coop without a name could not be meant");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+    assert_eq!(plan_of(&desk), example());
+}
+
+#[test]
+fn no_two_coops_have_one_name() {
+    let mut plan = example();
+    let mut other = plan.coop.clone().unwrap();
+    other.id = "Ark".to_owned();
+    plan.other_coops.push(other);
+    let mut editor = Editor::new(plan, Words::default());
+    editor.receive(Message::Many(ManyMessage::Rename(Thing::Coop { coop: 0 }, "Ark".to_owned())));
+    assert_eq!(editor.plan().coop.as_ref().unwrap().id, "Ark 2");
+}
+
+#[test]
+fn the_list_names_the_coop_by_its_key() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 800.0], Words::default());
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Coop { coop: 0 })));
+    for key in [Key::L, Key::F2] {
+        desk.key_press(key);
+        desk.run();
+    }
+    hand::overtype(&mut desk, "Ark");
+    assert_eq!(plan_of(&desk).coop.unwrap().id, "Ark");
+}
