@@ -161,6 +161,17 @@ fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
     lacks(&keep_out(50.0, 2.0, true), "keep-out-enclosed");
     has(&keep_out(64.5, 0.0, true), "keep-out-touched", Severity::Warning);
     has(&with(|plan| plan["coop"]["at"] = json!([20, 20])), "coop-outside", Severity::Warning);
+    // A run that names no coop has the one that stands in it, and a flock that stands in none is asked about.
+    let unnamed = |at: [i32; 2]| {
+        with(|plan| {
+            plan["runs"][0]["coop"] = Value::Null;
+            plan["coop"] = json!({ "id": "house", "at": at, "birds": 100 });
+        })
+    };
+    has(&unnamed([20, 20]), "coop-in-no-run", Severity::Warning);
+    lacks(&unnamed([20, 20]), "coop-outside");
+    lacks(&unnamed([50, 50]), "coop-in-no-run");
+    lacks(&quiet(), "coop-in-no-run");
 }
 
 #[test]

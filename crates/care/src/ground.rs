@@ -108,6 +108,19 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     )
 }
 
+/// Coops whose flock no run holds.
+pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
+    let several = look.plan.coops().nth(1).is_some();
+    let found = |coop: &plan::Coop| {
+        let name = if several { coop.id.as_str() } else { look.words.text(Text::TheCoop) };
+        let count = look.words.number(f64::from(coop.birds()), 0);
+        Finding::new("coop-in-no-run", Severity::Warning, OWN_FORMAT)
+            .says(look.say(Text::CoopInNoRun, &[("coop", name), ("count", &count)]))
+            .at([coop.at])
+    };
+    look.plan.coops_without_run().into_iter().map(found).collect()
+}
+
 /// A closed outline, where it can be built.
 pub(crate) fn closed(points: &[plan::Point]) -> Option<Outline> {
     let points: Vec<_> = points.iter().copied().map(point).collect();

@@ -83,6 +83,7 @@ impl Rounds {
         }
         let mut plan_wide = troubles::of_plan(look);
         plan_wide.extend(hazards::of_plan(look));
+        plan_wide.extend(ground::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
         plan_wide.extend(power::of_plan(look));
         plan_wide.extend(bracing::of_plan(look));

@@ -76,8 +76,8 @@ enum Question {
     Unsaved(Ask),
     /// What a crash left behind.
     Left(Vec<LeftBehind>),
-    /// What was noticed in a file that was brought in.
-    Noted(String),
+    /// What came of it, under a title: what was noticed in a file that was brought in, where one was saved.
+    Noted(String, String),
     /// That something did not work; then back to the choice of a file, if it came from there.
     Told(String, Option<Chooser>),
 }
@@ -200,9 +200,8 @@ impl Asking {
                 }
             }
             Purpose::SaveTable => {
-                if let Err(sentence) = shelf::write(&path, &editor.table_csv(), words) {
-                    self.question = Some(Question::Told(sentence, Some(chooser)));
-                }
+                let written = shelf::write(&path, &editor.table_csv(), words);
+                self.question = Some(saved(written, &path, chooser, words));
             }
             Purpose::SaveKeys => {
                 let written = fieldsheet::keys(words, &commands::keys(editor), fieldsheet::Paper::default())
@@ -211,9 +210,7 @@ impl Asking {
                         words.text(words::texts::Window::SheetCannot).to_owned()
                     })
                     .and_then(|bytes| shelf::write(&path, &bytes, words));
-                if let Err(sentence) = written {
-                    self.question = Some(Question::Told(sentence, Some(chooser)));
-                }
+                self.question = Some(saved(written, &path, chooser, words));
             }
             Purpose::Open => match shelf::open(&path, words) {
                 Ok(plan) => said.say(Message::Opened(Box::new(plan), Some(path))),
@@ -224,7 +221,7 @@ impl Asking {
                     let notes: Vec<String> =
                         import.notes.iter().map(|note| exchange::heights::note(words, note)).collect();
                     if !notes.is_empty() {
-                        self.question = Some(Question::Noted(notes.join(" ")));
+                        self.question = Some(Question::Noted(words.text(Slope::GridTitle).to_owned(), notes.join(" ")));
                     }
                     said.say(Message::BringHeights(Box::new(import)));
                 }
@@ -318,10 +315,10 @@ impl Asking {
                 let more = self.taken_back.is_none() && !all.is_empty();
                 return more.then_some(Question::Left(all));
             }
-            Question::Noted(sentence) => {
-                words_of(ui, words.text(Slope::GridTitle), &sentence, p);
+            Question::Noted(title, sentence) => {
+                words_of(ui, &title, &sentence, p);
                 if buttons(ui, words, &[Text::Understood], p).is_none() {
-                    return Some(Question::Noted(sentence));
+                    return Some(Question::Noted(title, sentence));
                 }
             }
             Question::Told(sentence, chooser) => {
@@ -333,6 +330,17 @@ impl Asking {
             }
         }
         None
+    }
+}
+
+/// Says where a file was saved, or why it was not and back to the choice of one.
+fn saved(written: Result<(), String>, path: &Path, chooser: Chooser, words: Words) -> Question {
+    match written {
+        Ok(()) => Question::Noted(
+            words.text(Text::SavedTitle).to_owned(),
+            words.say(Text::SavedAs, &[("file", &shelf::shown(path))]),
+        ),
+        Err(sentence) => Question::Told(sentence, Some(chooser)),
     }
 }
 

@@ -1,11 +1,12 @@
-//! Every command with its keys: the list that Ctrl+K or F1 opens, searched by what a command is called.
+//! Every command with its keys: the list that Ctrl+K or F1 opens, searched by what a command
+//! is called, here and by keepers.
 //!
 //! A command is a name, the keys that do the same, and what it says; nothing here does anything itself. The page of
 //! keys is printed from the same list.
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Files, Guides, Many, Shape, Shaping, Underlay, Unroll, Window};
+use words::texts::{Commands as Text, Files, Guides, Many, Search, Shape, Shaping, Underlay, Unroll, Window};
 use words::{Language, Units, Words};
 use workup::shaping::Keep;
 
@@ -36,6 +37,8 @@ pub(crate) struct Command {
     pub(crate) group: Text,
     /// What it is called.
     pub(crate) name: String,
+    /// Further words by which it is found.
+    pub(crate) also: &'static str,
     /// The keys that do the same, as the language's keyboards name them; empty where none do.
     pub(crate) keys: String,
     /// Whether it can be done now.
@@ -56,18 +59,32 @@ pub(crate) fn all(editor: &Editor) -> Vec<Command> {
     list.commands
 }
 
-/// The commands whose names hold every word of a query, those that begin with it first.
+/// How well a command fits what is asked, the best first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Fits {
+    /// Its name begins so.
+    Begins,
+    /// Its name holds every word.
+    Named,
+    /// Its name and its further words do.
+    Also,
+}
+
+/// The commands that hold every word of a query, by how well they fit.
 pub(crate) fn found(commands: &[Command], query: &str) -> Vec<usize> {
     let query = query.to_lowercase();
     let asked: Vec<&str> = query.split_whitespace().collect();
-    let holds = |name: &str| asked.iter().all(|word| name.contains(word));
-    let mut found: Vec<(bool, usize)> = commands
-        .iter()
-        .enumerate()
-        .map(|(index, command)| (command.name.to_lowercase(), index))
-        .filter(|(name, _)| holds(name))
-        .map(|(name, index)| (!asked.first().is_some_and(|first| name.starts_with(first)), index))
-        .collect();
+    let holds = |text: &str| asked.iter().all(|word| text.contains(word));
+    let fits = |command: &Command| {
+        let name = command.name.to_lowercase();
+        match asked.first() {
+            Some(first) if holds(&name) && name.starts_with(first) => Some(Fits::Begins),
+            _ if holds(&name) => Some(Fits::Named),
+            _ => holds(&format!("{name} {}", command.also.to_lowercase())).then_some(Fits::Also),
+        }
+    };
+    let mut found: Vec<(Fits, usize)> =
+        commands.iter().enumerate().filter_map(|(index, command)| Some((fits(command)?, index))).collect();
     if !asked.is_empty() {
         found.sort_unstable();
     }
@@ -83,7 +100,15 @@ struct List {
 impl List {
     fn add(&mut self, name: impl Into<String>, keys: &'static str, enabled: bool, does: Does) {
         let keys = self.words.keys(keys);
-        self.commands.push(Command { group: self.group, name: name.into(), keys, enabled, does });
+        self.commands.push(Command { group: self.group, name: name.into(), also: "", keys, enabled, does });
+    }
+
+    /// Gives the command that was added last its further words.
+    fn also(&mut self, search: Search) {
+        let also = self.words.text(search);
+        if let Some(last) = self.commands.last_mut() {
+            last.also = also;
+        }
     }
 
     fn say(&mut self, name: impl Into<String>, keys: &'static str, enabled: bool, message: Message) {
@@ -98,6 +123,14 @@ fn pages(list: &mut List) {
     for (page, keys) in Page::ALL.into_iter().zip(PAGE_KEYS) {
         let name = list.words.say(Text::GoTo, &[("page", list.words.text(head::name(page)))]);
         list.say(name, keys, true, Message::Open(page));
+        list.also(match page {
+            Page::Ground => Search::Ground,
+            Page::Run => Search::Run,
+            Page::Power => Search::Power,
+            Page::Moves => Search::Moves,
+            Page::Book => Search::Book,
+            Page::Sheet => Search::Sheet,
+        });
     }
 }
 
@@ -114,9 +147,17 @@ fn plan(list: &mut List, editor: &Editor) {
         (Files::BringIn, "", Ask::BringIn),
     ] {
         list.add(words.text(name), keys, true, Does::Ask(ask));
+        match ask {
+            Ask::Save | Ask::SaveAs => list.also(Search::Save),
+            Ask::Open => list.also(Search::Open),
+            _ => {}
+        }
     }
     list.say(words.text(Window::Undo), "Ctrl Z", editor.can_undo(), Message::Undo);
+    list.also(Search::Undo);
     list.say(words.text(Window::Redo), "Ctrl Shift Z", editor.can_redo(), Message::Redo);
+    list.add(words.text(Text::Quit), "Ctrl Q", true, Does::Ask(Ask::Close));
+    list.also(Search::Quit);
 }
 
 fn drawing(list: &mut List, editor: &Editor) {
@@ -134,6 +175,11 @@ fn drawing(list: &mut List, editor: &Editor) {
         (Text::PlaceHeight, "", Page::Ground, Drawn::Height, true),
     ] {
         list.say(words.text(name), keys, enabled, Message::UseOn(page, Tool::outline(drawn)));
+        match drawn {
+            Drawn::Coop => list.also(Search::Coop),
+            Drawn::KeepOut | Drawn::Water => list.also(Search::KeepOut),
+            _ => {}
+        }
     }
     for (kind, name) in [
         (HazardKind::OverheadLine, Shaping::DrawOverheadLine),
@@ -156,6 +202,9 @@ fn drawing(list: &mut List, editor: &Editor) {
         (Underlay::CommandKnown, Page::Ground, Drawn::Known, editor.plan().underlay.is_some()),
     ] {
         list.say(words.text(name), "", enabled, Message::UseOn(page, Tool::outline(drawn)));
+        if matches!(drawn, Drawn::Feed(_)) {
+            list.also(Search::Feed);
+        }
     }
     list.add(words.text(Underlay::Bring), "", true, Does::Ask(Ask::BringPicture));
     list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);
@@ -224,6 +273,7 @@ fn view(list: &mut List, editor: &Editor) {
     list.group = Text::OfView;
     let words = list.words;
     list.say(words.text(Window::Fit), "F", true, Message::Fit);
+    list.also(Search::Fit);
     let middle = editor.view().size.map(|side| side / 2.0);
     list.say(words.text(Text::ZoomIn), "+", true, Message::Zoom(ZOOM, middle));
     list.say(words.text(Text::ZoomOut), "−", true, Message::Zoom(1.0 / ZOOM, middle));
@@ -236,18 +286,24 @@ fn view(list: &mut List, editor: &Editor) {
     for theme in Theme::OF_SCREENS {
         let name = words.say(Text::ThemeIs, &[("theme", words.text(theme_name(theme)))]);
         list.say(name, "", editor.theme() != theme, Message::Theme(theme));
+        list.also(Search::Theme);
     }
     for language in Language::ALL {
         let name = words.say(Text::LanguageIs, &[("language", language.name())]);
         list.say(name, "", words.language != language, Message::Language(language));
+        list.also(Search::Language);
     }
     for (units, name) in [(Units::Metric, Window::Metres), (Units::Feet, Window::Feet)] {
         let name = words.say(Text::UnitsAre, &[("units", words.text(name))]);
         list.say(name, "", words.units != units, Message::Units(units));
+        list.also(Search::Units);
     }
     list.add(words.text(Text::Larger), "Ctrl +", true, Does::Size { larger: true });
+    list.also(Search::Size);
     list.add(words.text(Text::Smaller), "Ctrl −", true, Does::Size { larger: false });
+    list.also(Search::Size);
     list.add(words.text(Text::Keys), "", true, Does::Ask(Ask::SaveKeys));
+    list.also(Search::Keys);
 }
 
 /// How much the keys zoom the map.

@@ -11,6 +11,7 @@ mod bringing;
 mod camera;
 pub(crate) mod chosen;
 mod clip;
+mod coops;
 mod cornering;
 pub(crate) mod curves;
 mod dimensions;
@@ -148,7 +149,8 @@ pub struct Editor {
     view: View,
     /// Whether the page's part about the wind is in sight.
     looks_at_wind: bool,
-    fitted: bool,
+    /// What is kept in sight; nothing once the keeper panned or zoomed.
+    fitted: Option<camera::InSight>,
 }
 
 impl Editor {
@@ -201,7 +203,7 @@ impl Editor {
             epoch: 0,
             view: View::fit(None, [800.0, 600.0], 0.0, Theme::Light),
             looks_at_wind: false,
-            fitted: true,
+            fitted: None,
             plan,
         };
         editor.changed();

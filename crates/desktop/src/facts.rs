@@ -74,7 +74,7 @@ pub(crate) fn birds(words: Words, kind: CoopKind) -> &'static str {
 /// A run's ground in a sentence, with its birds where it has some.
 pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String {
     let area = words.area(lay.area_m2);
-    let coop = run.coop.as_ref().and_then(|id| plan.coop(id));
+    let coop = plan.coop_in(run);
     match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
         Some((coop, each_m2)) => words.say(
             Text::GroundForBirds,

@@ -10,7 +10,7 @@ use crate::commands::{self, Command, Does};
 use crate::editor::Editor;
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::{kit, menus};
+use crate::{kit, size};
 
 const OPEN: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::K);
 const WIDTH: f32 = 520.0;
@@ -82,7 +82,7 @@ fn run(ui: &Ui, command: Command, said: &mut Said) {
         Does::Say(message) => said.say(message),
         Does::Ask(ask) => said.ask(ask),
         Does::Paste => ui.ctx().send_viewport_cmd(egui::ViewportCommand::RequestPaste),
-        Does::Size { larger } => menus::step_size(ui.ctx(), larger),
+        Does::Size { larger } => size::step(ui.ctx(), larger),
         Does::Nothing => {}
     }
 }
@@ -119,7 +119,9 @@ fn list(ui: &mut Ui, editor: &Editor, commands: &[Command], open: &mut Open) -> 
     }
     let moved = up + down > 0 || response.changed();
     let mut chosen = None;
-    ScrollArea::vertical().max_height(ROW * ROWS).auto_shrink([false, true]).show(ui, |ui| {
+    // The height last shown is no bound: after a search of one row the next list has its own.
+    let rows = ScrollArea::vertical().max_height(ROW * ROWS).min_scrolled_height(ROW * ROWS);
+    rows.auto_shrink([false, true]).show(ui, |ui| {
         let mut group = None;
         for (row, &index) in found.iter().enumerate() {
             let command = &commands[index];

@@ -38,6 +38,7 @@ mod said;
 pub mod searcher;
 mod settings;
 mod shelf;
+mod size;
 mod smoke;
 mod theme;
 pub mod tool;

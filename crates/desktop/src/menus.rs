@@ -13,14 +13,13 @@ use crate::icons::Icon;
 use crate::kit;
 use crate::said::Said;
 use crate::shelf;
+use crate::size;
 use crate::theme::{self, colour};
 
 /// Width of a menu.
 const WIDTH: f32 = 300.0;
 /// The most letters of a plan's name.
 const LONGEST_NAME: usize = 80;
-/// Sizes that all of the window can have, percent.
-pub(crate) const SIZES: [u32; 5] = [75, 100, 125, 150, 200];
 
 /// The plan's menu, under its name.
 pub(crate) fn plan(button: &Response, editor: &Editor, said: &mut Said) {
@@ -92,28 +91,9 @@ pub(crate) fn view(button: &Response, editor: &Editor, said: &mut Said) {
             }
         });
         row(ui, words.text(Files::Size), &mut |ui| {
-            let now = (ui.ctx().zoom_factor() * 100.0).round() as u32;
-            for percent in SIZES {
-                let label = words.percent(f64::from(percent) / 100.0);
-                if kit::choice(ui, &label, now == percent, p).clicked() {
-                    ui.ctx().set_zoom_factor(percent as f32 / 100.0);
-                }
-            }
+            ui.vertical(|ui| size::choices(ui, editor));
         });
     });
-}
-
-/// Makes all of the window one of the menu's sizes larger or smaller.
-pub(crate) fn step_size(ctx: &egui::Context, larger: bool) {
-    let now = ctx.zoom_factor() * 100.0;
-    let next = if larger {
-        SIZES.into_iter().find(|&percent| percent as f32 > now + 0.5)
-    } else {
-        SIZES.into_iter().rev().find(|&percent| (percent as f32) < now - 0.5)
-    };
-    if let Some(percent) = next {
-        ctx.set_zoom_factor(percent as f32 / 100.0);
-    }
 }
 
 /// The menu of the ground today, under its word.

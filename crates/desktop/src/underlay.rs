@@ -14,7 +14,7 @@ use crate::shelf;
 use crate::theme::{self, colour};
 
 /// The longest side of the texture, pixels.
-const MOST_PX: u32 = 4096;
+pub(crate) const MOST_PX: u32 = 4096;
 /// Radius of the ring of a known point.
 const KNOWN_PX: f32 = 6.0;
 

@@ -25,12 +25,10 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{figures, finder, first, head, menus, theme};
+use crate::{figures, finder, first, head, menus, size, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
-/// The fewest points in which the window's parts find room.
-const LEAST_POINTS: egui::Vec2 = egui::vec2(820.0, 540.0);
 
 const UNDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND, Key::Z);
 const REDO: KeyboardShortcut = KeyboardShortcut::new(Modifiers::COMMAND.plus(Modifiers::SHIFT), Key::Z);
@@ -118,7 +116,7 @@ impl Window {
             editor.receive(Message::Theme(settings.theme()));
             editor.receive(Message::Grid(settings.grid()));
             editor.receive(Message::KeepDimensions(settings.keeps_dimensions()));
-            ctx.set_zoom_factor(settings.zoom());
+            size::choose(ctx, settings.zoom());
         }
         let (keeper, left) = folder.as_deref().map(Keeper::start).unzip();
         let mut asking = Asking::new(example, left.unwrap_or_default());
@@ -191,7 +189,7 @@ impl Window {
             ui.ctx().request_repaint();
         }
         theme::show(ui.ctx(), self.editor.theme());
-        bound_size(ui.ctx(), all);
+        size::fit(ui.ctx(), all);
         ui.spacing_mut().item_spacing = egui::vec2(8.0, 0.0);
         let parts = Parts::of(all, &self.editor);
 
@@ -248,6 +246,8 @@ impl Window {
         self.asking.show(ui, &self.editor, &mut said);
         if !self.asking.is_open() {
             finder::show(ui, &self.editor, &mut said);
+            // What the list of commands asks for is taken in the next frame, when the list is gone.
+            self.waiting.append(&mut said.asks);
         }
 
         if said.hovered != self.beside_map || !said.messages.is_empty() {
@@ -286,7 +286,7 @@ impl Window {
             }
         }
         if let Some(folder) = &self.folder {
-            let settings = Settings::of(&self.editor, ctx.zoom_factor(), &self.settings);
+            let settings = Settings::of(&self.editor, size::chosen(ctx), &self.settings);
             if settings != self.settings {
                 settings.write(folder);
                 self.settings = settings;
@@ -330,15 +330,6 @@ impl Window {
     }
 }
 
-/// Larger text leaves fewer points for the window: no larger than its parts find room.
-fn bound_size(ctx: &egui::Context, all: Rect) {
-    let zoom = ctx.zoom_factor();
-    let most = (zoom * all.width() / LEAST_POINTS.x).min(zoom * all.height() / LEAST_POINTS.y).max(1.0);
-    if zoom > most + 1e-3 {
-        ctx.set_zoom_factor(most);
-    }
-}
-
 fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
     // In a field these are the field's own.
     if !ui.ctx().text_edit_focused() {
@@ -376,7 +367,7 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
     }
     for (shortcut, larger) in [(LARGER, true), (LARGER_TOO, true), (SMALLER, false)] {
         if ui.input_mut(|input| input.consume_shortcut(&shortcut)) {
-            menus::step_size(ui.ctx(), larger);
+            size::step(ui.ctx(), larger);
         }
     }
     for (shortcut, ask) in [(SAVE_AS, Ask::SaveAs), (SAVE, Ask::Save), (OPEN, Ask::Open), (NEW, Ask::NewFromRolls)] {

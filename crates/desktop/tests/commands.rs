@@ -1,5 +1,10 @@
 //! The list of commands: searched, walked and run by keys; the pages by number; the page folded away.
-#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may stop")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::disallowed_methods,
+    reason = "a test may stop, and looks at files"
+)]
 
 mod hand;
 
@@ -7,7 +12,7 @@ use desktop::Opening;
 use desktop::editor::{Message, Page};
 use drawing::{Theme, Thing};
 use egui::{Event, Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use hand::{Desk, example, on_page, open, window};
 use words::{Words, texts};
 
@@ -123,4 +128,128 @@ fn what_is_picked_has_a_row_below_the_tools_of_the_page_and_moves_nothing() {
             assert_eq!(place(&desk, below), under, "{picked:?}");
         }
     }
+}
+
+#[test]
+fn what_the_list_asks_for_is_asked_and_the_saved_page_is_told_of() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("field.netfold.json");
+    std::fs::write(&path, hand::EXAMPLE).unwrap();
+    let mut desk = open(Opening { plan: example(), path: Some(path), ..Opening::default() }, [1280.0, 800.0]);
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "keys");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    desk.get_by_label("Save the page of keys");
+    hand::click_on(&mut desk, "Save it here");
+    let written = folder.path().canonicalize().unwrap().join("keys.pdf");
+    assert!(std::fs::read(&written).unwrap().starts_with(b"%PDF"));
+    desk.get_by_label(&format!("It lies at {}", written.display()));
+    hand::click_on(&mut desk, "Understood");
+    assert!(desk.query_by_label("Understood").is_none());
+}
+
+#[test]
+fn a_search_of_one_row_leaves_the_next_list_its_height() {
+    let mut desk = desk();
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "keys");
+    press(&mut desk, Modifiers::NONE, Key::Escape);
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    // A row that is cut off is not hit: the click would fall beside the list and close it.
+    hand::click_on(&mut desk, "Go to page Sheet");
+    assert_eq!(window(&desk).editor().page(), Page::Sheet);
+}
+
+/// Gives the window a size in pixels, as a host would: the larger all of it, the fewer points.
+fn sized(desk: &mut Desk, [width, height]: [f32; 2]) {
+    for _ in 0..6 {
+        let zoom = desk.ctx.zoom_factor();
+        desk.set_size(egui::vec2(width, height) / zoom);
+        desk.step();
+    }
+    desk.run();
+}
+
+#[test]
+fn a_size_that_the_window_has_no_room_for_stands_chosen_and_comes_with_the_room() {
+    let mut desk = desk();
+    sized(&mut desk, [900.0, 600.0]);
+    hand::click_on(&mut desk, "Theme, language and size");
+    hand::click_on(&mut desk, "150 %");
+    sized(&mut desk, [900.0, 600.0]);
+    assert!((desk.ctx.zoom_factor() - 900.0 / 820.0).abs() < 1e-3, "{}", desk.ctx.zoom_factor());
+    desk.get_by_label_contains("This window allows 110 %");
+    assert_eq!(desk.get_by_label("150 %").accesskit_node().toggled(), Some(egui::accesskit::Toggled::True));
+    sized(&mut desk, [1280.0, 820.0]);
+    assert!((desk.ctx.zoom_factor() - 1.5).abs() < 1e-3, "{}", desk.ctx.zoom_factor());
+    assert!(desk.query_by_label_contains("This window allows").is_none());
+}
+
+#[test]
+fn a_command_is_found_by_what_a_keeper_calls_it() {
+    use words::Language::{English, German};
+    for (language, query, name) in [
+        (English, "quit", "Quit"),
+        (English, "exit", "Quit"),
+        (English, "energizer", "Place the feed point"),
+        (English, "volts", "Go to page Power"),
+        (English, "grass", "Go to page Power"),
+        (English, "print", "Go to page Sheet"),
+        (English, "print", "Save all keys as a page to print"),
+        (English, "theme", "Theme: Dark"),
+        (English, "night", "Theme: Dark"),
+        (English, "language", "Language: Deutsch"),
+        (German, "beenden", "Beenden"),
+        (German, "weidezaungerät", "Einspeisung setzen"),
+        (German, "gras", "Zur Seite „Strom“"),
+        (German, "drucken", "Zur Seite „Blatt“"),
+    ] {
+        let words = Words { language, ..Words::default() };
+        let mut desk = on_page(example(), Page::Run, [1280.0, 800.0], words);
+        press(&mut desk, Modifiers::COMMAND, Key::K);
+        types(&mut desk, query);
+        assert!(desk.query_by_label(name).is_some(), "{query}: {name}");
+    }
+}
+
+#[test]
+fn quit_in_the_list_asks_about_unsaved_work() {
+    let mut desk = desk();
+    desk.state_mut()
+        .as_mut()
+        .unwrap()
+        .say(desktop::editor::Message::Pick(Some(drawing::Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Nudge(0.5, 0.25));
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "quit");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    desk.get_by_label("Save what you changed?");
+}
+
+#[test]
+fn a_page_that_was_looked_at_gives_the_map_back_as_it_was() {
+    let mut plan = example();
+    // Drawn since the view was fitted, and reaching beyond it.
+    let mut desk = on_page(plan.clone(), Page::Run, [1280.0, 800.0], Words::default());
+    for at in &mut plan.runs[0].outline {
+        at.east_m += 300.0;
+    }
+    let run = Box::new(plan.runs[0].clone());
+    desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Make(plan::Edit::SetRun { run }));
+    desk.run();
+    let seen = *window(&desk).editor().view();
+    for page in [Page::Power, Page::Book, Page::Sheet, Page::Run] {
+        desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Open(page));
+        desk.run();
+    }
+    let now = *window(&desk).editor().view();
+    assert_eq!((now.size, now.middle), (seen.size, seen.middle));
+    assert!((now.px_per_m - seen.px_per_m).abs() < 1e-9, "{} and {}", now.px_per_m, seen.px_per_m);
+    // A window made smaller keeps the middle in the middle, and the larger one its scale.
+    desk.set_size(egui::vec2(1000.0, 640.0));
+    desk.run();
+    assert_eq!(window(&desk).editor().view().middle, seen.middle);
+    desk.set_size(egui::vec2(1280.0, 800.0));
+    desk.run();
+    assert!((window(&desk).editor().view().px_per_m - seen.px_per_m).abs() < 1e-9);
 }

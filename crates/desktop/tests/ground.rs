@@ -77,6 +77,7 @@ fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
         world_m,
         opacity: None,
         hidden: false,
+        by_eye: false,
         locked: false,
         rest: Rest::new(),
     }
@@ -186,6 +187,67 @@ fn a_world_file_of_no_size_is_refused_in_the_chooser() {
     click_on(&mut desk, "Lay a picture underneath");
     choose(&mut desk, dir.path(), "air.png");
     assert!(says(&desk, "By air.pgw a pixel is no size at all"));
+    click_on(&mut desk, "Understood");
+    assert!(plan_of(&desk).underlay.is_none() && deeds(&desk) == 0);
+}
+
+#[test]
+fn a_picture_that_says_nothing_of_its_place_lies_in_the_middle_of_the_view_and_is_not_to_scale() {
+    let dir = tempfile::tempdir().unwrap();
+    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
+    let mut desk = open(dir.path(), example());
+    say(&mut desk, Message::Pan(140.0, -80.0));
+    let seen = *editor(&desk).view();
+    click_on(&mut desk, "Lay a picture underneath");
+    choose(&mut desk, dir.path(), "air.png");
+    read(&mut desk);
+    let corners = plan_of(&desk).underlay.as_ref().unwrap().corners();
+    for corner in corners {
+        let [right, down] = seen.spot(corner);
+        assert!((0.0..seen.size[0]).contains(&right) && (0.0..seen.size[1]).contains(&down), "{right} {down}");
+    }
+    let middle =
+        Point::new(corners[0].east_m.midpoint(corners[2].east_m), corners[0].north_m.midpoint(corners[2].north_m));
+    assert!((middle.east_m - seen.middle.east_m).hypot(middle.north_m - seen.middle.north_m) < 1e-9, "{middle:?}");
+    let wide_m = corners[1].east_m - corners[0].east_m;
+    let tall_m = corners[0].north_m - corners[3].north_m;
+    let share =
+        (wide_m * seen.px_per_m / f64::from(seen.size[0])).max(tall_m * seen.px_per_m / f64::from(seen.size[1]));
+    assert!((share - 0.8).abs() < 1e-6, "{share}");
+    assert!(says(&desk, "It is not to scale yet"));
+    assert!(plan::assumed(&plan_of(&desk)).iter().any(|one| one.key == "underlay.world_m"));
+    // Shifted by hand it is still not to scale; kept in the file, it still says so.
+    desk.key_press(Key::ArrowRight);
+    desk.run();
+    let again = plan::read(&plan::write(&plan_of(&desk))).unwrap().plan;
+    assert!(!again.underlay.unwrap().is_to_scale());
+}
+
+#[test]
+fn a_picture_laid_far_off_by_its_world_file_is_gone_to() {
+    let dir = tempfile::tempdir().unwrap();
+    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
+    std::fs::write(dir.path().join("air.pgw"), "0.5\n0\n0\n-0.5\n900\n700\n").unwrap();
+    let mut desk = open(dir.path(), example());
+    click_on(&mut desk, "Lay a picture underneath");
+    choose(&mut desk, dir.path(), "air.png");
+    read(&mut desk);
+    let view = editor(&desk).view();
+    for corner in plan_of(&desk).underlay.as_ref().unwrap().corners() {
+        let [right, down] = view.spot(corner);
+        assert!((0.0..view.size[0]).contains(&right) && (0.0..view.size[1]).contains(&down), "{right} {down}");
+    }
+}
+
+#[test]
+fn a_picture_that_was_cut_short_is_refused_before_it_is_taken() {
+    let dir = tempfile::tempdir().unwrap();
+    let bytes = png(160, 120);
+    std::fs::write(dir.path().join("air.png"), &bytes[..bytes.len() * 2 / 3]).unwrap();
+    let mut desk = open(dir.path(), example());
+    click_on(&mut desk, "Lay a picture underneath");
+    choose(&mut desk, dir.path(), "air.png");
+    assert!(says(&desk, "air.png is cut short or damaged"));
     click_on(&mut desk, "Understood");
     assert!(plan_of(&desk).underlay.is_none() && deeds(&desk) == 0);
 }

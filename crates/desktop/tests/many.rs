@@ -234,13 +234,28 @@ fn ctrl_and_an_arrow_move_by_a_panel_of_the_net() {
 }
 
 #[test]
+fn copies_of_a_keep_out_have_names_of_their_own() {
+    let mut plan = example();
+    plan.ground.keep_outs[0].name = "Old well".to_owned();
+    let mut editor = Editor::new(plan, Words::default());
+    editor.receive(Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    editor.receive(Message::Duplicate);
+    editor.receive(Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    editor.receive(Message::Many(ManyMessage::Copy));
+    let text = editor.take_copied().unwrap();
+    editor.receive(Message::Many(ManyMessage::Paste(text, None)));
+    let names: Vec<&str> = editor.plan().ground.keep_outs.iter().map(|one| one.name.as_str()).collect();
+    assert!(names.contains(&"Old well 2") && names.contains(&"Old well 3"), "{names:?}");
+}
+
+#[test]
 fn several_are_doubled_and_the_doubles_are_picked() {
     let mut editor = editor();
     pick(&mut editor, &[POND, RUN]);
     editor.receive(Message::Duplicate);
     let plan = editor.plan();
     assert_eq!((plan.runs.len(), plan.ground.keep_outs.len()), (2, 3));
-    assert_eq!(plan.runs[1].name, "Round Quince House, a second");
+    assert_eq!(plan.runs[1].name, "Round Quince House 2");
     assert_ne!(plan.runs[1].id, plan.runs[0].id);
     let mut chosen = editor.chosen();
     chosen.sort_unstable();

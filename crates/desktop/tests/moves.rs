@@ -84,6 +84,15 @@ fn what_is_kept_is_one_run_more_and_one_step() {
 }
 
 #[test]
+fn a_run_that_is_kept_is_never_called_what_another_is() {
+    let mut plan = example();
+    plan.runs[0].name = "Run 2".to_owned();
+    let mut harness = open(plan, [1280.0, 1100.0]);
+    click(&mut harness, "Keep it as the next run");
+    assert_eq!(now(&harness).runs[1].name, "Run 3");
+}
+
+#[test]
 fn pushed_over_a_slanting_side_nothing_stays_and_the_page_says_so() {
     let mut harness = open(example(), [1280.0, 1100.0]);
     click(&mut harness, "Shift over");

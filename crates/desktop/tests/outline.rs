@@ -285,7 +285,7 @@ fn an_outline_is_squared_up_mirrored_and_doubled_beside_by_buttons_and_keys() {
     key(&mut desk, Key::N);
     let runs = window(&desk).editor().plan().runs.clone();
     assert_eq!(runs.len(), 2);
-    assert_eq!(runs[1].name, "run-1, a second");
+    assert_eq!(runs[1].name, "run-2");
     for corner in side {
         assert!(runs[1].outline.iter().any(|&at| apart_m(at, corner) < 1e-9));
     }

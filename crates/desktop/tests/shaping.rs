@@ -88,7 +88,7 @@ fn a_run_is_doubled_and_taken_out_again() {
     let plan = window(&desk).editor().plan().clone();
     assert_eq!(plan.runs.len(), 2);
     assert_ne!(plan.runs[0].id, plan.runs[1].id);
-    assert_eq!(plan.runs[1].name, "Round Quince House, a second");
+    assert_eq!(plan.runs[1].name, "Round Quince House 2");
     assert_eq!(window(&desk).editor().picked(), Some(Thing::Run { run: 1 }));
     click_on(&mut desk, "Take it out");
     assert_eq!(window(&desk).editor().plan().runs.len(), 1);

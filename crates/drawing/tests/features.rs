@@ -105,6 +105,7 @@ fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
         world_m: None,
         opacity: None,
         hidden: false,
+        by_eye: false,
         locked: false,
         rest: plan::Rest::new(),
     });

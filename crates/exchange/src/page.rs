@@ -165,7 +165,7 @@ impl Page<'_> {
             return words.say(Text::SentenceOpen, &[("line", &words.length(lay.line_m))]);
         }
         let area = words.area(lay.area_m2);
-        let coop = run.coop.as_deref().and_then(|id| self.plan.coop(id));
+        let coop = self.plan.coop_in(run);
         match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
             Some((coop, each_m2)) => words.say(
                 Text::Sentence,

@@ -142,8 +142,7 @@ fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
             places.extend(faults.map(|sample| sample.at));
         }
     }
-    let coops = scene.plan.coop.iter().chain(&scene.plan.other_coops);
-    places.extend(coops.filter(|coop| stated.coop.as_ref() == Some(&coop.id)).map(|coop| coop.at));
+    places.extend(scene.plan.coop_in(stated).map(|coop| coop.at));
     places.retain(|at| at.east_m.is_finite() && at.north_m.is_finite());
     places
 }

@@ -80,7 +80,8 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         outline,
         closed: run.closed,
         nets: run.nets.clone(),
-        coop: run.coop.clone(),
+        // What stands in the run is towed along.
+        coop: plan.coop_in(run).map(|coop| coop.id.clone()),
         status: RunStatus::Option,
         energizer: run.energizer.clone(),
         feed_at: run.feed_at.map(moved),

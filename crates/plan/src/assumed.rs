@@ -66,7 +66,7 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         list.unless(plan.ground.gateway.is_some(), "ground.gateway.at", json!(at));
     }
     if let Some(underlay) = &plan.underlay {
-        list.unless(underlay.world_m.is_some(), "underlay.world_m", json!(underlay.world_m()));
+        list.unless(underlay.is_to_scale(), "underlay.world_m", json!(underlay.world_m()));
     }
     for (index, net) in plan.store.nets.iter().enumerate() {
         let key = |name: &str| format!("store.nets[{index}].{name}");
@@ -141,6 +141,11 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     }
     for (index, run) in plan.runs.iter().enumerate() {
         let key = |name: &str| format!("runs[{index}].{name}");
+        if run.coop.is_none()
+            && let Some(coop) = plan.coop_in(run)
+        {
+            list.with(key("coop"), coop.id.clone(), "it stands in the run");
+        }
         list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
         let in_line = run.earth_stakes.places.is_empty();
         list.unless(

@@ -24,6 +24,7 @@ pub mod keys;
 pub mod lead;
 pub mod model;
 pub mod motion;
+pub mod naming;
 pub mod rates;
 pub mod resistivity;
 pub mod rolls;
@@ -44,6 +45,7 @@ pub use model::{
     SpotHeight, StatedBrace, Store, Underlay, Wall, WallKind, World, drawn_out,
 };
 pub use motion::Motion;
+pub use naming::free_name;
 pub use rates::Rates;
 pub use rolls::Rolls;
 pub use today::Today;

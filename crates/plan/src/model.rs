@@ -169,11 +169,7 @@ impl Plan {
 
     /// The gap under a run's bottom line that is allowed, stated or by its birds, metres.
     pub fn gap_under_net_m(&self, run: &Run) -> f64 {
-        let coop = match &run.coop {
-            Some(id) => self.coop(id),
-            None => self.coop.as_ref(),
-        };
-        let young = coop.is_some_and(|coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet));
+        let young = self.coop_of(run).is_some_and(|coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet));
         let by_birds_m = if young { defaults::GAP_UNDER_NET_YOUNG_M } else { defaults::GAP_UNDER_NET_M };
         run.gap_under_net_m.unwrap_or(by_birds_m)
     }
@@ -191,6 +187,30 @@ impl Plan {
     /// The kind of net of that id.
     pub fn net_kind(&self, id: &str) -> Option<&NetKind> {
         self.store.nets.iter().find(|net| net.id == id)
+    }
+
+    /// All coops, the plan's own first.
+    pub fn coops(&self) -> impl Iterator<Item = &Coop> {
+        self.coop.iter().chain(&self.other_coops)
+    }
+
+    /// The coop of a run: the one that it names; of a run that names none, assumed, the first that stands in it.
+    pub fn coop_in(&self, run: &Run) -> Option<&Coop> {
+        match &run.coop {
+            Some(id) => self.coop(id),
+            None => self.coops().find(|coop| run.surrounds(coop.at)),
+        }
+    }
+
+    /// Coops with a flock that belong to no run: none names them, and they stand in none that names no other. Nothing is
+    /// told where there is no run yet, or an open one, which may hold them with its wall.
+    pub fn coops_without_run(&self) -> Vec<&Coop> {
+        let open = self.runs.iter().any(|run| !run.closed() && run.coop.is_none());
+        if self.runs.is_empty() || open {
+            return Vec::new();
+        }
+        let has = |coop: &&Coop| self.runs.iter().any(|run| self.coop_in(run).is_some_and(|one| one.id == coop.id));
+        self.coops().filter(|coop| coop.birds.is_some_and(|birds| birds > 0) && !has(coop)).collect()
     }
 
     /// The coop of that id.

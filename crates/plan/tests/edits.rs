@@ -139,6 +139,7 @@ fn edits() -> impl Strategy<Value = Edit> {
                 world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, at.east_m, at.north_m])),
                 opacity: Some(0.5),
                 hidden: false,
+                by_eye: true,
                 locked: false,
                 rest: Rest::new(),
             })

@@ -14,7 +14,21 @@ const FIT_BARE_PX: f32 = 100.0;
 /// Free space between a run and a plate of the map: a corner's own plate stands there.
 const CLEAR_PX: f32 = 34.0;
 
+/// Of so many rooms the view is remembered: those of the pages, not every one that a hand on the window's edge makes.
+const MOST_ROOMS: usize = 8;
+
+/// What is kept in sight while the map's room changes: of another room the same ground, and of the same room the same
+/// view, whatever was drawn meanwhile.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct InSight {
+    bounds: Option<(Point, Point)>,
+    bare: bool,
+    /// Of each room its size, and the middle and the scale that it was shown with.
+    shown: Vec<([f32; 2], Point, f64)>,
+}
+
 impl Editor {
+    /// Shows all of the plan.
     pub(super) fn fit(&mut self) {
         // Ways and lines may run off the map; the paddock and the runs may not.
         let ground = &self.plan.ground;
@@ -22,14 +36,50 @@ impl Editor {
         // Where there is neither, the picture is what is to be seen.
         let picture = self.plan.underlay.as_ref().map(plan::Underlay::corners);
         let bounds = bounds(places).or_else(|| bounds(picture.iter().flatten())).or_else(|| self.drawing.bounds());
-        let bare = ground.boundary.is_empty();
+        self.see(bounds, ground.boundary.is_empty());
+    }
+
+    /// Shows places in the middle of the map, and keeps them in sight.
+    pub(super) fn go_to_places(&mut self, places: &[Point]) {
+        self.see(bounds(places.iter()), false);
+    }
+
+    fn see(&mut self, bounds: Option<(Point, Point)>, bare: bool) {
+        self.fitted = Some(InSight { bounds, bare, shown: Vec::new() });
+        self.keep_in_sight();
+    }
+
+    /// The map's room changed.
+    pub(super) fn resized(&mut self, size: [f32; 2]) {
+        self.view.size = size;
+        // Nothing jumps from under the hand; what was panned or zoomed keeps its middle and its scale.
+        if self.held.is_none() {
+            self.keep_in_sight();
+        }
+    }
+
+    fn keep_in_sight(&mut self) {
+        let Some(mut in_sight) = self.fitted.take() else { return };
+        let size = self.view.size;
+        let known = in_sight.shown.iter().find(|(of, ..)| *of == size).copied();
+        let (_, middle, px_per_m) = known.unwrap_or_else(|| {
+            let fit = self.fit_of(in_sight.bounds, in_sight.bare);
+            (size, fit.middle, fit.px_per_m)
+        });
+        if known.is_none() {
+            in_sight.shown.truncate(MOST_ROOMS - 1);
+            in_sight.shown.insert(0, (size, middle, px_per_m));
+        }
+        self.view = View { middle, px_per_m, ..self.view };
+        self.fitted = Some(in_sight);
+    }
+
+    fn fit_of(&self, bounds: Option<(Point, Point)>, bare: bool) -> View {
         let margin_px = if bare { FIT_BARE_PX } else { FIT_MARGIN_PX };
         let fits = self.rooms(margin_px).map(|room| in_room(bounds, self.view, room, margin_px));
         // The largest on which no plate lies over what is fitted; where there is none, the one that leaves most free.
         let clear = fits.iter().filter(|fit| !self.is_covered(fit));
-        let fit = clear.max_by(|one, other| one.px_per_m.total_cmp(&other.px_per_m)).unwrap_or(&fits[fits.len() - 1]);
-        self.view = View { middle: fit.middle, px_per_m: fit.px_per_m, ..self.view };
-        self.fitted = true;
+        *clear.max_by(|one, other| one.px_per_m.total_cmp(&other.px_per_m)).unwrap_or(&fits[fits.len() - 1])
     }
 
     /// Rooms of the map that may be fitted into, from its left, upper, right and lower edge: all of it, then without the

@@ -6,7 +6,7 @@
 
 use drawing::Thing;
 use plan::{Deed, Motion, Plan, Point, Store, between};
-use words::texts::{Shaping, Window as Text};
+use words::texts::Window as Text;
 
 use super::Editor;
 use super::chosen::{coop_at, middle, places_of};
@@ -148,24 +148,28 @@ impl Editor {
         for mut keep_out in part.ground.keep_outs {
             keep_out.outline.iter_mut().for_each(carry);
             (keep_out.hidden, keep_out.locked) = (false, false);
+            keep_out.name = to.free_keep_out_name(&keep_out.name);
             new.push(Thing::KeepOut { keep_out: to.ground.keep_outs.len() });
             to.ground.keep_outs.push(keep_out);
         }
         for mut hazard in part.ground.hazards {
             hazard.path.iter_mut().for_each(carry);
             (hazard.hidden, hazard.locked) = (false, false);
+            hazard.name = to.free_hazard_name(&hazard.name);
             new.push(Thing::Hazard { hazard: to.ground.hazards.len() });
             to.ground.hazards.push(hazard);
         }
         for mut wall in part.walls {
             wall.path.iter_mut().for_each(carry);
             (wall.hidden, wall.locked) = (false, false);
+            wall.name = to.free_wall_name(&wall.name);
             new.push(Thing::Wall { wall: to.walls.len() });
             to.walls.push(wall);
         }
         for mut shade in part.ground.shade {
             shade.outline.iter_mut().for_each(carry);
             (shade.hidden, shade.locked) = (false, false);
+            shade.name = to.free_shade_name(&shade.name);
             new.push(Thing::Shade { shade: to.ground.shade.len() });
             to.ground.shade.push(shade);
         }
@@ -193,9 +197,10 @@ impl Editor {
             let mut run = workup::taken_along(to, &run, &run.carried(|at| motion.of(at)));
             run.drop_at.iter_mut().for_each(carry);
             (run.hidden, run.locked) = (false, false);
-            let taken = to.runs.iter().any(|other| other.id == run.id || other.name == run.name);
-            if taken {
-                run.name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(&run))]);
+            let called = care::run_name(&run);
+            let free = to.free_run_name(called);
+            if free != called {
+                run.name = free;
             }
             if to.run(&run.id).is_some() {
                 run.id = free_run_id(to);

@@ -40,6 +40,7 @@ impl Editor {
                 let mut second = walls.get(wall)?.clone();
                 second.path.iter_mut().for_each(|at| *at = beside(*at));
                 (second.hidden, second.locked) = (false, false);
+                second.name = plan.free_wall_name(&second.name);
                 walls.push(second);
                 Some((Edit::SetWalls { walls }, Thing::Wall { wall: plan.walls.len() }))
             }
@@ -48,6 +49,7 @@ impl Editor {
                 let mut second = all.get(shade)?.clone();
                 second.outline.iter_mut().for_each(|at| *at = beside(*at));
                 (second.hidden, second.locked) = (false, false);
+                second.name = plan.free_shade_name(&second.name);
                 all.push(second);
                 Some((Edit::SetShade { shade: all }, Thing::Shade { shade: plan.ground.shade.len() }))
             }

@@ -32,7 +32,8 @@ impl Editor {
             let thing = match &mut edit {
                 Edit::AddRun { index, run } => {
                     run.nets = run.nets.take().or_else(|| self.unrolled_nets(&run.outline));
-                    run.name = self.words.say(Text::RunNumber, &[("number", &(*index + 1).to_string())]);
+                    let number = (*index + 1).to_string();
+                    run.name = self.plan.free_run_name(&self.words.say(Text::RunNumber, &[("number", &number)]));
                     Thing::Run { run: *index }
                 }
                 Edit::SetKeepOuts { keep_outs } => Thing::KeepOut { keep_out: keep_outs.len().saturating_sub(1) },

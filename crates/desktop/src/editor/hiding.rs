@@ -157,6 +157,9 @@ impl Editor {
 
     pub(super) fn rename(&mut self, thing: Thing, name: String) {
         let name: String = name.trim().chars().take(LONGEST_NAME).collect();
+        if let Thing::Coop { coop } = thing {
+            return self.rename_coop(coop, &name);
+        }
         // Words that say nothing would be nowhere on the map.
         if name.is_empty() && matches!(thing, Thing::Label { .. }) {
             return;

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use drawing::Thing;
 use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
-use words::texts::{Shaping, Window as Text};
+use words::texts::Window as Text;
 use workup::shaping::CornerTyped;
 
 use super::chosen::{Many, coop_at, coop_out, in_use};
@@ -359,7 +359,7 @@ impl Editor {
         match self.picked {
             Some(thing @ (Thing::Run { .. } | Thing::RunCorner { .. } | Thing::RunSide { .. })) => {
                 let Some(run) = thing.run().and_then(|index| self.plan.runs.get(index)) else { return };
-                let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
+                let name = self.plan.free_run_name(care::run_name(run));
                 let drop_at = run.drop_at.map(beside);
                 let (id, hidden, locked) = (free_run_id(&self.plan), false, false);
                 let carried = workup::taken_along(&self.plan, run, &run.carried(beside));
@@ -377,6 +377,7 @@ impl Editor {
                 let Some(mut second) = keep_outs.get(keep_out).cloned() else { return };
                 second.outline.iter_mut().for_each(|at| *at = beside(*at));
                 (second.hidden, second.locked) = (false, false);
+                second.name = self.plan.free_keep_out_name(&second.name);
                 keep_outs.push(second);
                 self.one_step(Deed::Duplicate, vec![Edit::SetKeepOuts { keep_outs }]);
                 let keep_out = self.plan.ground.keep_outs.len() - 1;

@@ -124,21 +124,17 @@ impl Editor {
             Message::Size(size, kept) => {
                 self.view.kept = kept;
                 if size != self.view.size {
-                    self.view.size = size;
-                    // Nothing jumps from under the hand.
-                    if self.fitted && self.held.is_none() {
-                        self.fit();
-                    }
+                    self.resized(size);
                 }
             }
             Message::Fit => self.fit(),
             Message::Zoom(by, about) => {
                 self.view = self.view.zoomed(by, about);
-                self.fitted = false;
+                self.fitted = None;
             }
             Message::Pan(right_px, down_px) => {
                 self.view = self.view.moved(right_px, down_px);
-                self.fitted = false;
+                self.fitted = None;
             }
             Message::KeepCurve => self.keep_curve(),
             Message::LetCurveGo(number) => self.let_curve_go(number),

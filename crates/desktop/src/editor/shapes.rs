@@ -495,7 +495,7 @@ impl Editor {
     /// A found shape becomes a run of its own.
     fn keep_shape(&mut self, wanted: ShapeKey) {
         let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
-        let name = shapes::title(&candidate, self.words);
+        let name = self.plan.free_run_name(&shapes::title(&candidate, self.words));
         let ids: Vec<&str> = self.plan.runs.iter().map(|run| run.id.as_str()).collect();
         let own = candidate.run.id.clone();
         let numbered = (2..).map(|number| format!("{own}-{number}"));

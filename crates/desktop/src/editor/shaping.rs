@@ -4,7 +4,7 @@
 use drawing::Thing;
 use geometry::guides::Edge;
 use plan::{Deed, Edit, Motion, Plan, Point, Run, Shape};
-use words::texts::{Shape as Text, Shaping};
+use words::texts::Shape as Text;
 use workup::shaping::{self, CornerTyped, Keep, is_closed, neighbours};
 
 use super::hold::{Held, Hold};
@@ -256,7 +256,7 @@ impl Editor {
         match shape {
             Shape::Run(id) => {
                 let Some(run) = self.plan.run(&id) else { return };
-                let name = self.words.say(Shaping::SecondOf, &[("name", care::run_name(run))]);
+                let name = self.plan.free_run_name(care::run_name(run));
                 let second = Run {
                     id: free_run_id(&self.plan),
                     name,
@@ -270,6 +270,7 @@ impl Editor {
                 let mut keep_outs = self.plan.ground.keep_outs.clone();
                 let Some(mut second) = keep_outs.get(index).cloned() else { return };
                 second.outline.iter_mut().for_each(|at| *at = motion.of(*at));
+                second.name = self.plan.free_keep_out_name(&second.name);
                 keep_outs.push(second);
                 let keep_out = keep_outs.len() - 1;
                 self.one_step(Deed::DuplicateBeside, vec![Edit::SetKeepOuts { keep_outs }]);

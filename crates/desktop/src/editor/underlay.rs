@@ -9,6 +9,8 @@ use crate::tool::{Drawn, Hand, Tool, apart_m};
 
 /// Two known points nearer than this are one on the screen, pixels.
 const ONE_PLACE_PX: f64 = 6.0;
+/// How much of the view a picture fills that says nothing of where it lies.
+const FILLS: f64 = 0.8;
 /// A picture whose middle lies farther off than this is in another grid, metres: no pasture is so wide.
 const ELSEWHERE_M: f64 = 20_000.0;
 
@@ -71,9 +73,16 @@ impl Editor {
                         self.notice_underlay = Some(Text::WorldElsewhere);
                     }
                 }
+                if underlay.world_m.is_none()
+                    && let Some(size_px) = underlay.size_px
+                {
+                    underlay.world_m = Some(plan::World::about(self.view.middle, size_px, self.filling_m(size_px)));
+                    underlay.by_eye = true;
+                }
+                let corners = underlay.corners();
                 self.make(Edit::SetUnderlay { underlay: Some(underlay) });
                 self.pick(Some(drawing::Thing::Underlay));
-                self.fit();
+                self.go_to_places(&corners);
             }
             UnderlayMessage::Read(pictured) => {
                 self.pictured = pictured;
@@ -89,6 +98,12 @@ impl Editor {
                 }
             }
         }
+    }
+
+    /// The width at which a picture lies within the view, metres.
+    fn filling_m(&self, [wide, tall]: [u32; 2]) -> f64 {
+        let [room_wide, room_tall] = self.view.size.map(|side| FILLS * f64::from(side) / self.view.px_per_m);
+        room_wide.min(room_tall * f64::from(wide) / f64::from(tall.max(1)))
     }
 
     /// The known points that were clicked.
@@ -117,7 +132,7 @@ impl Editor {
         }
         match underlay.world_m().known([from, to], apart_m, bearing_deg) {
             Ok(world) => {
-                let underlay = Underlay { world_m: Some(world), ..underlay };
+                let underlay = Underlay { world_m: Some(world), by_eye: false, ..underlay };
                 self.one_step(Deed::Move, vec![Edit::SetUnderlay { underlay: Some(underlay) }]);
                 self.tool = Tool::Pick;
                 self.pick(Some(drawing::Thing::Underlay));

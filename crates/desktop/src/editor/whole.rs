@@ -40,8 +40,8 @@ impl Whole {
                 let run = run(index)?;
                 // The coop goes along with the one run that is round it.
                 let coop = plan.coop.clone().filter(|coop| !coop.locked).filter(|coop| {
-                    let about = plan.runs.iter().filter(|run| run.coop.as_ref() == Some(&coop.id));
-                    run.coop.as_ref() == Some(&coop.id) && about.count() == 1
+                    let has = |run: &plan::Run| plan.coop_in(run).is_some_and(|one| one.id == coop.id);
+                    has(&run) && plan.runs.iter().filter(|run| has(run)).count() == 1
                 });
                 Some(Self::Run(run, coop))
             }

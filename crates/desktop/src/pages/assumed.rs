@@ -27,7 +27,8 @@ enum Said {
 }
 
 /// By the last part of a key: the page that it matters to, its name, how its value is said.
-const TABLE: [(&str, Page, Text, Said); 59] = [
+const TABLE: [(&str, Page, Text, Said); 60] = [
+    ("coop", Page::Run, Text::KeyCoop, Said::Nothing),
     ("today.resistivity", Page::Power, Text::KeyTodaySoil, Said::Times),
     ("today.leakage", Page::Power, Text::KeyTodayGrass, Said::Times),
     ("today.mass", Page::Sheet, Text::KeyTodayMass, Said::Times),
@@ -224,6 +225,7 @@ mod tests {
                         "soil": { "friction_angle_deg": 30.0 } },
             "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14 } ], "energizers": [ { "id": "e" } ] },
             "heights": [ { "at": [0, 0], "up_m": 1 }, { "at": [9, 0], "up_m": 2 } ],
+            "coop": { "id": "house", "at": [6, 3] },
             "runs": [ { "id": "r", "outline": [[0, 0], [9, 0], [9, 9]], "earth_stakes": { "count": 2 },
                         "gates": [ { "kind": "foot" } ] } ] }"#;
         let mut keys: Vec<String> = Vec::new();

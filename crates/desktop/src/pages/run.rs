@@ -7,7 +7,8 @@ use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
 use super::{
-    Desk, assumed, bracing, branches, findings, fitting, gates, mow, picked, quiet, setting_up, sides, slope, store,
+    Desk, assumed, bracing, branches, coop, findings, fitting, gates, mow, picked, quiet, setting_up, sides, slope,
+    store,
 };
 use crate::editor::{Message, Page, ShapesMessage};
 use crate::facts;
@@ -56,6 +57,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let shape = Shape::Run(run.id.clone());
     let on_ground = worked.slope.as_ref().map(|slope| (run, slope));
     sides::show(ui, desk, &shape, &run.outline, run.closed(), on_ground, |side| Thing::RunSide { run: index, side });
+    coop::show(ui, desk, run);
     bracing::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);
     if let Some(lay) = &worked.lay {

@@ -68,7 +68,7 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let (plan, words) = (sheet.scene.plan, sheet.scene.words);
     let Some((inside, depth_m)) = track::middle(&run.run.outline) else { return };
     let number = run.index + 1;
-    let coop = run.run.coop.as_ref().and_then(|id| plan.coop(id));
+    let coop = plan.coop_in(run.run);
     let coop = coop.filter(|coop| track::inside(&run.run.outline, coop.at));
     let (at, coop_m) = match coop {
         Some(coop) => {

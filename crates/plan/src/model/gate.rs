@@ -101,6 +101,6 @@ impl Plan {
 
     /// The coop that is meant by a run's gates: the run's own, else the plan's.
     pub fn coop_of(&self, run: &Run) -> Option<&Coop> {
-        run.coop.as_deref().and_then(|id| self.coop(id)).or(self.coop.as_ref())
+        self.coop_in(run).or(self.coop.as_ref())
     }
 }

@@ -110,6 +110,18 @@ impl Run {
         self.closed.unwrap_or(defaults::CLOSED)
     }
 
+    /// Whether its closed outline goes round a place, by how often it lies across the way east of there.
+    pub fn surrounds(&self, at: Point) -> bool {
+        let across = |from: &Point, to: &Point| {
+            (from.north_m > at.north_m) != (to.north_m > at.north_m)
+                && at.east_m
+                    < from.east_m
+                        + (at.north_m - from.north_m) / (to.north_m - from.north_m) * (to.east_m - from.east_m)
+        };
+        let ends = self.outline.iter().cycle().skip(1);
+        self.closed() && self.outline.iter().zip(ends).filter(|(from, to)| across(from, to)).count() % 2 == 1
+    }
+
     /// Leakage, stated or assumed, siemens per metre.
     pub fn leakage_s_per_m(&self) -> f64 {
         self.leakage_s_per_m.unwrap_or(defaults::LEAKAGE_S_PER_M)

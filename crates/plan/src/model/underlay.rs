@@ -13,6 +13,13 @@ use crate::motion::Motion;
 pub struct World(pub [f64; 6]);
 
 impl World {
+    /// A picture north up, its middle at a place, so that it is that wide in metres.
+    pub fn about(middle: Point, [wide, tall]: [u32; 2], wide_m: f64) -> Self {
+        let px_m = wide_m / f64::from(wide.max(1));
+        let half = |side: u32| (f64::from(side) - 1.0) / 2.0 * px_m;
+        Self([px_m, 0.0, 0.0, -px_m, middle.east_m - half(wide), middle.north_m + half(tall)])
+    }
+
     /// A world that stretches a picture to no line: its steps make an area of more than nothing, and all is finite.
     pub fn is_sound(self) -> bool {
         let [right_east, right_north, down_east, down_north, ..] = self.0;
@@ -105,6 +112,8 @@ pub struct Underlay {
     pub opacity: Option<f64>,
     /// Whether the map leaves it out.
     pub hidden: bool,
+    /// Whether it lies by eye: where it lies was taken from the view, and nobody said how large it is.
+    pub by_eye: bool,
     /// Whether it is kept from being moved.
     pub locked: bool,
     /// Unknown keys.
@@ -122,6 +131,11 @@ impl Underlay {
     /// How much of it is seen, stated or assumed, 0 to 1.
     pub fn opacity(&self) -> f64 {
         self.opacity.unwrap_or(defaults::UNDERLAY_OPACITY).clamp(0.0, 1.0)
+    }
+
+    /// Whether its size was stated: by a world file, or by two known points.
+    pub fn is_to_scale(&self) -> bool {
+        self.world_m.is_some() && !self.by_eye
     }
 
     /// Its corners on the ground: upper left, upper right, lower right, lower left.

@@ -104,6 +104,7 @@ fn underlay(seed: &Seed) -> plan::Underlay {
         world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, seed.at.east_m, seed.at.north_m])),
         opacity: Some(0.3),
         hidden: seed.corner > 2,
+        by_eye: seed.corner > 2,
         locked: seed.corner > 1,
         rest: rest(&seed.text, 0.5),
     }

@@ -16,6 +16,7 @@ texts! {
         OfShaping: "Shaping" => "Formen",
         OfView: "View" => "Ansicht",
 
+        Quit: "Quit" => "Beenden",
         GoTo: "Go to page {page}" => "Zur Seite „{page}“",
         UnrollRun: "Unroll a run" => "Auslauf abrollen",
         DrawPaddock: "Draw the paddock" => "Koppel zeichnen",

@@ -15,6 +15,8 @@ texts! {
         BringIn: "Bring in a boundary …" => "Grenze einlesen …",
         NameOfPlan: "Name of the plan" => "Name des Plans",
         Size: "Size of all of it" => "Größe von allem",
+        SizeAllowed: "This window allows {size}; the size you chose comes when there is room."
+            => "Dieses Fenster lässt {size} zu; die gewählte Größe kommt, sobald Platz ist.",
 
         StateExample: "example farm" => "Beispielhof",
         StateFresh: "nothing to save yet" => "noch nichts zu speichern",
@@ -49,6 +51,8 @@ texts! {
         NameFirst: "Type a name for the file first." => "Erst einen Namen für die Datei eintippen.",
         BringPictureTitle: "Lay a picture underneath" => "Ein Bild unterlegen",
 
+        SavedTitle: "Saved" => "Gespeichert",
+        SavedAs: "It lies at {file}" => "Die Datei liegt unter {file}",
         CannotTitle: "That did not work" => "Das ging nicht",
         Understood: "Understood" => "Verstanden",
         SaveFailed: "{reason} The plan is still open here, and the file is as it was."

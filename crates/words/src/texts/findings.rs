@@ -102,6 +102,8 @@ texts! {
             => "{run} braucht vom Netz {net} {wanted} Stück, das Lager hat {owned}.",
         StandingTooMany: "The standing runs use {wanted} of the nets called {net}, and the store has {owned}."
             => "Die stehenden Ausläufe brauchen vom Netz {net} {wanted} Stück, das Lager hat {owned}.",
+        CoopInNoRun: "{coop} stands in no run, and its flock of {count} with it: put it into a run or lay a run round it."
+            => "{coop} steht in keinem Auslauf und damit auch nicht seine {count} Tiere: in einen Auslauf setzen oder einen darum legen.",
         CoopOutside: "{coop} stands outside {run}: move the coop or the run."
             => "{coop} steht außerhalb von {run}: den Stall oder den Auslauf versetzen.",
         OverheadLineCrossed: "{run} goes beneath {hazard}: keep out from under it; where that cannot be, cross at a right angle, low, with nothing long carried upright."

@@ -23,6 +23,11 @@ texts! {
         Heading: "Heading" => "Richtung",
         CoopField: "{field} of the coop" => "{field} (Stall)",
 
+        CoopOfRun: "Which coop" => "Welcher Stall",
+        ByPlace: "the one in it" => "der darin",
+        CoopAssumed: "{coop} stands in it, with {count} {birds}: that is assumed." => "{coop} steht darin, mit {count} {birds}: Das ist angenommen.",
+        CoopStated: "{coop}, with {count} {birds}." => "{coop}, mit {count} {birds}.",
+        CoopNone: "No coop stands in it." => "Es steht kein Stall darin.",
         Name: "Name" => "Name",
         Clearance: "Keep off by" => "Abstand",
         MayEnclose: "May stand inside a run" => "Darf im Auslauf liegen",

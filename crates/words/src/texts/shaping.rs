@@ -8,7 +8,6 @@ texts! {
         PickedHint: "What you pick on the map is shaped here." => "Was Sie auf der Karte auswählen, formen Sie hier.",
         Duplicate: "Double it" => "Verdoppeln",
         Delete: "Take it out" => "Herausnehmen",
-        SecondOf: "{name}, a second" => "{name} (Kopie)",
         OnCorner: "on corner {number} of {name}" => "auf Ecke {number} von {name}",
         OnPost: "on post {number} of {name}" => "auf Pfahl {number} von {name}",
         OnPaddockCorner: "on corner {number} of the paddock" => "auf Ecke {number} der Koppel",

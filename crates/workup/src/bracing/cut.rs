@@ -61,7 +61,7 @@ pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
             return false;
         }
     }
-    let coop = site.run.coop.as_deref().and_then(|id| site.plan.coop(id));
+    let coop = site.plan.coop_in(site.run);
     if let Some(coop) = coop.filter(|_| after.is_closed()) {
         let reach_m = 0.5 * coop.length_m().hypot(coop.width_m());
         let at = point(coop.at);

@@ -6,7 +6,7 @@ use words::texts::{Ground as Text, Underlay};
 use words::{Measure, Range};
 
 use super::Desk;
-use crate::editor::Message;
+use crate::editor::{ManyMessage, Message};
 use crate::field::{self, Label, Shown};
 
 const BIRDS: Range = Range::zero_to(100_000.0);
@@ -28,12 +28,22 @@ const KINDS: [(CoopKind, Text); 8] = [
     (CoopKind::Other, Text::Other),
 ];
 
+/// The field in which the coop is named.
+pub(in crate::pages) fn coop_name_id() -> Id {
+    Id::unique("coop fields").with("name")
+}
+
 /// The coop's fields.
 pub(in crate::pages) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
     let (words, p) = (desk.words, desk.p);
     let said = |text: Text| words.say(Text::CoopField, &[("field", words.text(text))]);
     let mut changed: Option<Coop> = None;
     let id = Id::unique("coop fields");
+    let label = said(Text::Name);
+    let label = Label { shown: words.text(Text::Name), said: &label };
+    if let Some(name) = field::text(ui, p, coop_name_id(), label, &coop.id, |text| Ok(read_name(text))) {
+        desk.said.say(Message::Many(ManyMessage::Rename(drawing::Thing::Coop { coop: 0 }, name)));
+    }
     let birds = Shown::of(words, Measure::Count, f64::from(coop.birds()), coop.birds.is_none());
     let read = field::or_nothing(field::count(words, BIRDS));
     let label = said(Text::Birds);

@@ -26,6 +26,7 @@ pub(super) fn name_id(thing: Thing) -> Id {
     match thing {
         Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
         Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
+        Thing::Coop { .. } => ground::fields::coop_name_id(),
         thing => kept().with(("name", thing)),
     }
 }

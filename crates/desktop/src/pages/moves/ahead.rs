@@ -132,7 +132,7 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         let (run, worked) = editor.run()?;
         let mut next = over_side(editor.plan(), run, worked.lay.as_ref(), vertex, motion)?;
         let number = (editor.plan().runs.len() + 1).to_string();
-        next.run.name = editor.words().say(Window::RunNumber, &[("number", &number)]);
+        next.run.name = editor.plan().free_run_name(&editor.words().say(Window::RunNumber, &[("number", &number)]));
         let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
         let mut workup = workup::knowing(&plan, Depth::Quick, &mut editor.known().of_ground());
         let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();

@@ -94,6 +94,9 @@ mirrored! {
         /// Whether the map leaves it out.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         hidden: bool,
+        /// Whether it lies by eye: where it lies was taken from the view, and nobody said how large it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        by_eye: bool,
         /// Whether it is kept from being moved.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         locked: bool,

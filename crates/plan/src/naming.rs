@@ -1,0 +1,76 @@
+//! Names of things that are new, copied or doubled: none is called what another of its kind is called already.
+
+use crate::Plan;
+
+/// The name that is wanted, or the first that is free by counting on from it: "Run 2" becomes "Run 3", "Old well"
+/// becomes "Old well 2". What has no name needs none.
+///
+/// ```
+/// assert_eq!(plan::free_name("Run 2", ["Run 1", "Run 2"]), "Run 3");
+/// assert_eq!(plan::free_name("Old well", ["Old well", "Old well 2"]), "Old well 3");
+/// assert_eq!(plan::free_name("Pond", ["Old well"]), "Pond");
+/// ```
+pub fn free_name<'a>(wanted: &str, taken: impl IntoIterator<Item = &'a str>) -> String {
+    let taken: Vec<&str> = taken.into_iter().collect();
+    if wanted.is_empty() || !taken.contains(&wanted) {
+        return wanted.to_owned();
+    }
+    let stem = wanted.trim_end_matches(|letter: char| letter.is_ascii_digit());
+    let counted = stem.ends_with([' ', '-']).then(|| wanted[stem.len()..].parse::<u32>().ok()).flatten();
+    let (stem, first) = match counted {
+        Some(number) => (stem.to_owned(), number.saturating_add(1)),
+        None => (format!("{wanted} "), 2),
+    };
+    let mut names = (first..=u32::MAX).map(|number| format!("{stem}{number}"));
+    names.find(|name| !taken.contains(&name.as_str())).unwrap_or_else(|| format!("{wanted} 2"))
+}
+
+impl Plan {
+    /// A name for a further run; one without a name is called by its id.
+    pub fn free_run_name(&self, wanted: &str) -> String {
+        let called = self.runs.iter().map(|run| if run.name.is_empty() { &run.id } else { &run.name });
+        free_name(wanted, called.map(String::as_str))
+    }
+
+    /// A name for a further keep-out.
+    pub fn free_keep_out_name(&self, wanted: &str) -> String {
+        free_name(wanted, self.ground.keep_outs.iter().map(|one| one.name.as_str()))
+    }
+
+    /// A name for a further hazard.
+    pub fn free_hazard_name(&self, wanted: &str) -> String {
+        free_name(wanted, self.ground.hazards.iter().map(|one| one.name.as_str()))
+    }
+
+    /// A name for a further wall.
+    pub fn free_wall_name(&self, wanted: &str) -> String {
+        free_name(wanted, self.walls.iter().map(|one| one.name.as_str()))
+    }
+
+    /// A name for further shade.
+    pub fn free_shade_name(&self, wanted: &str) -> String {
+        free_name(wanted, self.ground.shade.iter().map(|one| one.name.as_str()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::free_name;
+
+    #[test]
+    fn a_name_counts_on_until_it_is_free() {
+        for (wanted, taken, free) in [
+            ("Run 2", &["Run 1"][..], "Run 2"),
+            ("Run 2", &["Run 2", "Run 3", "Run 5"], "Run 4"),
+            ("Pond", &["Pond"], "Pond 2"),
+            ("run-1", &["run-1"], "run-2"),
+            ("Paddock5", &["Paddock5"], "Paddock5 2"),
+            ("7", &["7"], "7 2"),
+            ("", &["", ""], ""),
+            ("Well 4294967295", &["Well 4294967295"], "Well 4294967295 2"),
+            ("Well 99999999999", &["Well 99999999999"], "Well 99999999999 2"),
+        ] {
+            assert_eq!(free_name(wanted, taken.iter().copied()), free, "{wanted}");
+        }
+    }
+}
