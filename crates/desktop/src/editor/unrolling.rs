@@ -202,8 +202,8 @@ impl Editor {
             };
             let Some((at, post)) = on_post else { return Some(way) };
             self.guided_to(at);
-            let both = [("one", way.reason.as_str()), ("other", &reason(post, self.words))];
-            return Some(Snapped { at, reason: self.words.say(words::texts::Guides::Both, &both) });
+            // One reason is enough: the mark and the turn's degrees show the other.
+            return Some(Snapped { at, reason: reason(post, self.words) });
         }
         free.map(|(at, caught)| Snapped { at, reason: reason(caught, self.words) })
     }
