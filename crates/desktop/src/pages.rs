@@ -7,7 +7,7 @@ mod branches;
 mod fitting;
 mod gates;
 mod ghosts;
-mod ground;
+pub(crate) mod ground;
 mod kept;
 pub(crate) mod list;
 mod moves;

@@ -25,7 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{figures, finder, first, head, leading, menus, theme};
+use crate::{field, figures, finder, first, head, leading, menus, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -214,7 +214,9 @@ impl Window {
         }
         asks.append(&mut first.asks);
         leading::chosen(ui, &first.messages);
+        let tool = self.editor.tool().clone();
         self.take(first.messages);
+        field::next(ui, pages::ground::typed_next(&tool, &self.editor));
         self.editor.receive(Message::Hover(first.hovered.or(self.beside_map)));
 
         let mut said = Said::default();
