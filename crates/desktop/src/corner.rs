@@ -34,13 +34,17 @@ pub(crate) fn ink(editor: &Editor) -> Vec<Ink> {
 /// The entry beside the corner in the hand.
 pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let Some(corner) = editor.corner_in_hand() else { return };
-    let [right, down] = editor.view().spot(corner.at);
-    let at = rect.min + vec2(right, down);
+    let on_map = |at: plan::Point| {
+        let [right, down] = editor.view().spot(at);
+        rect.min + vec2(right, down)
+    };
+    let at = on_map(corner.at);
     let (words, p) = (editor.words(), editor.theme().palette());
     let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
     let size = vec2(WIDE[fields.len().min(3)], TALL);
     // Outside, where the outline is not.
-    let place = entry::beside(rect, at, away(editor, &corner), size, editor);
+    let others: Vec<egui::Pos2> = corner.neighbours.into_iter().flatten().map(on_map).collect();
+    let place = entry::beside(rect, at, away(editor, &corner), size, &others, editor);
     let area = Area::new(Id::unique("entry at the corner")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
         let (place, response) = ui.allocate_exact_size(size, Sense::hover());

@@ -16,6 +16,8 @@ use crate::{icons, kit, measured};
 
 /// From the pointer to the entry.
 const OFF: f32 = 28.0;
+/// Round a corner stand its plate and its brace, pixels.
+const AROUND: f32 = 24.0;
 
 /// A field of the entry.
 pub(crate) struct Cell {
@@ -40,12 +42,24 @@ fn id_of(cell: usize) -> Id {
     Id::unique(("entry", cell))
 }
 
-/// Where the entry stands: beyond the corner in hand, on the way that it goes, within the map.
-pub(crate) fn beside(rect: Rect, next: Pos2, way: Vec2, size: Vec2, editor: &Editor) -> Rect {
-    let right = if way.x >= 0.0 { OFF } else { -OFF - size.x };
-    let down = if way.y >= 0.0 { OFF } else { -OFF - size.y };
-    let free = Rect::from_min_size(next + vec2(right, down), size);
-    measured::within(free, rect, editor)
+/// Where the entry stands: beyond the corner in hand, on the way that it goes, within the map; elsewhere beside it where
+/// it would cover that corner or others.
+pub(crate) fn beside(rect: Rect, next: Pos2, way: Vec2, size: Vec2, others: &[Pos2], editor: &Editor) -> Rect {
+    let at = |right: bool, down: bool| {
+        let right = if right { OFF } else { -OFF - size.x };
+        let down = if down { OFF } else { -OFF - size.y };
+        measured::within(Rect::from_min_size(next + vec2(right, down), size), rect, editor)
+    };
+    let (right, down) = (way.x >= 0.0, way.y >= 0.0);
+    let covered = |place: &Rect| {
+        let around = place.expand(AROUND);
+        // The corner in hand goes before any other.
+        let hand = if place.expand(AROUND / 2.0).contains(next) { others.len() + 1 } else { 0 };
+        hand + others.iter().filter(|&&other| around.contains(other)).count()
+    };
+    let first = at(right, down);
+    let others = [at(right, !down), at(!right, down), at(!right, !down)];
+    others.into_iter().fold(first, |best, place| if covered(&place) < covered(&best) { place } else { best })
 }
 
 /// Its plate.

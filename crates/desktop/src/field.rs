@@ -252,6 +252,10 @@ fn typed<T>(
     if response.has_focus() && !response.contains_pointer() && ui.input(|input| input.pointer.any_pressed()) {
         response.surrender_focus();
     }
+    if ui.data(|data| data.get_temp::<Id>(shown_next())) == Some(id) {
+        ui.data_mut(|data| data.remove::<Id>(shown_next()));
+        response.scroll_to_me(None);
+    }
     let typing = response.has_focus() || response.lost_focus() || response.changed();
     // What stood there has changed meanwhile, or the field went out of sight before it could commit.
     if draft
@@ -300,6 +304,36 @@ fn typed<T>(
     (read_now, sentence)
 }
 
+/// Gives the field the keys that was asked for a frame ago, and asks for the next one: what asks is often a click, which
+/// takes the keys from every field that it is not in.
+pub(crate) fn next(ui: &Ui, asked: Option<Id>) {
+    let key = Id::unique("the field that is typed into next");
+    if let Some(id) = ui.data(|data| data.get_temp::<Id>(key)) {
+        ui.data_mut(|data| {
+            data.remove::<Id>(key);
+            data.insert_temp(shown_next(), id);
+        });
+        ui.memory_mut(|memory| memory.request_focus(id));
+    }
+    if let Some(id) = asked {
+        ui.data_mut(|data| data.insert_temp(key, id));
+        ui.ctx().request_repaint();
+    }
+}
+
+/// Under this name it is kept which field is to come into sight.
+fn shown_next() -> Id {
+    Id::unique("the field that comes into sight")
+}
+
+/// Marks all that stands in a field: the first key replaces it.
+pub(crate) fn mark_all(ctx: &egui::Context, id: Id, mut state: egui::text_edit::TextEditState, text: &str) {
+    let end = egui::text::CCursor::new(text.chars().count());
+    let all = egui::text::CCursorRange::two(egui::text::CCursor::default(), end);
+    state.cursor.set_char_range(Some(all));
+    state.store(ctx, id);
+}
+
 /// The text itself, without a frame.
 fn entry(ui: &mut Ui, place: Rect, id: Id, text: &mut String, look: Look, p: &Palette) -> Response {
     let edit = TextEdit::singleline(text)
@@ -322,13 +356,7 @@ fn entry(ui: &mut Ui, place: Rect, id: Id, text: &mut String, look: Look, p: &Pa
         ui.data_mut(|data| data.remove_temp::<String>(whole));
     } else if response.gained_focus() || selected.is_some_and(|selected| selected != *text && response.has_focus()) {
         ui.data_mut(|data| data.insert_temp(whole, text.clone()));
-        let mut state = output.state;
-        let all = egui::text::CCursorRange::two(
-            egui::text::CCursor::default(),
-            egui::text::CCursor::new(text.chars().count()),
-        );
-        state.cursor.set_char_range(Some(all));
-        state.store(ui.ctx(), id);
+        mark_all(ui.ctx(), id, output.state, text);
     }
     response
 }

@@ -12,7 +12,7 @@ use crate::editor::{Editor, Lesson, Message, Page};
 use crate::icons::{self, Icon};
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::{kit, map_view};
+use crate::{field, kit, map_view};
 
 /// More rolls, metres or posts than this are a slip of the pen.
 const ROLLS: Range = Range::between(1.0, 200.0);
@@ -46,7 +46,16 @@ pub(crate) fn crosses(painter: &Painter, editor: &Editor, rect: Rect) {
 
 /// The question, over the whole map; `covered` where another stands over it, whose keys are not for this one.
 pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said: &mut Said) {
-    let Some(question) = editor.question() else { return };
+    let asked = Id::unique("the question was asked");
+    let Some(question) = editor.question() else {
+        ui.data_mut(|data| data.remove_temp::<bool>(asked));
+        return;
+    };
+    // The first figure is typed at once.
+    if !covered && ui.data(|data| data.get_temp::<bool>(asked)).is_none() {
+        ui.data_mut(|data| data.insert_temp(asked, true));
+        field::next(ui, Some(rolls_field(editor.words())));
+    }
     let (words, p, rolls) = (editor.words(), editor.theme().palette(), question.rolls);
     // The map beneath is not to be dragged or picked while it asks.
     ui.interact(rect, Id::unique("under the question"), Sense::click_and_drag());
@@ -79,7 +88,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said
     let mut inside = ui.new_child(UiBuilder::new().id_salt("question").max_rect(block));
     inside.spacing_mut().item_spacing = vec2(8.0, 0.0);
     ask(&mut inside, rolls, editor, covered, said);
-    let below = dashed.bottom().max(block.bottom() + 14.0) + 22.0;
+    let below = dashed.bottom().max(block.bottom().max(inside.min_rect().bottom()) + 14.0) + 22.0;
     let ways = Rect::from_min_max(pos2(block.left(), below), pos2(rect.right() - 8.0, rect.bottom()));
     other_ways(ui, ways, editor, said);
 }
@@ -118,6 +127,11 @@ fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &Palett
     painter.add(text);
 }
 
+/// The field for how many rolls there are.
+fn rolls_field(words: Words) -> Id {
+    Id::unique(("rolls field", words.text(Text::Rolls)))
+}
+
 fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     ui.add_space(8.0);
@@ -139,6 +153,7 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
             match step.show(ui, words, p) {
                 Some(Came::Answer(typed)) => *value = Some(typed),
                 Some(Came::Refused(sentence)) => refused = Some(sentence),
+                Some(Came::Left) => said.say(Message::Escape),
                 Some(Came::Back(before, sentence)) => {
                     *value = Some(before);
                     refused = Some(sentence);
@@ -164,8 +179,13 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
         None if !can => (words.text(Text::TooFew).to_owned(), colour(p.danger)),
         None => (summary(words, answer), colour(p.ink2)),
     };
-    kit::prose(ui, &sentence, theme::regular(13.0), ink);
-    ui.add_space(16.0);
+    // Under the hand nothing moves: the longest sentence has its room.
+    let font = theme::regular(13.0);
+    let tall = |text: String| ui.painter().layout(text, font.clone(), ink, ui.available_width()).size().y;
+    let room = tall(sums(words, answer, Text::OneDoubled)).max(tall(words.text(Text::TooFew).to_owned()));
+    let top = ui.cursor().top();
+    kit::prose(ui, &sentence, font.clone(), ink);
+    ui.add_space((room - (ui.cursor().top() - top)).max(0.0) + 16.0);
     ui.horizontal(|ui| {
         let lay = kit::button(ui, Icon::Coil, words.text(Text::LayItOut), true, p);
         let (rect, _) = ui.allocate_exact_size(vec2(60.0, 32.0), Sense::hover());
@@ -189,8 +209,12 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
 }
 
 fn summary(words: Words, rolls: Rolls) -> String {
+    sums(words, rolls, if rolls.left_over() > 0 { Text::OneDoubled } else { Text::Summary })
+}
+
+fn sums(words: Words, rolls: Rolls, text: Text) -> String {
     words.say(
-        if rolls.left_over() > 0 { Text::OneDoubled } else { Text::Summary },
+        text,
         &[
             ("panels", &rolls.panels_each().to_string()),
             ("panel", &words.fine_length(rolls.panel_m())),
@@ -207,6 +231,8 @@ enum Came {
     Refused(String),
     /// Such words were just said to be all: the figure from before they were typed holds, and why.
     Back(f64, String),
+    /// Esc, with nothing typed: out of all of it.
+    Left,
 }
 
 /// A field 40 high with its figure at 20, and one more or less of it; what is typed follows at once.
@@ -287,6 +313,11 @@ impl Step {
             .margin(Vec2::ZERO)
             .desired_width(room.width());
         let response = ui.put(room, edit).labelled_by(head);
+        if response.gained_focus()
+            && let Some(state) = egui::TextEdit::load_state(ui.ctx(), id)
+        {
+            field::mark_all(ui.ctx(), id, state, &text);
+        }
         if !unit.is_empty() {
             let wide = ui.painter().layout_no_wrap(text.clone(), theme::medium(20.0), colour(p.ink)).size().x;
             let at = pos2((room.left() + wide + 5.0).min(room.right() - 8.0), room.bottom() - 4.0);
@@ -320,6 +351,10 @@ impl Step {
                         response.request_focus();
                     }
                     Some(Came::Back(was, sentence))
+                }
+                Ok(now) if escaped && now == was => {
+                    forget(ui);
+                    Some(Came::Left)
                 }
                 _ => {
                     forget(ui);

@@ -25,6 +25,7 @@ mod head;
 mod icons;
 mod journal;
 mod kit;
+mod leading;
 mod many;
 mod map_view;
 mod measured;

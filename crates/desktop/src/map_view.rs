@@ -18,7 +18,7 @@ pub(crate) use paint::{MapSheet, paint};
 use crate::editor::{Editor, Lesson, Message, Page, ShapingMessage};
 use crate::said::Said;
 use crate::tool::{Hand, Tool};
-use crate::{many, measured};
+use crate::{leading, many, measured};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -52,14 +52,14 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
 
     if let Some(at) = response.hover_pos() {
         zoom(ui, here(at), said);
-        let place = view.place(here(at));
         if *editor.tool() == Tool::Pick {
             // What is dragged is what is under the pointer, as is said below.
             let dragged = editor.held_from().is_some() && response.dragged_by(PointerButton::Primary);
             said.hovered = if dragged { editor.picked() } else { thing_at(at) };
-        } else {
-            said.say(Message::Hand(Hand::Move(place)));
         }
+    }
+    if *editor.tool() != Tool::Pick {
+        leading::by_mouse(ui, rect, response.hover_pos(), editor, said);
     }
     let taping = measured::drag(&response, editor, space, &here, said);
     let place_at = |at: Pos2| view.place(here(at));

@@ -8,7 +8,7 @@ mod coop;
 mod fitting;
 mod gates;
 mod ghosts;
-mod ground;
+pub(crate) mod ground;
 mod kept;
 pub(crate) mod list;
 mod moves;

@@ -61,7 +61,7 @@ impl Tape {
                 }
             }
             // The hand's own place is the last one.
-            Hand::Close => {
+            Hand::Close | Hand::CloseHere => {
                 self.places = self.all();
                 self.done = self.places.len() > 1;
             }
@@ -69,6 +69,7 @@ impl Tape {
                 self.places.pop();
                 self.done = false;
             }
+            Hand::Off => self.pointer = None,
             Hand::Type(_) | Hand::Leave => {}
         }
         self
@@ -227,8 +228,12 @@ pub enum Hand {
     Type(Typed),
     /// A corner where it would stand now.
     Set,
-    /// Enter, or a double click: done.
+    /// A double click: done with the corners that are set.
     Close,
+    /// Enter: done, with the corner at the pointer as it is shown.
+    CloseHere,
+    /// The pointer left the map.
+    Off,
     /// Backspace: the last corner is taken up.
     Back,
     /// Esc: out of the tool.
@@ -253,6 +258,34 @@ impl Tool {
             Self::Tape(tape) => tape.places.last().copied().or(tape.pointer),
             Self::Pick | Self::Try(_) => None,
         }
+    }
+
+    /// Where its pointer is.
+    pub fn pointer(&self) -> Option<Point> {
+        match self {
+            Self::Outline { pointer, .. } => *pointer,
+            Self::Tape(tape) => tape.pointer,
+            Self::Pick | Self::Try(_) => None,
+        }
+    }
+
+    /// How many corners or places are set.
+    pub fn set_count(&self) -> usize {
+        match self {
+            Self::Outline { corners, .. } => corners.len(),
+            Self::Tape(tape) => tape.places.len(),
+            Self::Pick | Self::Try(_) => 0,
+        }
+    }
+
+    /// The corners of an outline with the one at the pointer, where that is no double of the last and not the first.
+    pub fn corners_here(&self) -> Vec<Point> {
+        let Self::Outline { of, corners, pointer, typed } = self else { return Vec::new() };
+        let next = pointer.map(|pointer| typed.place(corners, pointer)).filter(|&next| {
+            let off = |corner: Option<&Point>| corner.is_none_or(|&corner| apart_m(corner, next) > SAME_PLACE_M);
+            off(corners.last()) && off(corners.first().filter(|_| of.closes()))
+        });
+        corners.iter().copied().chain(next).collect()
     }
 
     /// The tool that measures.
@@ -281,7 +314,7 @@ impl Tool {
             // Where the netting lies, which a trial goes onto, is the editor's to know.
             (tool @ Self::Try(_), _)
             // What two known points say is typed.
-            | (tool @ Self::Outline { of: Drawn::Known, .. }, Hand::Close)
+            | (tool @ Self::Outline { of: Drawn::Known, .. }, Hand::Close | Hand::CloseHere)
             | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
             (Self::Outline { of, corners, typed, .. }, Hand::Move(at)) => {
                 (Self::Outline { of, corners, pointer: Some(at), typed }, None)
@@ -308,6 +341,15 @@ impl Tool {
                     (Self::Pick, edit(of, corners, plan))
                 }
             }
+            (tool @ Self::Outline { of, .. }, Hand::CloseHere) => {
+                let outline = tool.corners_here();
+                if outline.len() < of.fewest() { (tool, None) } else { (Self::Pick, edit(of, outline, plan)) }
+            }
+            // What is typed still leads from the last corner.
+            (Self::Outline { of, corners, pointer, typed }, Hand::Off) => {
+                let pointer = if typed == Typed::default() { corners.last().copied() } else { pointer };
+                (Self::Outline { of, corners, pointer, typed }, None)
+            }
             (Self::Outline { of, mut corners, pointer, .. }, Hand::Back) => {
                 corners.pop();
                 (Self::Outline { of, corners, pointer, typed: Typed::default() }, None)
@@ -320,6 +362,10 @@ impl Tool {
         // A third known point is a first one anew.
         if of == Drawn::Known && corners.len() >= of.fewest() {
             corners.clear();
+        }
+        // Typed home it closes, as a click there does.
+        if of.closes() && corners.len() >= of.fewest() && apart_m(corners[0], at) <= SAME_PLACE_M {
+            return (Self::Pick, edit(of, corners, plan));
         }
         if corners.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
             corners.push(at);
@@ -520,6 +566,29 @@ mod tests {
         let anew = [done[0], done[1], done[2], click(7.0, 7.0)];
         assert_eq!(laid(&anew).all(), [Point::new(7.0, 7.0)]);
         assert_eq!(Tool::tape().step(Hand::Leave, &plan), (Tool::Pick, None));
+    }
+
+    #[test]
+    fn enter_takes_the_corner_at_the_pointer_but_no_double() {
+        let plan = Plan::default();
+        let corners = [click(0.0, 0.0), click(10.0, 0.0), click(10.0, 10.0)];
+        let drawn = |of: Drawn, last: &[Hand]| {
+            let (tool, edit) = draw(of, &plan, &[&corners[..], last].concat());
+            assert_eq!(tool, Tool::Pick);
+            match edit {
+                Some(Edit::AddRun { run, .. }) => run.outline.len(),
+                Some(Edit::SetWalls { walls }) => walls[0].path.len(),
+                other => panic!("{other:?}"),
+            }
+        };
+        let move_to = |east_m: f64, north_m: f64| Hand::Move(Point::new(east_m, north_m));
+        assert_eq!(drawn(Drawn::Run, &[move_to(0.0, 10.0), Hand::CloseHere]), 4);
+        assert_eq!(drawn(Drawn::Run, &[move_to(10.0, 10.0), Hand::CloseHere]), 3, "no double of the last");
+        assert_eq!(drawn(Drawn::Run, &[move_to(0.0, 0.0), Hand::CloseHere]), 3, "none on the first");
+        assert_eq!(drawn(Drawn::Run, &[move_to(0.0, 10.0), Hand::Off, Hand::CloseHere]), 3, "off the map");
+        assert_eq!(drawn(Drawn::Run, &[move_to(0.0, 10.0), Hand::Close]), 3, "a double click set its own");
+        let wall = Drawn::Wall(plan::WallKind::Wall);
+        assert_eq!(drawn(wall, &[move_to(0.0, 0.0), Hand::CloseHere]), 4, "a path may come back to its start");
     }
 
     #[test]

@@ -10,7 +10,7 @@ use crate::editor::{Editor, InHand, Message};
 use crate::entry::{self, Cell};
 use crate::said::Said;
 use crate::theme::{self, colour};
-use crate::tool::{Drawn, Hand, Tool, Typed};
+use crate::tool::{Drawn, FEWEST_CORNERS, Hand, Tool, Typed};
 
 /// Size of the entry.
 const ENTRY: Vec2 = vec2(300.0, 124.0);
@@ -18,6 +18,8 @@ const ENTRY: Vec2 = vec2(300.0, 124.0);
 const ROLL_RADIUS: f32 = 9.0;
 /// The longest side that can be typed, metres.
 const LONGEST_M: f64 = 2_000.0;
+/// Less netting than this is not missing, metres: it is not shown either.
+const LEAST_SHORT_M: f64 = 0.05;
 /// The most panels that can be typed.
 const MOST_PANELS: f64 = 9_999.0;
 
@@ -25,7 +27,7 @@ const MOST_PANELS: f64 = 9_999.0;
 pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> Vec<Ink> {
     let (view, words) = (editor.view(), editor.words());
     let mut ink = drawing::unroll::reach(view, words, &in_hand.unrolled);
-    ink.extend(in_hand.drawn.drawing.ink(view));
+    ink.extend(in_hand.shown().drawing.ink(view));
     ink.extend(drawing::unroll::turn(view, words, &in_hand.unrolled));
     ink
 }
@@ -46,7 +48,8 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor,
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));
     painter.circle_filled(next, 2.5, colour(p.pick));
-    let place = entry::beside(rect, next, next - on_map(last), ENTRY, editor);
+    let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(corner)).collect();
+    let place = entry::beside(rect, next, next - on_map(last), ENTRY, &others, editor);
     // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
     let area = Area::new(Id::unique("entry at the pointer")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
@@ -83,7 +86,17 @@ fn roll(ui: &Ui, place: Rect, editor: &Editor, in_hand: &InHand) {
     let (head, below) = left(editor, in_hand);
     let at = place.min + vec2(44.0, 19.0);
     painter.text(at, Align2::LEFT_CENTER, head, theme::semi_bold(13.0), colour(p.ink));
-    painter.text(at + vec2(0.0, 17.0), Align2::LEFT_CENTER, below, theme::regular(12.0), colour(p.ink2));
+    let (font, ink) = match short_m(unrolled) {
+        Some(_) => (theme::medium(12.0), p.danger),
+        None => (theme::regular(12.0), p.ink2),
+    };
+    painter.text(at + vec2(0.0, 17.0), Align2::LEFT_CENTER, below, font, colour(ink));
+}
+
+/// How much netting is missing to close from the corner in hand, metres; `None` while it can close.
+fn short_m(unrolled: &Unrolled) -> Option<f64> {
+    let closing = unrolled.closing.filter(|_| unrolled.corners.len() >= FEWEST_CORNERS)?;
+    Some(-closing.spare_m).filter(|&short_m| short_m > LEAST_SHORT_M)
 }
 
 /// What is left on the net in hand, and in the store.
@@ -96,6 +109,9 @@ fn left(editor: &Editor, in_hand: &InHand) -> (String, String) {
     } else {
         let (length, net) = (words.length(unrolled.on_roll_m), unrolled.begun.to_string());
         let store = match unrolled.in_store {
+            _ if let Some(short_m) = short_m(unrolled) => {
+                words.say(Text::ShortOfClosing, &[("length", &words.length(short_m))])
+            }
             0 => words.text(Text::NoneInStore).to_owned(),
             count => words.say(Text::LeftInStore, &[("count", &count.to_string())]),
         };

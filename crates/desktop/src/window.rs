@@ -25,7 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{figures, finder, first, head, menus, size, theme};
+use crate::{field, figures, finder, first, head, leading, menus, size, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -211,7 +211,10 @@ impl Window {
             ui.ctx().request_repaint();
         }
         asks.append(&mut first.asks);
+        leading::chosen(ui, &first.messages);
+        let tool = self.editor.tool().clone();
         self.take(first.messages);
+        field::next(ui, pages::ground::typed_next(&tool, &self.editor));
         self.editor.receive(Message::Hover(first.hovered.or(self.beside_map)));
 
         let mut said = Said::default();
@@ -252,6 +255,7 @@ impl Window {
 
         if said.hovered != self.beside_map || !said.messages.is_empty() {
             self.beside_map = said.hovered;
+            leading::chosen(ui, &said.messages);
             self.take(said.messages);
             ui.ctx().request_repaint();
         }
@@ -350,8 +354,8 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
             if input.consume_key(Modifiers::NONE, Key::F9) {
                 said.say(Message::Fold(!editor.is_folded()));
             }
-            // While a side is drawn, or a corner dragged, its figures are typed.
-            let drawing = editor.in_hand().is_some_and(|in_hand| in_hand.unrolled.corners.len() > 1);
+            // While something is drawn, or a corner dragged, its figures are typed; what is half drawn is not thrown away.
+            let drawing = matches!(editor.tool(), Tool::Outline { corners, .. } if !corners.is_empty());
             let drawing = drawing || editor.corner_in_hand().is_some();
             if !drawing {
                 for (page, key) in Page::ALL.into_iter().zip(PAGE_KEYS) {

@@ -308,6 +308,7 @@ fn drawn_on() -> Plan {
         world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
         opacity: None,
         hidden: false,
+        by_eye: false,
         locked: true,
         rest: Rest::new(),
     });

@@ -191,6 +191,30 @@ fn a_world_file_of_no_size_is_refused_in_the_chooser() {
     assert!(plan_of(&desk).underlay.is_none() && deeds(&desk) == 0);
 }
 
+/// Types over what stands in the field that has the keys.
+fn over(desk: &mut Desk, text: &str) {
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::A);
+    desk.run();
+    desk.event(egui::Event::Text(text.to_owned()));
+    desk.run();
+}
+
+#[test]
+fn words_dropped_on_the_map_are_typed_at_once() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut desk = open(dir.path(), example());
+    click_on(&mut desk, "Words");
+    let at = spot(&desk, Point::new(12.0, 50.0));
+    click(&mut desk, at);
+    desk.key_press(Key::T);
+    desk.event(egui::Event::Text("Trough 2".to_owned()));
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+    assert_eq!(plan_of(&desk).labels.last().map(|label| label.text.as_str()), Some("Trough 2"));
+    assert_eq!(*editor(&desk).tool(), desktop::tool::Tool::Pick);
+}
+
 #[test]
 fn a_picture_that_says_nothing_of_its_place_lies_in_the_middle_of_the_view_and_is_not_to_scale() {
     let dir = tempfile::tempdir().unwrap();
@@ -271,11 +295,18 @@ fn two_known_points_and_their_distance_place_the_picture() {
     click(&mut desk, to);
     let [from, to] = editor(&desk).known_points() else { panic!("two points") };
     let (from, to) = (*from, *to);
-    fill(&mut desk, "From A to B", "zero");
+    // Where it is told to be typed, it is typed: the field has the keys.
+    over(&mut desk, "zero");
+    desk.key_press(Key::Enter);
+    desk.run();
+    assert_eq!(editor(&desk).page(), Page::Ground);
     assert_eq!(plan_of(&desk).underlay.as_ref(), Some(&was), "what is no figure places nothing");
-    fill(&mut desk, "From A to B", "80");
-    fill(&mut desk, "Bearing, if known", "0");
-    click_on(&mut desk, "Place the picture so");
+    over(&mut desk, "80");
+    desk.key_press(Key::Tab);
+    desk.run();
+    over(&mut desk, "0");
+    desk.key_press(Key::Enter);
+    desk.run();
     let now = plan_of(&desk).underlay.clone().unwrap().world_m.unwrap();
     // The spots of the picture that were clicked lie 80 m apart now, the second north of the first.
     let px = |at: Point| [at.east_m / 0.5, (60.0 - at.north_m) / 0.5];

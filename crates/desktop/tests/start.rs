@@ -87,6 +87,28 @@ fn hand_type(desk: &mut hand::Desk, label: &str, text: &str) {
 }
 
 #[test]
+fn the_rolls_have_the_keys_and_the_way_on_stays_under_the_hand() {
+    for language in words::Language::ALL {
+        let words = Words { language, ..Words::default() };
+        let opening = desktop::Opening { plan: hand::example(), words, ..desktop::Opening::default() };
+        let mut desk = hand::open(opening, [1280.0, 800.0]);
+        let lay = words.text(words::texts::Rolls::LayItOut);
+        desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+        desk.run();
+        let stood = desk.get_by_label(lay).rect();
+        desk.event(egui::Event::Text("3".to_owned()));
+        desk.run();
+        assert_eq!(window(&desk).editor().question().unwrap().rolls.count, 3);
+        desk.key_press(Key::Tab);
+        desk.run();
+        assert_eq!(desk.get_by_label(lay).rect(), stood, "one panel over is a longer sentence");
+        hand::click(&mut desk, stood.center());
+        settle(&mut desk);
+        assert_eq!(window(&desk).editor().plan().store.nets[0].count, Some(3));
+    }
+}
+
+#[test]
 fn an_odd_panel_is_doubled_back() {
     let mut desk = cold();
     click_on(&mut desk, "Start with your own rolls");

@@ -89,13 +89,17 @@ impl Editor {
 
     /// The run that is finished with its last corner on a wall: it stays open there.
     pub(super) fn ends_on_wall(&self, hand: Hand) -> Option<Edit> {
-        let (Tool::Outline { of: Drawn::Run, corners, .. }, Hand::Close) = (&self.tool, hand) else { return None };
-        let last = *corners.last().filter(|_| corners.len() >= 2)?;
+        let outline = match (&self.tool, hand) {
+            (Tool::Outline { of: Drawn::Run, corners, .. }, Hand::Close) => corners.clone(),
+            (tool, Hand::CloseHere) if tool.draws(Drawn::Run) => tool.corners_here(),
+            _ => return None,
+        };
+        let last = *outline.last().filter(|_| outline.len() >= 2)?;
         if !self.is_on_wall(last) {
             return None;
         }
         let id = free_run_id(&self.plan);
-        let run = Run { id, outline: corners.clone(), closed: Some(false), ..Run::default() };
+        let run = Run { id, outline, closed: Some(false), ..Run::default() };
         Some(Edit::AddRun { index: self.plan.runs.len(), run: Box::new(run) })
     }
 }

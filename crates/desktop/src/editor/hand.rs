@@ -86,7 +86,7 @@ impl Editor {
                 return hand;
             }
             Hand::Move(at) | Hand::Click { at, .. } => at,
-            Hand::Type(_) | Hand::Set | Hand::Close | Hand::Back | Hand::Leave => {
+            Hand::Type(_) | Hand::Set | Hand::Close | Hand::CloseHere | Hand::Off | Hand::Back | Hand::Leave => {
                 self.snapped = None;
                 return hand;
             }

@@ -12,7 +12,7 @@ impl Editor {
         if !matches!(
             message,
             Message::Hover(_)
-                | Message::Hand(Hand::Move(_))
+                | Message::Hand(Hand::Move(_) | Hand::Off)
                 | Message::Size(..)
                 | Message::Free(_)
                 // A hand that drags what is locked still reads why it does not follow.

@@ -16,6 +16,8 @@ use crate::tool::{Drawn, FEWEST_CORNERS, Hand, Tool, Typed, apart_m};
 
 /// How near a curve that closes the run catches its corner, pixels.
 const CURVE_PX: f64 = 14.0;
+/// A corner nearer to the first is that one, metres.
+const HOME_M: f64 = 0.01;
 
 /// A run in hand.
 #[derive(Debug)]
@@ -30,6 +32,18 @@ pub struct InHand {
     pub closed: Option<Sketch>,
     /// What all of it follows from: the tool, the plan's revision, the words.
     of: (Tool, u64, Words),
+}
+
+impl InHand {
+    /// As it is shown: back on its first corner it is closed.
+    pub fn shown(&self) -> &Sketch {
+        self.closed.as_ref().filter(|_| is_home(&self.unrolled)).unwrap_or(&self.drawn)
+    }
+}
+
+/// Whether the corner in hand is the first one.
+fn is_home(unrolled: &Unrolled) -> bool {
+    unrolled.corners.len() > FEWEST_CORNERS && unrolled.closing.is_some_and(|closing| closing.side_m < HOME_M)
 }
 
 /// A run that is worked out and drawn by itself.
@@ -117,10 +131,12 @@ impl Editor {
         let unrolled = unroll(&rolls, places);
         let Store { nets, brace, mower, rates, .. } = self.plan.store.clone();
         let store = Store { nets, brace, mower, rates, ..Store::default() };
+        // Back on its first corner it has that one once.
+        let apart = unrolled.corners.len() - usize::from(is_home(&unrolled));
         let run = |closed: bool, nets: Vec<String>| Run {
             id: String::from("in hand"),
             name: self.words.text(Text::Title).to_owned(),
-            outline: unrolled.corners.clone(),
+            outline: unrolled.corners[..if closed { apart } else { unrolled.corners.len() }].to_vec(),
             closed: Some(closed),
             nets: Some(nets),
             start_m: Some(0.0),
@@ -153,7 +169,7 @@ impl Editor {
     /// A corner of a run that is unrolled, caught by its first corner, by what stands, by the curve and by its posts.
     pub(super) fn caught_unrolling(&mut self, hand: Hand) -> Hand {
         let Tool::Outline { of: Drawn::Run, corners, typed, .. } = &self.tool else { return hand };
-        if matches!(hand, Hand::Type(_) | Hand::Set | Hand::Back) {
+        if matches!(hand, Hand::Type(_) | Hand::Set | Hand::Back | Hand::Off) {
             self.snapped = None;
         }
         let (at, reach_m) = match hand {
@@ -202,8 +218,8 @@ impl Editor {
             };
             let Some((at, post)) = on_post else { return Some(way) };
             self.guided_to(at);
-            let both = [("one", way.reason.as_str()), ("other", &reason(post, self.words))];
-            return Some(Snapped { at, reason: self.words.say(words::texts::Guides::Both, &both) });
+            // One reason is enough: the mark and the turn's degrees show the other.
+            return Some(Snapped { at, reason: reason(post, self.words) });
         }
         free.map(|(at, caught)| Snapped { at, reason: reason(caught, self.words) })
     }

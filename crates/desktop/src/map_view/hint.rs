@@ -1,17 +1,24 @@
-//! One line at the foot of the map: what the tool waits for, or what could not be done.
+//! One line in a corner of the map: what the tool waits for, what the keys do, or what could not be done.
+//!
+//! It stands at the foot, beside the scale, and steps to the top where less of what is drawn is under it.
 
 use drawing::Thing;
-use egui::{Rect, Shape, Stroke, pos2, vec2};
+use egui::{Pos2, Rect, Shape, Stroke, pos2, vec2};
+use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
 
 use super::{FOOT_PX, RIGHT_PX};
 use crate::editor::Editor;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
-use crate::{icons, many};
+use crate::{icons, leading, many};
 
 /// A hint narrower than this stands over the scale, pixels.
 const LEAST_HINT_PX: f32 = 240.0;
+/// From the map's left edge, and from its upper one.
+const EDGE_PX: f32 = 20.0;
+/// Round a post or a corner stand its number and its plate, pixels.
+const AROUND_PX: f32 = 20.0;
 
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
 pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
@@ -70,6 +77,9 @@ fn stake_hovered(editor: &Editor) -> Option<String> {
 /// Paints it.
 pub(super) fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let Some(text) = hint_text(editor) else { return };
+    // What the keys do, unless something could not be done.
+    let keys = leading::hint(painter.ctx(), editor).filter(|_| editor.notice().is_none());
+    let text = keys.map_or(text, str::to_owned);
     let p = editor.theme().palette();
     // Beside the scale where there is room for it, else over it: the scale is always in sight.
     let beside = rect.width() - 2.0 * RIGHT_PX - drawing::furniture::SCALE_PX - 36.0;
@@ -77,13 +87,36 @@ pub(super) fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let room = if over { rect.width() - 2.0 * RIGHT_PX - 24.0 } else { beside }.min(rect.width() * 0.6);
     let galley = painter.layout(text, theme::medium(13.0), colour(p.ink), room);
     let foot = if over { FOOT_PX + drawing::furniture::PLATE_PX as f32 + 8.0 } else { FOOT_PX };
-    let plate = Rect::from_min_size(
-        pos2(rect.left() + 20.0, rect.bottom() - foot - galley.size().y - 12.0),
-        galley.size() + vec2(24.0, 12.0),
+    let size = galley.size() + vec2(24.0, 12.0);
+    let left = rect.left() + EDGE_PX;
+    let plate = place(
+        editor,
+        rect,
+        Rect::from_min_size(pos2(left, rect.bottom() - foot - size.y), size),
+        Rect::from_min_size(pos2(left, rect.top() + EDGE_PX), size),
     );
     let edge = Stroke::new(1.5, colour(p.pick));
     painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
     painter.galley(plate.min + vec2(12.0, 6.0), galley, colour(p.ink));
+}
+
+/// At the foot, unless less of what is drawn lies under the top.
+fn place(editor: &Editor, rect: Rect, foot: Rect, top: Rect) -> Rect {
+    let in_hand = editor.in_hand().and_then(|in_hand| in_hand.shown().run()).map(|(_, worked)| worked);
+    let worked = editor.workup().runs.iter().chain(in_hand);
+    let posts = worked.filter_map(|worked| worked.lay.as_ref()).flat_map(|lay| lay.posts.iter().map(|post| post.at));
+    let drawn = editor.tool().corners_here();
+    let on_map = |at: Point| -> Pos2 {
+        let [right, down] = editor.view().spot(at);
+        rect.min + vec2(right, down)
+    };
+    let (around_foot, around_top) = (foot.expand(AROUND_PX), top.expand(AROUND_PX));
+    let (mut at_foot, mut at_top) = (0, 0);
+    for spot in posts.chain(drawn).map(on_map) {
+        at_foot += usize::from(around_foot.contains(spot));
+        at_top += usize::from(around_top.contains(spot));
+    }
+    if at_top < at_foot { top } else { foot }
 }
 
 /// Whether the pointer is on something picked that can be moved whole.

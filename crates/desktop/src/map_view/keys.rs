@@ -1,14 +1,14 @@
 //! Keys that are about the map, while no field has them.
 
 use drawing::Thing;
-use egui::{Id, Key, Modifiers, Ui, Vec2, vec2};
+use egui::{Id, Key, Modifiers, Ui};
 use plan::Point;
 use workup::shaping::Keep;
 
 use crate::editor::{Editor, Message, Over, ShapingMessage};
 use crate::said::Said;
 use crate::tool::{Hand, Tool};
-use crate::{commands, many, measured, pages};
+use crate::{commands, leading, many, measured, pages};
 
 /// A step of the arrow keys, metres; ten times that with Shift.
 const NUDGE_M: f64 = 0.1;
@@ -29,7 +29,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             said.say(Message::Escape);
         }
         if drawing && input.consume_key(Modifiers::NONE, Key::Enter) {
-            said.say(Message::Hand(Hand::Close));
+            said.say(Message::Hand(Hand::CloseHere));
         }
         if drawing && input.consume_key(Modifiers::NONE, Key::Backspace) {
             said.say(Message::Hand(Hand::Back));
@@ -62,7 +62,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
     });
     measured::copy(ui, editor);
     if drawing {
-        draw_by_keys(ui, editor, said);
+        leading::by_keys(ui, editor, said);
         return;
     }
     if pages::list::is_walked(ui) {
@@ -140,42 +140,5 @@ fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             let keep = if editor.keep() == keep { Keep::Free } else { keep };
             said.say(Message::Shaping(ShapingMessage::Keep(keep)));
         }
-    }
-}
-
-/// Under this name it is kept where the arrow keys have led the tool, until the pointer leads it again.
-fn led_by_keys() -> Id {
-    Id::unique("where the keys led the tool")
-}
-
-/// Arrows lead a tool over the ground, a metre or a tenth with Shift; Space sets a corner there.
-fn draw_by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
-    let kept = led_by_keys();
-    if ui.input(|input| input.pointer.delta() != Vec2::ZERO) {
-        ui.data_mut(|data| data.remove_temp::<Point>(kept));
-    }
-    let led = ui.data(|data| data.get_temp::<Point>(kept));
-    let mut moved = Vec2::ZERO;
-    ui.input_mut(|input| {
-        let ways = [
-            (Key::ArrowLeft, vec2(-1.0, 0.0)),
-            (Key::ArrowRight, vec2(1.0, 0.0)),
-            (Key::ArrowUp, vec2(0.0, 1.0)),
-            (Key::ArrowDown, vec2(0.0, -1.0)),
-        ];
-        for (key, way) in ways {
-            // With Shift first: without would match it too.
-            moved += way * 0.1 * input.count_and_consume_key(Modifiers::SHIFT, key) as f32;
-            moved += way * input.count_and_consume_key(Modifiers::NONE, key) as f32;
-        }
-    });
-    if moved != Vec2::ZERO {
-        let from = led.or_else(|| editor.tool().last_place()).unwrap_or(editor.view().middle);
-        let to = Point::new(from.east_m + f64::from(moved.x), from.north_m + f64::from(moved.y));
-        ui.data_mut(|data| data.insert_temp(kept, to));
-        said.say(Message::Hand(Hand::Move(to)));
-    }
-    if led.is_some() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space)) {
-        said.say(Message::Hand(Hand::Set));
     }
 }

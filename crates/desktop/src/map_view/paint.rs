@@ -16,7 +16,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{corner, first, icons, many, measured, nodes, pages, unroll};
+use crate::{corner, first, icons, leading, many, measured, nodes, pages, unroll};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -79,6 +79,7 @@ pub(crate) fn paint(
     measured::paint(ui, &painter, rect, editor);
     many::paint(ui, &painter, editor, &on_sheet);
     hint(&painter, editor, rect);
+    leading::paint(ui, &painter, editor, &on_sheet);
     nodes::show(ui, rect, editor, &on_sheet, said);
 }
 

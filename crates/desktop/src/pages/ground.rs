@@ -14,7 +14,7 @@ use words::texts::{Files, Gates, Ground, Shaping, Window as Text};
 
 use super::{Desk, assumed, findings, picked, sides};
 use crate::asking::Ask;
-use crate::editor::{Message, Page};
+use crate::editor::{Editor, Message, Page};
 use crate::facts;
 use crate::icons::Icon;
 use crate::kit::{self, ROW};
@@ -28,6 +28,21 @@ const KINDS: [(HazardKind, Text); 4] = [
     (HazardKind::OtherEnergisedFence, Text::OtherFences),
     (HazardKind::ForeignEarth, Text::ForeignEarths),
 ];
+
+/// The field for what is typed next once the hand set something with a tool: the words of a label, the distance of known
+/// points.
+pub(crate) fn typed_next(was: &Tool, editor: &Editor) -> Option<Id> {
+    let Tool::Outline { of, corners, .. } = was else { return None };
+    match (of, editor.picked()) {
+        (Drawn::Label, Some(Thing::Label { label })) if *editor.tool() == Tool::Pick => {
+            Some(features::label_field(label))
+        }
+        (Drawn::Known, _) if corners.len() < of.fewest() && editor.known_points().len() == of.fewest() => {
+            Some(underlay::apart_field())
+        }
+        _ => None,
+    }
+}
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);

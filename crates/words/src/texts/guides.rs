@@ -25,7 +25,6 @@ texts! {
         Panels: "{panels} panels" => "{panels} Felder",
         OnePanel: "1 panel" => "1 Feld",
         OnGrid: "on the grid of {step}" => "auf dem Raster von {step}",
-        Both: "{one}, {other}" => "{one}, {other}",
         Of: "{what}: {reason}" => "{what}: {reason}",
 
         Grid: "Grid" => "Raster",

@@ -17,6 +17,8 @@ texts! {
         LeftInStore: "{count} more in the store" => "{count} weitere im Lager",
         NoneInStore: "the last one" => "das letzte",
         NoNets: "no net is left in the store" => "kein Netz mehr im Lager",
+        ShortOfClosing: "out of reach: {length} short to close from here"
+            => "außer Reichweite: {length} fehlen, um hier zu schließen",
         Beyond: "{length} more than the store holds" => "{length} mehr, als das Lager hat",
 
         Side: "Side" => "Seite",

@@ -31,6 +31,12 @@ texts! {
         HintFirstCorners: "Click where each corner stands. Backspace takes up the last one, Esc leaves."
 
             => "Jede Ecke dort anklicken, wo sie steht. Rücktaste nimmt die letzte weg, Esc bricht ab.",
+        KeysOutline: "Arrows move it, with Shift finely; Space sets a corner, Enter closes it here, Esc leaves."
+            => "Pfeile bewegen, mit Umschalttaste fein; Leertaste setzt eine Ecke, Eingabetaste schließt hier, Esc bricht ab.",
+        KeysPath: "Arrows move it, with Shift finely; Space sets a place, Enter ends here, Esc leaves."
+            => "Pfeile bewegen, mit Umschalttaste fein; Leertaste setzt eine Stelle, Eingabetaste endet hier, Esc bricht ab.",
+        KeysPlace: "Arrows move it, with Shift finely; Space or Enter puts it there, Esc leaves."
+            => "Pfeile bewegen, mit Umschalttaste fein; Leertaste oder Eingabetaste setzt es hin, Esc bricht ab.",
         HintMoreCorners: "Enter or a double click closes it. Backspace takes up the last corner, Esc leaves."
             => "Eingabetaste oder Doppelklick schließt den Umriss. Rücktaste nimmt die letzte Ecke weg, Esc bricht ab.",
         FewestOfLine: "Two corners are the fewest of a branch, so this one stays; delete where it hangs to take all of it out."

@@ -72,16 +72,11 @@ impl Said<'_> {
         let reason = match self.found.why {
             Why::Place(index) => self.told.place(index)?,
             Why::One(guide) => self.guide(guide)?,
-            // That a run may end there closes the sentence.
-            Why::Both(one @ Guide::On(_), other) if self.ends_run => self.both(other, one)?,
-            Why::Both(one, other) => self.both(one, other)?,
+            // Where two cross, one reason is enough: the stronger stands first.
+            Why::Both(one, _) => self.guide(one)?,
             Why::Grid => words.say(Text::OnGrid, &[("step", &words.far(self.asked.grid_m?))]),
         };
         Some(Snapped { at: place(self.found.at), reason })
-    }
-
-    fn both(&self, one: Guide, other: Guide) -> Option<String> {
-        Some(self.told.words.say(Text::Both, &[("one", &self.guide(one)?), ("other", &self.guide(other)?)]))
     }
 
     fn guide(&self, guide: Guide) -> Option<String> {

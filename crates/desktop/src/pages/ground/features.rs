@@ -181,9 +181,14 @@ pub(super) fn labels(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
 }
 
+/// The field for the words of a label.
+pub(super) fn label_field(index: usize) -> Id {
+    Id::unique(("label fields", index))
+}
+
 pub(super) fn label_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Written) {
     let words = desk.words;
-    let id = Id::unique(("label fields", index));
+    let id = label_field(index);
     let mut changed: Option<Written> = None;
     let (shown, said) = (words.text(Text::LabelText), said_of(desk, words.text(Text::LabelText), &one.text));
     let read = |text: &str| Ok::<String, String>(text.trim().chars().take(LONGEST_LABEL).collect());

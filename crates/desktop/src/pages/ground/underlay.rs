@@ -1,7 +1,7 @@
 //! The picture beneath the map on the ground page: brought in, placed by two known points, seen more or less, locked.
 
 use drawing::Thing;
-use egui::{Id, Ui, vec2};
+use egui::{Id, Key, Ui, vec2};
 use plan::{Edit, Underlay};
 use words::texts::{Ground, Underlay as Text};
 use words::{Measure, Range};
@@ -135,6 +135,11 @@ struct Typed {
     bearing_deg: Option<f64>,
 }
 
+/// The field for how far apart the known points are.
+pub(super) fn apart_field() -> Id {
+    Id::unique("known points").with("apart")
+}
+
 fn known(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     ui.add_space(8.0);
@@ -144,24 +149,26 @@ fn known(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     let id = Id::unique("known points");
     let mut typed = ui.data(|data| data.get_temp::<Typed>(id)).unwrap_or_default();
+    let mut committed = false;
     let shown = |measure: Measure, value: Option<f64>| match value {
         Some(value) => Shown::of(words, measure, value, false),
         None => Shown::nothing(words, measure),
     };
     let apart = shown(Measure::Length, typed.apart_m);
     let read = field::or_nothing(field::figure(words, Measure::Length, APART_M));
-    if let Some(apart_m) = field::line(ui, p, id.with("apart"), words.text(Text::KnownApart), &apart, read) {
-        typed.apart_m = apart_m;
+    if let Some(apart_m) = field::line(ui, p, apart_field(), words.text(Text::KnownApart), &apart, read) {
+        (typed.apart_m, committed) = (apart_m, true);
     }
     let bearing = shown(Measure::Degrees, typed.bearing_deg);
     let read = field::or_nothing(field::figure(words, Measure::Degrees, BEARING_DEG));
     if let Some(bearing_deg) = field::line(ui, p, id.with("bearing"), words.text(Text::KnownBearing), &bearing, read) {
-        typed.bearing_deg = bearing_deg;
+        (typed.bearing_deg, committed) = (bearing_deg, true);
     }
+    let entered = committed && ui.input(|input| input.key_pressed(Key::Enter));
     ui.data_mut(|data| data.insert_temp(id, typed));
     ui.add_space(6.0);
     if let Some(apart_m) = typed.apart_m
-        && kit::word_button(ui, words.text(Text::KnownDo), true, p).clicked()
+        && (kit::word_button(ui, words.text(Text::KnownDo), true, p).clicked() || entered)
     {
         desk.said.say(Message::Underlay(UnderlayMessage::Known(apart_m, typed.bearing_deg)));
         ui.data_mut(|data| data.remove_temp::<Typed>(id));
