@@ -225,7 +225,8 @@ pub(crate) fn underlay(path: &Path, plan: Option<&Path>, words: Words) -> Result
     let refused = |error| underlay::sentence(words, &name, &error);
     let bytes = picture_bytes(path).map_err(refused)?;
     // The head alone may belong to a file that was cut short: it is read whole before it is taken.
-    let size_px = underlay::read(&bytes, crate::underlay::MOST_PX).map_err(refused)?.size_px;
+    underlay::read(&bytes, crate::underlay::MOST_PX).map_err(refused)?;
+    let size_px = underlay::size_px(&bytes).map_err(refused)?;
     let world_m = world_of(path, &name, words)?;
     let world_m = world_m.map(|world| underlay::seen_world(&bytes, world)).transpose().map_err(refused)?;
     Ok(plan::Underlay {
