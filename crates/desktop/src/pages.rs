@@ -23,6 +23,7 @@ mod shaping;
 pub(crate) mod sheet;
 mod sides;
 mod slope;
+mod steady;
 mod store;
 mod unroll;
 
@@ -100,7 +101,13 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
     let margin = if rect.width() < WIDTH { 16.0 } else { 24.0 };
     let mut desk = Desk { editor, said, words: editor.words(), p, sections: Vec::new() };
     let mut inside = ui.new_child(UiBuilder::new().id_salt(("page", editor.page())).max_rect(rect));
-    let output = ScrollArea::vertical().id_salt(editor.page()).auto_shrink(false).show(&mut inside, |ui| {
+    if editor.page() == Page::Ground && ground::leads_anew(ui, &desk) {
+        steady::from_the_top(ui.ctx(), editor.page());
+    }
+    let area = ScrollArea::vertical().id_salt(editor.page()).auto_shrink(false);
+    let mut top = rect.top();
+    let output = steady::scrolled(ui.ctx(), editor.page(), area).show(&mut inside, |ui| {
+        top = ui.cursor().top();
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing.x = 0.0;
             ui.add_space(margin);
@@ -123,6 +130,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
             });
         });
     });
+    steady::hold(ui.ctx(), editor.page(), rect, top, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
     if hidden_px > 40.0 {
         below(ui, rect, margin, &desk);

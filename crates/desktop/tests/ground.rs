@@ -206,11 +206,13 @@ fn a_picture_that_says_nothing_of_its_place_lies_in_the_middle_of_the_view_and_i
         let [right, down] = seen.spot(corner);
         assert!((0.0..seen.size[0]).contains(&right) && (0.0..seen.size[1]).contains(&down), "{right} {down}");
     }
-    let middle = Point::new(corners[0].east_m.midpoint(corners[2].east_m), corners[0].north_m.midpoint(corners[2].north_m));
+    let middle =
+        Point::new(corners[0].east_m.midpoint(corners[2].east_m), corners[0].north_m.midpoint(corners[2].north_m));
     assert!((middle.east_m - seen.middle.east_m).hypot(middle.north_m - seen.middle.north_m) < 1e-9, "{middle:?}");
     let wide_m = corners[1].east_m - corners[0].east_m;
     let tall_m = corners[0].north_m - corners[3].north_m;
-    let share = (wide_m * seen.px_per_m / f64::from(seen.size[0])).max(tall_m * seen.px_per_m / f64::from(seen.size[1]));
+    let share =
+        (wide_m * seen.px_per_m / f64::from(seen.size[0])).max(tall_m * seen.px_per_m / f64::from(seen.size[1]));
     assert!((share - 0.8).abs() < 1e-6, "{share}");
     assert!(says(&desk, "It is not to scale yet"));
     assert!(plan::assumed(&plan_of(&desk)).iter().any(|one| one.key == "underlay.world_m"));

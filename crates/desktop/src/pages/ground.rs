@@ -3,6 +3,7 @@
 mod features;
 pub(super) mod fields;
 mod heights;
+mod lead;
 mod soil;
 mod underlay;
 
@@ -17,6 +18,7 @@ use crate::editor::{Message, Page};
 use crate::facts;
 use crate::icons::Icon;
 use crate::kit::{self, ROW};
+use crate::roster::{self, Item};
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 
@@ -38,7 +40,11 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         let sentence = words.say(Text::PaddockSentence, &[("area", &words.area(paddock_m2)), ("round", &round)]);
         (words.field(paddock_m2), sentence)
     };
-    kit::title(ui, words.text(Text::ThePaddock), &aside, &sentence, p);
+    let leads = lead::of(desk);
+    match leads {
+        Some(thing) => lead::title(ui, desk, thing, &sentence),
+        None => kit::title(ui, words.text(Text::ThePaddock), &aside, &sentence, p),
+    }
     ui.add_space(14.0);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
@@ -57,18 +63,40 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         super::tape_button(ui, desk);
     });
     picked::tools(ui, desk);
+    if let Some(thing) = leads {
+        ui.add_space(6.0);
+        lead::fields(ui, desk, thing);
+    }
     picked_sides(ui, desk);
+    if leads.is_some() {
+        desk.section(ui, words.text(Text::ThePaddock), &aside);
+        desk.second(ui, &sentence);
+    }
     coop(ui, desk);
     keep_outs(ui, desk);
     features::walls(ui, desk);
     hazards(ui, desk);
     features::shade(ui, desk);
     features::labels(ui, desk);
-    underlay::show(ui, desk);
+    if lead::of(desk) != Some(Thing::Underlay) {
+        underlay::show(ui, desk);
+    }
     heights::show(ui, desk);
     soil(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Ground);
+}
+
+/// Whether something else is picked than in the frame before, so that the page is to be read from its beginning.
+pub(super) fn leads_anew(ui: &Ui, desk: &Desk<'_>) -> bool {
+    let (id, now) = (Id::unique("what leads the ground page"), lead::of(desk));
+    let was = ui.data_mut(|data| std::mem::replace(data.get_temp_mut_or_default::<Option<Thing>>(id), now));
+    now.is_some() && now != was
+}
+
+/// What a thing is called, numbered among its like where it has no name.
+fn name_of(desk: &Desk<'_>, thing: Thing) -> String {
+    roster::name(desk.editor, Item::Thing(thing))
 }
 
 /// A button that takes a drawing tool to hand, or lays it down.
@@ -101,6 +129,9 @@ fn picked_sides(ui: &mut Ui, desk: &mut Desk<'_>) {
 
 fn coop(ui: &mut Ui, desk: &mut Desk<'_>) {
     let words = desk.words;
+    if matches!(lead::of(desk), Some(Thing::Coop { .. })) {
+        return;
+    }
     desk.section(ui, words.text(Ground::Coop), "");
     ui.add_space(6.0);
     match desk.editor.plan().coop.clone() {
@@ -127,7 +158,7 @@ fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
                     if keep_out == index
             )
         };
-        let name = if keep_out.name.is_empty() { words.text(Text::AKeepOut) } else { &keep_out.name };
+        let name = &*name_of(desk, thing);
         let rule = rule_of(desk, keep_out);
         let label = format!("{name}: {rule}");
         let id = Id::unique(("keep-out row", index));
@@ -141,9 +172,6 @@ fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
         let y = rect.center().y;
         kit::cell(ui, pos2(rect.left(), y), Align2::LEFT_CENTER, name, theme::regular(13.0), colour(p.ink));
         kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, &rule, theme::regular(13.0), colour(p.ink2));
-        if is_it(editor.picked()) {
-            fields::keep_out(ui, desk, index, keep_out, name);
-        }
     }
 }
 
@@ -210,13 +238,6 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
         let galley = kit::shortened(ui, &found, font, colour(p.ink2), rect.width() - 20.0);
         let y = if below { y + 18.0 } else { y };
         ui.painter().galley(pos2(rect.right() - galley.size().x, y - galley.size().y / 2.0), galley, colour(p.ink2));
-        let picked = drawn.iter().find(|(index, _)| {
-            matches!(editor.picked(), Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) if hazard == *index)
-        });
-        if let Some(&(index, hazard)) = picked {
-            let name = if hazard.name.is_empty() { name } else { &hazard.name };
-            fields::hazard(ui, desk, index, hazard, name);
-        }
     }
     ui.add_space(8.0);
     desk.second(ui, words.text(Shaping::Draw));

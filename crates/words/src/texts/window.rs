@@ -164,6 +164,7 @@ texts! {
         DrawPaddock: "Draw paddock" => "Koppel zeichnen",
         KeepOuts: "Keep-outs" => "Sperrflächen",
         NoKeepOuts: "None: nothing that a run has to keep off." => "Keine: nichts, wovon ein Auslauf wegbleiben muss.",
+        KeepOutWater: "water" => "Wasser",
         AKeepOut: "Keep-out" => "Sperrfläche",
         MayStandInside: "may stand inside" => "darf innen liegen",
         KeptOff: "{clearance} off" => "{clearance} Abstand",
@@ -302,8 +303,8 @@ texts! {
         KeyDrop: "Where the rolls lie" => "Wo die Rollen liegen",
         KeyEfficiency: "Share of the time the mower cuts" => "Anteil der Zeit, die er mäht",
         KeyGateway: "The way into the paddock" => "Die Zufahrt zur Koppel",
-        KeyGap: "Gap allowed under the net" => "Erlaubter Spalt unter dem Netz",
         KeyCoop: "Coop of the run" => "Stall des Auslaufs",
+        KeyGap: "Gap allowed under the net" => "Erlaubter Spalt unter dem Netz",
         KeyGateWidth: "Width of a gate" => "Breite eines Tors",
     }
 }

@@ -46,13 +46,11 @@ pub(super) fn walls(ui: &mut Ui, desk: &mut Desk<'_>) {
         let name = wall_name(plan, words, index);
         let holds = words.text(if wall.holds_birds() { Text::HoldsThem } else { Text::HoldsNone });
         let is_it = |thing: Option<Thing>| matches!(thing, Some(Thing::Wall { wall } | Thing::WallCorner { wall, .. }) if wall == index);
-        if row(ui, desk, ("wall row", index), Thing::Wall { wall: index }, &is_it, [&name, holds]) {
-            wall_fields(ui, desk, index, wall, &name);
-        }
+        row(ui, desk, ("wall row", index), Thing::Wall { wall: index }, &is_it, [&name, holds]);
     }
 }
 
-/// A row that picks its thing; whether it is picked.
+/// A row that picks its thing.
 fn row(
     ui: &mut Ui,
     desk: &mut Desk<'_>,
@@ -60,7 +58,7 @@ fn row(
     thing: Thing,
     is_it: &dyn Fn(Option<Thing>) -> bool,
     [left, right]: [&str; 2],
-) -> bool {
+) {
     let (p, editor) = (desk.p, desk.editor);
     let picked = is_it(editor.picked());
     let label = format!("{left}: {right}");
@@ -76,7 +74,6 @@ fn row(
     let room = right.left() - rect.left() - 12.0;
     let name = kit::shortened(ui, left, theme::regular(13.0), colour(p.ink), room);
     ui.painter().galley(pos2(rect.left(), y - name.size().y / 2.0), name, colour(p.ink));
-    picked
 }
 
 fn said_of(desk: &Desk<'_>, field: &str, name: &str) -> String {
@@ -97,7 +94,7 @@ fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, name: &str, on: bool) -> Opt
     field::choice(ui, desk.p, Label { shown, said: &said }, &options, Some(on)).filter(|&now| now != on)
 }
 
-fn wall_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, wall: &Wall, name: &str) {
+pub(super) fn wall_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, wall: &Wall, name: &str) {
     let words = desk.words;
     let id = Id::unique(("wall fields", index));
     let mut changed: Option<Wall> = None;
@@ -147,13 +144,17 @@ pub(super) fn shade(ui: &mut Ui, desk: &mut Desk<'_>) {
             )
         };
         let area = words.area(area_m2(&one.outline));
-        if row(ui, desk, ("shade row", index), Thing::Shade { shade: index }, &is_it, [name, &area])
-            && let Some(name) = name_field(ui, desk, Id::unique(("shade name", index)), &one.name, name)
-        {
-            let mut shade = all.clone();
-            shade[index] = Shade { name, ..one.clone() };
-            desk.said.say(Message::Make(Edit::SetShade { shade }));
-        }
+        row(ui, desk, ("shade row", index), Thing::Shade { shade: index }, &is_it, [name, &area]);
+    }
+}
+
+pub(super) fn shade_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, name: &str) {
+    let all = &desk.editor.plan().ground.shade;
+    let one = &all[index];
+    if let Some(name) = name_field(ui, desk, Id::unique(("shade name", index)), &one.name, name) {
+        let mut shade = all.clone();
+        shade[index] = Shade { name, ..one.clone() };
+        desk.said.say(Message::Make(Edit::SetShade { shade }));
     }
 }
 
@@ -176,13 +177,11 @@ pub(super) fn labels(ui: &mut Ui, desk: &mut Desk<'_>) {
     for (index, one) in all.iter().enumerate() {
         let size = words.text(if one.size() == LabelSize::Large { Text::Large } else { Text::Small });
         let is_it = |thing: Option<Thing>| thing == Some(Thing::Label { label: index });
-        if row(ui, desk, ("label row", index), Thing::Label { label: index }, &is_it, [&one.text, size]) {
-            label_fields(ui, desk, index, one);
-        }
+        row(ui, desk, ("label row", index), Thing::Label { label: index }, &is_it, [&one.text, size]);
     }
 }
 
-fn label_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Written) {
+pub(super) fn label_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &Written) {
     let words = desk.words;
     let id = Id::unique(("label fields", index));
     let mut changed: Option<Written> = None;

@@ -22,7 +22,7 @@ const BEARING_DEG: Range = Range::zero_to(360.0);
 const LEAST_OPACITY: f64 = 0.05;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
-    let (words, p) = (desk.words, desk.p);
+    let words = desk.words;
     let underlay = desk.editor.plan().underlay.clone();
     desk.section(ui, words.text(Text::Head), "");
     ui.add_space(6.0);
@@ -32,9 +32,15 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         bring(ui, desk, Text::Bring);
         return;
     };
-    state(ui, desk, &underlay);
+    fields(ui, desk, &underlay);
+}
+
+/// What became of it, how much of it is seen, and what can be done with it.
+pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, underlay: &Underlay) {
+    let (words, p) = (desk.words, desk.p);
+    state(ui, desk, underlay);
     ui.add_space(8.0);
-    strength(ui, desk, &underlay);
+    strength(ui, desk, underlay);
     let options = [(true, words.text(Ground::Yes)), (false, words.text(Ground::No))];
     let label = Label::from(words.text(Text::Locked));
     if let Some(locked) = field::choice(ui, p, label, &options, Some(underlay.locked)) {
