@@ -34,6 +34,8 @@ struct One {
     label: &'static str,
     figure: String,
     unit: String,
+    /// What is left of the unit where room is short.
+    brief: String,
     opens: Page,
     assumed: bool,
     kind: Kind,
@@ -99,6 +101,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         label: words.text(label),
         figure,
         unit,
+        brief: String::new(),
         opens,
         assumed: false,
         kind,
@@ -143,15 +146,20 @@ fn ones(editor: &Editor) -> Vec<One> {
         ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
     });
     let weakest = run.and_then(|(run, worked)| Some((run, worked.volts.as_ref()?.weakest?)));
-    let (figure, unit) = match weakest {
+    let (figure, unit, brief) = match weakest {
         Some((run, weakest)) => {
-            let (figure, after) = facts::weakest(words, run, &weakest);
-            let after = if weakest.measured { after } else { format!("{after}, {}", words.text(Text::NotMeasuredYet)) };
-            (figure, after)
+            let (figure, after) = care::volts_said::weakest_parts(&weakest, words);
+            let reserve = (!weakest.measured).then(|| words.text(Text::NotMeasuredYet).to_owned());
+            let tried = care::volts_said::tried(run, words);
+            let unit: Vec<String> = [Some(after.clone()), tried, reserve].into_iter().flatten().collect();
+            let briefly = care::volts_said::tried_briefly(run, words);
+            let brief: Vec<String> = [Some(after), briefly].into_iter().flatten().collect();
+            (figure, unit.join(", "), brief.join(", "))
         }
-        None => (none(), String::new()),
+        None => (none(), String::new(), String::new()),
     };
     ones.push(One {
+        brief,
         assumed: weakest.is_some() && run.is_some_and(|(run, _)| run.leakage_s_per_m.is_none()),
         ..one(Kind::Weakest, Text::Weakest, figure, unit, Page::Power)
     });
@@ -184,8 +192,8 @@ fn label(ui: &Ui, one: &One, editor: &Editor) -> Arc<Galley> {
 
 fn measure(ui: &Ui, one: &One, units: bool, editor: &Editor) -> Measure {
     let p = editor.theme().palette();
-    // The range of the weakest post never goes without its unit and its reserve.
-    let unit = if units || one.kind == Kind::Weakest { one.unit.as_str() } else { "" };
+    // The weakest post never goes without its unit, its band and the faults that it counts.
+    let unit = if units { one.unit.as_str() } else { one.brief.as_str() };
     Measure::new(ui, &one.figure, unit, theme::semi_bold(15.0), colour(p.ink), p)
 }
 
