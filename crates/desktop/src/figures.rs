@@ -25,6 +25,8 @@ use crate::theme::{self, colour};
 pub(crate) const HEIGHT: f32 = 48.0;
 /// Space between two figures.
 const GAP: f32 = 28.0;
+/// Figures come as near as this before one gives way.
+const LEAST_GAP: f32 = 14.0;
 /// Width of units and theme at the right.
 const RIGHT: f32 = TODAY + 118.0;
 /// Width of the ground today.
@@ -77,6 +79,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     }
     if width(&shown, units, gap) + findings_width > room {
         units = false;
+    }
+    if width(&shown, units, gap) + findings_width > room {
+        gap = LEAST_GAP;
     }
     for gives_way in [Kind::Posts, Kind::Strip, Kind::Run, Kind::Spare, Kind::Line] {
         if width(&shown, units, gap) + findings_width <= room {
