@@ -28,6 +28,15 @@ pub fn tried(run: &Run, words: Words) -> Option<String> {
     }
 }
 
+/// The same for where there is next to none: `1 fault`.
+pub fn tried_briefly(run: &Run, words: Words) -> Option<String> {
+    match run.faults_count() {
+        0 => tried(run, words),
+        1 => Some(words.text(Text::BriefOne).to_owned()),
+        count => Some(words.say(Text::BriefMany, &[("count", &count.to_string())])),
+    }
+}
+
 /// That faults are counted, and which: `with 1 fault (peg 6.2 m past corner 3)`; stretches of other grass among them.
 pub fn tried_and_which(run: &Run, lay: &Lay, words: Words) -> Option<String> {
     let tried = tried(run, words)?;

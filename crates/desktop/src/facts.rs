@@ -3,21 +3,11 @@
 use plan::{CoopKind, Plan, Run};
 use words::Words;
 use words::texts::{Compare, Window as Text};
-use workup::{Corner, Lay, Weakest, Workup};
+use workup::{Corner, Lay, Workup};
 
 /// Braces that a lay needs (or that are decided), and those that are advised beside them.
 pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
     (lay.braces(), lay.braces_advised())
-}
-
-/// Volts at a run's weakest post: figure, and what goes after it with the faults that are counted in it. A reading alone
-/// does not narrow the band.
-pub(crate) fn weakest(words: Words, run: &Run, weakest: &Weakest) -> (String, String) {
-    let (figure, after) = care::volts_said::weakest_parts(weakest, words);
-    match care::volts_said::tried(run, words) {
-        Some(tried) => (figure, format!("{after}, {tried}")),
-        None => (figure, after),
-    }
 }
 
 /// How birds are counted, in a few words: `2.5 m² a bird, your own figure, rounded down`.

@@ -25,6 +25,8 @@ use crate::theme::{self, colour};
 pub(crate) const HEIGHT: f32 = 48.0;
 /// Space between two figures.
 const GAP: f32 = 28.0;
+/// Figures come as near as this before one gives way.
+const LEAST_GAP: f32 = 14.0;
 /// Width of units and theme at the right.
 const RIGHT: f32 = TODAY + 118.0;
 /// Width of the ground today.
@@ -34,6 +36,8 @@ struct One {
     label: &'static str,
     figure: String,
     unit: String,
+    /// What is left of the unit where room is short.
+    brief: String,
     opens: Page,
     assumed: bool,
     kind: Kind,
@@ -76,6 +80,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     if width(&shown, units, gap) + findings_width > room {
         units = false;
     }
+    if width(&shown, units, gap) + findings_width > room {
+        gap = LEAST_GAP;
+    }
     for gives_way in [Kind::Posts, Kind::Strip, Kind::Run, Kind::Spare, Kind::Line] {
         if width(&shown, units, gap) + findings_width <= room {
             break;
@@ -99,6 +106,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         label: words.text(label),
         figure,
         unit,
+        brief: String::new(),
         opens,
         assumed: false,
         kind,
@@ -143,15 +151,20 @@ fn ones(editor: &Editor) -> Vec<One> {
         ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
     });
     let weakest = run.and_then(|(run, worked)| Some((run, worked.volts.as_ref()?.weakest?)));
-    let (figure, unit) = match weakest {
+    let (figure, unit, brief) = match weakest {
         Some((run, weakest)) => {
-            let (figure, after) = facts::weakest(words, run, &weakest);
-            let after = if weakest.measured { after } else { format!("{after}, {}", words.text(Text::NotMeasuredYet)) };
-            (figure, after)
+            let (figure, after) = care::volts_said::weakest_parts(&weakest, words);
+            let reserve = (!weakest.measured).then(|| words.text(Text::NotMeasuredYet).to_owned());
+            let tried = care::volts_said::tried(run, words);
+            let unit: Vec<String> = [Some(after.clone()), tried, reserve].into_iter().flatten().collect();
+            let briefly = care::volts_said::tried_briefly(run, words);
+            let brief: Vec<String> = [Some(after), briefly].into_iter().flatten().collect();
+            (figure, unit.join(", "), brief.join(", "))
         }
-        None => (none(), String::new()),
+        None => (none(), String::new(), String::new()),
     };
     ones.push(One {
+        brief,
         assumed: weakest.is_some() && run.is_some_and(|(run, _)| run.leakage_s_per_m.is_none()),
         ..one(Kind::Weakest, Text::Weakest, figure, unit, Page::Power)
     });
@@ -184,8 +197,8 @@ fn label(ui: &Ui, one: &One, editor: &Editor) -> Arc<Galley> {
 
 fn measure(ui: &Ui, one: &One, units: bool, editor: &Editor) -> Measure {
     let p = editor.theme().palette();
-    // The range of the weakest post never goes without its unit and its reserve.
-    let unit = if units || one.kind == Kind::Weakest { one.unit.as_str() } else { "" };
+    // The weakest post never goes without its unit, its band and the faults that it counts.
+    let unit = if units { one.unit.as_str() } else { one.brief.as_str() };
     Measure::new(ui, &one.figure, unit, theme::semi_bold(15.0), colour(p.ink), p)
 }
 

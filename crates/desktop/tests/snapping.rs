@@ -151,6 +151,9 @@ fn a_run_s_corner_is_caught_by_whole_panels() {
     let mut desk = desk(example(), Page::Run);
     let outline = window(&desk).editor().plan().runs[0].outline.clone();
     say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    // Near enough that whole panels are told from what else catches there.
+    let about = spot(&desk, outline[1]) - desk.get_by_label("Map").rect().min;
+    say(&mut desk, Message::Zoom(1.4, [about.x, about.y]));
     let from = spot(&desk, outline[1]);
     button(&desk, from, true);
     desk.run();

@@ -130,9 +130,8 @@ impl Column {
             }
             Column::Weakest => {
                 let weakest = figures.weakest?;
-                let figure = care::volts_said::weakest(&weakest, words);
-                let faults = || words.text(words::texts::Faults::WithFaultsCounted);
-                (if figures.faulty { format!("{figure}, {}", faults()) } else { figure }, "")
+                // The band and the faults that are counted stand with the run itself; columns are narrow.
+                (care::volts_said::weakest_parts(&weakest, words).0, "kV")
             }
             Column::Birds | Column::Nets | Column::Posts | Column::Braces => (words.number(value, 0), ""),
         })

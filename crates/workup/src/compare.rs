@@ -27,8 +27,6 @@ pub struct Compared {
     pub set_up_minutes: Option<f64>,
     /// The weakest post.
     pub weakest: Option<Weakest>,
-    /// Whether that counts faults.
-    pub faulty: bool,
 }
 
 impl Compared {
@@ -50,7 +48,6 @@ impl Compared {
             mow_minutes: worked.strip.as_ref().map(|strip| strip.minutes),
             set_up_minutes: lay.map(|lay| lay.set_up_minutes),
             weakest: worked.volts.as_ref().and_then(|volts| volts.weakest),
-            faulty: worked.volts.as_ref().is_some_and(|volts| volts.sound_kv.is_some()),
         }
     }
 

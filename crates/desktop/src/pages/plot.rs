@@ -178,8 +178,9 @@ pub(super) fn name_lines(ui: &Ui, desk: &Desk<'_>, frame: &Frame, mut names: Vec
     }
     for (name, y) in names.iter().zip(places) {
         let (font, ink) = if name.loud { (theme::semi_bold(11.0), p.ghost) } else { (theme::regular(11.0), p.ink2) };
-        // One that is longer than the room beside the plot ends over its line.
-        if crate::kit::width(ui, &name.text, font.clone()) <= RIGHT - 8.0 {
+        // One that would run off the page ends over its line.
+        let room = ui.clip_rect().right() - frame.rect.right() - 8.0;
+        if crate::kit::width(ui, &name.text, font.clone()) <= room {
             ui.painter().text(pos2(frame.rect.right() + 8.0, y), Align2::LEFT_CENTER, &name.text, font, colour(ink));
         } else {
             let at = pos2(frame.rect.right() + RIGHT, y - 3.0);

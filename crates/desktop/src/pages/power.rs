@@ -16,7 +16,6 @@ use workup::Volts;
 
 use super::{Desk, assumed, findings, store};
 use crate::editor::{Message, Page};
-use crate::facts;
 use crate::icons::Icon;
 use crate::kit::{self, Figure};
 use crate::tool::{Drawn, Tool};
@@ -95,8 +94,9 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
     let assumed = run.leakage_s_per_m.is_none();
     let kv = words.text(Text::Kilovolts);
     let weakest = volts.weakest.as_ref().map(|one| {
-        let at = words.say(Text::WeakestPost, &[("post", &words.post_number(one.post, one.branch))]);
-        (facts::weakest(words, run, one), at, one.measured)
+        let post = words.say(Text::WeakestPost, &[("post", &words.post_number(one.post, one.branch))]);
+        let band = words.kilovolts_range(one.low_kv, one.high_kv);
+        (care::volts_said::weakest_parts(one, words).0, format!("{band}, {post}"), one.measured)
     });
     let mut figures = vec![Figure {
         value: &feed,
@@ -105,8 +105,8 @@ fn peaks(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, volts: &Volts) {
         about: words.text(About::FeedKv),
         assumed,
     }];
-    if let Some(((figure, after), label, _)) = &weakest {
-        figures.push(Figure { value: figure, unit: after, label, about: words.text(About::Weakest), assumed });
+    if let Some((figure, label, _)) = &weakest {
+        figures.push(Figure { value: figure, unit: kv, label, about: words.text(About::Weakest), assumed });
     }
     figures.push(Figure {
         value: &earth,

@@ -113,8 +113,9 @@ fn run_figures(editor: &Editor, run: usize) -> String {
     };
     match worked.volts.as_ref().and_then(|volts| volts.weakest.as_ref()) {
         Some(weakest) => {
-            let (figure, after) = facts::weakest(words, &editor.plan().runs[run], weakest);
-            words.say(Text::WithVolts, &[("figures", &figures), ("volts", &format!("{figure} {after}"))])
+            // A row has room for what is likely; the band stands where the run is in hand.
+            let likely = format!("{} kV", care::volts_said::weakest_parts(weakest, words).0);
+            words.say(Text::WithVolts, &[("figures", &figures), ("volts", &likely)])
         }
         None => figures,
     }

@@ -147,6 +147,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     } else {
         pos2(plot_rect.right() - 4.0 - target.size().x, y_of(target_kv))
     };
+    let on_target = Rect::from_min_size(at, target.size());
     painter.galley(at, target, colour(p.green));
     let measured = volts.weakest.is_some_and(|weakest| weakest.measured);
     let band_text = words.text(if measured { Text::BandMeasured } else { Text::Band });
@@ -213,6 +214,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let free = |place: &&Rect| {
         !discs.iter().any(|&(at, _)| place.expand2(vec2(16.0, 22.0)).contains(at))
             && !on_mark(**place)
+            && !place.expand(2.0).intersects(on_target)
             && !lines.iter().any(|line| runs_through(line, place.expand2(vec2(4.0, CORE + 2.0))))
     };
     if let Some(place) = places.iter().find(free) {
