@@ -309,6 +309,7 @@ fn drawn_on() -> Plan {
         size_px: Some([160, 120]),
         world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
         opacity: None,
+        by_eye: false,
         hidden: false,
         locked: true,
         rest: Rest::new(),

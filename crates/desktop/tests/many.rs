@@ -404,6 +404,7 @@ fn drawn_on() -> plan::Plan {
         size_px: Some([160, 120]),
         world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
         opacity: None,
+        by_eye: false,
         hidden: false,
         locked: false,
         rest: plan::Rest::new(),
@@ -775,6 +776,13 @@ fn damp_ground_is_picked_by_a_rectangle_copied_hidden_with_a_word_and_locked() {
     many(&mut other, ManyMessage::Paste(text, None));
     assert_eq!(other.plan().ground.damp[0].outline[0], Point::new(5.0, -1.0), "three metres east and south");
     assert_eq!(other.plan().ground.damp[0].name, "Hollow");
+    many(&mut editor, ManyMessage::Copy);
+    let text = editor.take_copied().unwrap();
+    many(&mut editor, ManyMessage::Paste(text, None));
+    editor.receive(Message::Duplicate);
+    let names: Vec<&str> = editor.plan().ground.damp.iter().map(|one| one.name.as_str()).collect();
+    assert_eq!(names, ["Hollow", "Hollow 2", "Hollow 3"]);
+    (0..2).for_each(|_| editor.receive(Message::Undo));
     many(&mut editor, ManyMessage::Within(Point::new(10.0, 1.0), Point::new(11.5, 3.0), false));
     assert_eq!(editor.chosen(), [Thing::DampCorner { damp: 0, vertex: 1 }]);
     // Stakes count by it, so that it is not hidden without a word.

@@ -58,6 +58,7 @@ fn farm() -> Plan {
         size_px: Some([40, 30]),
         world_m: None,
         opacity: None,
+        by_eye: false,
         hidden: false,
         locked: false,
         rest: Rest::new(),

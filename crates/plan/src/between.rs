@@ -133,6 +133,7 @@ mod tests {
             size_px: None,
             world_m: None,
             opacity: None,
+            by_eye: false,
             hidden: false,
             locked: false,
             rest: crate::Rest::new(),

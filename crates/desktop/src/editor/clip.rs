@@ -177,6 +177,7 @@ impl Editor {
         }
         for mut damp in part.ground.damp {
             damp.outline.iter_mut().for_each(carry);
+            damp.name = to.free_damp_name(&damp.name);
             (damp.hidden, damp.locked) = (false, false);
             new.push(Thing::Damp { damp: to.ground.damp.len() });
             to.ground.damp.push(damp);
