@@ -5,7 +5,7 @@
 
 use plan::{BraceKind, Hazard, HazardKind, Plan, Run, RunStatus};
 use words::Words;
-use words::texts::{Earth, Findings as Text};
+use words::texts::{Damp, Earth, Findings as Text};
 use workup::earth::EarthStake;
 use workup::{RunWorkup, Workup, earth};
 
@@ -154,8 +154,8 @@ pub fn said(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words:
 
 /// What matters while a stake is in the hand: net, other earths, and the corner that it holds.
 pub fn said_in_hand(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> String {
-    let [net, _, _, foreign, other, holds] = parts(plan, workup, run, stake, words);
-    in_line([net, foreign, other, holds], words)
+    let [net, _, energizer, _, foreign, other, holds] = parts(plan, workup, run, stake, words);
+    in_line([net, energizer, foreign, other, holds], words)
 }
 
 /// What there is of several things, one after the other.
@@ -164,7 +164,7 @@ fn in_line<const MOST: usize>(parts: [Option<String>; MOST], words: Words) -> St
     parts.into_iter().flatten().reduce(next).unwrap_or_default()
 }
 
-fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 6] {
+fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 7] {
     let off = |text: Earth, metres: f64| words.say(text, &[("off", &words.length(metres))]);
     let net = off_net(stake, words);
     let foreign = stake.foreign.and_then(|(hazard, metres)| {
@@ -179,6 +179,7 @@ fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Wo
     [
         net,
         stake.feed_m.map(|metres| off(Earth::FromTheFeed, metres)),
+        stake.energizer_m.map(|metres| words.say(Damp::FromTheEnergizer, &[("off", &words.length(metres))])),
         stake.next_m.map(|metres| off(Earth::FromTheNext, metres)),
         foreign,
         other,

@@ -13,9 +13,10 @@ pub(crate) fn of_plan(look: Look<'_>) -> Option<Finding> {
     let hazards = ground.hazards.iter().filter(|hazard| hazard.hidden).count();
     let keep_outs = ground.keep_outs.iter().filter(|keep_out| keep_out.hidden).count();
     let walls = look.plan.walls.iter().filter(|wall| wall.hidden).count();
+    let damp = ground.damp.iter().filter(|damp| damp.hidden).count();
     let coops = look.plan.coop.iter().chain(&look.plan.other_coops).filter(|coop| coop.hidden).count();
     let paddock = usize::from(ground.boundary_hidden && !ground.boundary.is_empty());
-    let hidden = runs + hazards + keep_outs + walls + coops + paddock;
+    let hidden = runs + hazards + keep_outs + walls + damp + coops + paddock;
     let says = match (hidden, hazards) {
         (0, _) => return None,
         (1, 0) => look.words.text(Text::OneHidden).to_owned(),

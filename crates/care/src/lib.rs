@@ -5,6 +5,7 @@
 //! and nothing here ever says that a plan is safe or legal.
 
 pub mod bracing;
+mod damp;
 pub mod earths;
 mod ends;
 pub mod fault_said;
@@ -15,6 +16,7 @@ mod gates;
 mod ground;
 mod hazards;
 mod hidden;
+mod leads;
 mod limits;
 mod nets;
 mod power;
@@ -35,10 +37,12 @@ pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
 /// Distance from a metal stake to the net, metres.
 pub const STAKE_TO_NET_M: f64 = limits::STAKE_TO_NET.metres;
 
+pub use damp::{damper_said, stands_said};
 pub use ends::wall_name;
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
+pub use say::damp_name;
 pub use slope::{panel_said, slope_line};
 
 /// Everything that a rule looks at.
@@ -78,6 +82,7 @@ impl Rounds {
             found.extend(earths::between_runs(look, index, run));
             found.extend(ends::of_run(look, index, run, worked));
             found.extend(nets::stakes(look, run, worked));
+            found.extend(damp::of_run(look, run, worked));
             found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
             runs.push(found);
         }
@@ -86,6 +91,7 @@ impl Rounds {
         plan_wide.extend(ground::of_plan(look));
         plan_wide.extend(nets::of_plan(look));
         plan_wide.extend(power::of_plan(look));
+        plan_wide.extend(damp::of_plan(look));
         plan_wide.extend(bracing::of_plan(look));
         plan_wide.extend(slope::of_plan(look));
         plan_wide.extend(season::of_plan(look));
@@ -102,6 +108,7 @@ fn alone(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let mut found = troubles::of_run(look, run, worked);
     found.extend(hazards::of_run(look, run, worked));
     found.extend(earths::of_run(look, run, worked));
+    found.extend(leads::of_run(look, run));
     found.extend(ground::of_run(look, run, worked));
     found.extend(nets::of_run(look, run, worked));
     found.extend(gates::of_run(look, run, worked));

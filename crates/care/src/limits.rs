@@ -1,5 +1,7 @@
 //! The limits that the rules go by, each with its source. Data, not law: local codes come first.
 
+use workup::earth;
+
 /// A limit in metres with the source of its number.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Limit {
@@ -15,10 +17,12 @@ const ANNEX: &str = "IEC 60335-2-76, Annex BB (requirements for electric animal 
 /// Between fences of independently timed energizers.
 pub(crate) const BETWEEN_FENCES: Limit = Limit { metres: 2.5, source: ANNEX };
 /// From the energizer's earth stake to any other earth.
-pub(crate) const BETWEEN_EARTHS: Limit = Limit { metres: 10.0, source: ANNEX };
+pub(crate) const BETWEEN_EARTHS: Limit = Limit { metres: earth::OFF_FOREIGN_M, source: ANNEX };
 /// Between the earth stakes of fences that are fed apart.
-pub(crate) const EARTHS_OF_FENCES: Limit =
-    Limit { metres: 10.0, source: "Swiss and French farm press: earth stakes 10 m and more from other earths" };
+pub(crate) const EARTHS_OF_FENCES: Limit = Limit {
+    metres: earth::OFF_FENCES_M,
+    source: "Swiss and French farm press: earth stakes 10 m and more from other earths",
+};
 /// On the ground from an overhead line of up to 1 kV: within it, wires no higher than 3 m.
 pub(crate) const LOW_LINE: Limit = Limit { metres: 2.0, source: ANNEX };
 /// On the ground from an overhead line above 1 kV: within it, wires no higher than 3 m.
@@ -33,7 +37,7 @@ pub(crate) const ACROSS_WAY: Limit = Limit { metres: 0.0, source: ANNEX };
 /// A fence nearer than this stands beside a public way.
 pub(crate) const BESIDE_WAY: Limit = Limit { metres: 10.0, source: plan::defaults::COMMON_PRACTICE };
 /// A metal stake nearer than this to the net may touch it when the net sways.
-pub(crate) const STAKE_TO_NET: Limit = Limit { metres: 0.3, source: plan::defaults::COMMON_PRACTICE };
+pub(crate) const STAKE_TO_NET: Limit = Limit { metres: earth::OFF_NET_M, source: plan::defaults::COMMON_PRACTICE };
 /// An end of a run nearer than this to a wall, a hedge or a fence ends on it: one panel is drawn up to it.
 pub(crate) const END_ON_WALL: Limit = Limit { metres: 0.5, source: plan::defaults::COMMON_PRACTICE };
 /// Below this the weakest post counts as a fault, kilovolts.

@@ -39,6 +39,7 @@ impl Look<'_> {
             Shape::Boundary => self.words.text(Text::ThePaddock).to_owned(),
             Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
             Shape::KeepOut(index) => self.keep_out(*index),
+            Shape::Damp(index) => self.damp(*index),
             Shape::Wall(_) => self.words.text(words::texts::Underlay::AWall).to_owned(),
             Shape::Shade(_) => self.words.text(words::texts::Underlay::AShade).to_owned(),
             Shape::Branch(id, index) => {
@@ -49,10 +50,23 @@ impl Look<'_> {
         }
     }
 
+    /// What damp ground is called.
+    pub(crate) fn damp(self, index: usize) -> String {
+        damp_name(self.plan, self.words, index)
+    }
+
     pub(crate) fn keep_out(self, index: usize) -> String {
         match self.plan.ground.keep_outs.get(index) {
             Some(keep_out) if !keep_out.name.is_empty() => keep_out.name.clone(),
             _ => self.words.text(Text::KeepOut).to_owned(),
         }
+    }
+}
+
+/// What damp ground is called: by its name, else by what it is.
+pub fn damp_name(plan: &plan::Plan, words: words::Words, index: usize) -> String {
+    match plan.ground.damp.get(index) {
+        Some(damp) if !damp.name.is_empty() => damp.name.clone(),
+        _ => words.text(words::texts::Damp::APlace).to_owned(),
     }
 }

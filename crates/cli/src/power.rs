@@ -19,10 +19,17 @@ pub(crate) fn run(path: &Path, run: Option<&str>, as_json: bool, words: Words) -
     let id = run_of(&plan, run, &file, words)?;
     let study = study(&plan, id);
     let Some(choice) = &study.choice else { return Err(not_worked(&file, id, words)) };
+    let worked = workup::workup(&plan, workup::Depth::Quick);
+    let found = plan.runs.iter().zip(&worked.runs).find(|(run, _)| run.id == id);
     let printed = if as_json {
-        format!("{:#}\n", exchange::power::value(&plan, &study, choice, words))
+        let mut value = exchange::power::value(&plan, &study, choice, words);
+        if let Some((run, worked)) = found {
+            value["earth"] = exchange::power::earth(&plan, run, worked, words);
+        }
+        format!("{value:#}\n")
     } else {
-        page(&plan, choice, words)
+        let said = found.map(|(run, worked)| exchange::power::earth_said(&plan, run, worked, words));
+        page(&plan, choice, &said.unwrap_or_default(), words)
     };
     files::print(printed.as_bytes())
 }
@@ -52,11 +59,14 @@ fn not_worked(file: &str, run: &str, words: Words) -> anyhow::Error {
     anyhow!(words.say(Text::NotWorked, &[("file", file), ("run", run)]))
 }
 
-/// Each energizer in a sentence with its row, then the least stored energy.
-fn page(plan: &Plan, choice: &Choice, words: Words) -> String {
+/// The earth, each energizer in a sentence with its row, then the least stored energy.
+fn page(plan: &Plan, choice: &Choice, of_earth: &[String], words: Words) -> String {
     let title = [("run", choice.run.as_str()), ("target", &words.kilovolts(choice.target_kv))];
     let mut text = words.say(Text::Title, &title) + "\n";
     text += &words.say(Text::FenceIs, &[("ohm", &words.number(choice.earth_ohm, 0))]);
+    for sentence in of_earth {
+        text.extend(["\n", sentence]);
+    }
     text += "\n\n";
     let assumed = Energizer::assumed();
     for unit in &choice.units {

@@ -6,7 +6,7 @@
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Files, Guides, Many, Search, Shape, Shaping, Underlay, Unroll, Window};
+use words::texts::{Commands as Text, Damp, Files, Guides, Many, Search, Shape, Shaping, Underlay, Unroll, Window};
 use words::{Language, Units, Words};
 use workup::shaping::Keep;
 
@@ -205,6 +205,12 @@ fn drawing(list: &mut List, editor: &Editor) {
         if matches!(drawn, Drawn::Feed(_)) {
             list.also(Search::Feed);
         }
+    }
+    for (name, page, drawn, enabled) in [
+        (Damp::CommandDamp, Page::Ground, Drawn::Damp, true),
+        (Damp::CommandEnergizer, Page::Power, Drawn::Energizer(editor.run_index()), has_run),
+    ] {
+        list.say(words.text(name), "", enabled, Message::UseOn(page, Tool::outline(drawn)));
     }
     list.add(words.text(Underlay::Bring), "", true, Does::Ask(Ask::BringPicture));
     list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);

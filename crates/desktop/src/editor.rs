@@ -17,6 +17,7 @@ pub(crate) mod curves;
 mod dimensions;
 mod document;
 pub(crate) mod earth;
+pub(crate) mod energizer;
 mod faults;
 mod features;
 mod first;
@@ -291,6 +292,7 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::KeepOutCorner { keep_out, vertex } => Some((Shape::KeepOut(keep_out), vertex)),
         Thing::WallCorner { wall, vertex } => Some((Shape::Wall(wall), vertex)),
         Thing::ShadeCorner { shade, vertex } => Some((Shape::Shade(shade), vertex)),
+        Thing::DampCorner { damp, vertex } => Some((Shape::Damp(damp), vertex)),
         // The first is where it hangs, and stays on the run's line.
         Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
             Some((Shape::Branch(plan.runs.get(run)?.id.clone(), branch), vertex))

@@ -91,6 +91,10 @@ pub(crate) enum Icon {
     Known,
     /// A lead that meets a net: the feed.
     Feed,
+    /// A box with a pulse: the energizer.
+    Energizer,
+    /// Level strokes in staggered rows: damp ground.
+    Damp,
     /// An open eye: shown.
     Eye,
     /// A closed eye: hidden.
@@ -373,6 +377,15 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             line(&[(5.0, 11.0), (11.0, 5.0)]);
             painter.circle_stroke(at(3.75, 12.25), 1.75, pen);
             painter.circle_stroke(at(12.25, 3.75), 1.75, pen);
+        }
+        Icon::Energizer => {
+            painter.rect_stroke(Rect::from_min_max(at(2.0, 3.5), at(14.0, 12.5)), 0.0, pen, StrokeKind::Middle);
+            line(&[(4.0, 9.0), (6.5, 9.0), (8.0, 5.5), (9.5, 10.5), (10.5, 9.0), (12.0, 9.0)]);
+        }
+        Icon::Damp => {
+            for (x, y) in [(2.0, 4.5), (9.0, 4.5), (5.5, 8.0), (2.0, 11.5), (9.0, 11.5)] {
+                line(&[(x, y), (x + 5.0, y)]);
+            }
         }
         Icon::Feed => {
             line(&[(2.0, 4.0), (14.0, 4.0)]);

@@ -33,6 +33,7 @@ mod menus;
 mod nodes;
 mod pages;
 mod pen;
+mod reach;
 pub mod reckoner;
 mod roster;
 mod said;

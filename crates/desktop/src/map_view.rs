@@ -13,7 +13,7 @@ use words::texts::Window as Text;
 
 pub(crate) use hint::hint_text;
 pub(crate) use keys::{TURN_DEG, keys};
-pub(crate) use paint::{MapSheet, paint};
+pub(crate) use paint::{MapSheet, paint, plate};
 
 use crate::editor::{Editor, Lesson, Message, Page, ShapingMessage};
 use crate::said::Said;
@@ -200,6 +200,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Gateway
         | Thing::WallCorner { .. }
         | Thing::ShadeCorner { .. }
+        | Thing::DampCorner { .. }
         | Thing::Label { .. }
         | Thing::Drop { .. }
         | Thing::CoopDoor
@@ -210,6 +211,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::BranchCorner { .. }
         | Thing::Height { .. }
         | Thing::Feed { .. }
+        | Thing::Energizer { .. }
         | Thing::EarthStake { .. }
         | Thing::EarthStakes { .. } => true,
         Thing::Hazard { .. } | Thing::Underlay => picked == Some(thing),
@@ -219,6 +221,8 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         Thing::Wall { .. }
         | Thing::Shade { .. }
         | Thing::ShadeSide { .. }
+        | Thing::Damp { .. }
+        | Thing::DampSide { .. }
         | Thing::Branch { .. }
         | Thing::BranchSide { .. }
         | Thing::Boundary

@@ -6,7 +6,7 @@
 use drawing::Thing;
 use egui::{EventFilter, Id, Pos2, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use plan::{LeakageZone, Point};
-use words::texts::{Earth, Faults, Many as Text, Power, Underlay, Window};
+use words::texts::{Damp, Earth, Faults, Many as Text, Power, Underlay, Window};
 
 use crate::editor::hiding::is_hidden;
 use crate::editor::{Editor, Message, Page};
@@ -122,9 +122,10 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(
     let hazards = (0..plan.ground.hazards.len()).map(|hazard| Thing::Hazard { hazard });
     let walls = (0..plan.walls.len()).map(|wall| Thing::Wall { wall });
     let shade = (0..plan.ground.shade.len()).map(|shade| Thing::Shade { shade });
+    let damp = (0..plan.ground.damp.len()).map(|damp| Thing::Damp { damp });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
     let gateway = plan.ground.gateway.iter().map(|_| Thing::Gateway);
-    let outlines = coops.chain(keep_outs).chain(hazards).chain(walls).chain(shade);
+    let outlines = coops.chain(keep_outs).chain(hazards).chain(walls).chain(shade).chain(damp);
     for thing in outlines.filter(shown).chain(heights).chain(gateway) {
         nodes.named(thing);
     }
@@ -242,7 +243,7 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     }
 }
 
-/// The corners of walls and shade, the coop's door and the picture.
+/// The corners of walls, shade and damp ground, the coop's door and the picture.
 fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (plan, words) = (nodes.editor.plan(), nodes.editor.words());
     for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
@@ -259,6 +260,14 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
             let number = (vertex + 1).to_string();
             let label = || words.say(Underlay::CornerOfShade, &[("number", &number), ("name", name)]);
             nodes.thing(Thing::ShadeCorner { shade, vertex }, at, label);
+        }
+    }
+    for (damp, stated) in plan.ground.damp.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
+        let name = care::damp_name(plan, words, damp);
+        for (vertex, &at) in stated.outline.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = || words.say(Damp::CornerOfPlace, &[("number", &number), ("name", &name)]);
+            nodes.thing(Thing::DampCorner { damp, vertex }, at, label);
         }
     }
     if let Some(coop) = plan.coop.as_ref().filter(|coop| !coop.hidden) {

@@ -4,8 +4,8 @@
 //! [`Edit`]. Esc leaves from every state.
 
 use plan::{
-    Coop, Edit, Gateway, Hazard, HazardKind, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, Wall,
-    WallKind,
+    Coop, Damp, Edit, Gateway, Hazard, HazardKind, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight,
+    Wall, WallKind,
 };
 use words::texts::Faults;
 
@@ -174,12 +174,16 @@ pub enum Drawn {
     Wall(WallKind),
     /// Trees or a roof.
     Shade,
+    /// Damp ground.
+    Damp,
     /// Words: one place.
     Label,
     /// Where that run's rolls are put down: one place.
     Drop(usize),
     /// Where that run's lead meets its net: one place.
     Feed(usize),
+    /// Where that run's energizer stands: one place.
+    Energizer(usize),
     /// Two places of the picture beneath the map whose distance is known.
     Known,
 }
@@ -188,7 +192,7 @@ impl Drawn {
     /// Fewest corners that make one.
     pub fn fewest(self) -> usize {
         match self {
-            Self::Paddock | Self::Run | Self::KeepOut | Self::Water | Self::Shade => FEWEST_CORNERS,
+            Self::Paddock | Self::Run | Self::KeepOut | Self::Water | Self::Shade | Self::Damp => FEWEST_CORNERS,
             Self::Hazard(HazardKind::ForeignEarth)
             | Self::Coop
             | Self::Gateway
@@ -196,6 +200,7 @@ impl Drawn {
             | Self::Label
             | Self::Drop(_)
             | Self::Feed(_)
+            | Self::Energizer(_)
             | Self::EarthStake(_) => 1,
             Self::Hazard(_) | Self::Branch | Self::Wall(_) | Self::Known => 2,
         }
@@ -302,6 +307,14 @@ impl Tool {
     pub fn stakes(&self) -> Option<usize> {
         match self {
             Self::Outline { of: Drawn::EarthStake(run), .. } => Some(*run),
+            _ => None,
+        }
+    }
+
+    /// The run whose energizer it sets down.
+    pub fn energizer(&self) -> Option<usize> {
+        match self {
+            Self::Outline { of: Drawn::Energizer(run), .. } => Some(*run),
             _ => None,
         }
     }
@@ -417,6 +430,7 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
             Edit::SetWalls { walls: with(&plan.walls, wall) }
         }
         Drawn::Shade => Edit::SetShade { shade: with(&plan.ground.shade, Shade { outline, ..Shade::default() }) },
+        Drawn::Damp => Edit::SetDamp { damp: with(&plan.ground.damp, Damp { outline, ..Damp::default() }) },
         Drawn::Label => {
             let label = Label { at: outline.first().copied()?, ..Label::default() };
             Edit::SetLabels { labels: with(&plan.labels, label) }
@@ -427,6 +441,10 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
         }
         Drawn::Feed(index) => {
             let run = Run { feed_at: outline.first().copied(), ..plan.runs.get(index)?.clone() };
+            Edit::SetRun { run: Box::new(run) }
+        }
+        Drawn::Energizer(index) => {
+            let run = Run { energizer_at: outline.first().copied(), ..plan.runs.get(index)?.clone() };
             Edit::SetRun { run: Box::new(run) }
         }
         Drawn::Known => return None,

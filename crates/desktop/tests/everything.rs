@@ -291,8 +291,8 @@ fn the_tree_of_twenty_nets_has_each_run_net_corner_and_brace_runs_before_their_p
     assert!(place("east on the map") < place("west on the map"));
 }
 
-/// The example with a hedge, shade, words, a drop point, a picture, a gate, a fault and other grass: and with what is told
-/// in whole sentences.
+/// The example with a hedge, shade, a hollow, words, a drop point, an energizer, a picture, a gate, a fault and other grass:
+/// and with what is told in whole sentences.
 fn drawn_on() -> Plan {
     let mut plan = example();
     let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
@@ -300,6 +300,8 @@ fn drawn_on() -> Plan {
     plan.walls = vec![plan::Wall { path: places(&[(10.0, 62.0), (40.0, 66.0)]), kind, ..plan::Wall::default() }];
     let outline = places(&[(70.0, 60.0), (76.0, 60.0), (76.0, 64.0)]);
     plan.ground.shade = vec![plan::Shade { name: "Oaks".to_owned(), outline, ..plan::Shade::default() }];
+    let outline = places(&[(2.0, 2.0), (8.0, 2.0), (8.0, 6.0), (2.0, 6.0)]);
+    plan.ground.damp = vec![plan::Damp { name: "Hollow".to_owned(), outline, ..plan::Damp::default() }];
     plan.labels = vec![plan::Label { at: Point::new(15.0, 40.0), text: "Trough".to_owned(), ..plan::Label::default() }];
     plan.underlay = Some(plan::Underlay {
         path: "pictures/air.png".to_owned(),
@@ -315,6 +317,7 @@ fn drawn_on() -> Plan {
     });
     let run = &mut plan.runs[0];
     run.drop_at = Some(Point::new(12.0, 20.0));
+    run.energizer_at = Some(Point::new(12.0, 12.0));
     run.gates = vec![plan::Gate::new(plan::GateKind::Wheels)];
     run.pins = vec![plan::Pin::new(plan::PinKind::Corner, run.outline[1])];
     run.leakage_zones = vec![plan::LeakageZone { from_m: 4.0, to_m: 12.0, s_per_m: 1e-4, rest: Rest::new() }];
@@ -332,6 +335,7 @@ fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
     let figures = |name: &str| node(name).unwrap_or_else(|| panic!("{name} in {told:?}")).2.clone();
     assert_eq!(figures("Hedge 1 on the map"), "30 m, does not hold birds");
     assert_eq!(figures("Oaks on the map"), "12 m²");
+    assert_eq!(figures("Hollow on the map"), "24 m²");
     assert_eq!(figures("Words: Trough"), "15.0 m east, 40.0 m north");
     assert_eq!(figures("Drop point of Round Quince House"), "12.0 m east, 20.0 m north");
     assert!(node("The picture underneath on the map").is_none(), "the page about the ground has it");
@@ -345,17 +349,25 @@ fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
         "The picture underneath: air.png, 0.50 m a pixel",
         "Hedge 1: 30 m, does not hold birds",
         "Oaks: 12 m²",
+        "Hollow: 24 m²",
         "Trough: 15.0 m east, 40.0 m north",
         "Drop point of Round Quince House: 12.0 m east, 20.0 m north",
     ] {
         assert!(seen.contains(row), "{row} in {seen:?}");
     }
     press(&mut desk, Key::Home);
-    for name in ["Hide Hedge 1", "Lock Oaks", "Hide Paddock", "Lock Paddock", "Hide The picture underneath"] {
+    for name in
+        ["Hide Hedge 1", "Lock Oaks", "Lock Hollow", "Hide Paddock", "Lock Paddock", "Hide The picture underneath"]
+    {
         click_on(&mut desk, name);
     }
     let plan = window(&desk).editor().plan().clone();
-    assert!(plan.walls[0].hidden && plan.ground.shade[0].locked && plan.underlay.as_ref().unwrap().hidden);
+    assert!(
+        plan.walls[0].hidden
+            && plan.ground.shade[0].locked
+            && plan.ground.damp[0].locked
+            && plan.underlay.as_ref().unwrap().hidden
+    );
     assert!(plan.ground.boundary_hidden && plan.ground.boundary_locked);
     assert!(tree(&desk).iter().all(|(role, name, _)| *role != Role::Button || name != "Hedge 1 on the map"));
     click_on(&mut desk, "Unlock The picture underneath");
@@ -377,7 +389,9 @@ fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
 fn the_ground_page_has_the_nodes_of_the_paddock_and_of_the_picture() {
     let desk = desk(drawn_on(), Page::Ground);
     let told = tree(&desk);
-    for name in ["Paddock on the map", "The picture underneath", "Point 1 of A hedge", "Corner 1 of Oaks"] {
+    for name in
+        ["Paddock on the map", "The picture underneath", "Point 1 of A hedge", "Corner 1 of Oaks", "Corner 1 of Hollow"]
+    {
         assert!(told.iter().any(|(role, label, _)| *role == Role::Button && label == name), "{name} in {told:?}");
     }
 }

@@ -203,10 +203,12 @@ fn joins_lead_and_gate_are_stated_and_both_readings_stand_side_by_side() {
     let count = deeds(&desk);
     fill(&mut desk, "Length of the lead", "200");
     // 34.6 ohms a kilometre of steel.
-    assert!((run(&desk).lead_ohm.unwrap() - 6.93).abs() < 0.02, "{:?}", run(&desk).lead_ohm);
+    let lead_ohm = |desk: &Desk| workup::lead::lead(window(desk).editor().plan(), run(desk)).ohm;
+    assert!((lead_ohm(&desk) - 6.93).abs() < 0.02, "{}", lead_ohm(&desk));
+    assert_eq!((run(&desk).lead_m, run(&desk).lead_of), (Some(200.0), Some(plan::lead::Conductor::Steel)));
     assert_eq!(deeds(&desk), count + 1);
     click_on(&mut desk, "copper");
-    assert!((run(&desk).lead_ohm.unwrap() - 0.70).abs() < 0.02, "{:?}", run(&desk).lead_ohm);
+    assert!((lead_ohm(&desk) - 0.70).abs() < 0.02, "{}", lead_ohm(&desk));
     click_on(&mut desk, "only tied");
     assert_eq!(run(&desk).live_loop, Some(false));
     assert!(says(&desk, "A ring hides a single break"));

@@ -721,3 +721,80 @@ fn several_in_the_hand_are_caught_by_what_stands_and_the_reason_is_said_once() {
     editor.receive(Message::Undo);
     assert_eq!(*editor.plan(), was);
 }
+
+const HOLLOW: Thing = Thing::Damp { damp: 0 };
+const UNIT: Thing = Thing::Energizer { run: 0 };
+
+/// The example with a hollow, and an energizer that stands beside its run.
+fn with_hollow() -> plan::Plan {
+    let mut plan = example();
+    let outline = [(2.0, 2.0), (11.0, 2.0), (11.0, 9.0)].map(Point::from).to_vec();
+    plan.ground.damp = vec![plan::Damp { name: "Hollow".to_owned(), outline, ..plan::Damp::default() }];
+    plan.runs[0].energizer_at = Some(Point::new(12.0, 12.0));
+    plan
+}
+
+#[test]
+fn damp_ground_and_the_energizer_move_with_others_and_go_with_them() {
+    let mut editor = Editor::new(with_hollow(), Words::default());
+    pick(&mut editor, &[HOLLOW, UNIT, POND]);
+    editor.receive(Message::Nudge(1.5, -2.5));
+    let (was, is) = (with_hollow(), editor.plan().clone());
+    assert_eq!(is.ground.damp[0].outline[1], Point::new(12.5, -0.5));
+    assert_eq!(is.runs[0].energizer_at, Some(Point::new(13.5, 9.5)));
+    assert_eq!(is.runs[0].outline, was.runs[0].outline, "its run stays");
+    editor.receive(Message::Undo);
+    // With its run it goes once, picked itself or not.
+    for others in [[RUN, UNIT, HOLLOW], [RUN, HOLLOW, POND]] {
+        pick(&mut editor, &others);
+        editor.receive(Message::Nudge(2.0, 0.0));
+        assert_eq!(editor.plan().runs[0].energizer_at, Some(Point::new(14.0, 12.0)), "{others:?}");
+        editor.receive(Message::Undo);
+    }
+    pick(&mut editor, &[Thing::RunCorner { run: 0, vertex: 0 }, Thing::DampCorner { damp: 0, vertex: 2 }]);
+    editor.receive(Message::Nudge(1.0, 0.0));
+    assert_eq!(editor.plan().runs[0].energizer_at, was.runs[0].energizer_at, "a line takes no energizer along");
+    assert_eq!(editor.plan().ground.damp[0].outline[2], Point::new(12.0, 9.0));
+    assert_eq!(editor.plan().ground.damp[0].outline[..2], was.ground.damp[0].outline[..2]);
+    editor.receive(Message::Undo);
+    pick(&mut editor, &[HOLLOW, UNIT]);
+    editor.receive(Message::Remove);
+    assert!(editor.plan().ground.damp.is_empty() && editor.plan().runs[0].energizer_at.is_none());
+    editor.receive(Message::Undo);
+    assert_eq!(*editor.plan(), was);
+}
+
+#[test]
+fn damp_ground_is_picked_by_a_rectangle_copied_hidden_with_a_word_and_locked() {
+    let mut editor = Editor::new(with_hollow(), Words::default());
+    editor.receive(Message::Open(Page::Ground));
+    many(&mut editor, ManyMessage::Within(Point::new(1.0, 1.0), Point::new(11.5, 10.0), false));
+    assert_eq!(editor.chosen(), [HOLLOW]);
+    many(&mut editor, ManyMessage::Copy);
+    let text = editor.take_copied().unwrap();
+    let mut other = Editor::new(plan::Plan::default(), Words::default());
+    many(&mut other, ManyMessage::Paste(text, None));
+    assert_eq!(other.plan().ground.damp[0].outline[0], Point::new(5.0, -1.0), "three metres east and south");
+    assert_eq!(other.plan().ground.damp[0].name, "Hollow");
+    many(&mut editor, ManyMessage::Copy);
+    let text = editor.take_copied().unwrap();
+    many(&mut editor, ManyMessage::Paste(text, None));
+    editor.receive(Message::Duplicate);
+    let names: Vec<&str> = editor.plan().ground.damp.iter().map(|one| one.name.as_str()).collect();
+    assert_eq!(names, ["Hollow", "Hollow 2", "Hollow 3"]);
+    (0..2).for_each(|_| editor.receive(Message::Undo));
+    many(&mut editor, ManyMessage::Within(Point::new(10.0, 1.0), Point::new(11.5, 3.0), false));
+    assert_eq!(editor.chosen(), [Thing::DampCorner { damp: 0, vertex: 1 }]);
+    // Stakes count by it, so that it is not hidden without a word.
+    many(&mut editor, ManyMessage::Hide(HOLLOW, true));
+    assert!(editor.findings().plan.iter().any(|finding| finding.id == "hidden-on-map"));
+    assert!(!editor.drawing().shapes.iter().any(|shape| shape.thing.is_some_and(|one| one.whole() == HOLLOW)));
+    many(&mut editor, ManyMessage::ShowAll);
+    assert_eq!(*editor.plan(), with_hollow());
+    many(&mut editor, ManyMessage::Lock(HOLLOW, true));
+    for thing in [HOLLOW, Thing::DampCorner { damp: 0, vertex: 0 }, Thing::DampSide { damp: 0, side: 0 }] {
+        editor.receive(Message::Pick(Some(thing)));
+        editor.receive(Message::Nudge(1.0, 1.0));
+        assert_eq!(editor.notice(), Some(Text::IsLocked), "{thing:?}");
+    }
+}

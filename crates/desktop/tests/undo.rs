@@ -13,7 +13,7 @@ use words::Words;
 use workup::shaping::{CornerTyped, Keep};
 
 /// Two runs of which one has slopes, pins, a gate and other grass, a paddock and a keep-out; and whatever else is drawn on
-/// the ground: a wall, shade, words, a drop point, a picture beneath, two coops.
+/// the ground: a wall, shade, damp ground, words, a drop point, an energizer, a picture beneath, two coops.
 fn farm() -> Plan {
     let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
     let slope = SideSlope { at: Point::new(20.0, 0.0), rises_m: Some(0.5), one_in: None, rest: Rest::new() };
@@ -26,6 +26,7 @@ fn farm() -> Plan {
         gates: vec![Gate::new(GateKind::Foot)],
         strip_left_m: Some(0.4),
         drop_at: Some(Point::new(-5.0, 3.0)),
+        energizer_at: Some(Point::new(-6.0, -4.0)),
         coop: Some("house".to_owned()),
         leakage_zones: vec![LeakageZone { from_m: 5.0, to_m: 20.0, s_per_m: 1e-4, rest: Rest::new() }],
         ..Run::default()
@@ -48,6 +49,8 @@ fn farm() -> Plan {
     plan.walls = vec![plan::Wall { path: places(&[(-20.0, -20.0), (50.0, -22.0)]), ..plan::Wall::default() }];
     plan.ground.shade =
         vec![plan::Shade { outline: places(&[(120.0, 0.0), (130.0, 0.0), (130.0, 9.0)]), ..plan::Shade::default() }];
+    let hollow = places(&[(-20.0, 40.0), (-10.0, 40.0), (-12.0, 55.0)]);
+    plan.ground.damp = vec![plan::Damp { outline: hollow, ..plan::Damp::default() }];
     plan.labels = vec![plan::Label { text: "gap".to_owned(), ..plan::Label::default() }];
     plan.underlay = Some(plan::Underlay {
         path: "air.png".to_owned(),
@@ -96,12 +99,24 @@ fn drawn_things() -> impl Strategy<Value = Thing> {
         two.clone().prop_map(|shade| Thing::Shade { shade }),
         (two.clone(), corner.clone()).prop_map(|(shade, vertex)| Thing::ShadeCorner { shade, vertex }),
         (two.clone(), corner).prop_map(|(shade, side)| Thing::ShadeSide { shade, side }),
+        damp_things(),
         two.clone().prop_map(|label| Thing::Label { label }),
         two.clone().prop_map(|run| Thing::Drop { run }),
         (0..3_usize).prop_map(|coop| Thing::Coop { coop }),
         prop_oneof![Just(Thing::CoopDoor), Just(Thing::Underlay)],
         (two.clone(), two.clone()).prop_map(|(run, gate)| Thing::Gate { run, gate }),
         (two.clone(), two).prop_map(|(run, zone)| Thing::Zone { run, branch: None, zone }),
+    ]
+}
+
+/// Damp ground, and what stands beside it.
+fn damp_things() -> impl Strategy<Value = Thing> {
+    let (two, corner) = (0..2_usize, 0..4_usize);
+    prop_oneof![
+        two.clone().prop_map(|damp| Thing::Damp { damp }),
+        (two.clone(), corner.clone()).prop_map(|(damp, vertex)| Thing::DampCorner { damp, vertex }),
+        (two.clone(), corner).prop_map(|(damp, side)| Thing::DampSide { damp, side }),
+        two.prop_map(|run| Thing::Energizer { run }),
     ]
 }
 

@@ -6,6 +6,7 @@
 //! middle; an `f32` is born when ink is put down.
 
 pub(crate) mod blocks;
+mod damp;
 pub(crate) mod faults;
 pub(crate) mod features;
 pub(crate) mod gates;

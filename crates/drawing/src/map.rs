@@ -51,6 +51,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.each(&runs, run::ground);
     sheet.part(|sheet| {
         features::shade(sheet);
+        features::damp(sheet);
         ground::features(sheet);
         features::walls(sheet);
         ground::coops(sheet);

@@ -110,6 +110,25 @@ pub fn value(plan: &plan::Plan, study: &Study, choice: &Choice, words: Words) ->
     value
 }
 
+/// Where the energizer stands and where its stakes would earth best: keys and sentences beside the answer.
+pub fn earth(plan: &plan::Plan, run: &plan::Run, worked: &workup::RunWorkup, words: Words) -> Value {
+    let json = |value: Option<Value>| value.unwrap_or(Value::Null);
+    json!({
+        "energizer_place": json(crate::earths::energizer(plan, run).and_then(|one| serde_json::to_value(one).ok())),
+        "dampest": json(crate::earths::best(run, worked).and_then(|one| serde_json::to_value(one).ok())),
+        "says": earth_said(plan, run, worked, words),
+    })
+}
+
+/// The same in sentences, for a reader.
+pub fn earth_said(plan: &plan::Plan, run: &plan::Run, worked: &workup::RunWorkup, words: Words) -> Vec<String> {
+    let damper = care::damper_said(plan, run, worked, words);
+    if damper.is_empty() && run.energizer_at.is_none() {
+        return Vec::new();
+    }
+    std::iter::once(care::stands_said(plan, run, words)).chain(damper).collect()
+}
+
 /// A kind of animal in the answer.
 pub fn animal_id(who: Who) -> &'static str {
     match who {

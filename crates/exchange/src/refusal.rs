@@ -200,6 +200,7 @@ impl Say<'_> {
             EditError::NoSuchKeepOut { index } => self.text(Errors::EditNoSuchKeepOut, &[("number", &number(*index))]),
             EditError::NoSuchBranch { index } => self.text(Errors::EditNoSuchBranch, &[("number", &number(*index))]),
             EditError::NoSuchWall { index } => self.text(Errors::EditNoSuchWall, &[("number", &number(*index))]),
+            EditError::NoSuchDamp { index } => self.text(Errors::EditNoSuchDamp, &[("number", &number(*index))]),
             EditError::NoSuchShade { index } => self.text(Errors::EditNoSuchShade, &[("number", &number(*index))]),
             EditError::NoSuchCorner { corner } => self.text(Errors::EditNoSuchCorner, &[("number", &number(*corner))]),
             EditError::NoSuchPlace { index } => self.text(Errors::EditNoSuchPlace, &[("number", &number(*index))]),

@@ -131,6 +131,7 @@ fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
     let Some(stated) = scene.plan.runs.get(run) else { return places };
     places.extend(&stated.outline);
     places.extend(stated.feed_at);
+    places.extend(stated.energizer_at);
     places.extend(workup::earth::known(stated));
     if let Some(worked) = scene.workup.runs.get(run) {
         if let Some(lay) = &worked.lay {

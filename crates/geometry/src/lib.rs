@@ -50,6 +50,7 @@ pub mod region;
 pub mod shapes;
 mod shaping;
 pub mod slope;
+pub mod standing;
 pub mod statics;
 mod strip;
 pub mod ways;

@@ -85,6 +85,7 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         status: RunStatus::Option,
         energizer: run.energizer.clone(),
         feed_at: run.feed_at.map(moved),
+        energizer_at: run.energizer_at.map(moved),
         earth_stakes: EarthStakes {
             at: run.earth_stakes.at.map(moved),
             places: run.earth_stakes.places.iter().copied().map(moved).collect(),
@@ -93,6 +94,8 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         leakage_s_per_m: run.leakage_s_per_m,
         join_ohm: run.join_ohm,
         lead_ohm: run.lead_ohm,
+        lead_of: run.lead_of,
+        lead_m: run.lead_m,
         strip_width_m: run.strip_width_m,
         strip_left_m,
         strip_right_m,

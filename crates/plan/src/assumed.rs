@@ -52,6 +52,12 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
         );
     }
     list.unless(soil.wet.is_some() || plan.ground.today.is_some(), "ground.soil.wet", defaults::WET);
+    for (index, damp) in plan.ground.damp.iter().enumerate() {
+        if damp.resistivity_ohm_m.is_none() {
+            let key = format!("ground.damp[{index}].resistivity_ohm_m");
+            list.with(key, plan.ground.damp_ohm_m(damp), crate::today::source());
+        }
+    }
     if let Some(today) = plan.ground.today {
         let Factors { resistivity, leakage, mass, minutes, .. } = today.factors();
         let named = [("resistivity", resistivity), ("leakage", leakage), ("mass", mass), ("minutes", minutes)];
@@ -147,6 +153,16 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
             list.with(key("coop"), coop.id.clone(), "it stands in the run");
         }
         list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
+        // Where the energizer stands and how far its lead reaches matter where the best place for a stake is asked for.
+        let asked = !plan.ground.damp.is_empty() && run.earth_ohm.is_none() && run.status != crate::RunStatus::Past;
+        let led = run.earth_stakes.lead_m.is_some() || run.lead_m.is_some();
+        if asked || led {
+            let feed = run.feed_at.or(run.outline.first().copied());
+            list.unless(run.energizer_at.is_some(), key("energizer_at"), json!(feed));
+        }
+        if asked {
+            list.unless(run.earth_stakes.lead_m.is_some(), key("earth_stakes.lead_m"), defaults::EARTH_LEAD_M);
+        }
         let in_line = run.earth_stakes.places.is_empty();
         list.unless(
             run.earth_stakes.count.is_some() || !in_line || run.earth_ohm.is_some(),

@@ -25,6 +25,7 @@ pub fn between(from: &Plan, to: &Plan) -> Vec<Edit> {
     differs(was.keep_outs != is.keep_outs, &|| Edit::SetKeepOuts { keep_outs: is.keep_outs.clone() });
     differs(was.hazards != is.hazards, &|| Edit::SetHazards { hazards: is.hazards.clone() });
     differs(was.shade != is.shade, &|| Edit::SetShade { shade: is.shade.clone() });
+    differs(was.damp != is.damp, &|| Edit::SetDamp { damp: is.damp.clone() });
     differs(was.soil != is.soil, &|| Edit::SetSoil { soil: is.soil.clone() });
     differs(was.gateway != is.gateway, &|| Edit::SetGateway { gateway: is.gateway.clone() });
     differs((was.wind_m_per_s, was.fouled_share) != (is.wind_m_per_s, is.fouled_share), &|| Edit::SetWind {
@@ -124,6 +125,7 @@ mod tests {
         assert_eq!(check(&from, &to), 6);
         to.walls = vec![Wall::default()];
         to.ground.shade = vec![Shade::default()];
+        to.ground.damp = vec![crate::model::Damp::default()];
         to.labels = vec![Label::default()];
         to.underlay = Some(Underlay {
             path: "air.png".to_owned(),
@@ -137,9 +139,9 @@ mod tests {
             rest: crate::Rest::new(),
         });
         (to.ground.boundary_hidden, to.ground.boundary_locked) = (true, true);
-        assert_eq!(check(&from, &to), 11);
+        assert_eq!(check(&from, &to), 12);
         to.show_all();
         assert!(!to.runs[0].hidden && !to.ground.boundary_hidden && to.ground.boundary_locked);
-        assert_eq!(check(&from, &to), 10);
+        assert_eq!(check(&from, &to), 11);
     }
 }

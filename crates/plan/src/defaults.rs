@@ -125,6 +125,8 @@ pub const STRIP_WIDTH_M: f64 = 1.2;
 pub const EARTH_STAKE_COUNT: u32 = 1;
 /// Distance between earth stakes, metres.
 pub const EARTH_STAKE_SPACING_M: f64 = 3.0;
+/// How far the earth lead reaches from the energizer, metres.
+pub const EARTH_LEAD_M: f64 = 5.0;
 /// Resistance of the lead from the energizer to the fence, ohms.
 pub const LEAD_OHM: f64 = 0.0;
 /// Whether a run's outline is closed.

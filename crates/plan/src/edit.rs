@@ -9,12 +9,12 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use crate::file::{
-    CoopFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, LabelFile, Mirror, OriginFile, ReadingFile,
-    RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, UnderlayFile, WallFile,
+    CoopFile, DampFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, LabelFile, Mirror, OriginFile,
+    ReadingFile, RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, UnderlayFile, WallFile,
 };
 use crate::model::{
-    Coop, Gateway, Hazard, HeightGrid, KeepOut, Label, Origin, Plan, Point, Reading, Run, Season, Shade as Shaded,
-    Soil, SpotHeight, Store, Underlay, Wall,
+    Coop, Damp as DampGround, Gateway, Hazard, HeightGrid, KeepOut, Label, Origin, Plan, Point, Reading, Run, Season,
+    Shade as Shaded, Soil, SpotHeight, Store, Underlay, Wall,
 };
 use crate::today::Today;
 
@@ -34,6 +34,8 @@ pub enum Shape {
     Wall(usize),
     /// An outline of shade, by its place in the list.
     Shade(usize),
+    /// An outline of damp ground, by its place in the list.
+    Damp(usize),
 }
 
 /// One thing that the keeper can do to a plan: one undo step, one line of the log.
@@ -163,6 +165,11 @@ pub enum Edit {
         /// All of it.
         shade: Vec<Shaded>,
     },
+    /// State the damp ground anew.
+    SetDamp {
+        /// All of it.
+        damp: Vec<DampGround>,
+    },
     /// Write the words on the map anew.
     SetLabels {
         /// All of them.
@@ -233,6 +240,12 @@ pub enum EditError {
         /// The place asked for.
         index: usize,
     },
+    /// `edit/no-such-damp`
+    #[error("edit/no-such-damp: {index}")]
+    NoSuchDamp {
+        /// The place asked for.
+        index: usize,
+    },
     /// `edit/no-such-branch`
     #[error("edit/no-such-branch: {index}")]
     NoSuchBranch {
@@ -276,7 +289,7 @@ written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
     Hazard => HazardFile, HeightGrid => HeightGridFile, SpotHeight => SpotHeightFile, Gateway => GatewayFile,
     Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile, Wall => WallFile, Shaded => ShadeFile,
-    Label => LabelFile, Underlay => UnderlayFile
+    DampGround => DampFile, Label => LabelFile, Underlay => UnderlayFile
 );
 
 /// A part of the plan that an edit is about.
@@ -287,6 +300,7 @@ enum Part<'a> {
     Run(&'a str),
     Walls,
     Shade,
+    Damp,
     /// The list of runs.
     Runs,
     Other(mem::Discriminant<Edit>),
@@ -312,12 +326,14 @@ impl Edit {
                 Shape::KeepOut(_) => Part::KeepOuts,
                 Shape::Wall(_) => Part::Walls,
                 Shape::Shade(_) => Part::Shade,
+                Shape::Damp(_) => Part::Damp,
             },
             Edit::SetRun { run } => Part::Run(&run.id),
             Edit::AddRun { .. } | Edit::RemoveRun { .. } => Part::Runs,
             Edit::SetKeepOuts { .. } => Part::KeepOuts,
             Edit::SetWalls { .. } => Part::Walls,
             Edit::SetShade { .. } => Part::Shade,
+            Edit::SetDamp { .. } => Part::Damp,
             Edit::SetTitle { .. }
             | Edit::SetOrigin { .. }
             | Edit::SetTarget { .. }
@@ -484,6 +500,10 @@ impl Plan {
                 shade.iter().try_for_each(|shade| finite(&shade.outline))?;
                 Edit::SetShade { shade: mem::replace(&mut self.ground.shade, shade) }
             }
+            Edit::SetDamp { damp } => {
+                damp.iter().try_for_each(|damp| finite(&damp.outline))?;
+                Edit::SetDamp { damp: mem::replace(&mut self.ground.damp, damp) }
+            }
             Edit::SetLabels { labels } => {
                 labels.iter().try_for_each(|label| finite(&[label.at]))?;
                 Edit::SetLabels { labels: mem::replace(&mut self.labels, labels) }
@@ -541,6 +561,7 @@ impl Plan {
             Shape::KeepOut(index) => self.ground.keep_outs.get(*index).map(|keep_out| keep_out.outline.as_slice()),
             Shape::Wall(index) => self.walls.get(*index).map(|wall| wall.path.as_slice()),
             Shape::Shade(index) => self.ground.shade.get(*index).map(|shade| shade.outline.as_slice()),
+            Shape::Damp(index) => self.ground.damp.get(*index).map(|damp| damp.outline.as_slice()),
             Shape::Branch(id, index) => {
                 let branch = self.run(id)?.branches.get(*index);
                 branch.map(|branch| branch.outline.as_slice())
@@ -572,6 +593,10 @@ impl Plan {
             Shape::Shade(index) => {
                 let shade = self.ground.shade.get_mut(*index).map(|shade| &mut shade.outline);
                 shade.ok_or(EditError::NoSuchShade { index: *index })
+            }
+            Shape::Damp(index) => {
+                let damp = self.ground.damp.get_mut(*index).map(|damp| &mut damp.outline);
+                damp.ok_or(EditError::NoSuchDamp { index: *index })
             }
             Shape::Branch(id, index) => {
                 let run = self.run_index(id)?;

@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 
 pub(crate) use mirror::Mirror;
 pub(crate) use v1::{
-    Coop as CoopFile, Gateway as GatewayFile, Hazard as HazardFile, HeightGrid as HeightGridFile,
+    Coop as CoopFile, Damp as DampFile, Gateway as GatewayFile, Hazard as HazardFile, HeightGrid as HeightGridFile,
     KeepOut as KeepOutFile, Label as LabelFile, Origin as OriginFile, Plan as PlanFile, Reading as ReadingFile,
     Run as RunFile, Season as SeasonFile, Shade as ShadeFile, Soil as SoilFile, SpotHeight as SpotHeightFile,
     Store as StoreFile, Underlay as UnderlayFile, Wall as WallFile,
@@ -149,6 +149,7 @@ pub fn read(bytes: &[u8]) -> Result<Opened, ReadError> {
     for outline in std::iter::once(&mut plan.ground.boundary)
         .chain(plan.ground.keep_outs.iter_mut().map(|keep_out| &mut keep_out.outline))
         .chain(plan.ground.shade.iter_mut().map(|shade| &mut shade.outline))
+        .chain(plan.ground.damp.iter_mut().map(|damp| &mut damp.outline))
         .chain(plan.runs.iter_mut().filter(|run| run.closed()).map(|run| &mut run.outline))
     {
         drop_closing_vertex(outline);

@@ -123,6 +123,7 @@ impl Deed {
             | Edit::SetHeightGrid { .. }
             | Edit::SetWalls { .. }
             | Edit::SetShade { .. }
+            | Edit::SetDamp { .. }
             | Edit::SetLabels { .. }
             | Edit::SetUnderlay { .. } => Self::Ground,
             Edit::SetStore { .. } => Self::Store,

@@ -38,11 +38,11 @@ pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
-    Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, DoorSide, EarthStake, EarthStakes,
-    Energizer, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind, HeightGrid, KeepOut,
-    KnownError, Label, LabelSize, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan, Point, PullTest,
-    Reading, ReadingKind, Rest, Run, RunStatus, Season, Shade, SideSlope, Soil, SoilClass, SoilTable, SoilWord,
-    SpotHeight, StatedBrace, Store, Underlay, Wall, WallKind, World, drawn_out,
+    Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, Damp, DoorSide, EarthStake,
+    EarthStakes, Energizer, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind,
+    HeightGrid, KeepOut, KnownError, Label, LabelSize, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan,
+    Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season, Shade, SideSlope, Soil, SoilClass, SoilTable,
+    SoilWord, SpotHeight, StatedBrace, Store, Underlay, Wall, WallKind, World, drawn_out,
 };
 pub use motion::Motion;
 pub use naming::free_name;

@@ -21,7 +21,7 @@ use crate::defaults;
 pub use crate::rates::Rates;
 pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
 pub use coop::{Coop, CoopKind, DoorSide};
-pub use features::{Label, LabelSize, Shade, Wall, WallKind};
+pub use features::{Damp, Label, LabelSize, Shade, Wall, WallKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use heights::{HeightGrid, SideSlope, SpotHeight, drawn_out};
@@ -134,6 +134,7 @@ impl Plan {
         let ground = &mut self.ground;
         let outlines = ground.keep_outs.iter_mut().map(|one| &mut one.hidden);
         let outlines = outlines.chain(ground.shade.iter_mut().map(|one| &mut one.hidden));
+        let outlines = outlines.chain(ground.damp.iter_mut().map(|one| &mut one.hidden));
         let lines = ground.hazards.iter_mut().map(|one| &mut one.hidden);
         let lines = lines.chain(self.walls.iter_mut().map(|one| &mut one.hidden));
         let coops = self.coop.iter_mut().chain(&mut self.other_coops).map(|one| &mut one.hidden);

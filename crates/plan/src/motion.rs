@@ -102,7 +102,7 @@ impl Run {
     }
 
     fn places_mut(&mut self) -> impl Iterator<Item = &mut Point> {
-        let signs = self.feed_at.iter_mut().chain(self.earth_stakes.at.iter_mut());
+        let signs = self.feed_at.iter_mut().chain(self.energizer_at.iter_mut()).chain(self.earth_stakes.at.iter_mut());
         let signs = signs.chain(self.earth_stakes.places.iter_mut());
         let faults = self.faults.iter_mut().map(|fault| &mut fault.at);
         let braces = self.braces.iter_mut().map(|brace| &mut brace.at);
@@ -167,9 +167,11 @@ mod tests {
         let places = vec![Point::new(0.0, 4.0), Point::new(1.0, 5.0)];
         let earth_stakes = EarthStakes { places, ..EarthStakes::default() };
         let outline = vec![Point::new(0.0, 0.0)];
-        let run = Run { outline, feed_at: Some(Point::new(1.0, 0.0)), earth_stakes, ..Run::default() };
+        let energizer_at = Some(Point::new(1.0, -2.0));
+        let run = Run { outline, feed_at: Some(Point::new(1.0, 0.0)), energizer_at, earth_stakes, ..Run::default() };
         let to = run.carried(|at| Motion::Shift { east_m: 2.0, north_m: -1.0 }.of(at));
         assert_eq!((to.outline[0], to.feed_at), (Point::new(2.0, -1.0), Some(Point::new(3.0, -1.0))));
+        assert_eq!(to.energizer_at, Some(Point::new(3.0, -3.0)));
         assert_eq!(to.earth_stakes.places, [Point::new(2.0, 3.0), Point::new(3.0, 4.0)]);
     }
 }

@@ -47,6 +47,11 @@ impl Plan {
         free_name(wanted, self.walls.iter().map(|one| one.name.as_str()))
     }
 
+    /// A name for further damp ground.
+    pub fn free_damp_name(&self, wanted: &str) -> String {
+        free_name(wanted, self.ground.damp.iter().map(|one| one.name.as_str()))
+    }
+
     /// A name for further shade.
     pub fn free_shade_name(&self, wanted: &str) -> String {
         free_name(wanted, self.ground.shade.iter().map(|one| one.name.as_str()))

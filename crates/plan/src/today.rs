@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use serde::{Deserialize, Serialize};
 
-use crate::model::{Ground, NetKind, Plan, Run};
+use crate::model::{Damp, Ground, NetKind, Plan, Run};
 
 /// How the ground is today.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, schemars::JsonSchema)]
@@ -85,6 +85,20 @@ impl Ground {
         self.soil.resistivity_ohm_m() * self.factors().resistivity
     }
 
+    /// Resistivity of a damp place, stated or as the ground's own after rain, ohm metres; no word for today counted.
+    pub fn damp_ohm_m(&self, damp: &Damp) -> f64 {
+        damp.resistivity_ohm_m.unwrap_or_else(|| self.soil.resistivity_ohm_m() * Today::Wet.factors().resistivity)
+    }
+
+    /// Resistivity of a damp place today, ohm metres. Rain makes it no wetter than it is: on a wet day it stays as it
+    /// was, or is as the ground round it where that is better.
+    pub fn damp_today_ohm_m(&self, damp: &Damp) -> f64 {
+        match self.today {
+            Some(Today::Wet) => self.damp_ohm_m(damp).min(self.resistivity_today_ohm_m()),
+            _ => self.damp_ohm_m(damp) * self.factors().resistivity,
+        }
+    }
+
     /// Whether the ground is wet for what it holds: today, or as stated for the hold alone.
     pub fn wet(&self) -> bool {
         self.soil.wet() || self.today == Some(Today::Wet)
@@ -119,6 +133,33 @@ mod tests {
             let Factors { resistivity, leakage, mass, minutes, .. } = today.factors();
             assert!([resistivity, leakage, mass, minutes].into_iter().all(|factor| factor > 0.0 && factor <= 10.0));
         }
+    }
+
+    #[test]
+    fn a_damp_place_is_wet_once_and_dries_with_the_rest() {
+        let mut ground = Ground::default();
+        let unstated = Damp::default();
+        let stated = |ohm_m: f64| Damp { resistivity_ohm_m: Some(ohm_m), ..Damp::default() };
+        let of = |ground: &Ground, damp: &Damp, want: f64| {
+            let got = ground.damp_today_ohm_m(damp);
+            assert!((got - want).abs() < 1e-12, "{got} for {want} when {:?}", ground.today);
+        };
+        of(&ground, &unstated, 50.0);
+        of(&ground, &stated(30.0), 30.0);
+        for (today, of_unstated, of_30, of_80) in [
+            (Today::Damp, 50.0, 30.0, 80.0),
+            (Today::Wet, 50.0, 30.0, 50.0),
+            (Today::Dry, 150.0, 90.0, 240.0),
+            (Today::Frozen, 250.0, 150.0, 400.0),
+        ] {
+            ground.today = Some(today);
+            of(&ground, &unstated, of_unstated);
+            of(&ground, &stated(30.0), of_30);
+            of(&ground, &stated(80.0), of_80);
+        }
+        ground.soil.resistivity_ohm_m = Some(300.0);
+        ground.today = None;
+        of(&ground, &unstated, 150.0);
     }
 
     #[test]

@@ -20,6 +20,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
         (0..4_usize).prop_map(Shape::KeepOut),
         (0..2_usize).prop_map(Shape::Wall),
         (0..2_usize).prop_map(Shape::Shade),
+        (0..2_usize).prop_map(Shape::Damp),
         (prop_oneof!["square", "nobody"], 0..3_usize).prop_map(|(id, branch)| Shape::Branch(id, branch)),
     ]
 }
@@ -128,6 +129,8 @@ fn edits() -> impl Strategy<Value = Edit> {
             .prop_map(|path| Edit::SetWalls { walls: vec![plan::Wall { path, ..plan::Wall::default() }] }),
         proptest::collection::vec(places(), 0..4)
             .prop_map(|outline| Edit::SetShade { shade: vec![plan::Shade { outline, ..plan::Shade::default() }] }),
+        proptest::collection::vec(places(), 0..4)
+            .prop_map(|outline| Edit::SetDamp { damp: vec![plan::Damp { outline, ..plan::Damp::default() }] }),
         places().prop_map(|at| Edit::SetLabels {
             labels: vec![plan::Label { at, text: "gap".to_owned(), ..plan::Label::default() }]
         }),

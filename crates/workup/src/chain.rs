@@ -140,7 +140,7 @@ pub(crate) fn netting(
         chain,
         closing: if ring { Closing::Ring { ohm: closing_ohm } } else { Closing::Open },
         feed: Place::after(feed.1),
-        lead_ohm: run.lead_ohm(),
+        lead_ohm: crate::lead::lead(plan, run).ohm,
     };
     Ok(Netting { line, first_branch, feed, faults, on_branches })
 }

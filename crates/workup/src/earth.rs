@@ -5,14 +5,27 @@
 //! stakes. An earth stake that stands where a brace's stake stands is that stake: one galvanised steel stake may be
 //! both, and is carried once.
 
+pub(crate) mod dampest;
+mod soil;
+
 use geometry::{Outline, region};
 use plan::{BraceKind, Hazard, HazardKind, Plan, Point, Run, RunStatus, defaults};
 
+pub use dampest::Dampest;
+pub use soil::at_ohm_m;
+pub(crate) use soil::{joint_ohm, layout, ohm};
+
 use crate::model::{Lay, RunWorkup, SampleOf, Workup};
-use crate::point;
+use crate::{lead, point};
 
 /// More earth stakes than this are a slip of the pen.
 pub const MOST_STAKES: u32 = 100;
+/// How far a metal stake keeps off the net, metres: nearer it may touch it when the net sways.
+pub const OFF_NET_M: f64 = 0.3;
+/// How far an earth stake keeps off any other earth, metres.
+pub const OFF_FOREIGN_M: f64 = 10.0;
+/// How far the earth stakes of fences that are fed apart keep off each other, metres.
+pub const OFF_FENCES_M: f64 = 10.0;
 /// An earth stake as near as this to a brace's stake is that stake, metres: common practice, no source.
 pub const SAME_STAKE_M: f64 = 0.05;
 
@@ -27,6 +40,8 @@ pub struct EarthStake {
     pub net_m: Option<f64>,
     /// To the feed point.
     pub feed_m: Option<f64>,
+    /// To the energizer, where its place is stated.
+    pub energizer_m: Option<f64>,
     /// To the nearest other stake of its run.
     pub next_m: Option<f64>,
     /// To the nearest earth that is not this fence's, with its place in the plan's hazards.
@@ -83,41 +98,6 @@ fn beyond(run: &Run, stand: &[Point]) -> Option<Point> {
     let clear = |place: &Point| stand.iter().all(|&other| apart_m(*place, other) >= spacing_m / 2.0);
     // Each stake stands in the way of two steps at the most.
     (1..=2 * stand.len() + 1).map(at).find(clear)
-}
-
-/// Resistance of so many of a run's earth stakes in soil of that resistivity, by the matrix: the first of those whose
-/// places are stated and then as [`one_more`] has it, else in line.
-pub(crate) fn ohm(plan: &Plan, run: &Run, soil_ohm_m: f64, count: usize) -> Option<f64> {
-    let (stake, stated) = (&plan.store.earth_stake, &run.earth_stakes);
-    let (length_m, diameter_m) = (stake.length_m(), stake.diameter_m());
-    if stated.places.is_empty() {
-        return electrical::stakes_ohm(soil_ohm_m, length_m, diameter_m, count, stated.spacing_m()).ok();
-    }
-    let mut stand: Vec<Point> = stated.places.iter().copied().take(count).collect();
-    while stand.len() < count {
-        stand.push(beyond(run, &stand)?);
-    }
-    let places_m: Vec<[f64; 2]> = stand.iter().map(|at| [at.east_m, at.north_m]).collect();
-    electrical::layout_ohm(soil_ohm_m, length_m, diameter_m, &places_m).ok()
-}
-
-/// Resistance of the stakes of several runs as one layout; `None` where not every stake's place is stated, or an earth
-/// was measured.
-pub(crate) fn joint_ohm(plan: &Plan, runs: &[&Run]) -> Option<f64> {
-    let placed = runs.iter().all(|run| run.earth_ohm.is_none() && !run.earth_stakes.places.is_empty());
-    if runs.len() < 2 || !placed {
-        return None;
-    }
-    let stake = &plan.store.earth_stake;
-    let mut stand: Vec<Point> = Vec::new();
-    for &at in runs.iter().flat_map(|run| &run.earth_stakes.places) {
-        if stand.iter().all(|&other| apart_m(other, at) > stake.diameter_m()) {
-            stand.push(at);
-        }
-    }
-    let places_m: Vec<[f64; 2]> = stand.iter().map(|at| [at.east_m, at.north_m]).collect();
-    let soil_ohm_m = plan.ground.resistivity_today_ohm_m();
-    electrical::layout_ohm(soil_ohm_m, stake.length_m(), stake.diameter_m(), &places_m).ok()
 }
 
 /// The first two of a run's stated stakes that stand at one place, by number from 0.
@@ -177,6 +157,7 @@ pub fn stakes(plan: &Plan, workup: &Workup, index: usize) -> Vec<EarthStake> {
             placed: number == 0 || !run.earth_stakes.places.is_empty(),
             net_m: to_net.min_by(f64::total_cmp),
             feed_m: feed.map(|feed| apart_m(feed, at)),
+            energizer_m: run.energizer_at.map(|energizer| apart_m(energizer, at)),
             next_m: rest.map(|(_, &other)| apart_m(other, at)).min_by(f64::total_cmp),
             foreign: nearest(&mut hazards.filter_map(|(number, hazard)| Some((number, foreign_m(hazard, at)?)))),
             other_run: nearest(&mut theirs.map(|(other, place)| (other, apart_m(place, at)))),
@@ -193,6 +174,14 @@ pub fn known(run: &Run) -> Vec<Point> {
     } else {
         run.earth_stakes.places.clone()
     }
+}
+
+/// The earth stake of a run that is nearest to its energizer, of those of which it is known where they stand, and how far
+/// it is, metres: the earth lead goes there, and the others hang on it.
+pub fn nearest_to_energizer(run: &Run) -> Option<(Point, f64)> {
+    let from = lead::energizer(run)?;
+    let off = known(run).into_iter().map(|at| (at, apart_m(at, from)));
+    off.min_by(|one, other| one.1.total_cmp(&other.1))
 }
 
 /// The guyed corner whose stake stands there.

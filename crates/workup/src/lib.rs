@@ -16,7 +16,8 @@
 //! - [`Known`] keeps what both had to search for;
 //! - [`volts`] works out the pulse, through `electrical`;
 //! - [`power`] works out on demand which energizer would hold, and what the pulse does;
-//! - [`earth`] says where the earth stakes stand and how far off what;
+//! - [`lead`] says where the energizer stands and what its lead resists;
+//! - [`earth`] says where the earth stakes stand and how far off what, in which soil, and where they would earth best;
 //! - [`faults`] finds the place of the netting that a fault acts on;
 //! - [`stocking`] counts birds by a rule; [`compare`] puts runs side by side;
 //! - [`Known`] hands what does not change from one workup to the next;
@@ -41,6 +42,7 @@ pub mod growth;
 mod kept;
 mod known;
 mod lay;
+pub mod lead;
 pub mod model;
 mod mow;
 mod nets;
@@ -120,6 +122,7 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
         known.keep_only(plan);
     }
     volts::all(plan, &lines, &bad, depth, &mut runs);
+    earth::dampest::all(plan, &ground, &mut runs);
     let mut standing = BTreeMap::new();
     for (run, worked) in plan.runs.iter().zip(&runs) {
         if run.status == RunStatus::Standing

@@ -80,6 +80,8 @@ pub struct RunWorkup {
     pub gates: Vec<GateWork>,
     /// The pulse.
     pub volts: Option<Volts>,
+    /// The dampest place for its earth stakes; `None` where no damp ground is in reach.
+    pub dampest: Option<crate::earth::Dampest>,
     /// What is wrong with it.
     pub troubles: Vec<Trouble>,
 }

@@ -41,11 +41,13 @@ pub(crate) fn of_run(run: &Run) -> Option<Outline> {
     build(&Shape::Run(run.id.clone()), &run.outline, run.closed(), &mut Vec::new())
 }
 
-/// The paddock and the keep-outs, as far as they can be built.
+/// The paddock, the keep-outs and damp ground, as far as they can be built.
 pub(crate) struct Ground {
     boundary: Option<Outline>,
     /// Keep-outs that could be built.
     pub(crate) keep_outs: Vec<Outline>,
+    /// Damp ground by its place in the list, as far as it could be built.
+    pub(crate) damp: Vec<Option<Outline>>,
 }
 
 impl Ground {
@@ -59,7 +61,9 @@ impl Ground {
         for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
             keep_outs.extend(build(&Shape::KeepOut(index), &keep_out.outline, true, troubles));
         }
-        Self { boundary, keep_outs }
+        let damp = plan.ground.damp.iter().enumerate();
+        let damp = damp.map(|(index, damp)| build(&Shape::Damp(index), &damp.outline, true, troubles)).collect();
+        Self { boundary, keep_outs, damp }
     }
 
     /// The paddock's outline, where one is stated and could be built.

@@ -51,6 +51,11 @@ pub(crate) fn of_plan(plan: &Plan) -> Vec<Trouble> {
     let mut look = Look(Vec::new());
     let soil = &plan.ground.soil;
     look.positive("ground.soil.resistivity_ohm_m".into(), soil.resistivity_ohm_m());
+    for (index, damp) in plan.ground.damp.iter().enumerate() {
+        if let Some(ohm_m) = damp.resistivity_ohm_m {
+            look.positive(format!("ground.damp[{index}].resistivity_ohm_m"), ohm_m);
+        }
+    }
     if let Some(strength_kpa) = soil.undrained_strength_kpa {
         look.positive("ground.soil.undrained_strength_kpa".into(), strength_kpa);
         if soil.friction_angle_deg.is_some() {
@@ -297,7 +302,12 @@ pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
         }
     }
     look.not_negative(key("join_ohm"), run.join_ohm.unwrap_or(0.0));
-    look.not_negative(key("lead_ohm"), run.lead_ohm());
+    look.not_negative(key("lead_ohm"), run.lead_ohm.unwrap_or(0.0));
+    look.not_negative(key("lead_m"), run.lead_m.unwrap_or(0.0));
+    look.not_negative(key("earth_stakes.lead_m"), run.earth_stakes.lead_m());
+    if let Some(far_m) = run.energizer_at.map(|at| at.east_m.hypot(at.north_m)) {
+        look.must(far_m <= geometry::FARTHEST_M, key("energizer_at"), far_m, Must::BeSmaller);
+    }
     look.not_negative(key("earth_ohm"), run.earth_ohm.unwrap_or(0.0));
     look.size(key("strip_width_m"), run.strip_width_m());
     let sides = [("strip_left_m", run.strip_left_m), ("strip_right_m", run.strip_right_m)];

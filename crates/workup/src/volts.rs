@@ -64,7 +64,7 @@ fn members<'a>(plan: &'a Plan, lines: &'a [Option<Line>], group: &[usize]) -> Ve
 
 /// Whether a figure that these runs' volts need is bad; a finding has said so.
 fn hindered(plan: &Plan, members: &[Member<'_>], bad: &Bad, bad_runs: &[&Bad]) -> bool {
-    const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead_ohm", "earth_ohm", "earth_stakes", "faults"];
+    const OF_RUN: [&str; 6] = ["leakage", "join_ohm", "lead", "earth_ohm", "earth_stakes", "faults"];
     const OF_NET: [&str; 3] = ["line_resistance", "live_line_heights", "earthed_line_heights"];
     let stakes = members.iter().any(|member| member.run.earth_ohm.is_none());
     bad.any("resistivity")
@@ -137,7 +137,7 @@ pub(crate) fn earth_ohm(plan: &Plan, run: &Run) -> Option<f64> {
     if run.earth_ohm.is_some() {
         return run.earth_ohm;
     }
-    earth::ohm(plan, run, plan.ground.resistivity_today_ohm_m(), run.earth_stakes.count() as usize)
+    earth::ohm(plan, run, run.earth_stakes.count() as usize)
 }
 
 /// Resistance of the earth of runs on one energizer: their stakes are joined at the one terminal. Where each stake's place

@@ -63,13 +63,15 @@ fn troubles(plan: &Plan, run: &Run) -> usize {
 
 #[test]
 fn everything_on_a_side_keeps_its_share_of_it_when_a_corner_moves() {
-    let plan = square();
+    let mut plan = square();
+    plan.runs[0].energizer_at = Some(at(42.0, 12.0));
     let was = &plan.runs[0];
     // The second side goes from 40 m to 50 m, and its far end east by 30 m.
     let run = reshaped(&plan, 2, at(70.0, 40.0));
     let middle = at(55.0, 20.0);
     assert!(apart_m(run.faults[0].at, middle) < 1e-9, "{:?}", run.faults);
     assert_eq!(run.faults[1], was.faults[1], "what is stated off the line stays");
+    assert_eq!(run.energizer_at, was.energizer_at, "an energizer stands on the ground, not on the line");
     assert!((run.branches[0].from_m - 65.0).abs() < 1e-9);
     let shift = at(15.0, 0.0);
     for (now, was) in run.branches[0].outline.iter().zip(&was.branches[0].outline) {

@@ -75,10 +75,11 @@ fn choosable(thing: Thing) -> Option<Thing> {
         | Thing::BoundarySide { .. }
         | Thing::KeepOutSide { .. }
         | Thing::ShadeSide { .. }
+        | Thing::DampSide { .. }
         | Thing::BranchSide { .. }
         | Thing::ZoneEnd { .. }
         | Thing::CoopDoor => Some(thing.whole()),
-        Thing::Reading { .. } | Thing::Finding { .. } | Thing::Energizer { .. } => None,
+        Thing::Reading { .. } | Thing::Finding { .. } => None,
         thing => Some(thing),
     }
 }

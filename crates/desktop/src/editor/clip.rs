@@ -35,6 +35,7 @@ fn part(plan: &Plan, things: &[Thing]) -> Plan {
             Thing::Height { height } => part.heights.extend(plan.heights.get(height).cloned()),
             Thing::Wall { wall } => part.walls.extend(plan.walls.get(wall).cloned()),
             Thing::Shade { shade } => part.ground.shade.extend(plan.ground.shade.get(shade).cloned()),
+            Thing::Damp { damp } => part.ground.damp.extend(plan.ground.damp.get(damp).cloned()),
             Thing::Label { label } => part.labels.extend(plan.labels.get(label).cloned()),
             Thing::Coop { coop } => part.other_coops.extend(coop_at(plan, coop).cloned()),
             Thing::Boundary => part.ground.boundary.clone_from(&plan.ground.boundary),
@@ -70,12 +71,13 @@ fn all(plan: &Plan) -> Vec<Thing> {
     let hazards = (0..plan.ground.hazards.len()).map(|hazard| Thing::Hazard { hazard });
     let walls = (0..plan.walls.len()).map(|wall| Thing::Wall { wall });
     let shade = (0..plan.ground.shade.len()).map(|shade| Thing::Shade { shade });
+    let damp = (0..plan.ground.damp.len()).map(|damp| Thing::Damp { damp });
     let labels = (0..plan.labels.len()).map(|label| Thing::Label { label });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
     let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
     let boundary = (!plan.ground.boundary.is_empty()).then_some(Thing::Boundary);
     let gateway = plan.ground.gateway.as_ref().map(|_| Thing::Gateway);
-    let lines = runs.chain(keep_outs).chain(hazards).chain(walls).chain(shade);
+    let lines = runs.chain(keep_outs).chain(hazards).chain(walls).chain(shade).chain(damp);
     lines.chain(labels).chain(heights).chain(coops).chain(boundary).chain(gateway).collect()
 }
 
@@ -172,6 +174,13 @@ impl Editor {
             shade.name = to.free_shade_name(&shade.name);
             new.push(Thing::Shade { shade: to.ground.shade.len() });
             to.ground.shade.push(shade);
+        }
+        for mut damp in part.ground.damp {
+            damp.outline.iter_mut().for_each(carry);
+            damp.name = to.free_damp_name(&damp.name);
+            (damp.hidden, damp.locked) = (false, false);
+            new.push(Thing::Damp { damp: to.ground.damp.len() });
+            to.ground.damp.push(damp);
         }
         for mut label in part.labels {
             carry(&mut label.at);

@@ -171,8 +171,9 @@ fn changes((plan, run): (&Plan, &Run), (plan_now, now): (&Plan, &Run), words: Wo
     if run.join_ohm != now.join_ohm {
         changes.push(words.say(Text::JoinsWere, &[("ohm", &words.ohms(run.join_ohm.unwrap_or(0.0)))]));
     }
-    if run.lead_ohm != now.lead_ohm {
-        changes.push(words.say(Text::LeadWas, &[("ohm", &words.ohms(run.lead_ohm()))]));
+    let lead = |plan: &Plan, run: &Run| workup::lead::lead(plan, run).ohm;
+    if differ(lead(plan, run), lead(plan_now, now)) {
+        changes.push(words.say(Text::LeadWas, &[("ohm", &words.ohms(lead(plan, run)))]));
     }
     if run.live_loop() != now.live_loop() {
         let word = words.text(if run.live_loop() { Text::Clipped } else { Text::OnlyTied });

@@ -1,4 +1,4 @@
-//! Walls, shade, the keeper's words, drop points and the coop's door: taken out, doubled, caught, ended on.
+//! Walls, shade, damp ground, the keeper's words, drop points and the coop's door: taken out, doubled, caught, ended on.
 
 use drawing::Thing;
 use geometry::guides::Edge;
@@ -20,6 +20,9 @@ impl Editor {
             Thing::Wall { wall } => without(&plan.walls, wall).map(|walls| Edit::SetWalls { walls }),
             Thing::Shade { shade } | Thing::ShadeSide { shade, .. } => {
                 without(&plan.ground.shade, shade).map(|shade| Edit::SetShade { shade })
+            }
+            Thing::Damp { damp } | Thing::DampSide { damp, .. } => {
+                without(&plan.ground.damp, damp).map(|damp| Edit::SetDamp { damp })
             }
             Thing::Label { label } => without(&plan.labels, label).map(|labels| Edit::SetLabels { labels }),
             Thing::Drop { run } => {
@@ -52,6 +55,14 @@ impl Editor {
                 second.name = plan.free_shade_name(&second.name);
                 all.push(second);
                 Some((Edit::SetShade { shade: all }, Thing::Shade { shade: plan.ground.shade.len() }))
+            }
+            Thing::Damp { damp } | Thing::DampCorner { damp, .. } | Thing::DampSide { damp, .. } => {
+                let mut all = plan.ground.damp.clone();
+                let mut second = all.get(damp)?.clone();
+                second.name = plan.free_damp_name(&second.name);
+                second.outline.iter_mut().for_each(|at| *at = beside(*at));
+                all.push(second);
+                Some((Edit::SetDamp { damp: all }, Thing::Damp { damp: plan.ground.damp.len() }))
             }
             Thing::Label { label } => {
                 let mut labels = plan.labels.clone();

@@ -15,6 +15,7 @@ impl Editor {
         }
         let staked = self.tool.stakes();
         let drops = matches!(self.tool, Tool::Outline { of: Drawn::Drop(_), .. });
+        let unit = self.tool.energizer();
         let feeds = matches!(self.tool, Tool::Outline { of: Drawn::Feed(_), .. });
         if self.is_one_place(hand) {
             return;
@@ -41,6 +42,7 @@ impl Editor {
                 Edit::SetHeights { heights } => Thing::Height { height: heights.len().saturating_sub(1) },
                 Edit::SetWalls { walls } => Thing::Wall { wall: walls.len().saturating_sub(1) },
                 Edit::SetShade { shade } => Thing::Shade { shade: shade.len().saturating_sub(1) },
+                Edit::SetDamp { damp } => Thing::Damp { damp: damp.len().saturating_sub(1) },
                 Edit::SetLabels { labels } => {
                     if let Some(label) = labels.last_mut() {
                         self.words.text(words::texts::Underlay::NewLabel).clone_into(&mut label.text);
@@ -53,6 +55,7 @@ impl Editor {
                 }
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
                 Edit::SetGateway { .. } => Thing::Gateway,
+                Edit::SetRun { .. } if unit.is_some() => Thing::Energizer { run: unit.unwrap_or(self.run) },
                 Edit::SetRun { run } if staked.is_some() => {
                     let last = run.earth_stakes.places.len().max(1) - 1;
                     Thing::EarthStake { run: staked.unwrap_or(self.run), stake: last }
@@ -80,8 +83,8 @@ impl Editor {
     /// A hand that draws is caught by posts and corners, as one that drags is.
     pub(super) fn caught(&mut self, hand: Hand) -> Hand {
         let at = match hand {
-            // A picture's points are on no post.
-            _ if self.tool.draws(Drawn::Known) => {
+            // A picture's points are on no post, and an energizer stands by itself.
+            _ if self.tool.draws(Drawn::Known) || self.tool.energizer().is_some() => {
                 self.snapped = None;
                 return hand;
             }

@@ -41,6 +41,7 @@ fn stated(plan: &mut Plan, thing: Thing) -> Option<(&mut bool, &mut bool)> {
         Thing::KeepOut { keep_out } => ground.keep_outs.get_mut(keep_out).map(|one| (&mut one.hidden, &mut one.locked)),
         Thing::Hazard { hazard } => ground.hazards.get_mut(hazard).map(|one| (&mut one.hidden, &mut one.locked)),
         Thing::Shade { shade } => ground.shade.get_mut(shade).map(|one| (&mut one.hidden, &mut one.locked)),
+        Thing::Damp { damp } => ground.damp.get_mut(damp).map(|one| (&mut one.hidden, &mut one.locked)),
         Thing::Wall { wall } => plan.walls.get_mut(wall).map(|one| (&mut one.hidden, &mut one.locked)),
         Thing::Label { label } => plan.labels.get_mut(label).map(|one| (&mut one.hidden, &mut one.locked)),
         Thing::Coop { coop } => {
@@ -61,6 +62,7 @@ pub(crate) fn switches(plan: &Plan, thing: Thing) -> Option<Switches> {
         Thing::KeepOut { keep_out } => ground.keep_outs.get(keep_out).map(|one| (one.hidden, one.locked)),
         Thing::Hazard { hazard } => ground.hazards.get(hazard).map(|one| (one.hidden, one.locked)),
         Thing::Shade { shade } => ground.shade.get(shade).map(|one| (one.hidden, one.locked)),
+        Thing::Damp { damp } => ground.damp.get(damp).map(|one| (one.hidden, one.locked)),
         Thing::Wall { wall } => plan.walls.get(wall).map(|one| (one.hidden, one.locked)),
         Thing::Label { label } => plan.labels.get(label).map(|one| (one.hidden, one.locked)),
         Thing::Coop { coop } => coop_at(plan, coop).map(|one| (one.hidden, one.locked)),
@@ -96,6 +98,7 @@ pub(crate) fn name_of(plan: &Plan, thing: Thing) -> Option<&str> {
         Thing::Hazard { hazard } => plan.ground.hazards.get(hazard).map(|hazard| hazard.name.as_str()),
         Thing::Wall { wall } => plan.walls.get(wall).map(|wall| wall.name.as_str()),
         Thing::Shade { shade } => plan.ground.shade.get(shade).map(|shade| shade.name.as_str()),
+        Thing::Damp { damp } => plan.ground.damp.get(damp).map(|damp| damp.name.as_str()),
         Thing::Label { label } => plan.labels.get(label).map(|label| label.text.as_str()),
         _ => None,
     }
@@ -109,6 +112,7 @@ fn name_mut(plan: &mut Plan, thing: Thing) -> Option<&mut String> {
         Thing::Hazard { hazard } => plan.ground.hazards.get_mut(hazard).map(|hazard| &mut hazard.name),
         Thing::Wall { wall } => plan.walls.get_mut(wall).map(|wall| &mut wall.name),
         Thing::Shade { shade } => plan.ground.shade.get_mut(shade).map(|shade| &mut shade.name),
+        Thing::Damp { damp } => plan.ground.damp.get_mut(damp).map(|damp| &mut damp.name),
         Thing::Label { label } => plan.labels.get_mut(label).map(|label| &mut label.text),
         _ => None,
     }

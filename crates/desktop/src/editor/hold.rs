@@ -53,6 +53,8 @@ pub(super) enum Hold {
     Fault(usize, Option<usize>, usize),
     /// An earth stake of a run, and where all of them stood.
     EarthStake(usize, usize, Vec<Point>),
+    /// The energizer of a run, where it was or was drawn.
+    Energizer(usize),
     /// A stretch of grass of a run or of one of its branches, along the line, as it was.
     Zone(usize, Option<usize>, usize, LeakageZone),
     /// An end of such a stretch; whether it is the last.
@@ -95,6 +97,7 @@ impl Editor {
         let held = held.or_else(|| self.fault_to_hold(thing, at)).or_else(|| self.zone_to_hold(thing, at));
         let held = held.or_else(|| self.door_to_hold(thing, at));
         let held = held.or_else(|| self.hanging_to_hold(thing, at)).or_else(|| self.stake_to_hold(thing, at));
+        let held = held.or_else(|| self.energizer_to_hold(thing, at));
         self.held = held.or_else(|| match self.slide_to_hold(thing, at) {
             (None, false) => self.whole_to_hold(thing, at),
             (slide, _) => slide,
@@ -227,6 +230,12 @@ impl Editor {
                 self.snapped = self.stake_at_hand(run, stake);
                 return;
             }
+            &Hold::Energizer(run) => {
+                let edit = self.energizer_to(run, shift.of(held.was));
+                self.slid(edit, None);
+                self.snapped = self.energizer_at_hand(run);
+                return;
+            }
             Hold::Zone(run, branch, zone, was) => {
                 let edit = self.zone_to((*run, *branch, *zone), was, held.from, to);
                 self.slid(edit, None);
@@ -289,6 +298,9 @@ impl Editor {
             (Deed::Move, edit.into_iter().collect())
         } else if let Thing::EarthStake { run, stake } = thing {
             let edit = self.stake_nudged(run, stake, motion);
+            (Deed::Move, edit.into_iter().collect())
+        } else if let Thing::Energizer { run } = thing {
+            let edit = self.energizer_drawn(run).and_then(|at| self.energizer_to(run, motion.of(at)));
             (Deed::Move, edit.into_iter().collect())
         } else if thing.zone().is_some() {
             let edit = self.zone_nudged(thing, motion);
@@ -457,6 +469,7 @@ impl Editor {
                 })
             }
             Some(Thing::EarthStake { run, stake }) => self.stake_out(run, stake),
+            Some(Thing::Energizer { run }) => self.energizer_out(run),
             // Without the place where it hangs a branch is none.
             Some(Thing::Branch { run, branch } | Thing::BranchCorner { run, branch, vertex: 0 }) => {
                 self.without(run, |run| (branch < run.branches.len()).then(|| drop(run.branches.remove(branch))))
@@ -537,6 +550,7 @@ fn corner_of_side(thing: Thing) -> Option<(Thing, usize)> {
             Some((Thing::BranchCorner { run, branch, vertex: side + 1 }, side + 1))
         }
         Thing::ShadeSide { shade, side } => Some((Thing::ShadeCorner { shade, vertex: side + 1 }, side + 1)),
+        Thing::DampSide { damp, side } => Some((Thing::DampCorner { damp, vertex: side + 1 }, side + 1)),
         Thing::KeepOutSide { keep_out, side } => Some((Thing::KeepOutCorner { keep_out, vertex: side + 1 }, side + 1)),
         _ => None,
     }

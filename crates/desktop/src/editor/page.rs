@@ -41,6 +41,7 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         | Thing::Hazard { .. }
         | Thing::Wall { .. }
         | Thing::Shade { .. }
+        | Thing::Damp { .. }
         | Thing::Label { .. }
         | Thing::CoopDoor
         | Thing::Underlay

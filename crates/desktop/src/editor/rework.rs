@@ -72,7 +72,9 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     // What is left to mow of a run that is thought of depends on those that stand.
     let has = |status: RunStatus| runs.iter().any(|run| run.status == status);
     let mown = has(RunStatus::Standing) && has(RunStatus::Option);
-    if mown || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+    // The best place for a stake keeps off the nets and the earths of every run that stands.
+    let staked = !ground.damp.is_empty() && runs.iter().filter(|run| run.status == RunStatus::Standing).count() > 1;
+    if mown || staked || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
         return None;
     }
     let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();

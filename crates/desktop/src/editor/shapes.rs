@@ -73,16 +73,20 @@ struct Basis {
 
 /// A run without what a found shape does not take over from it.
 fn likeness(run: &Run) -> Run {
-    let Run { energizer, feed_at, earth_stakes, earth_ohm, leakage_s_per_m, join_ohm, lead_ohm, .. } = run.clone();
+    let Run { energizer, feed_at, energizer_at, earth_stakes, earth_ohm, leakage_s_per_m, join_ohm, .. } = run.clone();
+    let (lead_ohm, lead_of, lead_m) = (run.lead_ohm, run.lead_of, run.lead_m);
     let (strip_width_m, strip_left_m, strip_right_m) = (run.strip_width_m, run.strip_left_m, run.strip_right_m);
     Run {
         energizer,
         feed_at,
+        energizer_at,
         earth_stakes,
         earth_ohm,
         leakage_s_per_m,
         join_ohm,
         lead_ohm,
+        lead_of,
+        lead_m,
         strip_width_m,
         strip_left_m,
         strip_right_m,

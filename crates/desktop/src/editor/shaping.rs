@@ -90,6 +90,7 @@ pub(super) fn whole_of(thing: Thing) -> Thing {
         Thing::BoundarySide { .. } | Thing::BoundaryCorner { .. } => Thing::Boundary,
         Thing::KeepOutSide { keep_out, .. } | Thing::KeepOutCorner { keep_out, .. } => Thing::KeepOut { keep_out },
         Thing::ShadeSide { shade, .. } | Thing::ShadeCorner { shade, .. } => Thing::Shade { shade },
+        Thing::DampSide { damp, .. } | Thing::DampCorner { damp, .. } => Thing::Damp { damp },
         thing => thing,
     }
 }
@@ -276,7 +277,7 @@ impl Editor {
                 self.one_step(Deed::DuplicateBeside, vec![Edit::SetKeepOuts { keep_outs }]);
                 self.pick(Some(Thing::KeepOut { keep_out }));
             }
-            Shape::Boundary | Shape::Branch(..) | Shape::Wall(_) | Shape::Shade(_) => {}
+            Shape::Boundary | Shape::Branch(..) | Shape::Wall(_) | Shape::Shade(_) | Shape::Damp(_) => {}
         }
     }
 

@@ -2,7 +2,8 @@
 
 use drawing::Thing;
 use plan::{
-    Coop, Edit, Gateway, Hazard, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay, Wall,
+    Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay,
+    Wall,
 };
 
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
@@ -22,6 +23,7 @@ pub(super) enum Whole {
     Gateway(Gateway),
     Wall(usize, Vec<Wall>),
     Shade(usize, Vec<Shade>),
+    Damp(usize, Vec<Damp>),
     Label(usize, Vec<Label>),
     /// Where a run's rolls are put down.
     Drop(Box<Run>, Point),
@@ -64,6 +66,9 @@ impl Whole {
             Thing::Wall { wall } => plan.walls.get(wall).map(|_| Self::Wall(wall, plan.walls.clone())),
             Thing::Shade { shade } | Thing::ShadeSide { shade, .. } => {
                 plan.ground.shade.get(shade).map(|_| Self::Shade(shade, plan.ground.shade.clone()))
+            }
+            Thing::Damp { damp } | Thing::DampSide { damp, .. } => {
+                plan.ground.damp.get(damp).map(|_| Self::Damp(damp, plan.ground.damp.clone()))
             }
             Thing::Label { label } => plan.labels.get(label).map(|_| Self::Label(label, plan.labels.clone())),
             Thing::Drop { run: index } => {
@@ -111,6 +116,7 @@ impl Whole {
             }
             Self::Wall(index, _) => Edit::SetOutline { shape: Shape::Wall(*index), outline: all(&self.places()) },
             Self::Shade(index, _) => Edit::SetOutline { shape: Shape::Shade(*index), outline: all(&self.places()) },
+            Self::Damp(index, _) => Edit::SetOutline { shape: Shape::Damp(*index), outline: all(&self.places()) },
             Self::Label(index, labels) => {
                 let mut labels = labels.clone();
                 labels[*index].at = motion.of(labels[*index].at);
@@ -158,6 +164,7 @@ impl Whole {
             Self::KeepOut(index, _) => Some(Shape::KeepOut(*index)),
             Self::Wall(index, _) => Some(Shape::Wall(*index)),
             Self::Shade(index, _) => Some(Shape::Shade(*index)),
+            Self::Damp(index, _) => Some(Shape::Damp(*index)),
             _ => None,
         }
     }
@@ -177,6 +184,7 @@ impl Whole {
             Self::Gateway(gateway) => vec![gateway.at],
             Self::Wall(index, walls) => walls[*index].path.clone(),
             Self::Shade(index, shade) => shade[*index].outline.clone(),
+            Self::Damp(index, damp) => damp[*index].outline.clone(),
             Self::Label(index, labels) => vec![labels[*index].at],
             Self::Underlay(underlay) => underlay.corners().to_vec(),
         }
@@ -258,6 +266,10 @@ impl super::Editor {
                 plan.ground.shade.get(shade).is_some_and(|shade| vertex < shade.outline.len())
             }
             Thing::Shade { shade } => shade < plan.ground.shade.len(),
+            Thing::DampCorner { damp, vertex } | Thing::DampSide { damp, side: vertex } => {
+                plan.ground.damp.get(damp).is_some_and(|damp| vertex < damp.outline.len())
+            }
+            Thing::Damp { damp } => damp < plan.ground.damp.len(),
             Thing::Label { label } => label < plan.labels.len(),
             Thing::Drop { run } => plan.runs.get(run).is_some_and(|run| run.drop_at.is_some()),
             Thing::CoopDoor => plan.coop.is_some(),

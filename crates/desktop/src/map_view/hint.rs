@@ -41,6 +41,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
         (None, Tool::Outline { of: Drawn::Drop(_), .. }) => words.text(Underlay::HintDrop),
         (None, Tool::Outline { of: Drawn::Feed(_), .. }) => words.text(Underlay::HintFeed),
+        (None, Tool::Outline { of: Drawn::Energizer(_), .. }) => words.text(words::texts::Damp::HintEnergizer),
         (None, Tool::Outline { of: Drawn::Label, .. }) => words.text(Underlay::HintLabel),
         (None, Tool::Outline { of: Drawn::Known, corners, .. }) => words.text(match corners.len() {
             0 => Underlay::HintKnownFirst,
@@ -55,9 +56,15 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
-        (None, Tool::Pick) => return stake_hovered(editor),
+        (None, Tool::Pick) => return stake_hovered(editor).or_else(|| energizer_hovered(editor)),
     };
     Some(text.to_owned())
+}
+
+/// How far the energizer under the pointer stands from what its leads go to.
+fn energizer_hovered(editor: &Editor) -> Option<String> {
+    let Some(Thing::Energizer { run }) = editor.hovered().filter(|_| editor.held_from().is_none()) else { return None };
+    Some(care::stands_said(editor.plan(), editor.plan().runs.get(run)?, editor.words()))
 }
 
 /// How far off what the earth stake under the pointer stands.

@@ -16,7 +16,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{corner, first, icons, leading, many, measured, nodes, pages, unroll};
+use crate::{corner, first, icons, leading, many, measured, nodes, pages, reach, unroll};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -74,6 +74,7 @@ pub(crate) fn paint(
         painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
     }
     turning_ring(&painter, editor, rect, &on_sheet);
+    reach::paint(&painter, editor, rect, &on_sheet);
     outline_in_hand(&painter, editor, &on_sheet);
     snapped(&painter, editor, rect, &on_sheet);
     measured::paint(ui, &painter, rect, editor);
@@ -137,7 +138,7 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
 }
 
 /// Words on a plate with a cut corner, kept inside the map.
-fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
+pub(crate) fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, p: &Palette) {
     let text = painter.layout_no_wrap(words.to_owned(), theme::medium(11.0), colour(p.ink));
     let plate = Rect::from_min_size(at, text.size() + vec2(12.0, 6.0));
     let into = vec2((rect.right() - 8.0 - plate.right()).min(0.0), (rect.top() + 8.0 - plate.top()).max(0.0));

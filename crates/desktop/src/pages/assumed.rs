@@ -3,7 +3,7 @@
 use egui::{Id, Ui};
 use plan::Assumed;
 use words::Words;
-use words::texts::{Bracing, Window as Text};
+use words::texts::{Bracing, Damp, Window as Text};
 
 use super::Desk;
 use crate::editor::Page;
@@ -121,12 +121,20 @@ const OF_BRACES: [(&str, Page, Bracing, Said); 18] = [
     ("brace.carry_minutes", Page::Run, Bracing::KeyCarryMinutes, Said::Minutes),
 ];
 
+/// What is assumed of the energizer's place, its earth lead and damp ground, by both ends of a key; likewise.
+const OF_EARTH: [((&str, &str), Damp, Said); 3] = [
+    (("runs[", ".energizer_at"), Damp::KeyEnergizer, Said::Nothing),
+    (("runs[", ".earth_stakes.lead_m"), Damp::KeyEarthLead, Said::Length),
+    (("ground.damp[", ".resistivity_ohm_m"), Damp::KeySoil, Said::Nothing),
+];
+
 /// A key's name, from the table that has it.
 #[derive(Clone, Copy)]
 enum Name {
     Window(Text),
     Bracing(Bracing),
     Underlay(words::texts::Underlay),
+    Damp(words::texts::Damp),
 }
 
 impl Name {
@@ -135,6 +143,7 @@ impl Name {
             Self::Window(text) => words.text(text),
             Self::Bracing(text) => words.text(text),
             Self::Underlay(text) => words.text(text),
+            Self::Damp(text) => words.text(text),
         }
     }
 }
@@ -145,6 +154,11 @@ fn entry(key: &str) -> Option<(Page, Name, Said)> {
     }
     if key == "underlay.world_m" {
         return Some((Page::Ground, Name::Underlay(words::texts::Underlay::KeyUnderlay), Said::Nothing));
+    }
+    if let Some(&(_, name, said)) =
+        OF_EARTH.iter().find(|((start, end), ..)| key.starts_with(start) && key.ends_with(end))
+    {
+        return Some((Page::Power, Name::Damp(name), said));
     }
     let (page, name, said) = window_entry(key)?;
     Some((page, Name::Window(name), said))
@@ -221,7 +235,7 @@ mod tests {
     #[test]
     fn every_assumed_key_has_a_name() {
         let text = r#"{ "format": "netfold-plan", "version": 1,
-            "ground": { "hazards": [ { "kind": "overhead_line", "path": [[0, 0], [9, 9]] } ],
+            "ground": { "damp": [ { "outline": [[0, 0], [9, 0], [9, 9]] } ], "hazards": [ { "kind": "overhead_line", "path": [[0, 0], [9, 9]] } ],
                         "soil": { "friction_angle_deg": 30.0 } },
             "store": { "nets": [ { "id": "a", "length_m": 50, "panels": 14 } ], "energizers": [ { "id": "e" } ] },
             "heights": [ { "at": [0, 0], "up_m": 1 }, { "at": [9, 0], "up_m": 2 } ],

@@ -1,5 +1,6 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
+pub(super) mod damp;
 mod features;
 pub(super) mod fields;
 mod heights;
@@ -75,6 +76,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         tool(ui, desk, Drawn::Coop, Icon::Coop, words.text(Shaping::PlaceCoop));
         tool(ui, desk, Drawn::Gateway, Icon::Gate, words.text(Gates::PlaceGateway));
         features::tools(ui, desk);
+        damp::tool(ui, desk);
         super::tape_button(ui, desk);
     });
     picked::tools(ui, desk);
@@ -92,6 +94,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     features::walls(ui, desk);
     hazards(ui, desk);
     features::shade(ui, desk);
+    damp::places(ui, desk);
     features::labels(ui, desk);
     if lead::of(desk) != Some(Thing::Underlay) {
         underlay::show(ui, desk);

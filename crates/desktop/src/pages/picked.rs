@@ -75,7 +75,12 @@ fn doubles(thing: Thing) -> bool {
     let whole = thing.whole();
     matches!(
         whole,
-        Thing::Run { .. } | Thing::KeepOut { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. }
+        Thing::Run { .. }
+            | Thing::KeepOut { .. }
+            | Thing::Wall { .. }
+            | Thing::Shade { .. }
+            | Thing::Damp { .. }
+            | Thing::Label { .. }
     )
 }
 

@@ -2,14 +2,16 @@
 
 mod choice;
 mod curve;
+mod damper;
 mod earthing;
+mod energizer;
 mod faults;
 mod feel;
 mod fence;
 mod scale;
 
 use drawing::Thing;
-use egui::Ui;
+use egui::{Ui, vec2};
 use plan::{Energizer, Run};
 use words::texts::{About, Window as Text};
 use workup::Volts;
@@ -46,9 +48,15 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     ui.add_space(14.0);
     let drawn = Drawn::Feed(editor.run_index());
     let on = editor.tool().draws(drawn);
-    if kit::button(ui, Icon::Feed, words.text(words::texts::Underlay::PlaceFeed), on, p).clicked() {
-        desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
-    }
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
+        if kit::button(ui, Icon::Feed, words.text(words::texts::Underlay::PlaceFeed), on, p).clicked() {
+            desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
+        }
+        energizer::button(ui, desk);
+    });
+    ui.add_space(6.0);
+    desk.second(ui, &care::stands_said(editor.plan(), run, words));
     ui.add_space(14.0);
     match &worked.volts {
         Some(volts) => peaks(ui, desk, run, volts),
@@ -64,6 +72,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         fence::show(ui, desk, run, lay);
     }
     store::earth(ui, desk, run);
+    damper::show(ui, desk, run, worked);
     let study = editor.study();
     if let (Some((study, _)), Some(lay)) = (study, &worked.lay) {
         earthing::show(ui, desk, study, run, lay);

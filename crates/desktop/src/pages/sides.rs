@@ -119,6 +119,7 @@ fn corner_thing(desk: &Desk<'_>, shape: &Shape, vertex: usize) -> Option<Thing> 
         Shape::KeepOut(keep_out) => Thing::KeepOutCorner { keep_out: *keep_out, vertex },
         Shape::Wall(wall) => Thing::WallCorner { wall: *wall, vertex },
         Shape::Shade(shade) => Thing::ShadeCorner { shade: *shade, vertex },
+        Shape::Damp(damp) => Thing::DampCorner { damp: *damp, vertex },
         Shape::Run(id) => Thing::RunCorner { run: run(id)?, vertex },
         Shape::Branch(id, branch) => Thing::BranchCorner { run: run(id)?, branch: *branch, vertex },
     })

@@ -53,6 +53,9 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
         Thing::Shade { shade } => {
             plan.ground.shade.get(shade).map(|one| words.area(area_m2(&one.outline))).unwrap_or_default()
         }
+        Thing::Damp { damp } => {
+            plan.ground.damp.get(damp).map(|one| words.area(area_m2(&one.outline))).unwrap_or_default()
+        }
         Thing::Underlay => plan.underlay.as_ref().map_or_else(String::new, |underlay| {
             let file = underlay.path.rsplit('/').next().unwrap_or_default();
             let a_pixel = words.fine_length(underlay.world_m().metres_a_pixel());
@@ -81,7 +84,14 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
         }
         Thing::Energizer { run } => plan.runs.get(run).map_or_else(String::new, |run| {
             let own = run.energizer.as_deref().or(plan.store.energizers.first().map(|one| one.id.as_str()));
-            own.unwrap_or_default().to_owned()
+            let unit = own.unwrap_or_default();
+            match workup::lead::lead(plan, run).apart_m {
+                Some(apart_m) => {
+                    let feed = words.length(apart_m);
+                    words.say(words::texts::Damp::EnergizerFigures, &[("unit", unit), ("feed", &feed)])
+                }
+                None => unit.to_owned(),
+            }
         }),
         Thing::Zone { run, branch, zone } => editor.on_line(run, branch).map_or_else(String::new, |(alone, lay)| {
             alone

@@ -77,12 +77,14 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
             let places = [("kind", words.text(Underlay::AShade)), ("number", &(shade + 1).to_string())];
             words.say(Text::HazardNumber, &places)
         }
+        Thing::Damp { damp } => care::damp_name(plan, words, damp),
         Thing::Underlay => words.text(Underlay::TheUnderlay).to_owned(),
         Thing::Drop { .. } => words.text(Underlay::PlaceDrop).to_owned(),
         Thing::RunCorner { vertex, .. }
         | Thing::BoundaryCorner { vertex }
         | Thing::WallCorner { vertex, .. }
         | Thing::ShadeCorner { vertex, .. }
+        | Thing::DampCorner { vertex, .. }
         | Thing::KeepOutCorner { vertex, .. }
         | Thing::HazardCorner { vertex, .. }
         | Thing::BranchCorner { vertex, .. } => numbered(words, Text::Corner, vertex),
@@ -138,7 +140,8 @@ pub(crate) fn full_name(editor: &Editor, item: Item) -> String {
             | Thing::KeepOutCorner { .. }
             | Thing::HazardCorner { .. }
             | Thing::WallCorner { .. }
-            | Thing::ShadeCorner { .. }),
+            | Thing::ShadeCorner { .. }
+            | Thing::DampCorner { .. }),
         ) => name(editor, Item::Thing(thing.whole())),
         _ => return own,
     };

@@ -35,6 +35,8 @@ pub(crate) fn at(editor: &Editor, item: Item) -> Option<Point> {
         Thing::WallCorner { wall, vertex } => plan.walls.get(wall)?.path.get(vertex).copied(),
         Thing::Shade { shade } => mean(&plan.ground.shade.get(shade)?.outline),
         Thing::ShadeCorner { shade, vertex } => plan.ground.shade.get(shade)?.outline.get(vertex).copied(),
+        Thing::Damp { damp } => mean(&plan.ground.damp.get(damp)?.outline),
+        Thing::DampCorner { damp, vertex } => plan.ground.damp.get(damp)?.outline.get(vertex).copied(),
         Thing::Label { label } => plan.labels.get(label).map(|label| label.at),
         Thing::Underlay => mean(&plan.underlay.as_ref()?.corners()),
         Thing::Drop { run } => plan.runs.get(run)?.drop_at,

@@ -68,6 +68,7 @@ impl Inker<'_> {
                 let area = clipped(self);
                 self.pen.area(area, half(colours.hedge));
             }
+            Role::Damp => self.damp(rings),
             Role::RunGround => {
                 let area = clipped(self);
                 self.pen.area(area, self.over(colours.run));

@@ -23,6 +23,9 @@ fn outline_of(thing: Thing) -> Option<Thing> {
         Thing::ShadeCorner { shade, .. } | Thing::ShadeSide { shade, .. } | Thing::Shade { shade } => {
             Some(Thing::Shade { shade })
         }
+        Thing::DampCorner { damp, .. } | Thing::DampSide { damp, .. } | Thing::Damp { damp } => {
+            Some(Thing::Damp { damp })
+        }
         Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => Some(Thing::Hazard { hazard }),
         Thing::BranchCorner { run, branch, .. }
         | Thing::BranchSide { run, branch, .. }

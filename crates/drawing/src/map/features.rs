@@ -1,8 +1,8 @@
-//! What else the keeper drew: the picture beneath the map, walls, shade, words, drop points, the coop's door.
+//! What else the keeper drew: the picture beneath the map, walls, shade, damp ground, words, drop points, the coop's door.
 
 use std::f64::consts::FRAC_PI_2;
 
-use plan::{Label, LabelSize, RunStatus, Shade};
+use plan::{Label, LabelSize, RunStatus};
 
 use super::run::RunLine;
 use super::{Legend, Sheet, ground, track};
@@ -25,6 +25,15 @@ pub(super) fn shade(sheet: &mut Sheet<'_>) {
     }
 }
 
+/// Damp ground.
+pub(super) fn damp(sheet: &mut Sheet<'_>) {
+    for (index, damp) in sheet.scene.plan.ground.damp.iter().enumerate().filter(|(_, damp)| !damp.hidden) {
+        if damp.outline.len() >= 3 {
+            sheet.area(Role::Damp, vec![damp.outline.clone()], Some(Thing::Damp { damp: index }));
+        }
+    }
+}
+
 /// Walls, hedges and permanent fences.
 pub(super) fn walls(sheet: &mut Sheet<'_>) {
     for (index, wall) in sheet.scene.plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden) {
@@ -42,7 +51,7 @@ pub(super) fn drop(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     }
 }
 
-/// Handles of walls and shade, and of the coop's door.
+/// Handles of walls, shade and damp ground, and of the coop's door.
 pub(super) fn handles(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
     for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden) {
@@ -53,6 +62,10 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
         let corner = |vertex| Thing::ShadeCorner { shade, vertex };
         sheet.handles(&stated.outline, true, corner, |side| Thing::ShadeSide { shade, side });
     }
+    for (damp, stated) in plan.ground.damp.iter().enumerate().filter(|(_, damp)| !damp.hidden) {
+        let corner = |vertex| Thing::DampCorner { damp, vertex };
+        sheet.handles(&stated.outline, true, corner, |side| Thing::DampSide { damp, side });
+    }
     if let Some(coop) = plan.coop.as_ref().filter(|coop| !coop.hidden) {
         let out_rad = ground::heading_rad(coop) - coop.door().bearing_deg().to_radians();
         let at = coop.door_at();
@@ -61,7 +74,7 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
     }
 }
 
-/// What walls and shade are called, and what the keeper wrote.
+/// What walls, shade and damp ground are called, and what the keeper wrote.
 pub(super) fn words(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;
     for (index, wall) in plan.walls.iter().enumerate().filter(|(_, wall)| !wall.hidden && !wall.name.is_empty()) {
@@ -75,19 +88,11 @@ pub(super) fn words(sheet: &mut Sheet<'_>) {
         };
         sheet.label(legend, Some(Thing::Wall { wall: index }));
     }
-    let named = |(_, shade): &(usize, &Shade)| !shade.hidden && !shade.name.is_empty();
-    for (index, shade) in plan.ground.shade.iter().enumerate().filter(named) {
-        let Some((at, _)) = track::middle(&shade.outline) else { continue };
-        let reach = |place: &plan::Point| (place.north_m - at.north_m).abs();
-        let half_m = shade.outline.iter().map(reach).fold(0.0, f64::max);
-        let legend = Legend {
-            about: About::KeepOut { half_m },
-            at,
-            toward_rad: -FRAC_PI_2,
-            texts: vec![shade.name.clone()],
-            priority: Priority::Ground,
-        };
-        sheet.label(legend, Some(Thing::Shade { shade: index }));
+    for (index, shade) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| !shade.hidden) {
+        area_name(sheet, &shade.name, &shade.outline, Thing::Shade { shade: index });
+    }
+    for (index, damp) in plan.ground.damp.iter().enumerate().filter(|(_, damp)| !damp.hidden) {
+        area_name(sheet, &damp.name, &damp.outline, Thing::Damp { damp: index });
     }
     let written = |(_, label): &(usize, &Label)| !label.hidden && !label.text.trim().is_empty();
     for (index, label) in plan.labels.iter().enumerate().filter(written) {
@@ -100,4 +105,19 @@ pub(super) fn words(sheet: &mut Sheet<'_>) {
         };
         sheet.label(legend, Some(Thing::Label { label: index }));
     }
+}
+
+/// What an area is called, below its middle.
+fn area_name(sheet: &mut Sheet<'_>, name: &str, outline: &[plan::Point], thing: Thing) {
+    let Some((at, _)) = track::middle(outline).filter(|_| !name.is_empty()) else { return };
+    let reach = |place: &plan::Point| (place.north_m - at.north_m).abs();
+    let half_m = outline.iter().map(reach).fold(0.0, f64::max);
+    let legend = Legend {
+        about: About::KeepOut { half_m },
+        at,
+        toward_rad: -FRAC_PI_2,
+        texts: vec![name.to_owned()],
+        priority: Priority::Ground,
+    };
+    sheet.label(legend, Some(thing));
 }

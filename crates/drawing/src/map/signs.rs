@@ -41,7 +41,9 @@ impl Power {
             let lay = run.laid.as_ref().map(|(lay, _)| lay);
             lay.is_some_and(|lay| lay.corners.iter().any(|corner| corner.kit.earth && near(corner.stake.at)))
         };
-        let (energizer, first) = if let Some(at) = stated.first().filter(|&at| on_brace(at)) {
+        let (energizer, first) = if let Some(energizer) = run.run.energizer_at {
+            (energizer, stated.first().unwrap_or_else(|| step(energizer, outward, STAKES_M)))
+        } else if let Some(at) = stated.first().filter(|&at| on_brace(at)) {
             // From the feed to a brace's stake it would stand in the net.
             (step(feed, outward, ENERGIZER_M), at)
         } else if let Some(at) = stated.first() {
@@ -59,18 +61,29 @@ impl Power {
         Some(Self { feed, outward, energizer, stakes })
     }
 
-    /// The wire from the energizer to the stakes: to the first, and from each further one to the nearest before it. A
-    /// row is one line.
+    /// The wire from the energizer to the stakes: to the nearest, and from there always to the stake that is nearest to
+    /// one that has its wire. A row is one line, from the first.
     fn wires(&self, in_row: bool) -> Vec<Vec<Point>> {
         if in_row {
             return vec![std::iter::once(self.energizer).chain(self.stakes.iter().copied()).collect()];
         }
         let off_m = |one: &Point, other: &Point| (one.east_m - other.east_m).hypot(one.north_m - other.north_m);
-        let to = |(number, at): (usize, &Point)| {
-            let nearest = self.stakes[..number].iter().min_by(|one, other| off_m(one, at).total_cmp(&off_m(other, at)));
-            vec![nearest.copied().unwrap_or(self.energizer), *at]
-        };
-        self.stakes.iter().enumerate().map(to).collect()
+        // For each stake that has no wire yet: where the nearest end of one is, and how far.
+        let mut left: Vec<(Point, Point, f64)> =
+            self.stakes.iter().map(|&at| (at, self.energizer, off_m(&self.energizer, &at))).collect();
+        let mut wires = Vec::new();
+        // The energizer has one terminal for the earth: from the first stake on the wire goes on from stakes.
+        while let Some(next) = (0..left.len()).min_by(|&one, &other| left[one].2.total_cmp(&left[other].2)) {
+            let (at, from, _) = left.remove(next);
+            for (other, end, far_m) in &mut left {
+                let through_m = off_m(&at, other);
+                if wires.is_empty() || through_m < *far_m {
+                    (*end, *far_m) = (at, through_m);
+                }
+            }
+            wires.push(vec![from, at]);
+        }
+        wires
     }
 }
 

@@ -57,6 +57,8 @@ pub enum Role {
     },
     /// Shade.
     Shade,
+    /// Damp ground.
+    Damp,
     /// Where rolls are put down.
     Drop,
     /// A run that could not be laid: its outline as stated.

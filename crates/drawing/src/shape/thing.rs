@@ -212,6 +212,25 @@ pub enum Thing {
         /// Its place in the ground's shade.
         shade: usize,
     },
+    /// A corner of damp ground.
+    DampCorner {
+        /// The damp ground.
+        damp: usize,
+        /// The vertex.
+        vertex: usize,
+    },
+    /// A side of damp ground.
+    DampSide {
+        /// The damp ground.
+        damp: usize,
+        /// The vertex where it starts.
+        side: usize,
+    },
+    /// Damp ground.
+    Damp {
+        /// Its place in the ground's damp places.
+        damp: usize,
+    },
     /// Words that the keeper wrote.
     Label {
         /// Their place in the plan's labels.
@@ -245,6 +264,7 @@ impl Thing {
             Self::HazardCorner { hazard, .. } => Self::Hazard { hazard },
             Self::WallCorner { wall, .. } => Self::Wall { wall },
             Self::ShadeCorner { shade, .. } | Self::ShadeSide { shade, .. } => Self::Shade { shade },
+            Self::DampCorner { damp, .. } | Self::DampSide { damp, .. } => Self::Damp { damp },
             Self::CoopDoor => Self::Coop { coop: 0 },
             whole => self.zone().or_else(|| self.hanging()).unwrap_or(whole),
         }

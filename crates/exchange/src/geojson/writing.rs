@@ -99,7 +99,7 @@ impl Sheet {
         Ok(())
     }
 
-    /// Walls, shade, and the words on the map.
+    /// Walls, shade, damp ground, and the words on the map.
     fn features(&mut self, plan: &Plan) -> Result<(), ExportError> {
         for (index, wall) in plan.walls.iter().enumerate() {
             let Some(shape) = self.path(&wall.path, &format!("walls[{index}]"))? else { continue };
@@ -119,6 +119,11 @@ impl Sheet {
         for (index, shade) in plan.ground.shade.iter().enumerate().filter(|(_, shade)| shade.outline.len() >= 3) {
             let shape = self.polygon(std::slice::from_ref(&shade.outline), &format!("ground.shade[{index}]"))?;
             self.add(shape, "shade", json!({ "name": shade.name }));
+        }
+        for (index, damp) in plan.ground.damp.iter().enumerate().filter(|(_, damp)| damp.outline.len() >= 3) {
+            let shape = self.polygon(std::slice::from_ref(&damp.outline), &format!("ground.damp[{index}]"))?;
+            let properties = json!({ "name": damp.name, "resistivity_ohm_m": plan.ground.damp_ohm_m(damp) });
+            self.add(shape, "damp", properties);
         }
         for (index, label) in plan.labels.iter().enumerate() {
             self.mark(label.at, &format!("labels[{index}]"), "label", json!({ "text": label.text }))?;
@@ -333,6 +338,11 @@ impl Sheet {
                 "feed_kv": volts.map(|volts| volts.feed_kv),
             });
             self.mark(at, &format!("{place}.feed_at"), "feed", properties)?;
+        }
+        if let Some(at) = run.energizer_at {
+            let properties =
+                json!({ "run": run.id, "energizer": run.energizer, "earth_lead_m": run.earth_stakes.lead_m });
+            self.mark(at, &format!("{place}.energizer_at"), "energizer", properties)?;
         }
         // Stakes that are placed stand each for itself.
         if let Some(at) = run.earth_stakes.at.filter(|_| run.earth_stakes.places.is_empty()) {

@@ -55,6 +55,7 @@ same_on_both_sides!(
     DoorSide,
     World,
     [u32; 2],
+    crate::lead::Conductor,
     crate::today::Today
 );
 

@@ -17,7 +17,7 @@ use super::mirror::{Mirror, mirrored};
 use crate::defaults;
 use crate::model::Rest;
 pub(crate) use coop::Coop;
-pub(crate) use features::{Label, Shade, Underlay, Wall};
+pub(crate) use features::{Damp, Label, Shade, Underlay, Wall};
 pub(crate) use gate::{Gate, Gateway, Pin};
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
 pub(crate) use heights::{HeightGrid, SideSlope, SpotHeight};

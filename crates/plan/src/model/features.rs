@@ -1,4 +1,4 @@
-//! What else is drawn on the ground: walls, hedges and fences that may serve as a side, shade, and words.
+//! What else is drawn on the ground: walls, hedges and fences that may serve as a side, shade, damp ground, and words.
 
 use serde::{Deserialize, Serialize};
 
@@ -64,6 +64,23 @@ pub struct Shade {
     /// Its outline.
     pub outline: Vec<Point>,
     /// Whether the map leaves it out.
+    pub hidden: bool,
+    /// Whether the hand on the map leaves it where it is.
+    pub locked: bool,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
+/// Damp ground: a hollow, a ditch, the wet end of a meadow, where an earth stake earths best.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Damp {
+    /// Its name; empty where none is stated.
+    pub name: String,
+    /// Its outline.
+    pub outline: Vec<Point>,
+    /// Resistivity of its soil, ohm metres, as on a day without a word for the ground.
+    pub resistivity_ohm_m: Option<f64>,
+    /// Whether the map leaves it out; it counts all the same.
     pub hidden: bool,
     /// Whether the hand on the map leaves it where it is.
     pub locked: bool,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::bracing::{ByFoot, CornerSeen, PullTest, SoilClass};
-use super::{Gateway, HeightGrid, Point, Rest, Shade};
+use super::{Damp, Gateway, HeightGrid, Point, Rest, Shade};
 use crate::defaults;
 use crate::today::Today;
 
@@ -27,6 +27,8 @@ pub struct Ground {
     pub hazards: Vec<Hazard>,
     /// Trees and roofs.
     pub shade: Vec<Shade>,
+    /// Places that are damper than the rest.
+    pub damp: Vec<Damp>,
     /// The soil.
     pub soil: Soil,
     /// The way into the paddock.

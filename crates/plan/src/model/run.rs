@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Gate, Pin, Point, Rest, SideSlope};
 use crate::defaults;
+use crate::lead::Conductor;
 
 /// Whether a run is a thought, a fence or a memory.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
@@ -52,6 +53,8 @@ pub struct Run {
     pub energizer: Option<String>,
     /// Where the live lead meets the net.
     pub feed_at: Option<Point>,
+    /// Where the energizer stands.
+    pub energizer_at: Option<Point>,
     /// Its earth stakes.
     pub earth_stakes: EarthStakes,
     /// Measured resistance of its earth, ohms, in place of the stakes'.
@@ -64,6 +67,10 @@ pub struct Run {
     pub join_ohm: Option<f64>,
     /// Resistance of the lead to the fence, ohms.
     pub lead_ohm: Option<f64>,
+    /// What the lead to the fence is made of, where its ohms are not stated.
+    pub lead_of: Option<Conductor>,
+    /// How long it is, metres; `None` is as far as the energizer stands from the feed point.
+    pub lead_m: Option<f64>,
     /// Where the chain starts, fixed, metres along the outline.
     pub start_m: Option<f64>,
     /// Whether a chain with a fixed start runs against the outline.
@@ -125,11 +132,6 @@ impl Run {
     /// Leakage, stated or assumed, siemens per metre.
     pub fn leakage_s_per_m(&self) -> f64 {
         self.leakage_s_per_m.unwrap_or(defaults::LEAKAGE_S_PER_M)
-    }
-
-    /// Resistance of the lead, stated or assumed, ohms.
-    pub fn lead_ohm(&self) -> f64 {
-        self.lead_ohm.unwrap_or(defaults::LEAD_OHM)
     }
 
     /// Width of the strip, stated or assumed, metres.
@@ -278,6 +280,8 @@ pub struct EarthStakes {
     /// Where each stands; where any is stated they are all there are: count and first are passed over, and the spacing
     /// counts for one more stake alone.
     pub places: Vec<Point>,
+    /// How long the lead from the energizer to the nearest of them is, metres.
+    pub lead_m: Option<f64>,
     /// Unknown keys.
     pub rest: Rest,
 }
@@ -295,6 +299,11 @@ impl EarthStakes {
     /// Where the first stands, where that is stated.
     pub fn first(&self) -> Option<Point> {
         self.places.first().copied().or(self.at)
+    }
+
+    /// How far the lead from the energizer reaches, stated or assumed, metres.
+    pub fn lead_m(&self) -> f64 {
+        self.lead_m.unwrap_or(defaults::EARTH_LEAD_M)
     }
 
     /// Distance between neighbours, stated or assumed, metres.

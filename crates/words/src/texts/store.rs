@@ -121,6 +121,7 @@ texts! {
         StakeInGround: "Length in the ground" => "Länge im Boden",
         StakeThick: "Thickness" => "Dicke",
         EarthStakesOf: "earth stakes" => "Erdstäbe",
+        EarthLead: "Earth lead" => "Erdleitung",
         MeasuredEarth: "Measured resistance" => "Gemessener Widerstand",
         MeasuredEarthWhy: "The measured resistance is used in place of the stakes. Empty the field to go back to them."
             => "Der gemessene Widerstand gilt anstelle der Erdstäbe. Die Eingabe leeren, um zu ihnen zurückzukehren.",

@@ -53,6 +53,8 @@ texts! {
             => "Dieser Auslauf hat noch kein Netz: Ein Fehler braucht ein Netz, an dem er sitzt.",
         NoJoinHere: "This run has no join: a bad join needs two nets."
             => "Dieser Auslauf hat keine Verbindung; eine schlechte braucht zwei Netze.",
+        EnergizerNowhere: "Where the energizer stands is not stated, so there is nothing to take out."
+            => "Wo das Weidezaungerät steht, ist nicht angegeben, es gibt also nichts herauszunehmen.",
         LastStake: "One earth stake is the fewest that a fence has, so this one stays."
             => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",

@@ -13,11 +13,14 @@ pub(super) fn template(plan: &Plan, ask: &Ask, nets: Vec<String>) -> Run {
         Some(run) => Run {
             energizer: run.energizer.clone(),
             feed_at: run.feed_at,
+            energizer_at: run.energizer_at,
             earth_stakes: run.earth_stakes.clone(),
             earth_ohm: run.earth_ohm,
             leakage_s_per_m: run.leakage_s_per_m,
             join_ohm: run.join_ohm,
             lead_ohm: run.lead_ohm,
+            lead_of: run.lead_of,
+            lead_m: run.lead_m,
             // Whichever way round the run was drawn, what is found is drawn the other way or not: both sides alike.
             strip_width_m: run.strip_width_m.or((!run.strip_is_assumed()).then(|| run.strip_sides_m().iter().sum())),
             ..Run::default()

@@ -238,7 +238,7 @@ fn ring(plan: &Plan, run: &Run, built: &[Net], used: &[usize]) -> Option<ByGrass
         outline: corners.iter().map(|&at| crate::place(at)).collect(),
         leakage_s_per_m: run.leakage_s_per_m,
         join_ohm: run.join_ohm,
-        lead_ohm: run.lead_ohm,
+        lead_ohm: Some(crate::lead::lead(plan, run).ohm),
         live_loop: run.live_loop,
         ..Run::default()
     };

@@ -85,7 +85,7 @@ fn stakes_in(plan: &Plan, run: &str, today: Today) -> Option<StakesIn> {
     let weakest = fence.weakest_post()?;
     let mut by_count = Vec::new();
     for count in 1..=MOST_STAKES {
-        let ohm = crate::earth::ohm(&there, stated, soil_ohm_m, count as usize)?;
+        let ohm = crate::earth::ohm(&there, stated, count as usize)?;
         let with = fence.over(ohm, &there, run);
         let animal_kv = with.touched(&animal, |touch| touch.peak_v / 1e3)?[weakest];
         by_count.push(Stakes { count, ohm, animal_kv });

@@ -15,11 +15,13 @@ fn standing(plan: &Plan) -> impl Iterator<Item = Thing> {
     let hazards = (0..ground.hazards.len()).map(|hazard| Thing::Hazard { hazard });
     let walls = (0..plan.walls.len()).map(|wall| Thing::Wall { wall });
     let shade = (0..ground.shade.len()).map(|shade| Thing::Shade { shade });
+    let damp = (0..ground.damp.len()).map(|damp| Thing::Damp { damp });
     let labels = (0..plan.labels.len()).map(|label| Thing::Label { label });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
     let gateway = ground.gateway.iter().map(|_| Thing::Gateway);
     let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
-    keep_outs.chain(hazards).chain(walls).chain(shade).chain(labels).chain(heights).chain(gateway).chain(coops)
+    let lines = keep_outs.chain(hazards).chain(walls).chain(shade).chain(damp);
+    lines.chain(labels).chain(heights).chain(gateway).chain(coops)
 }
 
 impl Editor {
@@ -79,8 +81,13 @@ impl Editor {
         let shade = ground.shade.iter().enumerate().flat_map(|(shade, stated)| {
             (0..stated.outline.len()).map(move |vertex| Thing::ShadeCorner { shade, vertex })
         });
+        let damp =
+            ground.damp.iter().enumerate().flat_map(|(damp, stated)| {
+                (0..stated.outline.len()).map(move |vertex| Thing::DampCorner { damp, vertex })
+            });
         // Those of the ground are moved by its page alone.
-        let of_ground = paddock.chain(keep_outs).chain(walls).chain(shade).filter(|_| self.page == Page::Ground);
+        let of_ground =
+            paddock.chain(keep_outs).chain(walls).chain(shade).chain(damp).filter(|_| self.page == Page::Ground);
         of_runs.chain(of_ground).filter(|&thing| !is_hidden(plan, thing)).collect()
     }
 
@@ -103,6 +110,7 @@ impl Editor {
                         faults.chain(zones)
                     })
                     .chain((0..workup::earth::places(stated).len()).map(|stake| Thing::EarthStake { run, stake }))
+                    .chain(stated.energizer_at.iter().map(|_| Thing::Energizer { run }))
                     .collect()
             }
             _ => (0..plan.runs.len()).map(|run| Thing::Run { run }).filter(shown).collect(),

@@ -72,10 +72,17 @@ impl Many {
     }
 
     /// Looks for the places that may be caught while a hand drags all by a place. A metal stake goes onto no post, and
-    /// neither do words and a picture.
+    /// neither do an energizer, words and a picture.
     pub(super) fn may_be_caught(&mut self, by: Point) {
         let catches = |thing: &Thing| {
-            !matches!(thing, Thing::EarthStake { .. } | Thing::Fault { .. } | Thing::Label { .. } | Thing::Underlay)
+            !matches!(
+                thing,
+                Thing::EarthStake { .. }
+                    | Thing::Energizer { .. }
+                    | Thing::Fault { .. }
+                    | Thing::Label { .. }
+                    | Thing::Underlay
+            )
         };
         let of = |&thing: &Thing| match thing {
             Thing::Coop { coop } => super::coop_at(&self.was, coop).map(|coop| coop.at).into_iter().collect(),
@@ -188,6 +195,9 @@ fn carry(plan: &mut Plan, thing: Thing, motion: Motion) {
         Thing::Feed { run } => {
             let Some(run) = plan.runs.get_mut(run) else { return };
             run.feed_at = run.feed_at.or(run.outline.first().copied()).map(|at| motion.of(at));
+        }
+        Thing::Energizer { run } => {
+            plan.runs.get_mut(run).and_then(|run| run.energizer_at.as_mut()).into_iter().for_each(to);
         }
         Thing::EarthStakes { run } => {
             let Some(run) = plan.runs.get_mut(run) else { return };

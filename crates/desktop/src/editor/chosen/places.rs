@@ -22,6 +22,7 @@ pub(super) fn outline_of(thing: Thing) -> Option<Shape> {
         Thing::KeepOut { keep_out } => Some(Shape::KeepOut(keep_out)),
         Thing::Wall { wall } => Some(Shape::Wall(wall)),
         Thing::Shade { shade } => Some(Shape::Shade(shade)),
+        Thing::Damp { damp } => Some(Shape::Damp(damp)),
         _ => None,
     }
 }
@@ -50,6 +51,7 @@ pub(in crate::editor) fn places_of(plan: &Plan, thing: Thing) -> Vec<Point> {
         Thing::Underlay => plan.underlay.as_ref().map(|underlay| underlay.corners().to_vec()).unwrap_or_default(),
         Thing::Drop { run } => one(plan.runs.get(run).and_then(|run| run.drop_at)),
         Thing::Feed { run } => one(plan.runs.get(run).and_then(|run| run.feed_at)),
+        Thing::Energizer { run } => one(plan.runs.get(run).and_then(|run| run.energizer_at)),
         Thing::EarthStake { run, stake } => {
             one(plan.runs.get(run).and_then(|run| run.earth_stakes.places.get(stake)).copied())
         }

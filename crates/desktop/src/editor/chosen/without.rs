@@ -39,6 +39,7 @@ impl Many {
         keep(&mut plan.ground.keep_outs, |keep_out| !gone(Thing::KeepOut { keep_out }));
         keep(&mut plan.ground.hazards, |hazard| !gone(Thing::Hazard { hazard }));
         keep(&mut plan.ground.shade, |shade| !gone(Thing::Shade { shade }));
+        keep(&mut plan.ground.damp, |damp| !gone(Thing::Damp { damp }));
         keep(&mut plan.walls, |wall| !gone(Thing::Wall { wall }));
         keep(&mut plan.labels, |label| !gone(Thing::Label { label }));
         keep(&mut plan.heights, |height| !gone(Thing::Height { height }));
@@ -74,6 +75,7 @@ fn out_of_run(plan: &mut Plan, thing: Thing) {
         Thing::Zone { branch, zone, .. } => out(run.zones_on_mut(branch), zone),
         Thing::Branch { branch, .. } => out(Some(&mut run.branches), branch),
         Thing::Drop { .. } => run.drop_at = None,
+        Thing::Energizer { .. } => run.energizer_at = None,
         _ => {}
     }
 }

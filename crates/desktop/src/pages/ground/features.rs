@@ -51,7 +51,7 @@ pub(super) fn walls(ui: &mut Ui, desk: &mut Desk<'_>) {
 }
 
 /// A row that picks its thing.
-fn row(
+pub(super) fn row(
     ui: &mut Ui,
     desk: &mut Desk<'_>,
     id: (&str, usize),
@@ -81,7 +81,7 @@ fn said_of(desk: &Desk<'_>, field: &str, name: &str) -> String {
 }
 
 /// A field for a name; the new one.
-fn name_field(ui: &mut Ui, desk: &Desk<'_>, id: Id, stands: &str, name: &str) -> Option<String> {
+pub(super) fn name_field(ui: &mut Ui, desk: &Desk<'_>, id: Id, stands: &str, name: &str) -> Option<String> {
     let shown = desk.words.text(Ground::Name);
     let said = said_of(desk, shown, name);
     field::text(ui, desk.p, id, Label { shown, said: &said }, stands, |text| Ok::<_, String>(read_name(text)))

@@ -5,7 +5,7 @@ use drawing::Thing;
 use egui::Ui;
 use words::texts::{Ground, Window as Text};
 
-use super::{Desk, features, fields, name_of, rule_of, underlay};
+use super::{Desk, damp, features, fields, name_of, rule_of, underlay};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -22,6 +22,9 @@ pub(in crate::pages) fn of(desk: &Desk<'_>) -> Option<Thing> {
         Thing::Wall { wall } | Thing::WallCorner { wall, .. } => plan.walls.get(wall).map(|_| Thing::Wall { wall }),
         Thing::Shade { shade } | Thing::ShadeCorner { shade, .. } | Thing::ShadeSide { shade, .. } => {
             plan.ground.shade.get(shade).map(|_| Thing::Shade { shade })
+        }
+        Thing::Damp { damp } | Thing::DampCorner { damp, .. } | Thing::DampSide { damp, .. } => {
+            plan.ground.damp.get(damp).map(|_| Thing::Damp { damp })
         }
         Thing::Label { label } => plan.labels.get(label).map(|_| Thing::Label { label }),
         Thing::Coop { coop: 0 } | Thing::CoopDoor => plan.coop.as_ref().map(|_| Thing::Coop { coop: 0 }),
@@ -64,6 +67,7 @@ pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
         Thing::Hazard { hazard } => fields::hazard(ui, desk, hazard, &plan.ground.hazards[hazard], &name),
         Thing::Wall { wall } => features::wall_fields(ui, desk, wall, &plan.walls[wall], &name),
         Thing::Shade { shade } => features::shade_fields(ui, desk, shade, &name),
+        Thing::Damp { damp } => damp::fields(ui, desk, damp, &plan.ground.damp[damp], &name),
         Thing::Label { label } => features::label_fields(ui, desk, label, &plan.labels[label]),
         Thing::Underlay => {
             if let Some(stated) = &plan.underlay {

@@ -27,6 +27,7 @@ pub(super) fn name_id(thing: Thing) -> Id {
         Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
         Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
         Thing::Coop { .. } => ground::fields::coop_name_id(),
+        Thing::Damp { damp } => Id::unique(("damp fields", damp)).with("name"),
         thing => kept().with(("name", thing)),
     }
 }
@@ -85,6 +86,10 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
         Thing::Hazard { hazard } => {
             let Some(stated) = plan.ground.hazards.get(hazard) else { return };
             ground::fields::hazard(ui, desk, hazard, stated, name);
+        }
+        Thing::Damp { damp } => {
+            let Some(stated) = plan.ground.damp.get(damp) else { return };
+            ground::damp::fields(ui, desk, damp, stated, name);
         }
         Thing::Coop { coop: 0 } => {
             if let Some(coop) = plan.coop.clone() {

@@ -3,7 +3,7 @@
 use egui::{Id, Ui};
 use plan::lead::Conductor;
 use plan::{Edit, Run};
-use words::texts::Faults as Text;
+use words::texts::{Damp, Faults as Text};
 use words::{Measure, Range};
 use workup::Lay;
 
@@ -14,15 +14,6 @@ use crate::pages::Desk;
 /// What may be typed: more would be a break.
 const OHMS: Range = Range::zero_to(100_000.0);
 const LEAD_M: Range = Range::up_to(10_000.0);
-
-/// A lead by its conductor and length, as egui alone remembers it, and the ohms that this made.
-#[derive(Clone, Copy, PartialEq)]
-struct Lead {
-    /// `None` is one line of the net.
-    wire: Option<Conductor>,
-    length_m: Option<f64>,
-    made_ohm: f64,
-}
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     let (words, p) = (desk.words, desk.p);
@@ -35,12 +26,15 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     {
         changed.join_ohm = ohm;
     }
-    let shown = Shown::of(words, Measure::Ohms, run.lead_ohm(), run.lead_ohm.is_none());
+    let lead_ohm = workup::lead::lead(desk.editor.plan(), run).ohm;
+    let shown = Shown::of(words, Measure::Ohms, lead_ohm, run.lead_ohm.is_none());
     if let Some(ohm) = field::line(ui, p, Id::unique(("lead ohm", &run.id)), words.text(Text::LeadOhm), &shown, read())
     {
         changed.lead_ohm = ohm;
+        // Ohms that are stated are of whatever it is made of.
+        changed.lead_of = run.lead_of.filter(|_| ohm.is_none());
     }
-    lead(ui, desk, run, lay, &mut changed);
+    lead(ui, desk, run, &mut changed);
     if lay.is_ring() {
         gate(ui, desk, run, &mut changed);
     }
@@ -49,51 +43,41 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     }
 }
 
-/// The lead by conductor and length, written as its ohms.
-fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, lay: &Lay, changed: &mut Run) {
+/// The lead by conductor and length, from which its ohms follow where they are not stated.
+fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, changed: &mut Run) {
     let (words, p) = (desk.words, desk.p);
-    let nets = &desk.editor.plan().store.nets;
-    let net = lay.nets.first().and_then(|laid| nets.iter().find(|net| net.id == laid.kind));
-    let net_ohm_per_m = net.map_or(plan::defaults::LINE_RESISTANCE_OHM_PER_M, plan::NetKind::line_resistance_ohm_per_m);
-    let ohm_per_m = |wire: Option<Conductor>| wire.map_or(net_ohm_per_m, Conductor::ohm_per_m);
-    let id = Id::unique(("lead made of", &run.id));
-    let kept = ui.data(|data| data.get_temp::<Lead>(id));
-    // Ohms that were stated since are of another lead.
-    let own = kept.map(|lead| match lead.length_m {
-        Some(_) if run.lead_ohm != Some(lead.made_ohm) => Lead { length_m: None, ..lead },
-        _ => lead,
-    });
-    let mut lead = own.unwrap_or(Lead { wire: Some(Conductor::Steel), length_m: None, made_ohm: 0.0 });
-    let before = lead;
+    let plan = desk.editor.plan();
+    let stands = workup::lead::lead(plan, run);
     let options = [
         (Some(Conductor::Steel), words.text(Text::Steel)),
         (Some(Conductor::Aluminium), words.text(Text::Aluminium)),
         (Some(Conductor::Copper), words.text(Text::Copper)),
-        (None, words.text(Text::NetLine)),
+        (Some(Conductor::NetLine), words.text(Text::NetLine)),
     ];
-    if let Some(wire) = field::choice(ui, p, words.text(Text::LeadOf), &options, Some(lead.wire)) {
-        lead.wire = wire;
+    if let Some(of) = field::choice(ui, p, words.text(Text::LeadOf), &options, Some(run.lead_of)) {
+        // What it is made of tells its ohms from now on.
+        (changed.lead_of, changed.lead_ohm) = (of, None);
     }
-    let shown = match lead.length_m {
-        Some(length_m) => Shown::of(words, Measure::Length, length_m, false),
+    let shown = match stands.length_m {
+        Some(length_m) => Shown::of(words, Measure::Length, length_m, run.lead_m.is_none()),
         None => Shown::nothing(words, Measure::Length),
     };
-    let read = field::figure(words, Measure::Length, LEAD_M);
+    let read = field::or_nothing(field::figure(words, Measure::Length, LEAD_M));
     if let Some(length_m) =
         field::line(ui, p, Id::unique(("lead length", &run.id)), words.text(Text::LeadLength), &shown, read)
     {
-        lead.length_m = Some(length_m);
-    }
-    if lead != before {
-        if let Some(length_m) = lead.length_m {
-            // To a hundredth: more would be a promise.
-            lead.made_ohm = (ohm_per_m(lead.wire) * length_m * 100.0).round() / 100.0;
-            changed.lead_ohm = Some(lead.made_ohm);
+        changed.lead_m = length_m;
+        if length_m.is_some() && run.lead_of.is_none() {
+            (changed.lead_of, changed.lead_ohm) = (Some(Conductor::Steel), None);
         }
-        ui.data_mut(|data| data.insert_temp(id, lead));
+    }
+    if let (None, Some(apart_m)) = (run.lead_m, stands.apart_m) {
+        ui.add_space(4.0);
+        desk.second(ui, &words.say(Damp::LeadFollows, &[("length", &words.length(apart_m))]));
     }
     ui.add_space(4.0);
-    let per_km = |wire: Conductor| words.number(wire.ohm_per_m() * 1e3, 1);
+    let net_ohm_per_m = workup::lead::net_line_ohm_per_m(plan, run);
+    let per_km = |wire: Conductor| words.number(wire.ohm_per_m(net_ohm_per_m) * 1e3, 1);
     let places = [
         ("steel", per_km(Conductor::Steel)),
         ("aluminium", per_km(Conductor::Aluminium)),

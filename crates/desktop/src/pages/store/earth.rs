@@ -4,7 +4,7 @@ use drawing::Thing;
 use egui::{Align2, Id, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::{BraceKind, Point, Run};
 use words::texts::Store as Text;
-use words::texts::{Earth, Window};
+use words::texts::{Damp, Earth, Window};
 use words::{Measure, Range};
 use workup::Corner;
 
@@ -23,6 +23,7 @@ const COUNT: Figure = Figure::new(Text::Stakes, Measure::Count, Range::between(1
 const SPACING: Figure = Figure::new(Text::StakesApart, Measure::Length, Range::between(0.1, 100.0));
 const LENGTH: Figure = Figure::new(Text::StakeInGround, Measure::Length, Range::between(0.1, 10.0));
 const THICKNESS: Figure = Figure::new(Text::StakeThick, Measure::Thin, Range::between(0.001, 0.2));
+const LEAD: Figure = Figure::new(Text::EarthLead, Measure::Length, Range::between(0.1, 1000.0));
 const MEASURED: Figure = Figure::new(Text::MeasuredEarth, Measure::Ohms, Range::between(0.1, 100_000.0));
 
 pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
@@ -37,6 +38,10 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let mut changed = run.clone();
     if run.earth_ohm.is_none() {
         stakes(ui, desk, run, owner, &mut changed);
+        owner.stated(ui, desk, &LEAD, &mut changed.earth_stakes.lead_m, run.earth_stakes.lead_m());
+        ui.add_space(4.0);
+        desk.second(ui, words.text(Damp::EarthLeadWhy));
+        ui.add_space(4.0);
     }
     // An emptied field goes back to the stakes.
     owner.stated(ui, desk, &MEASURED, &mut changed.earth_ohm, run.earth_ohm);
@@ -161,8 +166,8 @@ fn to_map(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, changed: &mut Run) {
     ui.add_space(6.0);
 }
 
-/// The guyed corner whose stake may be the earth as well: the picked one, else the one with the shortest lead to the feed
-/// point; far enough off the net, and with no earth stake in it yet.
+/// The guyed corner whose stake may be the earth as well: the picked one, else the one in the dampest ground within reach,
+/// else the one with the shortest lead to the energizer; far enough off the net, and with no earth stake in it yet.
 fn brace_to_share<'a>(desk: &Desk<'a>, run: &Run) -> Option<(&'a Corner, Point)> {
     let (_, worked) = desk.editor.run()?;
     let lay = worked.lay.as_ref()?;
@@ -174,14 +179,15 @@ fn brace_to_share<'a>(desk: &Desk<'a>, run: &Run) -> Option<(&'a Corner, Point)>
         Some(Thing::RunCorner { run: of, vertex }) if of == desk.editor.run_index() => Some(vertex),
         _ => None,
     };
-    let feed = run.feed_at.or(run.outline.first().copied())?;
-    let lead_m = |corner: &Corner| apart_m(corner.stake.at, feed);
+    let energizer = workup::lead::energizer(run)?;
+    let lead_m = |corner: &Corner| apart_m(corner.stake.at, energizer);
+    let damp = worked.dampest.as_ref().and_then(|best| lay.corners.get(best.corner?));
+    let in_damp = |corner: &Corner| damp.is_some_and(|damp| damp.stake == corner.stake);
     let in_hand = |corner: &Corner| picked.is_some() && crate::facts::stated_vertex(run, corner) == picked;
-    let corner = lay
-        .corners
-        .iter()
-        .filter(fits)
-        .min_by(|one, other| in_hand(other).cmp(&in_hand(one)).then(lead_m(one).total_cmp(&lead_m(other))))?;
+    let corner = lay.corners.iter().filter(fits).min_by(|one, other| {
+        let first = in_hand(other).cmp(&in_hand(one)).then(in_damp(other).cmp(&in_damp(one)));
+        first.then(lead_m(one).total_cmp(&lead_m(other)))
+    })?;
     Some((corner, corner.stake.at))
 }
 

@@ -1,4 +1,4 @@
-//! Walls, shade, words on the map and the picture beneath it, in version 1.
+//! Walls, shade, damp ground, words on the map and the picture beneath it, in version 1.
 
 use crate::defaults;
 use crate::file::mirror::mirrored;
@@ -49,6 +49,24 @@ mirrored! {
         /// Its outline.
         outline: Vec<Point>,
         /// Whether the map leaves it out; paper shows it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        hidden: bool,
+        /// Whether the hand on the map leaves it where it is.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        locked: bool,
+    }
+
+    /// Damp ground, where an earth stake earths best.
+    Damp {
+        /// Its name.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        name: String,
+        /// Its outline.
+        outline: Vec<Point>,
+        /// Resistivity of its soil, ohm metres; left out, the ground's as after rain.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        resistivity_ohm_m: Option<f64>,
+        /// Whether the map leaves it out; it counts all the same, and paper shows it.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         hidden: bool,
         /// Whether the hand on the map leaves it where it is.

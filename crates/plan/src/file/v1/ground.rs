@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::bracing::{CornerSeen, PullTest, SoilClass};
-use super::{Gateway, HeightGrid, Shade, empty};
+use super::{Damp, Gateway, HeightGrid, Shade, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
 use crate::model::{ByFoot, HazardKind, Point};
@@ -30,6 +30,9 @@ mirrored! {
         /// Trees and roofs that give shade.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         shade: Vec<Shade>,
+        /// Places that are damper than the rest, where an earth stake earths best.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        damp: Vec<Damp>,
         /// The soil.
         #[serde(default = "empty::<Soil>")]
         soil: Soil,

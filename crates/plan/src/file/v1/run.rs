@@ -3,6 +3,7 @@
 use super::{Gate, Pin, SideSlope, empty};
 use crate::defaults;
 use crate::file::mirror::mirrored;
+use crate::lead::Conductor;
 use crate::model::{BraceKind, FaultCause, FaultKind, MowWay, Point, RunStatus};
 
 mirrored! {
@@ -34,6 +35,9 @@ mirrored! {
         /// Where the live lead meets the net; left out, its first vertex.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         feed_at: Option<Point>,
+        /// Where the energizer stands; left out, at the feed point.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        energizer_at: Option<Point>,
         /// Its earth stakes.
         #[serde(default = "empty::<EarthStakes>")]
         earth_stakes: EarthStakes,
@@ -54,6 +58,12 @@ mirrored! {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         #[schemars(extend("default" = defaults::LEAD_OHM))]
         lead_ohm: Option<f64>,
+        /// What that lead is made of, where its ohms are not stated: a solid wire of 2.5 mm, or one line of the net.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lead_of: Option<Conductor>,
+        /// How long it is, metres; left out, as far as the energizer stands from the feed point.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        lead_m: Option<f64>,
         /// Where the chain starts, fixed, metres along the outline.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         start_m: Option<f64>,
@@ -148,6 +158,10 @@ mirrored! {
         /// Where each stands: all there are; `count` and `at` are passed over, and `spacing_m` is for one more.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         places: Vec<Point>,
+        /// How long the lead from the energizer to the nearest stake is, metres.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[schemars(extend("default" = defaults::EARTH_LEAD_M))]
+        lead_m: Option<f64>,
     }
 
     /// A stretch of the line with a leakage of its own.
