@@ -311,7 +311,6 @@ fn drawn_on() -> Plan {
         opacity: None,
         by_eye: false,
         hidden: false,
-        by_eye: false,
         locked: true,
         rest: Rest::new(),
     });

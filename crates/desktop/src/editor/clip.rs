@@ -119,7 +119,7 @@ impl Editor {
             _ => Motion::Shift { east_m: BESIDE_M, north_m: -BESIDE_M },
         };
         let mut to = self.plan.clone();
-        let new = self.added(&mut to, part, motion);
+        let new = added(&mut to, part, motion);
         if new.is_empty() {
             self.notice = Some(Text::NothingToPaste);
             return;
@@ -127,102 +127,102 @@ impl Editor {
         self.one_step(deed, between(&self.plan, &to));
         self.pick_things(new);
     }
+}
 
-    /// Adds the things of a part to a plan; what was added. A paddock and a way in go where there is none yet.
-    fn added(&self, to: &mut Plan, part: Plan, motion: Motion) -> Vec<Thing> {
-        let mut new = Vec::new();
-        let carry = |at: &mut Point| *at = motion.of(*at);
-        let mut coops = Vec::new();
-        for coop in part.coop.iter().chain(&part.other_coops) {
-            let mut put = coop.moved(motion);
-            (put.hidden, put.locked) = (false, false);
-            if to.coop(&put.id).is_some() {
-                put.id = free_coop_id(to);
-            }
-            coops.push((coop.id.clone(), put.id.clone()));
-            if to.coop.is_none() && to.other_coops.is_empty() {
-                to.coop = Some(put);
-            } else {
-                to.other_coops.push(put);
-            }
-            new.push(Thing::Coop { coop: to.coop.iter().chain(&to.other_coops).count() - 1 });
+/// Adds the things of a part to a plan; what was added. A paddock and a way in go where there is none yet.
+fn added(to: &mut Plan, part: Plan, motion: Motion) -> Vec<Thing> {
+    let mut new = Vec::new();
+    let carry = |at: &mut Point| *at = motion.of(*at);
+    let mut coops = Vec::new();
+    for coop in part.coop.iter().chain(&part.other_coops) {
+        let mut put = coop.moved(motion);
+        (put.hidden, put.locked) = (false, false);
+        if to.coop(&put.id).is_some() {
+            put.id = free_coop_id(to);
         }
-        for mut keep_out in part.ground.keep_outs {
-            keep_out.outline.iter_mut().for_each(carry);
-            (keep_out.hidden, keep_out.locked) = (false, false);
-            keep_out.name = to.free_keep_out_name(&keep_out.name);
-            new.push(Thing::KeepOut { keep_out: to.ground.keep_outs.len() });
-            to.ground.keep_outs.push(keep_out);
+        coops.push((coop.id.clone(), put.id.clone()));
+        if to.coop.is_none() && to.other_coops.is_empty() {
+            to.coop = Some(put);
+        } else {
+            to.other_coops.push(put);
         }
-        for mut hazard in part.ground.hazards {
-            hazard.path.iter_mut().for_each(carry);
-            (hazard.hidden, hazard.locked) = (false, false);
-            hazard.name = to.free_hazard_name(&hazard.name);
-            new.push(Thing::Hazard { hazard: to.ground.hazards.len() });
-            to.ground.hazards.push(hazard);
-        }
-        for mut wall in part.walls {
-            wall.path.iter_mut().for_each(carry);
-            (wall.hidden, wall.locked) = (false, false);
-            wall.name = to.free_wall_name(&wall.name);
-            new.push(Thing::Wall { wall: to.walls.len() });
-            to.walls.push(wall);
-        }
-        for mut shade in part.ground.shade {
-            shade.outline.iter_mut().for_each(carry);
-            (shade.hidden, shade.locked) = (false, false);
-            shade.name = to.free_shade_name(&shade.name);
-            new.push(Thing::Shade { shade: to.ground.shade.len() });
-            to.ground.shade.push(shade);
-        }
-        for mut damp in part.ground.damp {
-            damp.outline.iter_mut().for_each(carry);
-            damp.name = to.free_damp_name(&damp.name);
-            (damp.hidden, damp.locked) = (false, false);
-            new.push(Thing::Damp { damp: to.ground.damp.len() });
-            to.ground.damp.push(damp);
-        }
-        for mut label in part.labels {
-            carry(&mut label.at);
-            (label.hidden, label.locked) = (false, false);
-            new.push(Thing::Label { label: to.labels.len() });
-            to.labels.push(label);
-        }
-        for mut height in part.heights {
-            carry(&mut height.at);
-            new.push(Thing::Height { height: to.heights.len() });
-            to.heights.push(height);
-        }
-        if to.ground.boundary.is_empty() && !part.ground.boundary.is_empty() {
-            to.ground.boundary = part.ground.boundary.iter().map(|&at| motion.of(at)).collect();
-            new.push(Thing::Boundary);
-        }
-        if let (None, Some(mut gateway)) = (&to.ground.gateway, part.ground.gateway) {
-            carry(&mut gateway.at);
-            to.ground.gateway = Some(gateway);
-            new.push(Thing::Gateway);
-        }
-        for run in part.runs {
-            let mut run = workup::taken_along(to, &run, &run.carried(|at| motion.of(at)));
-            run.drop_at.iter_mut().for_each(carry);
-            (run.hidden, run.locked) = (false, false);
-            let called = care::run_name(&run);
-            let free = to.free_run_name(called);
-            if free != called {
-                run.name = free;
-            }
-            if to.run(&run.id).is_some() {
-                run.id = free_run_id(to);
-            }
-            run.coop = run.coop.and_then(|was| coops.iter().find(|(id, _)| *id == was).map(|(_, id)| id.clone()));
-            let owned = |net: &String| to.net_kind(net).is_some();
-            run.nets = run.nets.filter(|nets| nets.iter().all(owned));
-            run.pins.retain(|pin| pin.net.as_ref().is_none_or(owned));
-            run.branches.iter_mut().for_each(|branch| branch.nets.retain(owned));
-            run.energizer = run.energizer.filter(|id| to.store.energizers.iter().any(|one| one.id == *id));
-            new.push(Thing::Run { run: to.runs.len() });
-            to.runs.push(run);
-        }
-        new
+        new.push(Thing::Coop { coop: to.coop.iter().chain(&to.other_coops).count() - 1 });
     }
+    for mut keep_out in part.ground.keep_outs {
+        keep_out.outline.iter_mut().for_each(carry);
+        (keep_out.hidden, keep_out.locked) = (false, false);
+        keep_out.name = to.free_keep_out_name(&keep_out.name);
+        new.push(Thing::KeepOut { keep_out: to.ground.keep_outs.len() });
+        to.ground.keep_outs.push(keep_out);
+    }
+    for mut hazard in part.ground.hazards {
+        hazard.path.iter_mut().for_each(carry);
+        (hazard.hidden, hazard.locked) = (false, false);
+        hazard.name = to.free_hazard_name(&hazard.name);
+        new.push(Thing::Hazard { hazard: to.ground.hazards.len() });
+        to.ground.hazards.push(hazard);
+    }
+    for mut wall in part.walls {
+        wall.path.iter_mut().for_each(carry);
+        (wall.hidden, wall.locked) = (false, false);
+        wall.name = to.free_wall_name(&wall.name);
+        new.push(Thing::Wall { wall: to.walls.len() });
+        to.walls.push(wall);
+    }
+    for mut shade in part.ground.shade {
+        shade.outline.iter_mut().for_each(carry);
+        (shade.hidden, shade.locked) = (false, false);
+        shade.name = to.free_shade_name(&shade.name);
+        new.push(Thing::Shade { shade: to.ground.shade.len() });
+        to.ground.shade.push(shade);
+    }
+    for mut damp in part.ground.damp {
+        damp.outline.iter_mut().for_each(carry);
+        damp.name = to.free_damp_name(&damp.name);
+        (damp.hidden, damp.locked) = (false, false);
+        new.push(Thing::Damp { damp: to.ground.damp.len() });
+        to.ground.damp.push(damp);
+    }
+    for mut label in part.labels {
+        carry(&mut label.at);
+        (label.hidden, label.locked) = (false, false);
+        new.push(Thing::Label { label: to.labels.len() });
+        to.labels.push(label);
+    }
+    for mut height in part.heights {
+        carry(&mut height.at);
+        new.push(Thing::Height { height: to.heights.len() });
+        to.heights.push(height);
+    }
+    if to.ground.boundary.is_empty() && !part.ground.boundary.is_empty() {
+        to.ground.boundary = part.ground.boundary.iter().map(|&at| motion.of(at)).collect();
+        new.push(Thing::Boundary);
+    }
+    if let (None, Some(mut gateway)) = (&to.ground.gateway, part.ground.gateway) {
+        carry(&mut gateway.at);
+        to.ground.gateway = Some(gateway);
+        new.push(Thing::Gateway);
+    }
+    for run in part.runs {
+        let mut run = workup::taken_along(to, &run, &run.carried(|at| motion.of(at)));
+        run.drop_at.iter_mut().for_each(carry);
+        (run.hidden, run.locked) = (false, false);
+        let called = care::run_name(&run);
+        let free = to.free_run_name(called);
+        if free != called {
+            run.name = free;
+        }
+        if to.run(&run.id).is_some() {
+            run.id = free_run_id(to);
+        }
+        run.coop = run.coop.and_then(|was| coops.iter().find(|(id, _)| *id == was).map(|(_, id)| id.clone()));
+        let owned = |net: &String| to.net_kind(net).is_some();
+        run.nets = run.nets.filter(|nets| nets.iter().all(owned));
+        run.pins.retain(|pin| pin.net.as_ref().is_none_or(owned));
+        run.branches.iter_mut().for_each(|branch| branch.nets.retain(owned));
+        run.energizer = run.energizer.filter(|id| to.store.energizers.iter().any(|one| one.id == *id));
+        new.push(Thing::Run { run: to.runs.len() });
+        to.runs.push(run);
+    }
+    new
 }

@@ -63,7 +63,7 @@ fn round_step(range: f64, unit: f64) -> f64 {
 pub(crate) fn decimals(step: f64) -> usize {
     (0..6)
         .find(|&decimals| {
-            let times = step * 10_f64.powi(decimals as i32);
+            let times = step * 10_f64.powf(decimals as f64);
             (times - times.round()).abs() < 1e-6 * times.abs()
         })
         .unwrap_or(6)

@@ -39,7 +39,7 @@ pub(super) fn scrolled(ctx: &Context, page: Page, area: ScrollArea) -> ScrollAre
 pub(super) fn hold(ctx: &Context, page: Page, rect: Rect, top: f32, output: &ScrollAreaOutput<()>) {
     let held = ctx.data_mut(|data| *data.get_temp_mut_or_default::<Held>(kept(page)));
     let clicked = ctx.interaction_snapshot(|now| now.clicked);
-    let focused = || ctx.memory(|memory| memory.focused());
+    let focused = || ctx.memory(egui::Memory::focused);
     let Some(on) = clicked.or_else(focused).or(held.on) else { return };
     let Some(place) = ctx.read_response(on).map(|response| response.rect) else { return };
     let mut now = Held { on: Some(on), below: place.top() - top, to: None };
@@ -47,7 +47,9 @@ pub(super) fn hold(ctx: &Context, page: Page, rect: Rect, top: f32, output: &Scr
         // The hand went elsewhere.
         now = Held::default();
     } else if held.on == Some(on) && (now.below - held.below).abs() > STILL {
-        now.to = Some((output.state.clamped_offset().y + now.below - held.below).max(0.0));
+        // No farther than the page goes: beyond it would spring back, and come again.
+        let most = (output.content_size.y - output.inner_rect.height()).max(0.0);
+        now.to = Some((output.state.clamped_offset().y + now.below - held.below).clamp(0.0, most));
         ctx.request_discard("lines above the hand came or went");
     }
     ctx.data_mut(|data| data.insert_temp(kept(page), now));

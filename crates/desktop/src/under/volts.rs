@@ -121,7 +121,9 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             plot.set_plot_bounds_x(0.0..=line_m);
             plot.set_plot_bounds_y(0.0..=top_kv);
             plot.add(band);
-            rims.into_iter().for_each(|rim| plot.line(rim));
+            for rim in rims {
+                plot.line(rim);
+            }
             if let Some(sound) = &sound {
                 let pen = Stroke::new(1.5, colour(p.ink2));
                 let line = Line::new("sound", PlotPoints::Owned(sound.clone())).stroke(pen);

@@ -12,7 +12,7 @@ use crate::theme::{self, colour};
 /// The whole of the ground that is picked; of corners and sides what they belong to. Of the paddock the page is anyway.
 pub(in crate::pages) fn of(desk: &Desk<'_>) -> Option<Thing> {
     let plan = desk.editor.plan();
-    let thing = match desk.editor.picked()? {
+    match desk.editor.picked()? {
         Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. } => {
             plan.ground.keep_outs.get(keep_out).map(|_| Thing::KeepOut { keep_out })
         }
@@ -30,8 +30,7 @@ pub(in crate::pages) fn of(desk: &Desk<'_>) -> Option<Thing> {
         Thing::Coop { coop: 0 } | Thing::CoopDoor => plan.coop.as_ref().map(|_| Thing::Coop { coop: 0 }),
         Thing::Underlay => plan.underlay.as_ref().map(|_| Thing::Underlay),
         _ => None,
-    };
-    thing
+    }
 }
 
 /// Its title, as high as the paddock's with that sentence.
