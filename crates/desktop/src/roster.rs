@@ -218,7 +218,7 @@ pub(crate) fn has_two_lines(item: Item) -> bool {
     match item {
         Item::Head(_) | Item::Net { .. } | Item::Brace { .. } => false,
         Item::Thing(thing) => match thing {
-            Thing::Height { .. } | Thing::Branch { .. } | Thing::Energizer { .. } | Thing::Reading { .. } => false,
+            Thing::Height { .. } | Thing::Branch { .. } | Thing::Reading { .. } => false,
             thing => thing.whole() == thing,
         },
     }

@@ -335,7 +335,7 @@ fn what_is_drawn_on_the_ground_has_its_row_its_switches_and_its_node() {
     assert_eq!(figures("Hedge 1 on the map"), "30 m, does not hold birds");
     assert_eq!(figures("Oaks on the map"), "12 m²");
     assert_eq!(figures("Hollow on the map"), "24 m²");
-    assert_eq!(figures("Words: Trough"), "15.0 m east, 40.0 m north");
+    assert_eq!(figures("Label: Trough"), "15.0 m east, 40.0 m north");
     assert_eq!(figures("Drop point of Round Quince House"), "12.0 m east, 20.0 m north");
     assert!(node("The picture underneath on the map").is_none(), "the page about the ground has it");
     press(&mut desk, Key::L);

@@ -203,7 +203,7 @@ fn over(desk: &mut Desk, text: &str) {
 fn words_dropped_on_the_map_are_typed_at_once() {
     let dir = tempfile::tempdir().unwrap();
     let mut desk = open(dir.path(), example());
-    click_on(&mut desk, "Words");
+    click_on(&mut desk, "Label");
     let at = spot(&desk, Point::new(12.0, 50.0));
     click(&mut desk, at);
     desk.key_press(Key::T);
@@ -402,7 +402,7 @@ fn walls_are_drawn_named_told_dragged_doubled_and_taken_out() {
     let wall = &plan_of(&desk).walls[0];
     assert_eq!((wall.kind(), wall.path.len(), wall.holds_birds), (WallKind::Fence, 3, None));
     assert_eq!(editor(&desk).picked(), Some(Thing::Wall { wall: 0 }));
-    fill(&mut desk, "Name of A permanent fence", "Lane fence");
+    fill(&mut desk, "Name of Fence 1", "Lane fence");
     assert_eq!(plan_of(&desk).walls[0].name, "Lane fence");
     assert!(says(&desk, "Lane fence: does not hold birds"));
     // One step for a corner dragged; an arrow moves it too.
@@ -436,7 +436,7 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
     desk.run();
     assert_eq!(plan_of(&desk).ground.shade[0].outline.len(), 3);
     assert_eq!(editor(&desk).picked(), Some(Thing::Shade { shade: 0 }));
-    fill(&mut desk, "Name of Shade", "Oaks");
+    fill(&mut desk, "Name of Shade 1", "Oaks");
     assert_eq!(
         plan_of(&desk).ground.shade,
         [Shade {
@@ -445,16 +445,16 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
             ..Shade::default()
         }]
     );
-    click_on(&mut desk, "Words");
+    click_on(&mut desk, "Label");
     let place = Point::new(30.0, 45.0);
     let at = spot(&desk, place);
     click(&mut desk, at);
     assert_eq!(editor(&desk).picked(), Some(Thing::Label { label: 0 }));
-    fill(&mut desk, "Text of Words", "Trough");
+    fill(&mut desk, "Text of Label", "Trough");
     click_on(&mut desk, "large");
     let Label { text, size, .. } = &plan_of(&desk).labels[0];
     assert_eq!((text.as_str(), *size), ("Trough", Some(LabelSize::Large)));
-    desk.get_by_label("Words: Trough");
+    desk.get_by_label("Label: Trough");
     let before = deeds(&desk);
     drag(&mut desk, at, at + vec2(40.0, 0.0));
     let moved = plan_of(&desk).labels[0].at;

@@ -323,7 +323,7 @@ fn back_on_corner_1_every_side_has_its_net() {
     assert_eq!(window(&desk).editor().snapped().map(|caught| caught.reason.as_str()), Some("closes on corner 1"));
     let in_hand = window(&desk).editor().in_hand().unwrap();
     let corners = &in_hand.unrolled.corners;
-    let middle = Point::new(corners[0].east_m, (corners[0].north_m + corners[1].north_m) / 2.0);
+    let middle = Point::new(corners[0].east_m, f64::midpoint(corners[0].north_m, corners[1].north_m));
     let net_m: f64 = in_hand
         .shown()
         .drawing

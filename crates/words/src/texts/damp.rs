@@ -27,7 +27,7 @@ texts! {
             => "{stands}; wo sein Erdstab steht, ist nicht angegeben.",
         StandsAtFeed: "Where the energizer stands is not stated: it counts as standing at the feed point."
             => "Wo das Weidezaungerät steht, ist nicht angegeben: Es zählt, als stünde es an der Einspeisung.",
-        EnergizerFigures: "{unit}, {feed} from the feed point" => "{unit}, {feed} von der Einspeisung",
+        EnergizerFigures: "{unit}, {feed} from the feed point" => "{unit}, {feed} ab Einspeisung",
         EnergizerInHand: "{feed} from the feed point, {stake} from the nearest stake"
             => "{feed} von der Einspeisung, {stake} vom nächsten Stab",
         EnergizerInHandAlone: "{feed} from the feed point" => "{feed} von der Einspeisung",
