@@ -124,23 +124,18 @@ impl<'a> Look<'a> {
                 // A reading does not narrow the band yet: it is not fitted.
                 Some(weakest) => {
                     let post = self.words.post_number(weakest.post, weakest.branch);
-                    let text = if weakest.measured {
-                        self.say(Text::WeakestMeasured, &[("post", &post)])
-                    } else {
-                        self.text(Text::WeakestNotMeasured)
-                    };
                     let band = self.words.kilovolts_range(weakest.low_kv, weakest.high_kv);
+                    let text = if weakest.measured {
+                        self.say(Text::WeakestMeasured, &[("band", &band), ("post", &post)])
+                    } else {
+                        self.say(Text::WeakestNotMeasured, &[("band", &band)])
+                    };
                     let tried = care::volts_said::tried(self.run, self.words);
-                    let lines: Vec<String> = [Some(band), tried, Some(text)].into_iter().flatten().collect();
-                    (self.likely(weakest.peak_kv), lines.join("\n"))
+                    let lines: Vec<String> = [Some(text), tried].into_iter().flatten().collect();
+                    (self.words.kilovolts(weakest.peak_kv), lines.join("\n"))
                 }
             },
         ]
-    }
-
-    /// Volts that are likely: `about 1.5 kV`.
-    fn likely(self, kv: f64) -> String {
-        self.say(Text::Likely, &[("kv", &self.words.kilovolts(kv))])
     }
 
     /// The plan's name, and which of its runs this is: runs may be called alike.

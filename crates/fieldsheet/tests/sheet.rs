@@ -265,9 +265,9 @@ fn the_sheet_says_what_the_workup_says() {
     let side_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
     for want in [
         lay.posts.len().to_string(),
-        format!("about {}", words.kilovolts(weakest.peak_kv)),
-        words.kilovolts_range(weakest.low_kv, weakest.high_kv),
-        format!("about {}", words.kilovolts(volts.feed_kv)),
+        words.kilovolts(weakest.peak_kv),
+        format!("weakest, {}", words.kilovolts_range(weakest.low_kv, weakest.high_kv)),
+        words.kilovolts(volts.feed_kv),
         words.area(case.workup.runs[0].strip.as_ref().unwrap().area_m2),
         format!("{} min", words.minutes_figure(lay.set_up_minutes)),
         words.length_parts(side_m).0,

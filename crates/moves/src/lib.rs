@@ -81,7 +81,7 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         closed: run.closed,
         nets: run.nets.clone(),
         // What stands in the run is towed along.
-        coop: plan.coop_in(run).map(|coop| coop.id.clone()),
+        coop: run.coop.clone().or_else(|| plan.coop_in(run).map(|coop| coop.id.clone())),
         status: RunStatus::Option,
         energizer: run.energizer.clone(),
         feed_at: run.feed_at.map(moved),

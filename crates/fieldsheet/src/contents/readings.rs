@@ -25,23 +25,23 @@ pub(super) fn block(look: Look<'_>) -> (Option<Block>, Vec<Spotted>) {
         places.push(Spotted { letter: letter.clone(), at, on_line });
         readings.push(Reading { letter, name, place, expected, unit: look.text(Text::Kilovolts) });
     };
-    let likely = |kv: f64| look.likely(kv);
+    let expected = |kv: f64| look.words.kilovolts(kv);
     let post = |post: usize| look.say(Text::PostNumber, &[("post", &(post + 1).to_string())]);
 
     let feed = volts.samples.iter().find(|sample| sample.of == SampleOf::Feed);
     let along = feed.map(|feed| look.say(Text::Along, &[("off", &look.words.length(feed.along_m))]));
     let feed_at = feed.map(|feed| feed.at);
-    add(look.text(Text::FeedPoint), along.unwrap_or_default(), likely(volts.feed_kv), feed_at);
+    add(look.text(Text::FeedPoint), along.unwrap_or_default(), expected(volts.feed_kv), feed_at);
     if let Some(weakest) = volts.weakest {
         let number = look.words.post_number(weakest.post, weakest.branch);
         let place = look.say(Text::PostNumber, &[("post", &number)]);
-        add(look.text(Text::Weakest), place, likely(weakest.peak_kv), Some(weakest.at));
+        add(look.text(Text::Weakest), place, expected(weakest.peak_kv), Some(weakest.at));
     }
     if let Some((name, third, number)) = feed.and_then(|feed| third_post(lay, volts, feed)) {
-        add(look.text(name), post(number), likely(third.peak_kv), Some(third.at));
+        add(look.text(name), post(number), expected(third.peak_kv), Some(third.at));
     }
     let earth_at = look.run.earth_stakes.first();
-    add(look.text(Text::EarthStake), look.text(Text::ToAProbe), likely(volts.earth_kv), earth_at);
+    add(look.text(Text::EarthStake), look.text(Text::ToAProbe), expected(volts.earth_kv), earth_at);
     let rows = vec![Row::Readings(readings)];
     let measured = volts.weakest.is_none_or(|weakest| weakest.measured);
     let aside = look.text(if measured { Text::ReadingsHow } else { Text::ReadingsHowUnmeasured });

@@ -43,8 +43,8 @@ texts! {
         ToMow: "to mow first" => "zuerst zu mähen",
         ForOnePerson: "for one person" => "für eine Person",
         Minutes: "{minutes} min" => "{minutes} min",
-        WeakestNotMeasured: "weakest post,\nnot measured yet" => "schwächster Pfahl,\nnoch ungemessen",
-        WeakestMeasured: "weakest, post {post}" => "schwächster, Pfahl {post}",
+        WeakestNotMeasured: "weakest, {band}\nnot measured yet" => "schwächster, {band}\nnoch ungemessen",
+        WeakestMeasured: "weakest, {band}\nat post {post}" => "schwächster, {band}\nan Pfahl {post}",
         NotWorkedOut: "not worked out" => "nicht berechnet",
         Kilovolts: "kV" => "kV",
 
@@ -92,7 +92,6 @@ texts! {
         FeedPoint: "feed point" => "Einspeisung",
         PostNumber: "post {post}" => "Pfahl {post}",
         EarthStake: "earth stake" => "Erdstab",
-        Likely: "about {kv}" => "etwa {kv}",
         Weakest: "weakest" => "schwächster",
         Farthest: "far end" => "fernes Ende",
         InBetween: "in between" => "dazwischen",
