@@ -183,6 +183,7 @@ fn wording(words: Words, deed: Deed) -> &'static str {
         Deed::TakeBrace => Shaping::DoneTakeBrace,
         Deed::Remove => Shaping::DoneRemove,
         Deed::Paste => Shaping::DonePaste,
+        Deed::LayOut => Shaping::DoneLayOut,
         Deed::Hide => Shaping::DoneHide,
         Deed::Lock => Shaping::DoneLock,
         Deed::Rename => Shaping::DoneRename,

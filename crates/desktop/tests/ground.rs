@@ -239,11 +239,11 @@ fn a_picture_that_says_nothing_of_its_place_lies_in_the_middle_of_the_view_and_i
         (wide_m * seen.px_per_m / f64::from(seen.size[0])).max(tall_m * seen.px_per_m / f64::from(seen.size[1]));
     assert!((share - 0.8).abs() < 1e-6, "{share}");
     assert!(says(&desk, "It is not to scale yet"));
-    assert!(plan::assumed(&plan_of(&desk)).iter().any(|one| one.key == "underlay.world_m"));
+    assert!(plan::assumed(plan_of(&desk)).iter().any(|one| one.key == "underlay.world_m"));
     // Shifted by hand it is still not to scale; kept in the file, it still says so.
     desk.key_press(Key::ArrowRight);
     desk.run();
-    let again = plan::read(&plan::write(&plan_of(&desk))).unwrap().plan;
+    let again = plan::read(&plan::write(plan_of(&desk))).unwrap().plan;
     assert!(!again.underlay.unwrap().is_to_scale());
 }
 

@@ -143,7 +143,7 @@ fn the_first_run_is_dragged_onto_the_ground_with_its_coop() {
     let editor = window(&desk).editor();
     assert_eq!(editor.plan().runs[0], run, "one step");
     assert_eq!(editor.plan().coop.as_ref(), Some(&coop));
-    assert!(!editor.can_undo());
+    assert_eq!(editor.deeds().0, [plan::Deed::LayOut]);
 }
 
 #[test]
@@ -161,4 +161,21 @@ fn the_question_is_left_with_esc_and_the_example_is_as_it_was() {
     settle(&mut desk);
     assert_eq!(*window(&desk).editor().plan(), before);
     desk.get_by_label("example farm");
+}
+
+#[test]
+fn laying_out_is_one_step_that_is_undone_and_redone() {
+    let mut desk = cold();
+    click_on(&mut desk, "Start with your own rolls");
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    let laid = window(&desk).editor().plan().clone();
+    assert_eq!(window(&desk).editor().deeds(), (vec![plan::Deed::LayOut], Vec::new()));
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::Z);
+    settle(&mut desk);
+    assert_eq!(*window(&desk).editor().plan(), plan::Plan::default());
+    desk.key_press_modifiers(egui::Modifiers::COMMAND | egui::Modifiers::SHIFT, Key::Z);
+    settle(&mut desk);
+    assert_eq!(*window(&desk).editor().plan(), laid);
+    assert!(window(&desk).editor().save_state().is_unsaved());
 }

@@ -68,6 +68,8 @@ pub enum Deed {
     Remove,
     /// Something was put in from the clipboard.
     Paste,
+    /// Rolls were laid out as the plan's first run.
+    LayOut,
     /// Something was hidden or shown.
     Hide,
     /// Something was locked or unlocked.

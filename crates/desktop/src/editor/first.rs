@@ -1,6 +1,6 @@
 //! The first start: the one question, and the plan that the answer lays out.
 
-use plan::{Plan, Rolls};
+use plan::{Deed, Plan, Rolls, between};
 use words::texts::Window as Text;
 
 use super::{Editor, Page};
@@ -66,7 +66,10 @@ impl Editor {
     /// Lays the rolls out; too few of them enclose nothing, and the question stays.
     pub(super) fn lay_out(&mut self) {
         if let Some(plan) = self.question.as_ref().and_then(|question| self.laid(question.rolls)) {
-            self.replace(plan, None);
+            // A step of its own over the empty plan, so that it is undone as any other.
+            self.replace(Plan::default(), None);
+            self.one_step(Deed::LayOut, between(&self.plan, &plan));
+            self.fit();
             self.saved = None;
             self.as_saved = false;
             self.lesson = Lesson::Drag;

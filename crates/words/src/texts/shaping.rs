@@ -50,6 +50,7 @@ texts! {
         DoneTakeBrace: "took a brace back" => "Abspannung zurückgenommen",
         DoneRemove: "took something out" => "etwas herausgenommen",
         DonePaste: "pasted" => "eingefügt",
+        DoneLayOut: "laid the rolls out" => "Rollen ausgelegt",
         DoneHide: "hid or showed something" => "etwas aus- oder eingeblendet",
         DoneLock: "locked or unlocked something" => "etwas gesperrt oder entsperrt",
         DoneRename: "gave it a name" => "benannt",
