@@ -59,6 +59,8 @@ pub fn damper_said(plan: &Plan, run: &Run, worked: &RunWorkup, words: Words) -> 
     let mut said = Vec::new();
     let (count, assumed) = (run.earth_stakes.count() as usize, run.earth_stakes.lead_m.is_none());
     match &worked.dampest {
+        // On a wet day the rest may be as damp as what is drawn.
+        None if !plan.ground.is_damper_today() => said.push(words.text(Text::NotDamper).to_owned()),
         None => said.push(words.say(Text::NoneInReach, &[("reach", &reach)])),
         Some(best) if best.there => {
             said.push(words.say(Text::There, &[("place", &crate::damp_name(plan, words, best.damp))]));

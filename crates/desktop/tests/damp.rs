@@ -248,7 +248,7 @@ fn out_of_reach_is_said_and_what_is_assumed_is_listed() {
     assert!(assumed.iter().any(|one| one.key == "runs[0].earth_stakes.lead_m"));
     // Without damp ground nothing of it is asked.
     let plain = open(example(), Page::Power);
-    assert!(!says(&plain, "damp") || !says(&plain, "within reach"));
+    assert!(!says(&plain, "No damp ground") && !says(&plain, "An earth lead of"));
 }
 
 #[test]

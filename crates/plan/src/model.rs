@@ -203,6 +203,24 @@ impl Plan {
         }
     }
 
+    /// The one run that a coop goes along with: the only one that names it; where none does, the only one that it stands in
+    /// and that names no other.
+    pub fn run_round(&self, coop: &Coop) -> Option<usize> {
+        let only = |has: &dyn Fn(&Run) -> bool| {
+            let mut all = self.runs.iter().enumerate().filter(|(_, run)| has(run)).map(|(index, _)| index);
+            let first = all.next();
+            (first, all.next().is_some())
+        };
+        match only(&|run| run.coop.as_ref() == Some(&coop.id)) {
+            (None, _) => match only(&|run| self.coop_in(run).is_some_and(|one| one.id == coop.id)) {
+                (first, false) => first,
+                _ => None,
+            },
+            (first, false) => first,
+            _ => None,
+        }
+    }
+
     /// Coops with a flock that belong to no run: none names them, and they stand in none that names no other. Nothing is
     /// told where there is no run yet, or an open one, which may hold them with its wall.
     pub fn coops_without_run(&self) -> Vec<&Coop> {
@@ -210,7 +228,9 @@ impl Plan {
         if self.runs.is_empty() || open {
             return Vec::new();
         }
-        let has = |coop: &&Coop| self.runs.iter().any(|run| self.coop_in(run).is_some_and(|one| one.id == coop.id));
+        // A run that is a memory holds no flock.
+        let runs = || self.runs.iter().filter(|run| run.status != RunStatus::Past);
+        let has = |coop: &&Coop| runs().any(|run| self.coop_in(run).is_some_and(|one| one.id == coop.id));
         self.coops().filter(|coop| coop.birds.is_some_and(|birds| birds > 0) && !has(coop)).collect()
     }
 

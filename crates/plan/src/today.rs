@@ -99,6 +99,11 @@ impl Ground {
         }
     }
 
+    /// Whether any damp place is damper today than the ground round it.
+    pub fn is_damper_today(&self) -> bool {
+        self.damp.iter().any(|damp| self.damp_today_ohm_m(damp) < self.resistivity_today_ohm_m())
+    }
+
     /// Whether the ground is wet for what it holds: today, or as stated for the hold alone.
     pub fn wet(&self) -> bool {
         self.soil.wet() || self.today == Some(Today::Wet)

@@ -84,6 +84,7 @@ pub fn wordings(language: crate::Language) -> Vec<&'static str> {
     all.extend(of(Candidates::ALL, language));
     all.extend(of(Commands::ALL, language));
     all.extend(of(Compare::ALL, language));
+    all.extend(of(Damp::ALL, language));
     all.extend(of(Earth::ALL, language));
     all.extend(of(Errors::ALL, language));
     all.extend(of(Faults::ALL, language));

@@ -142,6 +142,11 @@ impl Lines {
 
     /// A stretch between two places; on a line that now runs the other way they change places.
     fn take_zone(&self, zone: &mut LeakageZone) {
+        // The whole line stays the whole line.
+        if zone.from_m <= 0.0 && zone.to_m >= self.was.length_m() {
+            zone.to_m = self.metres(zone.to_m);
+            return;
+        }
         let ends_m = [zone.from_m, zone.to_m].map(|along_m| self.metres(along_m));
         let amid_m = if zone.from_m <= zone.to_m {
             f64::midpoint(zone.from_m, zone.to_m)
@@ -156,7 +161,8 @@ impl Lines {
 
     /// Where a place along the old line lies along the new one, metres. What lies beyond an end stays as far beyond.
     fn metres(&self, along_m: f64) -> f64 {
-        if along_m <= 0.0 || !along_m.is_finite() {
+        // The line's beginning stays its beginning; where the corner there went, it is the nearest place.
+        if along_m < 0.0 || (along_m <= 0.0 && self.by_side) || !along_m.is_finite() {
             return along_m;
         }
         let beyond_m = along_m - self.was.length_m();

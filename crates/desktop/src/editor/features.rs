@@ -59,6 +59,7 @@ impl Editor {
             Thing::Damp { damp } | Thing::DampCorner { damp, .. } | Thing::DampSide { damp, .. } => {
                 let mut all = plan.ground.damp.clone();
                 let mut second = all.get(damp)?.clone();
+                (second.hidden, second.locked) = (false, false);
                 second.name = plan.free_damp_name(&second.name);
                 second.outline.iter_mut().for_each(|at| *at = beside(*at));
                 all.push(second);

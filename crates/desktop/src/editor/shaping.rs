@@ -261,6 +261,8 @@ impl Editor {
                 let second = Run {
                     id: free_run_id(&self.plan),
                     name,
+                    hidden: false,
+                    locked: false,
                     ..workup::taken_along(&self.plan, run, &run.moved(motion))
                 };
                 let index = self.plan.runs.len();
@@ -271,6 +273,7 @@ impl Editor {
                 let mut keep_outs = self.plan.ground.keep_outs.clone();
                 let Some(mut second) = keep_outs.get(index).cloned() else { return };
                 second.outline.iter_mut().for_each(|at| *at = motion.of(*at));
+                (second.hidden, second.locked) = (false, false);
                 second.name = self.plan.free_keep_out_name(&second.name);
                 keep_outs.push(second);
                 let keep_out = keep_outs.len() - 1;

@@ -41,10 +41,8 @@ impl Whole {
             Thing::Run { run: index } | Thing::RunSide { run: index, .. } => {
                 let run = run(index)?;
                 // The coop goes along with the one run that is round it.
-                let coop = plan.coop.clone().filter(|coop| !coop.locked).filter(|coop| {
-                    let has = |run: &plan::Run| plan.coop_in(run).is_some_and(|one| one.id == coop.id);
-                    has(&run) && plan.runs.iter().filter(|run| has(run)).count() == 1
-                });
+                let goes = |coop: &plan::Coop| !coop.locked && plan.run_round(coop) == Some(index);
+                let coop = plan.coop.clone().filter(goes);
                 Some(Self::Run(run, coop))
             }
             Thing::Boundary | Thing::BoundarySide { .. } => {

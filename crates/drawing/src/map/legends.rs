@@ -189,18 +189,18 @@ fn weakest(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     let Some(weakest) = volts.weakest else { return };
     let post = words.post_number(weakest.post, weakest.branch);
     let figure = care::volts_said::weakest(&weakest, words);
-    // Whatever the room, a figure that counts faults says so.
-    let figure = match care::volts_said::tried(run.run, words) {
-        Some(tried) => format!("{figure}, {tried}"),
-        None => figure,
+    // Whatever the room, a figure that counts faults says so; after the post, which is where it is least and no fault's.
+    let counting = |said: String| match care::volts_said::tried(run.run, words) {
+        Some(tried) => format!("{said}, {tried}"),
+        None => said,
     };
-    let said = |text| words.say(text, &[("weakest", &figure), ("post", &post)]);
+    let said = |text| counting(words.say(text, &[("weakest", &figure), ("post", &post)]));
     let mut texts = vec![said(Text::WeakestThere)];
     if !weakest.measured {
         texts.insert(0, said(Text::WeakestUnmeasured));
     }
     // The shortest wording for where there is little room.
-    texts.push(figure);
+    texts.push(counting(figure.clone()));
     let legend = Legend {
         about: About::Weakest,
         at: weakest.at,

@@ -33,7 +33,7 @@ impl Edge {
 pub enum Line {
     /// One of the outline's own that do not move, by its place in [`Asked::own`].
     Own(usize),
-    /// One of another thing, by its place in [`Guides::new`].
+    /// One of another thing, by its place in [`super::Guides::new`].
     Other(usize),
 }
 
@@ -93,7 +93,7 @@ impl Guide {
 /// Why a corner stands where it was caught.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Why {
-    /// On a place, by its place in [`Guides::new`].
+    /// On a place, by its place in [`super::Guides::new`].
     Place(usize),
     /// Where two guides cross.
     Both(Guide, Guide),

@@ -54,12 +54,13 @@ texts! {
             => "Die Stäbe stehen im feuchtesten Boden in Reichweite: {place}.",
         NotBetter: "Within reach of the earth lead no damp ground earths better than the stakes do as they stand."
             => "In Reichweite der Erdleitung erdet kein feuchter Boden besser als die Stäbe, wie sie stehen.",
+        NotDamper: "No damp ground that is drawn is damper today than the rest." => "Kein eingezeichneter feuchter Boden ist heute feuchter als der übrige.",
         NoneInReach: "No damp ground where a stake may stand is within {reach} of the energizer."
             => "Kein feuchter Boden, in dem ein Stab stehen darf, liegt im Umkreis von {reach} um das Weidezaungerät.",
         ReachAssumed: "An earth lead of {reach} is assumed." => "Angenommen ist eine Erdleitung von {reach}.",
-        BraceThere: "The stake of corner {number}'s brace stands there too: one galvanised stake can be brace and earth at once."
+        BraceThere: "The stake of corner {number}’s brace stands there too: one galvanised stake can be brace and earth at once."
             => "Dort steht auch der Pflock der Abspannung von Ecke {number}: Ein verzinkter Stab kann Abspannung und Erdung zugleich sein.",
-        BraceThereEnd: "The stake of an end's brace stands there too: one galvanised stake can be brace and earth at once."
+        BraceThereEnd: "The stake of an end’s brace stands there too: one galvanised stake can be brace and earth at once."
             => "Dort steht auch der Pflock der Abspannung eines Endes: Ein verzinkter Stab kann Abspannung und Erdung zugleich sein.",
         PutThere: "Put it there" => "Dorthin setzen",
         PutThem: "Put them there" => "Dorthin setzen",

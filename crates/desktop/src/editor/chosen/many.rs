@@ -148,8 +148,7 @@ impl Many {
     /// The coop goes along with the one run that is round it, as where that run is moved alone; one that is locked stays.
     fn coop_along(&self, plan: &mut Plan, motion: Motion) {
         let Some(coop) = self.was.coop.as_ref().filter(|coop| !coop.locked) else { return };
-        let mut about = self.was.runs.iter().enumerate().filter(|(_, run)| run.coop.as_ref() == Some(&coop.id));
-        if let (Some((run, _)), None) = (about.next(), about.next())
+        if let Some(run) = self.was.run_round(coop)
             && self.has(Thing::Run { run })
             && !self.has(Thing::Coop { coop: 0 })
         {

@@ -67,8 +67,9 @@ fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, changed: &mut Run) {
         field::line(ui, p, Id::unique(("lead length", &run.id)), words.text(Text::LeadLength), &shown, read)
     {
         changed.lead_m = length_m;
-        if length_m.is_some() && run.lead_of.is_none() {
-            (changed.lead_of, changed.lead_ohm) = (Some(Conductor::Steel), None);
+        // Ohms that were measured stand whatever the length.
+        if length_m.is_some() && run.lead_of.is_none() && run.lead_ohm.is_none() {
+            changed.lead_of = Some(Conductor::Steel);
         }
     }
     if let (None, Some(apart_m)) = (run.lead_m, stands.apart_m) {
