@@ -43,7 +43,7 @@ side() {
 by_mouse() {
     # Start with your own rolls, lay them out; the wheel takes the map farther away.
     click 430 22
-    click 302 373
+    click 302 390
     sleep 1
     picture mouse-laid
     xdotool mousemove 460 334
@@ -54,12 +54,12 @@ by_mouse() {
     sleep 1
     # Unroll a run: east, south, west, and home onto the first corner. Posts catch the corners.
     click 1000 142
-    click 620 300
-    click 820 300
-    click 820 471
-    click 620 471
+    click 620 280
+    click 859 280
+    click 859 485
+    click 620 485
     picture mouse-unrolled
-    click 620 300
+    click 620 280
     sleep 1
     picture mouse-closed
     # The plan's menu, Save, and Save in the chooser with the name that it offers.
