@@ -91,9 +91,9 @@ def main(netfold):
         wrong = []
         samples = voltage["samples"]
         read_at = [(f"post_{post + 1}", sample) for post, sample in enumerate(samples[:len(posts)])]
-        for branch in range(len(report["runs"][0].get("branches", []))):
-            # Posts of a branch are counted on from net to net, as the netlist does.
-            own = [sample for sample in samples if sample.get("branch") == branch]
+        for branch, laid in enumerate(report["runs"][0].get("branches", [])):
+            # Posts of a branch are counted on from net to net, as the netlist does; its faults come after them.
+            own = [sample for sample in samples if sample.get("branch") == branch][:len(laid["posts"])]
             read_at += [(f"branch_{branch + 1}_post_{post + 1}", sample) for post, sample in enumerate(own)]
         for post, sample in read_at:
             read = found.get(post)
