@@ -212,7 +212,7 @@ fn joins_lead_and_gate_are_stated_and_both_readings_stand_side_by_side() {
     click_on(&mut desk, "only tied");
     assert_eq!(run(&desk).live_loop, Some(false));
     assert!(says(&desk, "A ring hides a single break"));
-    hand::settle_all(&mut desk);
+    hand::settle(&mut desk);
     let [clipped, tied] = window(&desk).editor().study().unwrap().0.gate_kv.unwrap();
     assert!(clipped > tied && (tied - weakest_kv(&desk)).abs() < 1e-6);
     assert!(says(&desk, &format!("Weakest post clipped round {clipped:.1} kV, only tied {tied:.1} kV.")));
@@ -238,7 +238,7 @@ fn a_curve_is_kept_beside_what_comes_until_it_is_let_go() {
     assert_eq!((first.0, last.0), (0.0, lay.line_m));
     assert!((first.1 - last.1).abs() < 1e-9);
     // The same post over time, then and now.
-    hand::settle_all(&mut desk);
+    hand::settle(&mut desk);
     let pulse = curve.pulse.as_ref().unwrap();
     let now = &window(&desk).editor().study().unwrap().0.pulse.as_ref().unwrap().posts_kv[20];
     let most = |kv: &[f64]| kv.iter().copied().fold(0.0, f64::max);

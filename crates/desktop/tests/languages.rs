@@ -52,7 +52,7 @@ fn open(language: Language, size: [f32; 2], messages: Vec<Message>) -> Desk {
     let words = Words { language, units: Units::Metric };
     let opening = Opening { plan: rich(), words, ..Opening::default() };
     let mut desk = hand::built(Harness::builder().with_size(size), opening, messages);
-    hand::settle_all(&mut desk);
+    hand::settle(&mut desk);
     desk
 }
 

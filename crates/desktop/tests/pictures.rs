@@ -35,7 +35,7 @@ fn picture(results: &mut SnapshotResults, name: &str, plan: Plan, size: [f32; 2]
     let example = example();
     let opening = Opening { is_example: example == plan, plan, example: Some(example), ..Opening::default() };
     let mut desk = hand::built(Harness::builder().with_size(size).wgpu(), opening, messages);
-    hand::settle_all(&mut desk);
+    hand::settle(&mut desk);
     let options = SnapshotOptions::new().output_path("../../docs/pictures");
     results.add(desk.try_snapshot_options(name, &options));
 }

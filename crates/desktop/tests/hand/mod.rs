@@ -52,7 +52,7 @@ pub(crate) fn example() -> Plan {
 pub(crate) fn on_page(plan: Plan, page: Page, size: [f32; 2], words: Words) -> Desk {
     let mut desk = open(Opening { plan, words, ..Opening::default() }, size);
     desk.state_mut().as_mut().unwrap().say(Message::Open(page));
-    desk.run();
+    settle(&mut desk);
     desk
 }
 
@@ -63,22 +63,8 @@ pub(crate) fn cold() -> Desk {
     open(opening, [1280.0, 800.0])
 }
 
-/// Runs until the worker has answered and nothing more is to be painted.
-pub(crate) fn settle(desk: &mut Desk) {
-    for _ in 0..2000 {
-        desk.run();
-        let editor = window(desk).editor();
-        if editor.is_full() || editor.question().is_some() {
-            desk.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the worker never answered");
-}
-
 /// Runs until what is worked out beside the window, volts and other shapes too, has come and nothing is to be painted.
-pub(crate) fn settle_all(desk: &mut Desk) {
+pub(crate) fn settle(desk: &mut Desk) {
     for _ in 0..2000 {
         desk.run();
         let editor = window(desk).editor();

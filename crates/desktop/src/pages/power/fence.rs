@@ -98,18 +98,19 @@ fn gate(ui: &mut Ui, desk: &Desk<'_>, run: &Run, changed: &mut Run) {
         changed.live_loop = Some(clipped);
     }
     ui.add_space(4.0);
-    let Some((study, stale)) = desk.editor.study() else {
-        desk.second(ui, words.text(Text::LoopReadsSoon));
-        return;
-    };
-    if let Some(kv) = study.gate_kv {
-        let figure = |kv: f64| {
-            let text = words.kilovolts(kv);
-            if stale { format!("({text})") } else { text }
-        };
-        let [clipped, tied] = kv.map(figure);
-        desk.second(ui, &words.say(Text::LoopReads, &[("clipped", &clipped), ("tied", &tied)]));
-        ui.add_space(4.0);
+    match desk.editor.study() {
+        None => desk.second(ui, words.text(Text::LoopReadsSoon)),
+        Some((study, stale)) => {
+            if let Some(kv) = study.gate_kv {
+                let figure = |kv: f64| {
+                    let text = words.kilovolts(kv);
+                    if stale { format!("({text})") } else { text }
+                };
+                let [clipped, tied] = kv.map(figure);
+                desk.second(ui, &words.say(Text::LoopReads, &[("clipped", &clipped), ("tied", &tied)]));
+            }
+        }
     }
+    ui.add_space(4.0);
     desk.second(ui, words.text(Text::LoopWhy));
 }
