@@ -307,7 +307,7 @@ fn a_branch_goes_along_whatever_is_done_to_its_run_and_comes_back_in_one_step() 
 
 #[test]
 fn a_branch_goes_with_a_fitted_run_and_to_the_nearest_side_of_another_shape() {
-    use desktop::editor::{Progress, RowOf, ShapesMessage};
+    use desktop::editor::{RowOf, ShapesMessage};
     let mut plan = farm();
     plan.runs[0].outline[1].east_m += 1.3;
     plan.runs[0].outline[2].north_m += 0.9;
@@ -330,13 +330,7 @@ fn a_branch_goes_with_a_fitted_run_and_to_the_nearest_side_of_another_shape() {
     goes_along(&mut desk, &plan, count, "fitted");
     let mut desk = hand::on_page(plan.clone(), Page::Run, [1280.0, 900.0], Words::default());
     desk.state_mut().as_mut().unwrap().say(Message::Shapes(ShapesMessage::Open(true)));
-    for _ in 0..4000 {
-        desk.run();
-        if window(&desk).editor().shapes().progress() == Progress::Rests {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
+    hand::settle(&mut desk);
     let rows = window(&desk).editor().compared();
     let key = rows.iter().find_map(|row| if let RowOf::Shape(key) = &row.what { Some(*key) } else { None }).unwrap();
     let count = deeds(&desk);

@@ -6,17 +6,12 @@ mod hand;
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
-use hand::{Desk, click_on, example, fill, on_page, window};
+use hand::{Desk, click_on, example, fill, on_page, says, window};
 use plan::{Edit, Plan, Point};
 use words::Words;
 
 fn plan_of(desk: &Desk) -> Plan {
     window(desk).editor().plan().clone()
-}
-
-fn says(desk: &Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
 }
 
 /// The example with a second run over the same ground that names no coop.

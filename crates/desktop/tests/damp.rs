@@ -7,30 +7,13 @@ use desktop::editor::{Message, Page};
 use drawing::{Form, Role, Thing};
 use egui::{Key, vec2};
 use egui_kittest::kittest::Queryable;
-use hand::{Desk, button, click, click_on, drag, example, fill, spot, window};
+use hand::{Desk, button, click, click_on, drag, example, fill, says, spot, window};
 use plan::lead::Conductor;
 use plan::{Damp, EarthStakes, Plan, Point, Run};
 use words::Words;
 
 fn open(plan: Plan, page: Page) -> Desk {
-    let mut desk = hand::on_page(plan, page, [1280.0, 3600.0], Words::default());
-    if page != Page::Power {
-        return desk;
-    }
-    // What is reckoned for the page comes later, and moves what stands below it.
-    for _ in 0..2000 {
-        desk.run();
-        if window(&desk).editor().study().is_some_and(|(_, stale)| !stale) {
-            desk.run();
-            return desk;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the study never came");
-}
-
-fn says(desk: &Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
+    hand::on_page(plan, page, [1280.0, 3600.0], Words::default())
 }
 
 fn run(desk: &Desk) -> &Run {

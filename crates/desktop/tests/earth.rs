@@ -13,17 +13,7 @@ use words::Words;
 
 /// A window on the page about volts that shows all of it.
 fn open(plan: Plan) -> Desk {
-    let mut desk = hand::on_page(plan, Page::Power, [1280.0, 3600.0], Words::default());
-    // What is reckoned for the page comes later, and moves what stands below it.
-    for _ in 0..2000 {
-        desk.run();
-        if window(&desk).editor().study().is_some_and(|(_, stale)| !stale) {
-            desk.run();
-            return desk;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the study never came");
+    hand::on_page(plan, Page::Power, [1280.0, 3600.0], Words::default())
 }
 
 /// The example farm with a row of so many stakes from a place on.

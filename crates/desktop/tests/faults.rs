@@ -7,7 +7,7 @@ use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::Key;
 use egui_kittest::kittest::Queryable;
-use hand::{Desk, click, click_on, drag, example, fill, spot, window};
+use hand::{Desk, click, click_on, drag, example, fill, says, spot, window};
 use plan::{FaultKind, Plan, Point, Run, Today};
 use words::Words;
 
@@ -26,10 +26,6 @@ fn deeds(desk: &Desk) -> usize {
 
 fn weakest_kv(desk: &Desk) -> f64 {
     window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().weakest.unwrap().peak_kv
-}
-
-fn says(desk: &Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
 }
 
 /// Amid the second side.

@@ -28,15 +28,7 @@ fn open(plan: Plan) -> Desk {
 
 fn fit(desk: &mut Desk) {
     desk.get_by_label("Fit to whole nets").click();
-    for _ in 0..500 {
-        desk.run();
-        if !window(desk).editor().is_fitting() {
-            desk.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the fit never came");
+    settle(desk);
 }
 
 #[test]
@@ -73,13 +65,6 @@ fn panels_doubled_back_are_asked_for_with_one_more_click() {
     fit(&mut desk);
     desk.get_by_label("Panels doubled back");
     desk.get_by_role_and_label(egui::accesskit::Role::RadioButton, "2").click();
-    for _ in 0..500 {
-        desk.run();
-        if !window(&desk).editor().is_fitting() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
     settle(&mut desk);
     let lay = window(&desk).editor().workup().runs[0].lay.as_ref().unwrap();
     assert!((lay.spare_m - 100.0 / 14.0).abs() < 1e-6, "two panels of 50 m / 14: {}", lay.spare_m);

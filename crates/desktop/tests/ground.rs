@@ -11,7 +11,7 @@ use drawing::Thing;
 use egui::{Key, Pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use exchange::underlay::PictureError;
-use hand::{Desk, click, click_on, drag, example, fill, spot, window};
+use hand::{Desk, click, click_on, drag, example, fill, says, spot, window};
 use plan::{Label, LabelSize, Plan, Point, Rest, Shade, Underlay, Wall, WallKind, World};
 use words::Words;
 
@@ -57,15 +57,7 @@ fn open(folder: &Path, plan: Plan) -> Desk {
 
 /// Waits until the picture was read.
 fn read(desk: &mut Desk) {
-    for _ in 0..2000 {
-        desk.run();
-        if *editor(desk).pictured() != Pictured::Waiting {
-            desk.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the picture was never read");
+    hand::wait(desk, "the picture", |window| *window.editor().pictured() != Pictured::Waiting);
 }
 
 fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
@@ -85,10 +77,6 @@ fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
 
 fn with_underlay(sha256: String) -> Plan {
     Plan { underlay: Some(underlay("air.png", sha256, [160, 120])), ..example() }
-}
-
-fn says(desk: &Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
 }
 
 /// Chooses a file in the chooser.

@@ -6,31 +6,13 @@ mod hand;
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui_kittest::kittest::{NodeT, Queryable};
-use hand::{Desk, click_on, example, window};
+use hand::{Desk, click_on, example, says, window};
 use plan::{Plan, Today};
 use words::Words;
 
 /// A window on the page about volts, when everything is reckoned.
 fn open(plan: Plan) -> Desk {
-    let mut desk = hand::on_page(plan, Page::Power, [1280.0, 3200.0], Words::default());
-    reckon(&mut desk);
-    desk
-}
-
-fn reckon(desk: &mut Desk) {
-    for _ in 0..2000 {
-        desk.run();
-        if window(desk).editor().study().is_some_and(|(_, stale)| !stale) {
-            desk.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the reckoner never answered");
-}
-
-fn says(desk: &Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
+    hand::on_page(plan, Page::Power, [1280.0, 3200.0], Words::default())
 }
 
 #[test]

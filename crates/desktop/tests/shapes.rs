@@ -41,23 +41,10 @@ fn open(plan: Plan) -> Desk {
     desk
 }
 
-/// Runs until nothing is looked for any more.
-fn found(desk: &mut Desk) {
-    for _ in 0..4000 {
-        desk.run();
-        if window(desk).editor().shapes().progress() == Progress::Rests {
-            desk.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the search never ended");
-}
-
 fn looked(plan: Plan) -> Desk {
     let mut desk = open(plan);
     click_on(&mut desk, "Other shapes");
-    found(&mut desk);
+    settle(&mut desk);
     desk
 }
 
@@ -184,7 +171,7 @@ fn a_search_is_stopped_and_begun_again() {
     assert_eq!(window(&desk).editor().shapes().progress(), Progress::Rests);
     assert!(window(&desk).editor().shapes().by_nets().len() < 6, "it was let go");
     click_on(&mut desk, "Look again");
-    found(&mut desk);
+    settle(&mut desk);
     assert_eq!(window(&desk).editor().shapes().by_nets().len(), 6);
 }
 
@@ -200,7 +187,7 @@ fn another_ground_is_looked_over_anew() {
         outline: ground.boundary,
     }));
     desk.run();
-    found(&mut desk);
+    settle(&mut desk);
     let found = window(&desk).editor().shapes().found();
     assert!(found[0].area_m2 < largest, "a narrow paddock takes no round run");
     assert!(found.iter().all(|one| one.outline.iter().all(|at| at.east_m <= 24.0 + 1e-6)));
@@ -210,7 +197,7 @@ fn another_ground_is_looked_over_anew() {
 fn round_the_coop_keeps_it_inside() {
     let mut desk = looked(plan());
     click_on(&mut desk, "Round the coop");
-    found(&mut desk);
+    settle(&mut desk);
     let coop = window(&desk).editor().plan().coop.as_ref().unwrap().at;
     for candidate in window(&desk).editor().shapes().found() {
         let outline = &candidate.outline;
@@ -258,7 +245,7 @@ fn birds_are_counted_by_the_rule_that_is_picked() {
     desk.get_by_label_contains("organic geese, EU 2020/464").click();
     desk.run();
     settle(&mut desk);
-    found(&mut desk);
+    settle(&mut desk);
     let geese = column(&desk, Column::Birds);
     let areas = column(&desk, Column::Ground);
     let expected: Vec<f64> = areas.iter().map(|area_m2| (area_m2 / 15.0).floor()).collect();
@@ -276,6 +263,6 @@ fn what_cannot_be_is_said_in_a_sentence() {
     far.coop.as_mut().unwrap().at = Point::new(200.0, 0.0);
     let mut desk = looked(far);
     click_on(&mut desk, "Round the coop");
-    found(&mut desk);
+    settle(&mut desk);
     desk.get_by_label_contains("The coop does not stand inside the paddock");
 }

@@ -8,7 +8,7 @@ use desktop::editor::{Message, Page};
 use drawing::{Role, Thing};
 use egui::Key;
 use egui_kittest::kittest::Queryable;
-use hand::{click, click_on, drag, example, fill, on_page, spot, window};
+use hand::{click, click_on, drag, example, fill, on_page, says, spot, window};
 use plan::{HeightGrid, Plan, Point, Rest};
 use words::Words;
 
@@ -18,10 +18,6 @@ fn desk(plan: Plan, page: Page) -> hand::Desk {
 
 fn surface_m(desk: &hand::Desk) -> f64 {
     window(desk).editor().run().unwrap().1.slope.as_ref().unwrap().surface_m
-}
-
-fn says(desk: &hand::Desk, part: &str) -> bool {
-    desk.query_all_by_label_contains(part).next().is_some()
 }
 
 #[test]

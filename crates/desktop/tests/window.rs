@@ -1,62 +1,35 @@
 //! The whole window without a screen: what is shown, dragged, drawn, taken back.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop, and looks at files")]
 
-use desktop::Window;
+mod hand;
+
+use desktop::Opening;
 use desktop::editor::Page;
 use egui::{Key, Modifiers, Pos2, Rect, Vec2};
-use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
+use hand::{Desk, EXAMPLE, settle, window};
 use plan::{Plan, Point};
 use words::Words;
 use workup::{Depth, Workup};
 
-const EXAMPLE: &[u8] = include_bytes!("../../../assets/demo/kettle-field.netfold.json");
 const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle.netfold.json");
 
-fn open(bytes: &[u8], size: [f32; 2]) -> Harness<'static, Option<Window>> {
-    let plan = plan::read(bytes).unwrap().plan;
-    open_plan(plan, size)
+fn open(bytes: &[u8], size: [f32; 2]) -> Desk {
+    open_plan(plan::read(bytes).unwrap().plan, size)
 }
 
-fn open_plan(plan: Plan, size: [f32; 2]) -> Harness<'static, Option<Window>> {
-    let mut made = Some(plan);
-    let mut harness = Harness::builder().with_size(size).with_step_dt(1.0 / 60.0).with_max_steps(30).build_ui_state(
-        move |ui, window: &mut Option<Window>| {
-            let window =
-                window.get_or_insert_with(|| Window::new(ui.ctx(), made.take().unwrap(), None, Words::default()));
-            window.ui(ui);
-        },
-        None,
-    );
-    settle(&mut harness);
-    harness
-}
-
-/// Runs until the worker has answered and nothing more is to be painted.
-fn settle(harness: &mut Harness<'static, Option<Window>>) {
-    for _ in 0..2000 {
-        harness.run();
-        if harness.state().as_ref().unwrap().editor().is_full() {
-            harness.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(5));
-    }
-    panic!("the worker never answered");
-}
-
-fn window<'a>(harness: &'a Harness<'static, Option<Window>>) -> &'a Window {
-    harness.state().as_ref().unwrap()
+fn open_plan(plan: Plan, size: [f32; 2]) -> Desk {
+    hand::open(Opening { plan, ..Opening::default() }, size)
 }
 
 /// Where a place of the plan lies on the screen.
-fn spot(harness: &Harness<'static, Option<Window>>, at: Point) -> Pos2 {
+fn spot(harness: &Desk, at: Point) -> Pos2 {
     let map = harness.get_by_label("Map").rect();
     let [right, down] = window(harness).editor().view().spot(at);
     map.min + egui::vec2(right, down)
 }
 
-fn button(harness: &Harness<'static, Option<Window>>, at: Pos2, pressed: bool) {
+fn button(harness: &Desk, at: Pos2, pressed: bool) {
     harness.event(egui::Event::PointerMoved(at));
     harness.event(egui::Event::PointerButton {
         pos: at,
@@ -66,7 +39,7 @@ fn button(harness: &Harness<'static, Option<Window>>, at: Pos2, pressed: bool) {
     });
 }
 
-fn click(harness: &mut Harness<'static, Option<Window>>, at: Pos2) {
+fn click(harness: &mut Desk, at: Pos2) {
     harness.event(egui::Event::PointerMoved(at));
     harness.run();
     button(harness, at, true);
@@ -75,7 +48,7 @@ fn click(harness: &mut Harness<'static, Option<Window>>, at: Pos2) {
     harness.run();
 }
 
-fn drag(harness: &mut Harness<'static, Option<Window>>, from: Pos2, to: Pos2) {
+fn drag(harness: &mut Desk, from: Pos2, to: Pos2) {
     harness.event(egui::Event::PointerMoved(from));
     harness.run();
     button(harness, from, true);

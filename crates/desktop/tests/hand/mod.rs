@@ -65,23 +65,36 @@ pub(crate) fn cold() -> Desk {
 
 /// Runs until what is worked out beside the window, volts and other shapes too, has come and nothing is to be painted.
 pub(crate) fn settle(desk: &mut Desk) {
-    for _ in 0..2000 {
-        desk.run();
-        let editor = window(desk).editor();
+    wait(desk, "what is worked out beside the window", |window| {
+        let editor = window.editor();
         let reckoned = editor.page() != Page::Power || editor.study().is_some_and(|(_, stale)| !stale);
         let searched = !editor.shapes().is_open() || editor.shapes().progress() == Progress::Rests;
-        if editor.question().is_some() || editor.is_full() && reckoned && searched {
+        let full = editor.is_full() && !editor.is_fitting();
+        editor.question().is_some() || full && reckoned && searched
+    });
+}
+
+/// Runs until something has come. How long a loaded machine takes is no matter of the test's, so the wait is long.
+pub(crate) fn wait(desk: &mut Desk, what: &str, has_come: impl Fn(&Window) -> bool) {
+    for _ in 0..12_000 {
+        desk.run();
+        if has_come(window(desk)) {
             desk.run();
             return;
         }
         std::thread::sleep(std::time::Duration::from_millis(5));
     }
-    panic!("the worker never answered");
+    panic!("{what} never came");
 }
 
 /// The window.
 pub(crate) fn window(desk: &Desk) -> &Window {
     desk.state().as_ref().unwrap()
+}
+
+/// Whether a text stands somewhere in the window.
+pub(crate) fn says(desk: &Desk, part: &str) -> bool {
+    desk.query_all_by_label_contains(part).next().is_some()
 }
 
 /// Where a place of the plan lies on the screen.
