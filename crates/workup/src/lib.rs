@@ -91,6 +91,40 @@ pub fn workup(plan: &Plan, depth: Depth) -> Workup {
 /// Works a plan out with what is known of earlier searches, which changes how long it takes, and how much is left waiting
 /// where it has to be quick.
 pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
+    some(plan, &|_| true, depth, known)
+}
+
+/// Works some of a plan's runs out, quickly, as they are where no other run changes what follows from them: in the order
+/// of their places.
+pub fn some_runs(plan: &Plan, places: &[usize], known: &mut Known) -> Vec<RunWorkup> {
+    let worked = some(plan, &|place| places.contains(&place), Depth::Quick, known);
+    let runs = worked.runs.into_iter().enumerate();
+    runs.filter(|(place, _)| places.contains(place)).map(|(_, run)| run).collect()
+}
+
+/// What is still to mow, once more, of the runs thought of that are at the places wanted.
+pub fn mown_again(plan: &Plan, wanted: &dyn Fn(usize) -> bool, runs: &mut [RunWorkup]) {
+    let ground = outlines::Ground::of(plan, &mut Vec::new());
+    mow::after_standing(plan, &ground, wanted, runs);
+}
+
+/// Nets of each kind that the standing runs use.
+pub fn standing(plan: &Plan, runs: &[RunWorkup]) -> BTreeMap<String, u32> {
+    let mut standing = BTreeMap::new();
+    for (run, worked) in plan.runs.iter().zip(runs) {
+        if run.status == RunStatus::Standing
+            && let Some(lay) = &worked.lay
+        {
+            for (kind, count) in &lay.nets_needed {
+                *standing.entry(kind.clone()).or_insert(0) += count;
+            }
+        }
+    }
+    standing
+}
+
+/// Works out the runs at the places that are wanted; the others are left empty.
+fn some(plan: &Plan, wanted: &dyn Fn(usize) -> bool, depth: Depth, known: &mut Known) -> Workup {
     let mut troubles = values::of_plan(plan);
     let ground = outlines::Ground::of(plan, &mut troubles);
     let (soil, of_soil) = bracing::soil(plan);
@@ -100,10 +134,14 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
     let mut runs: Vec<RunWorkup> = Vec::with_capacity(plan.runs.len());
     let mut lines = Vec::with_capacity(plan.runs.len());
     let mut chosen = nets::Chosen::new();
-    for run in &plan.runs {
-        let mut worked = RunWorkup { id: run.id.clone(), troubles: values::of_run(plan, run), ..RunWorkup::default() };
-        let mut search = lay::Search { depth, known: &mut *known };
-        let line = lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked);
+    for (place, run) in plan.runs.iter().enumerate() {
+        let mut worked = RunWorkup { id: run.id.clone(), ..RunWorkup::default() };
+        let mut line = None;
+        if wanted(place) {
+            worked.troubles = values::of_run(plan, run, place);
+            let mut search = lay::Search { depth, known: &mut *known };
+            line = lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked);
+        }
         if let Some(line) = &line {
             mow::strip(plan, run, &line.level, &ground, &bad, &mut worked);
             mow::walk(plan, run, &line.level, &ground, &mut worked);
@@ -116,24 +154,15 @@ pub fn knowing(plan: &Plan, depth: Depth, known: &mut Known) -> Workup {
         runs.push(worked);
         lines.push(line);
     }
-    mow::after_standing(plan, &ground, &mut runs);
+    mow::after_standing(plan, &ground, wanted, &mut runs);
     gates::all(plan, &lines, ground.boundary(), depth, known, &mut runs);
     if depth == Depth::Full {
         known.keep_only(plan);
     }
     volts::all(plan, &lines, &bad, depth, &mut runs);
-    earth::dampest::all(plan, &ground, &mut runs);
-    let mut standing = BTreeMap::new();
-    for (run, worked) in plan.runs.iter().zip(&runs) {
-        if run.status == RunStatus::Standing
-            && let Some(lay) = &worked.lay
-        {
-            for (kind, count) in &lay.nets_needed {
-                *standing.entry(kind.clone()).or_insert(0) += count;
-            }
-        }
-    }
+    earth::dampest::all(plan, &ground, wanted, &mut runs);
     let (paddock_m2, paddock_round_m) = (ground.paddock_m2(), ground.paddock_round_m());
+    let standing = standing(plan, &runs);
     Workup { runs, troubles, paddock_m2, paddock_round_m, standing, soil: Some(soil) }
 }
 

@@ -28,8 +28,12 @@ pub(crate) fn walk(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground, w
     worked.grass = worked.lay.as_ref().and_then(|lay| growth::days(plan, lay));
 }
 
-/// What is still to mow of runs that are thought of, where nets that stand have been mown for already.
-pub(crate) fn after_standing(plan: &Plan, ground: &Ground, runs: &mut [RunWorkup]) {
+/// What is still to mow of runs that are thought of, where nets that stand have been mown for already: of those at the
+/// places that are wanted.
+pub(crate) fn after_standing(plan: &Plan, ground: &Ground, wanted: &dyn Fn(usize) -> bool, runs: &mut [RunWorkup]) {
+    if !plan.runs.iter().enumerate().any(|(place, run)| run.status == RunStatus::Option && wanted(place)) {
+        return;
+    }
     let stand = |run: &Run| run.status == RunStatus::Standing;
     let strips: Vec<Strip> = plan
         .runs
@@ -40,7 +44,9 @@ pub(crate) fn after_standing(plan: &Plan, ground: &Ground, runs: &mut [RunWorkup
     if strips.is_empty() {
         return;
     }
-    for (run, worked) in plan.runs.iter().zip(runs).filter(|(run, _)| run.status == RunStatus::Option) {
+    let thought_of = |place: usize| wanted(place) && plan.runs[place].status == RunStatus::Option;
+    for (place, worked) in runs.iter_mut().enumerate().filter(|(place, _)| thought_of(*place)) {
+        let run = &plan.runs[place];
         worked.still_to_mow = worked.strip.as_ref().and_then(|strip| left(plan, run, ground, strip, &strips));
     }
 }

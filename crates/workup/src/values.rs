@@ -282,9 +282,8 @@ fn nets(plan: &Plan, look: &mut Look) {
     }
 }
 
-/// What is wrong with a run's own statements; the outline is looked at elsewhere.
-pub(crate) fn of_run(plan: &Plan, run: &Run) -> Vec<Trouble> {
-    let index = plan.runs.iter().position(|other| other.id == run.id).unwrap_or(0);
+/// What is wrong with the statements of the run at a place in the plan; the outline is looked at elsewhere.
+pub(crate) fn of_run(plan: &Plan, run: &Run, index: usize) -> Vec<Trouble> {
     let key = |name: &str| format!("runs[{index}].{name}");
     let mut look = Look(Vec::new());
     look.not_negative(key("leakage_s_per_m"), run.leakage_s_per_m());

@@ -17,8 +17,9 @@ pub(super) fn quick(
     if let Some(was) = was
         && let Some(touched) = touched(plan, was)
         && touched.len() < plan.runs.len()
-        && let Some((worked, touched)) = part(plan, was, worked, touched, known)
+        && worked.runs.iter().map(|run| &run.id).eq(plan.runs.iter().map(|run| &run.id))
     {
+        let (worked, touched) = part(plan, was, worked, touched, known);
         return (worked, Some(touched));
     }
     (workup::knowing(plan, Depth::Quick, known), None)
@@ -69,12 +70,9 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
             && run.nets.is_some()
             && run.nets == was.nets
     };
-    // What is left to mow of a run that is thought of depends on those that stand.
-    let has = |status: RunStatus| runs.iter().any(|run| run.status == status);
-    let mown = has(RunStatus::Standing) && has(RunStatus::Option);
     // The best place for a stake keeps off the nets and the earths of every run that stands.
     let staked = !ground.damp.is_empty() && runs.iter().filter(|run| run.status == RunStatus::Standing).count() > 1;
-    if mown || staked || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
+    if staked || !same_but_runs || !pairs().all(|(run, was)| run == was || alone(run, was)) {
         return None;
     }
     let changed: Vec<&Run> = pairs().filter(|(run, was)| run != was).map(|(run, _)| run).collect();
@@ -84,28 +82,17 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     Some((0..plan.runs.len()).filter(|&index| touches(&plan.runs[index])).collect())
 }
 
-/// The workup with those runs worked out anew, and all that changed; `None` where they say something about the plan as a
-/// whole.
+/// The workup with those runs worked out anew, and all that changed.
 fn part(
     plan: &Plan,
     before: &Plan,
     mut worked: Workup,
-    touched: Vec<usize>,
+    mut touched: Vec<usize>,
     known: &mut Known,
-) -> Option<(Workup, Vec<usize>)> {
-    if worked.runs.len() != plan.runs.len() {
-        return None;
-    }
-    let runs = touched.iter().map(|&index| plan.runs[index].clone()).collect();
-    let alone = Plan { runs, ..without_runs(plan) };
-    let mut in_the_way = false;
-    for (&index, mut anew) in touched.iter().zip(workup::knowing(&alone, Depth::Quick, known).runs) {
+) -> (Workup, Vec<usize>) {
+    let (mut in_the_way, mut mown) = (false, false);
+    for (&index, mut anew) in touched.iter().zip(workup::some_runs(plan, &touched, known)) {
         let was = &worked.runs[index];
-        let needed = |run: &workup::RunWorkup| run.lay.as_ref().map(|lay| lay.nets_needed.clone());
-        // A trouble names a run by its place, and nets that stand are counted for the plan.
-        if anew.id != was.id || !anew.troubles.is_empty() || needed(&anew) != needed(was) {
-            return None;
-        }
         let (run, run_was) = (&plan.runs[index], &before.runs[index]);
         let same_line = same_stands(anew.lay.as_ref(), was.lay.as_ref());
         if same_line && run.gates == run_was.gates && run.coop == run_was.coop {
@@ -115,22 +102,30 @@ fn part(
             // Worked out alone, it knew of no other net that its ways go round.
             anew.gates.iter_mut().for_each(workup::gates::GateWork::wait);
         }
-        in_the_way |= run.status == RunStatus::Standing && !same_line;
+        let stands = run.status == RunStatus::Standing;
+        in_the_way |= stands && !same_line;
+        mown |= stands && anew.strip != was.strip;
         worked.runs[index] = anew;
     }
-    // A way to a gate leads round the nets of every run that stands.
-    let mut touched = touched;
-    let others: Vec<usize> = (0..worked.runs.len()).filter(|index| in_the_way && !touched.contains(index)).collect();
-    for index in others {
+    worked.standing = workup::standing(plan, &worked.runs);
+    let mut others = Vec::new();
+    for index in (0..worked.runs.len()).filter(|index| in_the_way && !touched.contains(index)) {
+        // A way to a gate leads round the nets of every run that stands.
         let mut gates = worked.runs[index].gates.clone();
         gates.iter_mut().for_each(workup::gates::GateWork::wait);
         if gates != worked.runs[index].gates {
             worked.runs[index].gates = gates;
-            touched.push(index);
+            others.push(index);
         }
     }
+    // What is left to mow of a run that is thought of depends on those that stand.
+    let was: Vec<_> = worked.runs.iter().map(|run| run.still_to_mow).collect();
+    workup::mown_again(plan, &|index| mown || touched.contains(&index), &mut worked.runs);
+    others.extend((0..was.len()).filter(|&index| was[index] != worked.runs[index].still_to_mow));
+    touched.extend(others);
     touched.sort_unstable();
-    Some((worked, touched))
+    touched.dedup();
+    (worked, touched)
 }
 
 /// Whether nets and guys stand as they stood.
@@ -141,26 +136,6 @@ fn same_stands(lay: Option<&workup::Lay>, was: Option<&workup::Lay>) -> bool {
         }
         (None, None) => true,
         _ => false,
-    }
-}
-
-fn without_runs(plan: &Plan) -> Plan {
-    Plan {
-        title: String::new(),
-        origin: None,
-        ground: plan.ground.clone(),
-        store: plan.store.clone(),
-        target_kv: plan.target_kv,
-        coop: plan.coop.clone(),
-        other_coops: plan.other_coops.clone(),
-        runs: Vec::new(),
-        heights: plan.heights.clone(),
-        walls: plan.walls.clone(),
-        labels: Vec::new(),
-        underlay: None,
-        season: plan.season.clone(),
-        readings: plan.readings.clone(),
-        rest: plan.rest.clone(),
     }
 }
 
@@ -181,8 +156,7 @@ mod tests {
             *corner = Point::new(corner.east_m + 0.5, corner.north_m - 0.3 * f64::from(step % 7));
             let touched = touched(&plan, &was).unwrap_or_default();
             let known = &mut Known::default();
-            let one = touched.len() == 1 && part(&plan, &was, worked.clone(), touched, known).is_some();
-            parts += usize::from(one);
+            parts += usize::from(touched.len() == 1);
             let anew;
             (worked, anew) = quick(&plan, Some(&was), worked, known);
             assert_eq!(worked, workup::workup(&plan, Depth::Quick), "step {step}");
@@ -256,16 +230,54 @@ mod tests {
             plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone(); 2]));
             plan
         };
-        // What is left to mow beside a run that stands.
-        let mut plan = named();
-        (plan.runs[0].status, plan.runs[1].status) = (RunStatus::Standing, RunStatus::Option);
-        assert_eq!(drag(plan), 0);
         // The soil by a corner of a run that was seen.
         let mut plan = named();
         let run = Some(plan.runs[0].id.clone());
         let seen = plan::CornerSeen { run, stood: true, turn_deg: Some(90.0), ..plan::CornerSeen::default() };
         plan.ground.soil.corners_seen = vec![seen];
         assert_eq!(drag(plan), 0);
+    }
+
+    #[test]
+    fn what_is_left_to_mow_follows_the_run_that_stands_and_the_one_thought_of() {
+        for dragged in [RunStatus::Standing, RunStatus::Option] {
+            let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+            let kind = plan.store.nets[0].id.clone();
+            plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone(); 2]));
+            let other = if dragged == RunStatus::Option { RunStatus::Standing } else { RunStatus::Option };
+            (plan.runs[0].status, plan.runs[1].status) = (dragged, other);
+            plan.runs[1].outline = plan.runs[0].outline.clone();
+            let worked = workup::workup(&plan, Depth::Quick);
+            assert!(worked.runs.iter().any(|run| run.still_to_mow.is_some()), "{dragged:?}");
+            assert!(drag(plan) > 50, "{dragged:?}");
+        }
+    }
+
+    #[test]
+    fn a_line_that_crosses_itself_and_more_nets_than_it_had_are_the_matter_of_one_run() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        let kind = plan.store.nets[0].id.clone();
+        plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone(); 2]));
+        plan.runs.iter_mut().for_each(|run| run.status = RunStatus::Standing);
+        // The second run's keys hold its place.
+        plan.runs.reverse();
+        plan.runs[1].join_ohm = Some(-1.0);
+        let (mut troubled, mut needed, mut known) = (0, Vec::new(), Known::default());
+        let mut worked = workup::workup(&plan, Depth::Quick);
+        for step in 0..40 {
+            let was = plan.clone();
+            // Over the opposite side, and far out again.
+            plan.runs[1].outline[1].east_m += if step < 20 { -4.0 } else { 9.0 };
+            let touched = touched(&plan, &was).unwrap();
+            (worked, _) = part(&plan, &was, worked, touched, &mut known);
+            assert_eq!(worked, workup::workup(&plan, Depth::Quick), "step {step}");
+            troubled += usize::from(worked.runs[1].troubles.len() > 1);
+            needed.push(worked.standing.clone());
+        }
+        needed.dedup();
+        assert!(troubled > 2 && needed.len() > 2, "{troubled} {}", needed.len());
+        let place = |trouble: &workup::Trouble| matches!(trouble, workup::Trouble::BadValue { key, .. } if key.starts_with("runs[1]"));
+        assert!(worked.runs[1].troubles.iter().any(place));
     }
 
     #[test]

@@ -60,11 +60,11 @@ impl Dampest {
 }
 
 /// Finds it for every run that has such a place.
-pub(crate) fn all(plan: &Plan, ground: &Ground, runs: &mut [RunWorkup]) {
+pub(crate) fn all(plan: &Plan, ground: &Ground, wanted: &dyn Fn(usize) -> bool, runs: &mut [RunWorkup]) {
     if ground.damp.iter().all(Option::is_none) {
         return;
     }
-    for index in 0..runs.len() {
+    for index in (0..runs.len()).filter(|&index| wanted(index)) {
         runs[index].dampest = of_run(plan, ground, runs, index);
     }
 }

@@ -91,9 +91,9 @@ impl UnitChoice {
 
 /// Works the choice out for a run; `None` where the plan has no such run, no nets, or figures that no fence has.
 pub fn choice(plan: &Plan, run: &str) -> Option<Choice> {
-    let run = plan.runs.iter().find(|other| other.id == run)?;
+    let (place, run) = plan.runs.iter().enumerate().find(|(_, other)| other.id == run)?;
     let mut troubles = values::of_plan(plan);
-    troubles.extend(values::of_run(plan, run));
+    troubles.extend(values::of_run(plan, run, place));
     let bad = Bad::of(&troubles);
     if ["store.nets[", "store.earth_stake.", "resistivity", "leakage", "earth", "_ohm"].iter().any(|part| bad.any(part))
     {

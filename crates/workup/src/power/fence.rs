@@ -34,8 +34,8 @@ impl Fence {
         let bad = Bad::of(&troubles);
         let (mut chosen, mut known) = (nets::Chosen::new(), Known::default());
         let (mut lines, mut bad_runs) = (Vec::new(), Vec::new());
-        for run in &plan.runs {
-            let mut worked = RunWorkup { troubles: values::of_run(plan, run), ..RunWorkup::default() };
+        for (place, run) in plan.runs.iter().enumerate() {
+            let mut worked = RunWorkup { troubles: values::of_run(plan, run, place), ..RunWorkup::default() };
             // What pins cost is of no matter here.
             let mut search = lay::Search { depth: Depth::Quick, known: &mut known };
             lines.push(lay::line(plan, run, &heights, &bad, &soil, &mut chosen, &mut search, &mut worked));
