@@ -21,6 +21,10 @@ const POST_REACH_PX: f64 = 7.0;
 /// A coop's door is picked where it is at least so far off its middle, pixels.
 const DOOR_OFF_PX: f64 = 10.0;
 
+/// What stands farther than this from a spot moves no tag that lies under it, pixels: a tag stands within 42 px of its
+/// place or beside its corner's plate, and is no more than 31 px tall.
+const TAG_NEIGHBOURS_PX: f64 = 250.0;
+
 /// A stretch of grass is picked from no farther than this, pixels.
 const ZONE_REACH_PX: f64 = 5.0;
 
@@ -61,8 +65,12 @@ impl Drawing {
     pub fn thing_at(&self, view: &View, spot: Spot, reach_px: f32) -> Option<Thing> {
         let at = spot.map(f64::from);
         let reach = f64::from(reach_px);
-        let plates = self.plates(view);
-        let taken = self.taken_by_signs(view);
+        // Of tags only those near the spot can lie under it, and only what is near those moves them aside.
+        let near = |one: Px| trace::apart(one, at) < TAG_NEIGHBOURS_PX;
+        let mut plates = self.plates(view);
+        plates.retain(|plate| near(plate.middle) || near(view.px(plate.place)));
+        let mut taken = self.taken_by_signs(view);
+        taken.retain(|sign| near(sign.middle()));
         let ghosts = self.ghosts(view.picked);
         let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
         let mut best: Option<(Rank, f64, Thing)> = None;

@@ -33,6 +33,10 @@ impl Block {
         Self { half_width: self.half_width + by, half_height: self.half_height + by, ..self }
     }
 
+    pub(crate) fn middle(&self) -> Px {
+        self.middle
+    }
+
     fn down(&self) -> Px {
         [-self.across[1], self.across[0]]
     }

@@ -331,7 +331,10 @@ pub(crate) fn tag_point(
 ) -> Px {
     let near = |plate: &&Plate| (plate.place.east_m - place.east_m).hypot(plate.place.north_m - place.north_m) < 0.06;
     let scale = tag_scale(distance);
-    if let Some(plate) = plates.iter().find(near).filter(|_| at_corner && distance != Distance::Far) {
+    if at_corner
+        && distance != Distance::Far
+        && let Some(plate) = plates.iter().find(near)
+    {
         let half = plate_size(distance) / 2.0;
         // On the side away from the corner, clear of its brace.
         let side = if plate.outward[0] < -0.2 { -1.0 } else { 1.0 };

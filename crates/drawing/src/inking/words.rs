@@ -31,6 +31,9 @@ const GAP_PX: f64 = 3.0;
 const SIGN_PX: f64 = 12.0;
 /// Figures of volts along one run are at least so far apart.
 const FIGURES_PX: f64 = 150.0;
+/// No words stand farther than this and their own width from what they are about, pixels, where the ground that they
+/// speak of has no size of its own.
+const REACH_PX: f64 = 160.0;
 /// Heights of spots are at least so far apart, and farther where the ground is seen from afar.
 const HEIGHTS_PX: f64 = 90.0;
 const HEIGHTS_FAR_PX: f64 = 170.0;
@@ -159,6 +162,9 @@ impl Inker<'_> {
             if label.about == About::WhatIf && label.thing != self.view.picked {
                 continue;
             }
+            if self.lies_off(&label) {
+                continue;
+            }
             let layouts = self.layouts(&label);
             let found = layouts.iter().position(|layout| self.has_room(layout, &self.lines));
             // A flag is a plate: rather than say nothing it lies over lines, as few as can be, but never over a net.
@@ -201,6 +207,25 @@ impl Inker<'_> {
             }
             _ => None,
         }
+    }
+
+    /// Whether a label stands so far beyond the view's edge that none of its layouts could be seen. Those of sides and
+    /// hazards look for the seen part of their line.
+    fn lies_off(&self, label: &Label<'_>) -> bool {
+        let reach = REACH_PX
+            + match label.about {
+                About::Side { .. } | About::Hazard { .. } => return false,
+                About::Run { number, .. } if self.ghosts.get(number - 1) == Some(&true) => return false,
+                About::Run { room_m, coop_m, .. } => self.px_of(room_m + coop_m),
+                About::KeepOut { half_m } => self.px_of(half_m),
+                About::Post { strip_m } => self.px_of(strip_m),
+                _ => 0.0,
+            };
+        let beyond =
+            |axis: usize| (self.window.low[axis] - label.at[axis]).max(label.at[axis] - self.window.high[axis]);
+        let off = beyond(0).max(beyond(1));
+        let width = || label.texts.iter().map(|text| Type::new(16.0, Weight::SemiBold, self.palette.ink).width(text));
+        off > reach && off > reach + width().fold(0.0, f64::max)
     }
 
     /// Whether a layout lies on free ground, within the view, clear of those lines where it must be.

@@ -39,27 +39,33 @@ impl Inker<'_> {
         if self.specks() || (self.distance == Distance::Far && !self.prints()) {
             return;
         }
-        let lead = self.view.picked.and_then(Thing::run).or(self.drawing.foremost);
-        let mut runs: Vec<usize> = (0..self.drawing.rivals.len()).collect();
-        runs.sort_by_key(|&run| Some(run) != lead);
-        for run in runs {
-            self.numbers_of(run);
-        }
-    }
-
-    fn numbers_of(&mut self, run: usize) {
         let drawing = self.drawing;
-        let mut stands: Vec<Stand> = Vec::new();
-        for shape in drawing.shapes.iter().filter(|shape| shape.run == Some(run) && !self.is_ghost(shape)) {
-            let (
+        let mut of_runs: Vec<Vec<Stand>> = drawing.rivals.iter().map(|_| Vec::new()).collect();
+        for shape in &drawing.shapes {
+            if let (
                 Form::Mark { at, toward_rad },
                 Role::Post { .. } | Role::Join | Role::EndPost,
                 Some(Thing::Post { post, .. }),
             ) = (&shape.form, shape.role, shape.thing)
-            else {
-                continue;
-            };
-            stands.push(Stand { post, at: self.px(*at), outward: trace::heading(*toward_rad) });
+                && let Some(stands) = shape.run.and_then(|run| of_runs.get_mut(run))
+                && !self.is_ghost(shape)
+            {
+                stands.push(Stand { post, at: self.px(*at), outward: trace::heading(*toward_rad) });
+            }
+        }
+        let lead = self.view.picked.and_then(Thing::run).or(drawing.foremost);
+        if let Some(stands) = lead.and_then(|run| of_runs.get_mut(run)).map(std::mem::take) {
+            self.numbers_of(stands);
+        }
+        for stands in of_runs {
+            self.numbers_of(stands);
+        }
+    }
+
+    /// Numbers the posts of a run.
+    fn numbers_of(&mut self, mut stands: Vec<Stand>) {
+        if !stands.iter().any(|stand| self.sees(stand.at)) {
+            return;
         }
         stands.sort_by_key(|stand| stand.post);
         let panels: Vec<f64> = stands
