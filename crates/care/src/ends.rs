@@ -10,14 +10,16 @@ use words::texts::{Findings as Text, Underlay};
 use workup::RunWorkup;
 
 use crate::limits::END_ON_WALL;
-use crate::{Finding, Look, Severity, line, netting, place, point, run_name};
+use crate::{Finding, Look, Severity, netting, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
-    let Some(line) = line(worked).filter(|line| !line.is_closed()) else { return Vec::new() };
-    let points: Vec<Point> = line.points().collect();
+    let Some(lay) = worked.lay.as_ref().filter(|lay| !lay.closed && run.status != RunStatus::Past) else {
+        return Vec::new();
+    };
+    let points: Vec<Point> = lay.vertices.iter().map(|vertex| point(vertex.0)).collect();
     let [first, .., last] = points[..] else { return Vec::new() };
     // An open line whose ends meet is shut.
-    if run.status == RunStatus::Past || first.distance_m(last) <= END_ON_WALL.metres {
+    if first.distance_m(last) <= END_ON_WALL.metres {
         return Vec::new();
     }
     let ends = [first, last].map(|at| (at, on(look, index, at)));

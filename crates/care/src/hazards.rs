@@ -166,7 +166,10 @@ fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netti
 pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let limit = limits::BETWEEN_FENCES;
     let mut found = Vec::new();
-    let Some(netting) = &line(worked).filter(|_| run.status == RunStatus::Standing) else { return found };
+    if run.status != RunStatus::Standing {
+        return found;
+    }
+    let Some(netting) = &line(worked) else { return found };
     for (other, worked) in look.plan.runs.iter().zip(&look.workup.runs).take(index) {
         if other.status != RunStatus::Standing || !workup::earth::fed_apart(look.plan, run, other) {
             continue;

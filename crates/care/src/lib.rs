@@ -77,14 +77,7 @@ impl Rounds {
             if touched.is_none_or(|touched| touched.contains(&index)) {
                 self.alone[index] = alone(look, run, worked);
             }
-            let mut found = self.alone[index].clone();
-            found.extend(hazards::between_runs(look, index, run, worked));
-            found.extend(earths::between_runs(look, index, run));
-            found.extend(ends::of_run(look, index, run, worked));
-            found.extend(nets::stakes(look, run, worked));
-            found.extend(damp::of_run(look, run, worked));
-            found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-            runs.push(found);
+            runs.push(among_others(look, index, self.alone[index].clone()));
         }
         let mut plan_wide = troubles::of_plan(look);
         plan_wide.extend(hazards::of_plan(look));
@@ -101,6 +94,25 @@ impl Rounds {
         plan_wide.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         Findings { runs, plan: plan_wide }
     }
+}
+
+/// The findings of one run of a plan, by its place.
+pub fn of_run(plan: &Plan, workup: &Workup, words: Words, index: usize) -> Vec<Finding> {
+    let look = Look { plan, workup, words };
+    let (Some(run), Some(worked)) = (plan.runs.get(index), workup.runs.get(index)) else { return Vec::new() };
+    among_others(look, index, alone(look, run, worked))
+}
+
+/// What is found of a run by itself and, with it, beside the others; the heaviest first.
+fn among_others(look: Look<'_>, index: usize, mut found: Vec<Finding>) -> Vec<Finding> {
+    let (Some(run), Some(worked)) = (look.plan.runs.get(index), look.workup.runs.get(index)) else { return found };
+    found.extend(hazards::between_runs(look, index, run, worked));
+    found.extend(earths::between_runs(look, index, run));
+    found.extend(ends::of_run(look, index, run, worked));
+    found.extend(nets::stakes(look, run, worked));
+    found.extend(damp::of_run(look, run, worked));
+    found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    found
 }
 
 /// What is found of a run whatever the other runs are.

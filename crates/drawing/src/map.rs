@@ -43,8 +43,11 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
 /// from, nothing changed since; `None` where anything may have. Findings may have changed.
 pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> Drawing {
     let touched = touched.filter(|_| was.rivals.len() == scene.plan.runs.len());
+    let was_shapes = was.shapes.len();
     let kept = touched.map(|touched| Kept { shapes: was.shapes.into_iter(), parts: was.parts.into_iter(), touched });
-    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new(), parts: Vec::new(), kept };
+    // About as many as before: nothing is moved twice.
+    let room = was_shapes + was_shapes / 8;
+    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::with_capacity(room), parts: Vec::new(), kept };
     let runs: Vec<RunLine<'_>> = RunLine::all(scene);
     sheet.part(features::underlay);
     sheet.part(ground::paddock);

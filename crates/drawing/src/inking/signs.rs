@@ -358,7 +358,9 @@ impl crate::shape::Drawing {
         let scale = tag_scale(view.distance());
         let block = |shape: &Shape| {
             let Form::Mark { at, .. } = shape.form else { return None };
-            if shape.run.is_some_and(|run| ghosts.get(run) == Some(&true)) {
+            // Most marks are posts: asked first what it is.
+            let is_sign = matches!(shape.role, Role::Fault { .. } | Role::Energizer | Role::Feed | Role::EarthStake);
+            if !is_sign || shape.run.is_some_and(|run| ghosts.get(run) == Some(&true)) {
                 return None;
             }
             let at = view.px(at);

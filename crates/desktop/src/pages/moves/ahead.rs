@@ -135,7 +135,7 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         next.run.name = editor.plan().free_run_name(&editor.words().say(Window::RunNumber, &[("number", &number)]));
         let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
         let mut workup = workup::knowing(&plan, Depth::Quick, &mut editor.known().of_ground());
-        let findings = care::findings(&plan, &workup, editor.words()).runs.pop().unwrap_or_default();
+        let findings = care::of_run(&plan, &workup, editor.words(), 0);
         let of_next = workup.runs.pop().unwrap_or_default();
         // The strip of the run in hand is mown when the flock moves on, as are those of runs that stand.
         let stand = editor.plan().runs.iter().zip(&editor.workup().runs);
