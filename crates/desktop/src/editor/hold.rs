@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use drawing::Thing;
-use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
+use plan::{Branch, Deed, Edit, LeakageZone, Motion, Plan, Point, Run, Shape};
 use words::texts::Window as Text;
 use workup::shaping::CornerTyped;
 
@@ -81,6 +81,27 @@ impl Hold {
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
+        self.hold_chains();
+        self.take_hold(thing, at);
+        if self.held.is_none() {
+            self.unhold();
+        }
+    }
+
+    /// From now on the nets of a line that is led keep their order and their start.
+    fn hold_chains(&mut self) {
+        self.known.hold(&self.plan, &self.workup);
+        self.held_from = Some(Box::new(self.plan.clone()));
+    }
+
+    /// Nothing is in the hand any more; what was.
+    pub(super) fn unhold(&mut self) -> Option<Held> {
+        self.known.let_go();
+        self.held_from = None;
+        self.held.take()
+    }
+
+    fn take_hold(&mut self, thing: Thing, at: Point) {
         if self.is_one_of_several(thing) {
             self.held = self.many_to_hold(at);
             return;
@@ -109,6 +130,14 @@ impl Editor {
 
     /// Takes hold of what is picked by its turning ring.
     pub(super) fn grab_turn(&mut self, at: Point) {
+        self.hold_chains();
+        self.take_ring(at);
+        if self.held.is_none() {
+            self.unhold();
+        }
+    }
+
+    fn take_ring(&mut self, at: Point) {
         if self.has_several() {
             self.held = self.many_to_turn(at);
             return;
@@ -133,6 +162,7 @@ impl Editor {
                 if crate::tool::apart_m(middle, at) * self.view.px_per_m > MIDDLE_PX {
                     return None;
                 }
+                self.history.call(Deed::InsertCorner);
                 self.make(Edit::InsertCorner { shape, corner: side_end, at });
                 (corner, true)
             }
@@ -171,8 +201,9 @@ impl Editor {
             }
             Hold::Slide(slide) => {
                 let hand = [to.east_m - held.from.east_m, to.north_m - held.from.north_m];
-                let Some(edit) = self.slid_to(slide, hand) else { return };
-                vec![edit]
+                let edit = self.slid_to(slide, hand);
+                let told = self.snapped.take();
+                return self.slid(edit, told);
             }
             Hold::Pivot(_) => return self.pivot_to(shift.of(held.was)),
             Hold::Whole(whole) => {
@@ -258,7 +289,7 @@ impl Editor {
         if let Some(held) = &mut self.held {
             held.moved = true;
         }
-        self.make_all(edits);
+        self.make_as_said(edits);
     }
 
     pub(super) fn let_go(&mut self) {
@@ -266,10 +297,19 @@ impl Editor {
         if moved_whole && self.lesson == super::Lesson::Drag {
             self.lesson = super::Lesson::ReadLine;
         }
-        self.held = None;
+        let led = |from: &Plan| {
+            from.runs.iter().zip(&self.plan.runs).any(|(was, is)| was.id == is.id && was.outline != is.outline)
+        };
+        let from = self.held_from.take().filter(|from| led(from));
+        self.unhold();
         self.snapped = None;
         self.unguided();
         self.history.end();
+        if let Some(from) = from {
+            // Of lines that were led the best chains are searched for now.
+            self.worked_of = self.worked_of.is_some().then_some(*from);
+            self.changed();
+        }
     }
 
     pub(super) fn nudge(&mut self, east_m: f64, north_m: f64) {
@@ -278,10 +318,23 @@ impl Editor {
             [] => {}
             &[thing] if !self.has_several() => {
                 let (deed, edits) = self.nudged(thing, east_m, north_m);
-                self.one_step(deed, edits);
+                self.begin_by_keys(deed, &things);
+                self.make_all(edits);
+                self.end_by_keys(things);
             }
             _ => self.nudge_many(things, east_m, north_m),
         }
+    }
+
+    /// One more step of the arrow keys, on the way that they began.
+    pub(super) fn begin_by_keys(&mut self, deed: Deed, things: &[Thing]) {
+        self.history.begin_called(deed);
+        self.way.goes_on_by_keys(&self.history, things);
+    }
+
+    pub(super) fn end_by_keys(&mut self, things: Vec<Thing>) {
+        self.history.end();
+        self.way.went_by_keys(&self.history, things);
     }
 
     /// The edits that move a thing by so many metres, and what that is called.

@@ -105,16 +105,6 @@ pub(super) fn side_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
     }
 }
 
-/// The edit that gives a shape another outline of as many corners.
-fn reshaped(plan: &Plan, shape: &Shape, outline: Vec<Point>) -> Edit {
-    if let Shape::Run(id) = shape
-        && let Some(run) = plan.run(id).filter(|run| !run.side_slopes.is_empty())
-    {
-        return Edit::SetRun { run: Box::new(run.reshaped(outline)) };
-    }
-    Edit::SetOutline { shape: shape.clone(), outline }
-}
-
 impl Editor {
     /// Why the last thing about a shape was not done.
     pub fn shape_told(&self) -> Option<Text> {
@@ -195,8 +185,7 @@ impl Editor {
         let outline = self.plan.outline(&shape).unwrap_or_default();
         match shaping::squared(outline, is_closed(&self.plan, &shape)) {
             Some(squared) => {
-                let edit = reshaped(&self.plan, &shape, squared);
-                self.one_step(Deed::SquareUp, vec![edit]);
+                self.one_step(Deed::SquareUp, vec![Edit::SetOutline { shape, outline: squared }]);
             }
             None => self.shape_told = Some(Text::NotSquare),
         }
@@ -364,7 +353,7 @@ impl Editor {
         self.snapped = caught.map(|(_, snapped)| snapped);
         let slid = shaping::slid(&slide.was, is_closed(&self.plan, &slide.shape), slide.side, by_m)?;
         let outline = self.plan.outline(&slide.shape)?;
-        (outline != slid).then(|| reshaped(&self.plan, &slide.shape, slid))
+        (outline != slid).then(|| Edit::SetOutline { shape: slide.shape.clone(), outline: slid })
     }
 
     /// What is held, for the hint at the map's foot.

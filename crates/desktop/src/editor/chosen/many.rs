@@ -129,8 +129,17 @@ impl Many {
         rest
     }
 
+    /// The plan with all of them where a motion takes them, and what is on the lines that they lead.
+    pub(super) fn moved(&self, motion: Motion) -> Plan {
+        let mut plan = self.carried(motion);
+        for (run, stated) in plan.runs.iter_mut().zip(&self.was.runs) {
+            *run = workup::taken_along(&self.was, stated, run);
+        }
+        plan
+    }
+
     /// The plan with all of them where a motion takes them. What belongs to a whole goes with it, once.
-    pub(in crate::editor) fn moved(&self, motion: Motion) -> Plan {
+    pub(super) fn carried(&self, motion: Motion) -> Plan {
         let mut plan = self.was.clone();
         for (run, stated) in self.was.runs.iter().enumerate().filter(|(run, _)| self.has(Thing::Run { run: *run })) {
             plan.runs[run] = stated.carried(|at| motion.of(at));
@@ -139,9 +148,6 @@ impl Many {
             carry(&mut plan, thing, motion);
         }
         self.coop_along(&mut plan, motion);
-        for (run, stated) in plan.runs.iter_mut().zip(&self.was.runs) {
-            *run = workup::taken_along(&self.was, stated, run);
-        }
         plan
     }
 
