@@ -302,6 +302,7 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::WallCorner { wall, vertex } => Some((Shape::Wall(wall), vertex)),
         Thing::ShadeCorner { shade, vertex } => Some((Shape::Shade(shade), vertex)),
         Thing::DampCorner { damp, vertex } => Some((Shape::Damp(damp), vertex)),
+        Thing::HazardCorner { hazard, vertex } => Some((Shape::Hazard(hazard), vertex)),
         // The first is where it hangs, and stays on the run's line.
         Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
             Some((Shape::Branch(plan.runs.get(run)?.id.clone(), branch), vertex))

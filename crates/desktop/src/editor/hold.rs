@@ -3,16 +3,18 @@
 use std::sync::Arc;
 
 use drawing::Thing;
+use geometry::guides::Edge;
 use plan::{Branch, Deed, Edit, LeakageZone, Motion, Plan, Point, Run, Shape};
 use words::texts::Window as Text;
 use workup::shaping::CornerTyped;
 
-use super::chosen::{Many, coop_at, coop_out, in_use};
+use super::chosen::{Many, coop_at, coop_out, fewest, in_use};
 use super::cornering::Grip;
-use super::shaping::{Pivot, Slide, whole_of};
+use super::shaping::{Pivot, Slide};
+use super::snap::point;
 use super::whole::Whole;
 use super::{Editor, corner_of};
-use crate::tool::{FEWEST_CORNERS, free_run_id};
+use crate::tool::free_run_id;
 
 /// How near a post or a corner catches what is dragged, pixels.
 pub(super) const SNAP_PX: f64 = 9.0;
@@ -107,7 +109,7 @@ impl Editor {
             return;
         }
         if super::hiding::is_locked(&self.plan, thing) {
-            self.take_up(Some(whole_of(thing)));
+            self.take_up(Some(thing.whole()));
             self.notice = Some(Text::IsLocked);
             return;
         }
@@ -151,7 +153,7 @@ impl Editor {
     }
 
     fn corner_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {
-        let (thing, moved) = match corner_of_side(thing) {
+        let (thing, moved) = match corner_of_side(&self.plan, thing, at) {
             // A side that is taken hold of by its middle gets a corner there; else all of it moves.
             Some((corner, side_end)) => {
                 let (shape, _) = corner_of(&self.plan, corner)?;
@@ -184,7 +186,7 @@ impl Editor {
         let thing = if lesson { Thing::Run { run: self.run } } else { thing };
         let whole = Whole::of(&self.plan, thing)?;
         let was = whole.pivot().or(whole.places().first().copied())?;
-        self.take_up(Some(whole_of(thing)));
+        self.take_up(Some(thing.whole()));
         self.history.begin_called(Deed::Move);
         Some(Held { what: Hold::Whole(whole), from: at, was, moved: false })
     }
@@ -491,7 +493,7 @@ impl Editor {
                     Edit::SetReadings { readings }
                 })
             }
-            Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) => {
+            Some(Thing::Hazard { hazard }) => {
                 let mut hazards = self.plan.ground.hazards.clone();
                 (hazard < hazards.len()).then(|| {
                     hazards.remove(hazard);
@@ -583,20 +585,36 @@ impl Editor {
 
     fn remove_corner(&mut self, thing: Thing) {
         let Some((shape, corner)) = corner_of(&self.plan, thing) else { return };
-        let line = matches!(shape, Shape::Branch(..) | Shape::Wall(_));
-        let fewest = if line { 2 } else { FEWEST_CORNERS };
+        let (fewest, why) = fewest(&shape);
         if self.plan.outline(&shape).is_some_and(|outline| outline.len() > fewest) {
             self.make(Edit::RemoveCorner { shape, corner });
             self.picked = None;
         } else {
-            self.notice = Some(if line { Text::FewestOfLine } else { Text::FewestCorners });
+            self.notice = Some(why);
         }
     }
 }
 
-/// The corner that a side would get, and before which corner it is put in.
-fn corner_of_side(thing: Thing) -> Option<(Thing, usize)> {
+/// The corner that a side would get, and before which corner it is put in; of a path that is taken hold of as a whole it
+/// is the side at hand.
+fn corner_of_side(plan: &Plan, thing: Thing, at: Point) -> Option<(Thing, usize)> {
+    let after = |path: &[Point]| {
+        let off_m = |pair: &[Point]| {
+            let side = Edge { from: point(pair[0]), to: point(pair[1]) };
+            side.nearest(point(at)).distance_m(point(at))
+        };
+        let sides = path.windows(2).map(off_m).enumerate();
+        sides.min_by(|one, other| one.1.total_cmp(&other.1)).map(|(side, _)| side + 1)
+    };
     match thing {
+        Thing::Wall { wall } => {
+            let vertex = after(&plan.walls.get(wall)?.path)?;
+            Some((Thing::WallCorner { wall, vertex }, vertex))
+        }
+        Thing::Hazard { hazard } => {
+            let vertex = after(&plan.ground.hazards.get(hazard)?.path)?;
+            Some((Thing::HazardCorner { hazard, vertex }, vertex))
+        }
         Thing::RunSide { run, side } => Some((Thing::RunCorner { run, vertex: side + 1 }, side + 1)),
         Thing::BoundarySide { side } => Some((Thing::BoundaryCorner { vertex: side + 1 }, side + 1)),
         Thing::BranchSide { run, branch, side } => {

@@ -117,9 +117,6 @@ impl Many {
                         branch.outline.clear();
                     }
                 }
-                Thing::Hazard { hazard } => {
-                    rest.ground.hazards.get_mut(hazard).into_iter().for_each(|hazard| hazard.path.clear());
-                }
                 whole => {
                     let outline = outline_of(whole).and_then(|shape| rest.outline_mut(&shape).ok());
                     outline.into_iter().for_each(Vec::clear);
@@ -175,13 +172,6 @@ fn carry(plan: &mut Plan, thing: Thing, motion: Motion) {
         return;
     }
     match thing {
-        Thing::Hazard { hazard } => {
-            plan.ground.hazards.get_mut(hazard).into_iter().flat_map(|hazard| &mut hazard.path).for_each(to);
-        }
-        Thing::HazardCorner { hazard, vertex } => {
-            let hazard = plan.ground.hazards.get_mut(hazard);
-            hazard.and_then(|hazard| hazard.path.get_mut(vertex)).into_iter().for_each(to);
-        }
         Thing::Coop { coop } => {
             if let Some(coop) = coop_mut(plan, coop) {
                 *coop = coop.moved(motion);

@@ -20,11 +20,6 @@ impl Many {
         for &thing in things.iter().filter(|thing| !self.goes_along(**thing)) {
             match thing {
                 Thing::Boundary => plan.ground.boundary.clear(),
-                Thing::HazardCorner { hazard, vertex } => {
-                    if let Some(stated) = plan.ground.hazards.get_mut(hazard) {
-                        out_of(&mut stated.path, vertex, 2, Text::FewestOfLine, &mut refused);
-                    }
-                }
                 Thing::Gateway => plan.ground.gateway = None,
                 Thing::Underlay => plan.underlay = None,
                 _ => out_of_run(&mut plan, thing),
@@ -58,14 +53,21 @@ impl Many {
         let mut plan = self.was.clone();
         for &thing in things.iter().filter(|thing| !self.goes_along(**thing)) {
             let Some((shape, corner)) = corner_of(&plan, thing) else { continue };
-            let line = matches!(shape, Shape::Branch(..) | Shape::Wall(_));
-            let (fewest, why) = if line { (2, Text::FewestOfLine) } else { (FEWEST_CORNERS, Text::FewestCorners) };
+            let (fewest, why) = fewest(&shape);
             plan.outline_mut(&shape).into_iter().for_each(|line| out_of(line, corner, fewest, why, refused));
         }
         for (run, was) in plan.runs.iter_mut().zip(&self.was.runs) {
             *run = workup::taken_along(&self.was, was, run);
         }
         plan
+    }
+}
+
+/// The fewest corners that a shape keeps, and what is said where that is all it has.
+pub(in crate::editor) fn fewest(shape: &Shape) -> (usize, Text) {
+    match shape {
+        Shape::Branch(..) | Shape::Wall(_) | Shape::Hazard(_) => (2, Text::FewestOfLine),
+        _ => (FEWEST_CORNERS, Text::FewestCorners),
     }
 }
 
