@@ -40,6 +40,9 @@ impl Look<'_> {
             Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
             Shape::KeepOut(index) => self.keep_out(*index),
             Shape::Damp(index) => self.damp(*index),
+            Shape::Hazard(index) => {
+                self.plan.ground.hazards.get(*index).map(|hazard| self.hazard(hazard)).unwrap_or_default()
+            }
             Shape::Wall(_) => self.words.text(words::texts::Underlay::AWall).to_owned(),
             Shape::Shade(_) => self.words.text(words::texts::Underlay::AShade).to_owned(),
             Shape::Branch(id, index) => {

@@ -230,10 +230,10 @@ fn sentence(plan: &Plan, path: &Path, run: &str, refusal: &FitRefusal, words: Wo
         }
         FitReason::Open => Text::Open,
         FitReason::Unbuilt { shape: Shape::Run(_) | Shape::Branch(..) } => Text::UnbuiltRun,
-        // Walls, shade and damp ground are no outlines that a fit goes by.
-        FitReason::Unbuilt { shape: Shape::Boundary | Shape::Wall(_) | Shape::Shade(_) | Shape::Damp(_) } => {
-            Text::UnbuiltBoundary
-        }
+        // Walls, shade, damp ground and hazards are no outlines that a fit goes by.
+        FitReason::Unbuilt {
+            shape: Shape::Boundary | Shape::Wall(_) | Shape::Shade(_) | Shape::Damp(_) | Shape::Hazard(_),
+        } => Text::UnbuiltBoundary,
         FitReason::Unbuilt { shape: Shape::KeepOut(index) } => {
             places.extend([("number", (index + 1).to_string()), ("index", index.to_string())]);
             Text::UnbuiltKeepOut

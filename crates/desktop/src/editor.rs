@@ -118,6 +118,10 @@ pub struct Editor {
     page: Page,
     tool: Tool,
     held: Option<Held>,
+    /// The plan as it was when that was taken hold of.
+    held_from: Option<Box<Plan>>,
+    /// What moves in one step goes from where it was as the step began.
+    way: along::Way,
     why: bool,
     compare: bool,
     notice: Option<Text>,
@@ -180,6 +184,8 @@ impl Editor {
             page: Page::default(),
             tool: Tool::default(),
             held: None,
+            held_from: None,
+            way: along::Way::default(),
             why: false,
             compare: plan.runs.len() > 1,
             notice: None,
@@ -237,7 +243,7 @@ impl Editor {
     fn make_all(&mut self, edits: Vec<Edit>) {
         for edit in edits {
             let named = plan::Deed::of(&edit);
-            let edit = along::with_line(&self.plan, edit);
+            let edit = self.way.with_line(&self.history, &self.plan, edit);
             // What goes along does not change what was done.
             let alone = !self.history.is_open() && plan::Deed::of(&edit) != named;
             if alone {
@@ -251,9 +257,12 @@ impl Editor {
         self.changed();
     }
 
-    /// Makes an edit that says itself where everything on a run's line goes.
-    fn make_as_said(&mut self, edit: Edit) {
-        self.apply(edit);
+    /// Makes edits that say themselves where everything on a run's line goes.
+    fn make_as_said(&mut self, edits: Vec<Edit>) {
+        for edit in edits {
+            self.apply(edit);
+        }
+        self.way = along::Way::default();
         self.changed();
     }
 
@@ -265,7 +274,7 @@ impl Editor {
     }
 
     fn turn(&mut self, which: fn(&mut History, &mut Plan) -> bool) {
-        self.held = None;
+        self.unhold();
         self.snapped = None;
         if which(&mut self.history, &mut self.plan) {
             self.find_curves();
@@ -293,6 +302,7 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::WallCorner { wall, vertex } => Some((Shape::Wall(wall), vertex)),
         Thing::ShadeCorner { shade, vertex } => Some((Shape::Shade(shade), vertex)),
         Thing::DampCorner { damp, vertex } => Some((Shape::Damp(damp), vertex)),
+        Thing::HazardCorner { hazard, vertex } => Some((Shape::Hazard(hazard), vertex)),
         // The first is where it hangs, and stays on the run's line.
         Thing::BranchCorner { run, branch, vertex } if vertex > 0 => {
             Some((Shape::Branch(plan.runs.get(run)?.id.clone(), branch), vertex))

@@ -199,6 +199,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Coop { .. }
         | Thing::Gateway
         | Thing::WallCorner { .. }
+        | Thing::HazardCorner { .. }
         | Thing::ShadeCorner { .. }
         | Thing::DampCorner { .. }
         | Thing::Label { .. }
@@ -214,11 +215,12 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::Energizer { .. }
         | Thing::EarthStake { .. }
         | Thing::EarthStakes { .. } => true,
-        Thing::Hazard { .. } | Thing::Underlay => picked == Some(thing),
+        Thing::Underlay => picked == Some(thing),
         Thing::RunSide { run, .. } | Thing::Run { run } | Thing::Post { run, .. } => {
             picked.and_then(Thing::run) == Some(run)
         }
         Thing::Wall { .. }
+        | Thing::Hazard { .. }
         | Thing::Shade { .. }
         | Thing::ShadeSide { .. }
         | Thing::Damp { .. }

@@ -114,7 +114,9 @@ pub(crate) fn entries(editor: &Editor, all: bool) -> Vec<Entry> {
     });
     list.group(Group::Hazards, |list| {
         for (hazard, stated) in ground.hazards.iter().enumerate() {
-            list.outline(Thing::Hazard { hazard }, stated.path.len(), |vertex| Thing::HazardCorner { hazard, vertex });
+            // One that is a place alone has no corners.
+            let corners = if stated.path.len() > 1 { stated.path.len() } else { 0 };
+            list.outline(Thing::Hazard { hazard }, corners, |vertex| Thing::HazardCorner { hazard, vertex });
         }
     });
     list.group(Group::Walls, |list| {

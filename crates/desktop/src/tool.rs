@@ -483,7 +483,8 @@ fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
             Edit::SetRun { run: Box::new(run) }
         }
         Drawn::Branch => {
-            let hung = plan.runs.iter().filter_map(|run| workup::hang(plan, run, &outline).map(|hung| (run, hung)));
+            let shown = plan.runs.iter().filter(|run| !run.hidden);
+            let hung = shown.filter_map(|run| workup::hang(plan, run, &outline).map(|hung| (run, hung)));
             let (run, (branch, _)) = hung.min_by(|one, other| one.1.1.total_cmp(&other.1.1))?;
             Edit::SetRun { run: Box::new(Run { branches: with(&run.branches, branch), ..run.clone() }) }
         }

@@ -96,6 +96,8 @@ fn drawn_things() -> impl Strategy<Value = Thing> {
     prop_oneof![
         two.clone().prop_map(|wall| Thing::Wall { wall }),
         (two.clone(), corner.clone()).prop_map(|(wall, vertex)| Thing::WallCorner { wall, vertex }),
+        two.clone().prop_map(|hazard| Thing::Hazard { hazard }),
+        (two.clone(), corner.clone()).prop_map(|(hazard, vertex)| Thing::HazardCorner { hazard, vertex }),
         two.clone().prop_map(|shade| Thing::Shade { shade }),
         (two.clone(), corner.clone()).prop_map(|(shade, vertex)| Thing::ShadeCorner { shade, vertex }),
         (two.clone(), corner).prop_map(|(shade, side)| Thing::ShadeSide { shade, side }),

@@ -201,6 +201,7 @@ impl Say<'_> {
             EditError::NoSuchBranch { index } => self.text(Errors::EditNoSuchBranch, &[("number", &number(*index))]),
             EditError::NoSuchWall { index } => self.text(Errors::EditNoSuchWall, &[("number", &number(*index))]),
             EditError::NoSuchDamp { index } => self.text(Errors::EditNoSuchDamp, &[("number", &number(*index))]),
+            EditError::NoSuchHazard { index } => self.text(Errors::EditNoSuchHazard, &[("number", &number(*index))]),
             EditError::NoSuchShade { index } => self.text(Errors::EditNoSuchShade, &[("number", &number(*index))]),
             EditError::NoSuchCorner { corner } => self.text(Errors::EditNoSuchCorner, &[("number", &number(*corner))]),
             EditError::NoSuchPlace { index } => self.text(Errors::EditNoSuchPlace, &[("number", &number(*index))]),

@@ -135,6 +135,8 @@ fn whatever_a_stranger_writes_a_sentence_stays_one_short_line() {
         EditError::NoSuchBranch { index: 3 },
         EditError::NoSuchWall { index: 3 },
         EditError::NoSuchShade { index: 3 },
+        EditError::NoSuchDamp { index: 3 },
+        EditError::NoSuchHazard { index: 3 },
         EditError::NoSuchCorner { corner: 3 },
         EditError::NoSuchPlace { index: 3 },
         EditError::NotFinite,

@@ -72,7 +72,7 @@ pub use outline_fault::{FARTHEST_M, MAX_VERTICES, OutlineFault, check_outline};
 pub use passes::{PassLine, Passes, PassesRequest, SHARP_TURN_RAD, passes};
 pub use placement::{
     Best, CornerMiss, DEFAULT_BUDGET_STEPS, EQUAL_SUMS_M, FixedStart, HELD_M, MAX_CHAIN_POSTS, MEET_M, Pin, PinKind,
-    PinOutcome, PlacedNet, Placement, PlacementFault, PlacementRequest, Post, place, place_in_order,
+    PinOutcome, PlacedNet, Placement, PlacementFault, PlacementRequest, Post, place, place_from, place_in_order,
 };
 pub use point::{Point, Vector};
 pub use shaping::{CornerFigures, shift_to_share, slide_side, square_up, turn_rad};

@@ -36,6 +36,8 @@ pub enum Shape {
     Shade(usize),
     /// An outline of damp ground, by its place in the list.
     Damp(usize),
+    /// A hazard's path, by its place in the list.
+    Hazard(usize),
 }
 
 /// One thing that the keeper can do to a plan: one undo step, one line of the log.
@@ -246,6 +248,12 @@ pub enum EditError {
         /// The place asked for.
         index: usize,
     },
+    /// `edit/no-such-hazard`
+    #[error("edit/no-such-hazard: {index}")]
+    NoSuchHazard {
+        /// The place asked for.
+        index: usize,
+    },
     /// `edit/no-such-branch`
     #[error("edit/no-such-branch: {index}")]
     NoSuchBranch {
@@ -301,6 +309,7 @@ enum Part<'a> {
     Walls,
     Shade,
     Damp,
+    Hazards,
     /// The list of runs.
     Runs,
     Other(mem::Discriminant<Edit>),
@@ -327,6 +336,7 @@ impl Edit {
                 Shape::Wall(_) => Part::Walls,
                 Shape::Shade(_) => Part::Shade,
                 Shape::Damp(_) => Part::Damp,
+                Shape::Hazard(_) => Part::Hazards,
             },
             Edit::SetRun { run } => Part::Run(&run.id),
             Edit::AddRun { .. } | Edit::RemoveRun { .. } => Part::Runs,
@@ -334,6 +344,7 @@ impl Edit {
             Edit::SetWalls { .. } => Part::Walls,
             Edit::SetShade { .. } => Part::Shade,
             Edit::SetDamp { .. } => Part::Damp,
+            Edit::SetHazards { .. } => Part::Hazards,
             Edit::SetTitle { .. }
             | Edit::SetOrigin { .. }
             | Edit::SetTarget { .. }
@@ -342,7 +353,6 @@ impl Edit {
             | Edit::SetWind { .. }
             | Edit::SetToday { .. }
             | Edit::SetStore { .. }
-            | Edit::SetHazards { .. }
             | Edit::SetGateway { .. }
             | Edit::SetHeights { .. }
             | Edit::SetHeightGrid { .. }
@@ -562,6 +572,7 @@ impl Plan {
             Shape::Wall(index) => self.walls.get(*index).map(|wall| wall.path.as_slice()),
             Shape::Shade(index) => self.ground.shade.get(*index).map(|shade| shade.outline.as_slice()),
             Shape::Damp(index) => self.ground.damp.get(*index).map(|damp| damp.outline.as_slice()),
+            Shape::Hazard(index) => self.ground.hazards.get(*index).map(|hazard| hazard.path.as_slice()),
             Shape::Branch(id, index) => {
                 let branch = self.run(id)?.branches.get(*index);
                 branch.map(|branch| branch.outline.as_slice())
@@ -597,6 +608,10 @@ impl Plan {
             Shape::Damp(index) => {
                 let damp = self.ground.damp.get_mut(*index).map(|damp| &mut damp.outline);
                 damp.ok_or(EditError::NoSuchDamp { index: *index })
+            }
+            Shape::Hazard(index) => {
+                let hazard = self.ground.hazards.get_mut(*index).map(|hazard| &mut hazard.path);
+                hazard.ok_or(EditError::NoSuchHazard { index: *index })
             }
             Shape::Branch(id, index) => {
                 let run = self.run_index(id)?;

@@ -142,6 +142,8 @@ pub struct History {
     done: Vec<Step>,
     undone: Vec<Step>,
     open: Option<Step>,
+    /// The revision at which the open step began.
+    began_at: u64,
     /// What the open step is called, where its first edit does not say it.
     named: Option<Deed>,
     revision: u64,
@@ -159,6 +161,11 @@ impl History {
     /// Whether a step is open.
     pub fn is_open(&self) -> bool {
         self.open.is_some()
+    }
+
+    /// The revision at which the open step began; `None` where none is open.
+    pub fn began_at(&self) -> Option<u64> {
+        self.open.as_ref().map(|_| self.began_at)
     }
 
     /// Makes an edit, as a step of its own or as part of the open one.
@@ -205,6 +212,7 @@ impl History {
         self.end();
         self.laid_by.clone_from(&self.undone);
         self.open = Some(Step { edits: Vec::new(), deed: Deed::Change });
+        self.began_at = self.revision;
     }
 
     /// Opens a step that is called something.

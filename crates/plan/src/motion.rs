@@ -81,7 +81,11 @@ impl Run {
         }
         for slope in &mut run.side_slopes {
             let Some(side) = self.side_at(slope.at) else { continue };
-            let (from, to) = (run.outline[side], run.outline[(side + 1) % corners]);
+            let ends = |outline: &[Point]| (outline[side], outline[(side + 1) % corners]);
+            let (from, to) = ends(&run.outline);
+            if (from, to) == ends(&self.outline) {
+                continue;
+            }
             slope.at = Point::new(f64::midpoint(from.east_m, to.east_m), f64::midpoint(from.north_m, to.north_m));
         }
         run

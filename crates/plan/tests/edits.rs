@@ -21,6 +21,7 @@ fn shapes() -> impl Strategy<Value = Shape> {
         (0..2_usize).prop_map(Shape::Wall),
         (0..2_usize).prop_map(Shape::Shade),
         (0..2_usize).prop_map(Shape::Damp),
+        (0..3_usize).prop_map(Shape::Hazard),
         (prop_oneof!["square", "nobody"], 0..3_usize).prop_map(|(id, branch)| Shape::Branch(id, branch)),
     ]
 }

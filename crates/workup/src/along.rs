@@ -3,7 +3,7 @@
 //! A branch, a stretch of grass, a fault, a gate, the feed, a brace, a pin and a fixed start are stated by a place of the
 //! line: by metres along it, or by a place of the ground that is meant for the nearest of the line. Where a corner or a
 //! side of the line changes, each keeps its share of the side it is on, so that what is on the other sides stays where it
-//! is; a branch goes with the place where it hangs, all of it by as much. Where the line has more or fewer corners than it
+//! is; a branch goes with the place where it hangs, all of it by as much, and what a side is stated to rise with its side. Where the line has more or fewer corners than it
 //! had, the nearest place of the new line is taken. What was stated off the line (more than [`ON_LINE_M`]) stays, and
 //! so do readings: they were taken of the fence as it stood.
 //!
@@ -38,6 +38,10 @@ pub fn taken_to_nearest(plan: &Plan, was: &Run, now: &Run) -> Run {
 
 fn taken(plan: &Plan, [was, now]: [&Run; 2], by_side: bool) -> Run {
     let mut run = now.clone();
+    if by_side && now.side_slopes == was.side_slopes {
+        run.side_slopes = was.reshaped(now.outline.clone()).side_slopes;
+    }
+    let now = &run.clone();
     let same_line = was.outline == now.outline && was.closed() == now.closed() && was.side_slopes == now.side_slopes;
     if same_line && was.branches == now.branches {
         return run;
@@ -169,10 +173,7 @@ impl Lines {
         let to_m = if beyond_m >= 0.0 {
             self.now.length_m() + beyond_m
         } else {
-            match self.same_side(along_m) {
-                Some((_, side, share)) => self.now.along_of(side, share),
-                None => self.now.nearest_along(self.was.at(along_m)).0,
-            }
+            led_m([&self.was, &self.now], self.by_side, along_m)
         };
         if (to_m - along_m).abs() < GRAIN_M { along_m } else { to_m }
     }
@@ -223,11 +224,24 @@ impl Lines {
 
     /// The side of the old line that a place is on, the one of the new line that answers to it, and the place's share.
     fn same_side(&self, along_m: f64) -> Option<(usize, usize, f64)> {
-        let (side, share) = self.was.spot(along_m).filter(|_| self.by_side)?;
-        let stated = self.was.vertices()[side].stated;
-        let now = self.now.vertices().iter().position(|vertex| vertex.stated == stated)?;
-        (now < self.now.side_count()).then_some((side, now, share))
+        same_side([&self.was, &self.now], self.by_side, along_m)
     }
+}
+
+/// Where a place along a line lies along the line that came of it, metres: at its share of the side that answers to its
+/// own, or the nearest.
+pub(crate) fn led_m([was, now]: [&Outline; 2], by_side: bool, along_m: f64) -> f64 {
+    match same_side([was, now], by_side, along_m) {
+        Some((_, side, share)) => now.along_of(side, share),
+        None => now.nearest_along(was.at(along_m)).0,
+    }
+}
+
+fn same_side([was, now]: [&Outline; 2], by_side: bool, along_m: f64) -> Option<(usize, usize, f64)> {
+    let (side, share) = was.spot(along_m).filter(|_| by_side)?;
+    let stated = was.vertices()[side].stated;
+    let answers = now.vertices().iter().position(|vertex| vertex.stated == stated)?;
+    (answers < now.side_count()).then_some((side, answers, share))
 }
 
 fn ends(line: &Outline, side: usize) -> [Point; 2] {
@@ -236,7 +250,7 @@ fn ends(line: &Outline, side: usize) -> [Point; 2] {
 }
 
 /// A run's line on its ground, also one that cannot be built yet while it is dragged.
-fn laid(run: &Run, heights: &Heights) -> Option<Outline> {
+pub(crate) fn laid(run: &Run, heights: &Heights) -> Option<Outline> {
     let points: Vec<Point> = run.outline.iter().copied().map(point).collect();
     let near = |at: &Point| at.east_m.abs() <= geometry::FARTHEST_M && at.north_m.abs() <= geometry::FARTHEST_M;
     if points.len() > geometry::MAX_VERTICES || !points.iter().all(near) {

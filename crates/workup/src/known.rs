@@ -4,12 +4,16 @@
 //! Heights are triangulated once for as long as they are the same. Two things are searched for at length: how nets fall round pins, with what each pin costs, and the ways to gates. Each
 //! answer is kept beside its whole question and counts only where the next question is the same. With
 //! [`Depth::Quick`](crate::Depth) what is not known is left waiting; with `Full` it is searched for and kept.
+//!
+//! While something is in the hand the chains stay as they were taken hold of ([`Known::hold`]): the one thing here that
+//! changes what follows from a plan, until it is let go.
 
 use std::collections::BTreeMap;
 
 use geometry::Placement;
 
 use crate::gates::GateWork;
+use crate::held::Held;
 use crate::kept::Kept;
 
 /// Answers to searches, by run.
@@ -19,6 +23,8 @@ pub struct Known {
     pub(crate) gates: BTreeMap<String, (crate::gates::Question, Vec<GateWork>)>,
     /// The surfaces of heights, triangulated.
     pub(crate) surfaces: Kept,
+    /// The chains in the hand.
+    pub(crate) held: Held,
 }
 
 impl Known {
@@ -26,6 +32,22 @@ impl Known {
     #[must_use]
     pub fn of_ground(&self) -> Self {
         Self { surfaces: self.surfaces.clone(), ..Self::default() }
+    }
+
+    /// From now on something is in the hand: chains on lines that it leads keep their start, direction and order.
+    pub fn hold(&mut self, plan: &plan::Plan, worked: &crate::Workup) {
+        let heights = self.surfaces.heights(plan, &mut Vec::new());
+        self.held = Held::of(plan, worked, &heights);
+    }
+
+    /// It was let go; says whether chains were held.
+    pub fn let_go(&mut self) -> bool {
+        !std::mem::take(&mut self.held).is_empty()
+    }
+
+    /// What else is known, with the chains in the hand as they are.
+    pub fn learn(&mut self, known: Self) {
+        *self = Self { held: std::mem::take(&mut self.held), ..known };
     }
 
     /// Forgets runs that are no longer there.

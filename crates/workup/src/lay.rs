@@ -51,7 +51,15 @@ pub(crate) struct Search<'a> {
 
 impl Search<'_> {
     /// The placement, and whether what its pins cost was found out.
-    fn placed(&mut self, run: &Run, request: &mut PlacementRequest<'_>) -> Result<(Placement, bool), PlacementFault> {
+    fn placed(
+        &mut self,
+        plan: &Plan,
+        run: &Run,
+        request: &mut PlacementRequest<'_>,
+    ) -> Result<(Placement, bool), PlacementFault> {
+        if let Some(placement) = self.known.held.placed(plan, run, request) {
+            return Ok((placement, request.pins.is_empty()));
+        }
         if request.pins.is_empty() {
             return geometry::place(request).map(|placement| (placement, true));
         }
@@ -159,7 +167,7 @@ fn placed(
     request.pins = &pins.pins;
     request.feed = run.feed_at.map(point);
     request.fixed = run.start_m.map(|start_m| FixedStart { start_m, reversed: run.reversed.unwrap_or(false) });
-    match search.placed(run, &mut request) {
+    match search.placed(plan, run, &mut request) {
         Ok(placed) => Some(placed),
         Err(PlacementFault::TooManyPosts { posts }) => {
             troubles.push(Trouble::TooManyPosts { posts });

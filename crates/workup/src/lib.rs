@@ -39,6 +39,7 @@ pub mod faults;
 pub mod fit;
 pub mod gates;
 pub mod growth;
+mod held;
 mod kept;
 mod known;
 mod lay;

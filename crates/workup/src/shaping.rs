@@ -28,7 +28,7 @@ pub fn is_closed(plan: &Plan, shape: &Shape) -> bool {
     match shape {
         Shape::Run(id) => plan.run(id).is_some_and(plan::Run::closed),
         Shape::Boundary | Shape::KeepOut(_) | Shape::Shade(_) | Shape::Damp(_) => true,
-        Shape::Branch(..) | Shape::Wall(_) => false,
+        Shape::Branch(..) | Shape::Wall(_) | Shape::Hazard(_) => false,
     }
 }
 

@@ -1,12 +1,80 @@
 //! What is on a run's line goes along, whoever moves the line: the hand, a figure, a fit, a list.
+//!
+//! What is led over the ground in one step, frame by frame or key by key, takes along what was on it as it began: what it
+//! merely passes stays, and led back it leaves everything to the bit as it was. So the runs are kept as they were when the
+//! step began ([`Way`]), and each edit that says where a line goes is made from there.
 
-use plan::{Edit, Plan, Point, Run, Shape};
+use drawing::Thing;
+use plan::{Branch, Edit, History, Plan, Point, Run, Shape};
 
-/// The edit with what is on the line that it moves taken along. Whatever that is not is left as it was said.
-pub(super) fn with_line(plan: &Plan, edit: Edit) -> Edit {
-    let Some((was, moved)) = moved(plan, &edit) else { return edit };
-    let along = workup::taken_along(plan, was, &moved);
-    if along == moved { edit } else { Edit::SetRun { run: Box::new(along) } }
+/// The runs as they were when the open step began.
+#[derive(Debug, Default)]
+pub(super) struct Way {
+    began_at: Option<u64>,
+    runs: Vec<Run>,
+    /// What the arrow keys moved last, and the revision that they left.
+    by_keys: Option<(Vec<Thing>, u64)>,
+}
+
+impl Way {
+    /// The edit with what is on the line that it moves taken along. Whatever that is not is left as it was said.
+    pub(super) fn with_line(&mut self, history: &History, plan: &Plan, edit: Edit) -> Edit {
+        if history.began_at() != self.began_at {
+            self.began_at = history.began_at();
+            self.runs = self.began_at.map(|_| plan.runs.clone()).unwrap_or_default();
+        }
+        let Some((here, now)) = moved(plan, &edit) else { return edit };
+        let began = self.runs.iter_mut().find(|run| run.id == here.id);
+        let led = began.as_deref().and_then(|was| Some((was, led(was, here, &now)?)));
+        let along = if let Some((was, led)) = led {
+            workup::taken_along(plan, was, &led)
+        } else {
+            let along = workup::taken_along(plan, here, &now);
+            // Where more was said than where the line goes, the way begins anew.
+            if let Some(began) = began {
+                began.clone_from(&along);
+            }
+            along
+        };
+        if along == now { edit } else { Edit::SetRun { run: Box::new(along) } }
+    }
+
+    /// The arrow keys move these once more: with nothing else done meanwhile, on the way that they began.
+    pub(super) fn goes_on_by_keys(&mut self, history: &History, things: &[Thing]) {
+        if self.by_keys.as_ref().is_some_and(|(last, left)| last == things && *left == history.revision()) {
+            self.began_at = history.began_at();
+        }
+    }
+
+    /// The arrow keys moved these.
+    pub(super) fn went_by_keys(&mut self, history: &History, things: Vec<Thing>) {
+        self.by_keys = Some((things, history.revision()));
+    }
+}
+
+/// A run as it was with its lines led to where an edit leads them from `here` to `now`; `None` where the edit says more
+/// than that, or sides do not answer to sides.
+fn led(was: &Run, here: &Run, now: &Run) -> Option<Run> {
+    let answers = |one: &[Branch]| {
+        one.len() == now.branches.len()
+            && one.iter().zip(&now.branches).all(|(one, now)| one.outline.len() == now.outline.len())
+    };
+    if was.outline.len() != now.outline.len() || !answers(&was.branches) || !answers(&here.branches) {
+        return None;
+    }
+    let with_lines = |of: &Run| {
+        let mut led = Run { outline: now.outline.clone(), ..of.clone() };
+        for (led, (here, now)) in led.branches.iter_mut().zip(here.branches.iter().zip(&now.branches)) {
+            if now.outline != here.outline {
+                led.outline.clone_from(&now.outline);
+            }
+            if now.from_m != here.from_m {
+                led.from_m = now.from_m;
+            }
+        }
+        led
+    };
+    (with_lines(here) == *now).then(|| with_lines(was))
 }
 
 /// The run that an edit is about and what it makes of it, where it may move a line.
@@ -55,6 +123,10 @@ mod tests {
         let pins =
             vec![Pin::new(PinKind::Corner, Point::new(30.2, 29.9)), Pin::new(PinKind::Join, Point::new(30.0, 30.0))];
         Plan { runs: vec![Run { id: "run".to_owned(), outline: square, pins, ..Run::default() }], ..Plan::default() }
+    }
+
+    fn with_line(plan: &Plan, edit: Edit) -> Edit {
+        Way::default().with_line(&History::default(), plan, edit)
     }
 
     fn after(edit: Edit) -> Run {

@@ -17,7 +17,7 @@ use crate::tool::Tool;
 pub(super) use many::Many;
 pub(crate) use places::coop_at;
 pub(super) use places::{middle, places_of};
-pub(super) use without::{coop_out, in_use};
+pub(super) use without::{coop_out, fewest, in_use};
 
 /// What is said about several things, their clipboard, and what of the map is hidden or locked.
 #[derive(Clone, Debug)]

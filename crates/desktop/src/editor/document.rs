@@ -130,7 +130,7 @@ impl Editor {
     pub(super) fn show(&mut self, plan: Plan) {
         self.plan = plan;
         self.history.forget();
-        self.held = None;
+        self.unhold();
         self.pivot = None;
         self.picked = None;
         self.chosen = super::chosen::Chosen { listing: self.chosen.listing, ..Default::default() };

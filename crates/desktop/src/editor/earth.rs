@@ -73,7 +73,7 @@ impl Editor {
     /// The stake of a guy of that run which is in reach of a place; `None` where nothing is to be caught, or one of the
     /// run's other earth stakes is that stake already.
     fn brace_stake(&self, index: usize, mut others: impl Iterator<Item = Point>, at: Point) -> Option<Point> {
-        if self.free {
+        if self.free || self.plan.runs.get(index)?.hidden {
             return None;
         }
         let lay = self.workup.runs.get(index)?.lay.as_ref()?;

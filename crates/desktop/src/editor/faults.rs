@@ -100,6 +100,9 @@ impl Editor {
     fn trial_at(&self, trial: Trial, at: Point) -> Result<(Snapped, Run, Thing), Window> {
         let index = self.run;
         let stated = self.plan.runs.get(index).ok_or(Window::NoNetsYet)?;
+        if stated.hidden {
+            return Err(Window::NoNetHere);
+        }
         // The line or branch that is nearest.
         let lines = stated.lines().filter_map(|branch| {
             let (run, lay) = self.on_line(index, branch)?;

@@ -92,7 +92,7 @@ impl Editor {
 
     /// Whether a place lies on a wall, a hedge or a fence.
     fn is_on_wall(&self, at: Point) -> bool {
-        let mut sides = self.plan.walls.iter().flat_map(|wall| wall.path.windows(2));
+        let mut sides = self.plan.walls.iter().filter(|wall| !wall.hidden).flat_map(|wall| wall.path.windows(2));
         sides.any(|pair| {
             let side = Edge { from: point(pair[0]), to: point(pair[1]) };
             side.nearest(point(at)).distance_m(point(at)) <= ON_WALL_M

@@ -35,7 +35,7 @@ impl Editor {
         self.touches_of = Some(answer.revision);
         let waited = self.workup.runs.iter().any(RunWorkup::waits);
         self.workup = answer.workup;
-        self.known = answer.known;
+        self.known.learn(answer.known);
         if waited {
             // Ways are drawn, and what is shut off is found.
             self.say(None);

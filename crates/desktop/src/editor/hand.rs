@@ -108,7 +108,7 @@ impl Editor {
     pub(super) fn escape(&mut self) {
         if self.question.is_some() {
             self.leave_question();
-        } else if let Some(held) = self.held.take() {
+        } else if let Some(held) = self.unhold() {
             if let Hold::Pivot(was) = held.what {
                 self.pivot = was;
             }

@@ -53,21 +53,25 @@ impl Editor {
     fn hung(&self, run: usize, branch: usize, whole: bool, was: &Branch, from_m: f64) -> Option<Edit> {
         let at = self.workup.runs.get(run)?.lay.as_ref()?.place_at(from_m)?;
         let first = *was.outline.first()?;
-        let mut to = was.clone();
+        let stated = self.plan.runs.get(run)?;
+        let here = stated.branches.get(branch)?;
+        // What is on its line goes along with its first corner as with any other.
+        let mut to = if whole { was.clone() } else { here.clone() };
         to.from_m = from_m;
         if whole {
             let shift = Motion::Shift { east_m: at.east_m - first.east_m, north_m: at.north_m - first.north_m };
             to.outline.iter_mut().for_each(|at| *at = shift.of(*at));
             to.faults.iter_mut().for_each(|fault| fault.at = shift.of(fault.at));
         }
-        to.outline[0] = at;
-        let to = workup::taken_along_branch(&self.plan, self.plan.runs.get(run)?, was, &to);
-        let mut run = self.plan.runs.get(run)?.clone();
-        let stated = run.branches.get_mut(branch)?;
-        if *stated == to {
+        *to.outline.first_mut()? = at;
+        if whole {
+            to = workup::taken_along_branch(&self.plan, stated, was, &to);
+        }
+        if *here == to {
             return None;
         }
-        *stated = to;
+        let mut run = stated.clone();
+        run.branches[branch] = to;
         Some(set(run))
     }
 

@@ -3,16 +3,18 @@
 use std::sync::Arc;
 
 use drawing::Thing;
-use plan::{Branch, Deed, Edit, LeakageZone, Motion, Point, Run, Shape};
+use geometry::guides::Edge;
+use plan::{Branch, Deed, Edit, LeakageZone, Motion, Plan, Point, Run, Shape};
 use words::texts::Window as Text;
 use workup::shaping::CornerTyped;
 
-use super::chosen::{Many, coop_at, coop_out, in_use};
+use super::chosen::{Many, coop_at, coop_out, fewest, in_use};
 use super::cornering::Grip;
-use super::shaping::{Pivot, Slide, whole_of};
+use super::shaping::{Pivot, Slide};
+use super::snap::point;
 use super::whole::Whole;
 use super::{Editor, corner_of};
-use crate::tool::{FEWEST_CORNERS, free_run_id};
+use crate::tool::free_run_id;
 
 /// How near a post or a corner catches what is dragged, pixels.
 pub(super) const SNAP_PX: f64 = 9.0;
@@ -81,12 +83,33 @@ impl Hold {
 
 impl Editor {
     pub(super) fn grab(&mut self, thing: Thing, at: Point) {
+        self.hold_chains();
+        self.take_hold(thing, at);
+        if self.held.is_none() {
+            self.unhold();
+        }
+    }
+
+    /// From now on the nets of a line that is led keep their order and their start.
+    fn hold_chains(&mut self) {
+        self.known.hold(&self.plan, &self.workup);
+        self.held_from = Some(Box::new(self.plan.clone()));
+    }
+
+    /// Nothing is in the hand any more; what was.
+    pub(super) fn unhold(&mut self) -> Option<Held> {
+        self.known.let_go();
+        self.held_from = None;
+        self.held.take()
+    }
+
+    fn take_hold(&mut self, thing: Thing, at: Point) {
         if self.is_one_of_several(thing) {
             self.held = self.many_to_hold(at);
             return;
         }
         if super::hiding::is_locked(&self.plan, thing) {
-            self.take_up(Some(whole_of(thing)));
+            self.take_up(Some(thing.whole()));
             self.notice = Some(Text::IsLocked);
             return;
         }
@@ -109,6 +132,14 @@ impl Editor {
 
     /// Takes hold of what is picked by its turning ring.
     pub(super) fn grab_turn(&mut self, at: Point) {
+        self.hold_chains();
+        self.take_ring(at);
+        if self.held.is_none() {
+            self.unhold();
+        }
+    }
+
+    fn take_ring(&mut self, at: Point) {
         if self.has_several() {
             self.held = self.many_to_turn(at);
             return;
@@ -122,7 +153,7 @@ impl Editor {
     }
 
     fn corner_to_hold(&mut self, thing: Thing, at: Point) -> Option<Held> {
-        let (thing, moved) = match corner_of_side(thing) {
+        let (thing, moved) = match corner_of_side(&self.plan, thing, at) {
             // A side that is taken hold of by its middle gets a corner there; else all of it moves.
             Some((corner, side_end)) => {
                 let (shape, _) = corner_of(&self.plan, corner)?;
@@ -133,6 +164,7 @@ impl Editor {
                 if crate::tool::apart_m(middle, at) * self.view.px_per_m > MIDDLE_PX {
                     return None;
                 }
+                self.history.call(Deed::InsertCorner);
                 self.make(Edit::InsertCorner { shape, corner: side_end, at });
                 (corner, true)
             }
@@ -154,7 +186,7 @@ impl Editor {
         let thing = if lesson { Thing::Run { run: self.run } } else { thing };
         let whole = Whole::of(&self.plan, thing)?;
         let was = whole.pivot().or(whole.places().first().copied())?;
-        self.take_up(Some(whole_of(thing)));
+        self.take_up(Some(thing.whole()));
         self.history.begin_called(Deed::Move);
         Some(Held { what: Hold::Whole(whole), from: at, was, moved: false })
     }
@@ -171,8 +203,9 @@ impl Editor {
             }
             Hold::Slide(slide) => {
                 let hand = [to.east_m - held.from.east_m, to.north_m - held.from.north_m];
-                let Some(edit) = self.slid_to(slide, hand) else { return };
-                vec![edit]
+                let edit = self.slid_to(slide, hand);
+                let told = self.snapped.take();
+                return self.slid(edit, told);
             }
             Hold::Pivot(_) => return self.pivot_to(shift.of(held.was)),
             Hold::Whole(whole) => {
@@ -258,7 +291,7 @@ impl Editor {
         if let Some(held) = &mut self.held {
             held.moved = true;
         }
-        self.make_all(edits);
+        self.make_as_said(edits);
     }
 
     pub(super) fn let_go(&mut self) {
@@ -266,10 +299,19 @@ impl Editor {
         if moved_whole && self.lesson == super::Lesson::Drag {
             self.lesson = super::Lesson::ReadLine;
         }
-        self.held = None;
+        let led = |from: &Plan| {
+            from.runs.iter().zip(&self.plan.runs).any(|(was, is)| was.id == is.id && was.outline != is.outline)
+        };
+        let from = self.held_from.take().filter(|from| led(from));
+        self.unhold();
         self.snapped = None;
         self.unguided();
         self.history.end();
+        if let Some(from) = from {
+            // Of lines that were led the best chains are searched for now.
+            self.worked_of = self.worked_of.is_some().then_some(*from);
+            self.changed();
+        }
     }
 
     pub(super) fn nudge(&mut self, east_m: f64, north_m: f64) {
@@ -278,10 +320,23 @@ impl Editor {
             [] => {}
             &[thing] if !self.has_several() => {
                 let (deed, edits) = self.nudged(thing, east_m, north_m);
-                self.one_step(deed, edits);
+                self.begin_by_keys(deed, &things);
+                self.make_all(edits);
+                self.end_by_keys(things);
             }
             _ => self.nudge_many(things, east_m, north_m),
         }
+    }
+
+    /// One more step of the arrow keys, on the way that they began.
+    pub(super) fn begin_by_keys(&mut self, deed: Deed, things: &[Thing]) {
+        self.history.begin_called(deed);
+        self.way.goes_on_by_keys(&self.history, things);
+    }
+
+    pub(super) fn end_by_keys(&mut self, things: Vec<Thing>) {
+        self.history.end();
+        self.way.went_by_keys(&self.history, things);
     }
 
     /// The edits that move a thing by so many metres, and what that is called.
@@ -438,7 +493,7 @@ impl Editor {
                     Edit::SetReadings { readings }
                 })
             }
-            Some(Thing::Hazard { hazard } | Thing::HazardCorner { hazard, .. }) => {
+            Some(Thing::Hazard { hazard }) => {
                 let mut hazards = self.plan.ground.hazards.clone();
                 (hazard < hazards.len()).then(|| {
                     hazards.remove(hazard);
@@ -530,20 +585,36 @@ impl Editor {
 
     fn remove_corner(&mut self, thing: Thing) {
         let Some((shape, corner)) = corner_of(&self.plan, thing) else { return };
-        let line = matches!(shape, Shape::Branch(..) | Shape::Wall(_));
-        let fewest = if line { 2 } else { FEWEST_CORNERS };
+        let (fewest, why) = fewest(&shape);
         if self.plan.outline(&shape).is_some_and(|outline| outline.len() > fewest) {
             self.make(Edit::RemoveCorner { shape, corner });
             self.picked = None;
         } else {
-            self.notice = Some(if line { Text::FewestOfLine } else { Text::FewestCorners });
+            self.notice = Some(why);
         }
     }
 }
 
-/// The corner that a side would get, and before which corner it is put in.
-fn corner_of_side(thing: Thing) -> Option<(Thing, usize)> {
+/// The corner that a side would get, and before which corner it is put in; of a path that is taken hold of as a whole it
+/// is the side at hand.
+fn corner_of_side(plan: &Plan, thing: Thing, at: Point) -> Option<(Thing, usize)> {
+    let after = |path: &[Point]| {
+        let off_m = |pair: &[Point]| {
+            let side = Edge { from: point(pair[0]), to: point(pair[1]) };
+            side.nearest(point(at)).distance_m(point(at))
+        };
+        let sides = path.windows(2).map(off_m).enumerate();
+        sides.min_by(|one, other| one.1.total_cmp(&other.1)).map(|(side, _)| side + 1)
+    };
     match thing {
+        Thing::Wall { wall } => {
+            let vertex = after(&plan.walls.get(wall)?.path)?;
+            Some((Thing::WallCorner { wall, vertex }, vertex))
+        }
+        Thing::Hazard { hazard } => {
+            let vertex = after(&plan.ground.hazards.get(hazard)?.path)?;
+            Some((Thing::HazardCorner { hazard, vertex }, vertex))
+        }
         Thing::RunSide { run, side } => Some((Thing::RunCorner { run, vertex: side + 1 }, side + 1)),
         Thing::BoundarySide { side } => Some((Thing::BoundaryCorner { vertex: side + 1 }, side + 1)),
         Thing::BranchSide { run, branch, side } => {

@@ -491,7 +491,7 @@ impl Editor {
         // Its sides answer to none of the old line's.
         let run = workup::taken_to_nearest(&self.plan, run, &taken);
         self.history.begin_called(Deed::TakeShape);
-        self.make_as_said(Edit::SetRun { run: Box::new(run) });
+        self.make_as_said(vec![Edit::SetRun { run: Box::new(run) }]);
         self.history.end();
         self.shapes.taken = Some(Taken { key: wanted, title, beside: false });
     }

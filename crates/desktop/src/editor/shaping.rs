@@ -83,18 +83,6 @@ pub(super) struct Slide {
     pub(super) hold: Point,
 }
 
-/// The whole that a thing belongs to.
-pub(super) fn whole_of(thing: Thing) -> Thing {
-    match thing {
-        Thing::RunSide { run, .. } | Thing::RunCorner { run, .. } => Thing::Run { run },
-        Thing::BoundarySide { .. } | Thing::BoundaryCorner { .. } => Thing::Boundary,
-        Thing::KeepOutSide { keep_out, .. } | Thing::KeepOutCorner { keep_out, .. } => Thing::KeepOut { keep_out },
-        Thing::ShadeSide { shade, .. } | Thing::ShadeCorner { shade, .. } => Thing::Shade { shade },
-        Thing::DampSide { damp, .. } | Thing::DampCorner { damp, .. } => Thing::Damp { damp },
-        thing => thing,
-    }
-}
-
 /// The shape and the side that a thing is; a branch's hang together along the run and are not slid.
 pub(super) fn side_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
     match thing {
@@ -103,16 +91,6 @@ pub(super) fn side_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::KeepOutSide { keep_out, side } => Some((Shape::KeepOut(keep_out), side)),
         _ => None,
     }
-}
-
-/// The edit that gives a shape another outline of as many corners.
-fn reshaped(plan: &Plan, shape: &Shape, outline: Vec<Point>) -> Edit {
-    if let Shape::Run(id) = shape
-        && let Some(run) = plan.run(id).filter(|run| !run.side_slopes.is_empty())
-    {
-        return Edit::SetRun { run: Box::new(run.reshaped(outline)) };
-    }
-    Edit::SetOutline { shape: shape.clone(), outline }
 }
 
 impl Editor {
@@ -124,7 +102,7 @@ impl Editor {
     /// The outline that commands about shapes are about: the one of what is picked, else the run in hand.
     pub fn shaped(&self) -> Option<Thing> {
         let whole = match self.picked {
-            Some(thing) => whole_of(thing),
+            Some(thing) => thing.whole(),
             None => Thing::Run { run: self.run },
         };
         let is_outline = matches!(whole, Thing::Run { .. } | Thing::Boundary | Thing::KeepOut { .. });
@@ -195,8 +173,7 @@ impl Editor {
         let outline = self.plan.outline(&shape).unwrap_or_default();
         match shaping::squared(outline, is_closed(&self.plan, &shape)) {
             Some(squared) => {
-                let edit = reshaped(&self.plan, &shape, squared);
-                self.one_step(Deed::SquareUp, vec![edit]);
+                self.one_step(Deed::SquareUp, vec![Edit::SetOutline { shape, outline: squared }]);
             }
             None => self.shape_told = Some(Text::NotSquare),
         }
@@ -214,7 +191,7 @@ impl Editor {
             };
         }
         let whole = match self.picked {
-            Some(thing) => Some(whole_of(thing)),
+            Some(thing) => Some(thing.whole()),
             None => self.shaped(),
         };
         let found = whole.and_then(|thing| Some((thing, Whole::of(&self.plan, thing)?)));
@@ -280,13 +257,18 @@ impl Editor {
                 self.one_step(Deed::DuplicateBeside, vec![Edit::SetKeepOuts { keep_outs }]);
                 self.pick(Some(Thing::KeepOut { keep_out }));
             }
-            Shape::Boundary | Shape::Branch(..) | Shape::Wall(_) | Shape::Shade(_) | Shape::Damp(_) => {}
+            Shape::Boundary
+            | Shape::Branch(..)
+            | Shape::Wall(_)
+            | Shape::Shade(_)
+            | Shape::Damp(_)
+            | Shape::Hazard(_) => {}
         }
     }
 
     /// What a whole turns about.
     pub(super) fn about(&self, whole: &Whole, thing: Thing) -> Option<Point> {
-        let chosen = self.pivot.filter(|(of, _)| *of == whole_of(thing)).and_then(|(_, pivot)| match pivot {
+        let chosen = self.pivot.filter(|(of, _)| *of == thing.whole()).and_then(|(_, pivot)| match pivot {
             Pivot::Corner(corner) => whole.places().get(corner).copied(),
             Pivot::Place(at) => Some(at),
         });
@@ -301,13 +283,14 @@ impl Editor {
 
     /// Whether that is a place of its own, not the middle.
     pub fn has_pivot(&self) -> bool {
-        self.pivot.is_some_and(|(of, _)| self.picked.map(whole_of) == Some(of))
+        self.pivot.is_some_and(|(of, _)| self.picked.map(Thing::whole) == Some(of))
     }
 
     fn pivot_here(&mut self) {
         let corner = self.picked.and_then(|thing| Some((thing, corner_of(&self.plan, thing)?.1)));
-        if let Some((thing, corner)) = corner.filter(|(thing, _)| whole_of(*thing) != *thing) {
-            let whole = whole_of(thing);
+        let turns = |thing: Thing| thing.whole() != thing && Whole::of(&self.plan, thing.whole()).is_some();
+        if let Some((thing, corner)) = corner.filter(|(thing, _)| turns(*thing)) {
+            let whole = thing.whole();
             self.pivot = Some((whole, Pivot::Corner(corner)));
             self.take_up(Some(whole));
         }
@@ -327,7 +310,7 @@ impl Editor {
         self.snapped = self.guide_place(at);
         let at = self.snapped.as_ref().map_or(at, |snapped| snapped.at);
         let own = whole.places().iter().position(|place| *place == at);
-        self.pivot = Some((whole_of(thing), own.map_or(Pivot::Place(at), Pivot::Corner)));
+        self.pivot = Some((thing.whole(), own.map_or(Pivot::Place(at), Pivot::Corner)));
         if let Some(held) = &mut self.held {
             held.moved = true;
         }
@@ -364,7 +347,7 @@ impl Editor {
         self.snapped = caught.map(|(_, snapped)| snapped);
         let slid = shaping::slid(&slide.was, is_closed(&self.plan, &slide.shape), slide.side, by_m)?;
         let outline = self.plan.outline(&slide.shape)?;
-        (outline != slid).then(|| reshaped(&self.plan, &slide.shape, slid))
+        (outline != slid).then(|| Edit::SetOutline { shape: slide.shape.clone(), outline: slid })
     }
 
     /// What is held, for the hint at the map's foot.

@@ -60,14 +60,14 @@ pub(super) fn place(at: geometry::Point) -> Point {
 }
 
 impl Standing {
-    /// All but `own`; of places at one spot a corner goes before a post.
+    /// All that is drawn but `own`; of places at one spot a corner goes before a post.
     pub(super) fn of(plan: &Plan, workup: &Workup, own: Option<&Shape>) -> Self {
         let mut all = Listed::default();
         let is_own_run = |run: usize| matches!(own, Some(Shape::Run(id)) if plan.runs[run].id == *id);
         for (run, stated) in plan.runs.iter().enumerate() {
             let is_own =
                 |branch: usize| matches!(own, Some(Shape::Branch(id, one)) if stated.id == *id && *one == branch);
-            if is_own_run(run) {
+            if stated.hidden || is_own_run(run) {
                 continue;
             }
             all.line(&stated.outline, stated.closed(), SideOf::Run(run), |corner| Some(Hold::RunCorner(run, corner)));
@@ -75,23 +75,28 @@ impl Standing {
                 all.line(&hanging.outline, false, SideOf::Branch(run, branch), |_| None);
             }
         }
-        if own != Some(&Shape::Boundary) {
+        if !plan.ground.boundary_hidden && own != Some(&Shape::Boundary) {
             let name = |corner| Some(Hold::PaddockCorner(corner));
             all.line(&plan.ground.boundary, true, SideOf::Paddock, name);
         }
         for (index, keep_out) in plan.ground.keep_outs.iter().enumerate() {
-            if own != Some(&Shape::KeepOut(index)) {
+            if !keep_out.hidden && own != Some(&Shape::KeepOut(index)) {
                 let name = |corner| Some(Hold::KeepOutCorner(index, corner));
                 all.line(&keep_out.outline, true, SideOf::KeepOut(index), name);
             }
         }
         for (index, hazard) in plan.ground.hazards.iter().enumerate() {
-            all.line(&hazard.path, false, SideOf::Hazard(index), |point| Some(Hold::HazardPoint(index, point)));
+            if !hazard.hidden && own != Some(&Shape::Hazard(index)) {
+                all.line(&hazard.path, false, SideOf::Hazard(index), |point| Some(Hold::HazardPoint(index, point)));
+            }
         }
-        for (index, wall) in plan.walls.iter().enumerate().filter(|(index, _)| own != Some(&Shape::Wall(*index))) {
-            all.line(&wall.path, false, SideOf::Wall(index), |_| None);
+        for (index, wall) in plan.walls.iter().enumerate() {
+            if !wall.hidden && own != Some(&Shape::Wall(index)) {
+                all.line(&wall.path, false, SideOf::Wall(index), |_| None);
+            }
         }
-        for (run, worked) in workup.runs.iter().take(plan.runs.len()).enumerate().filter(|(run, _)| !is_own_run(*run)) {
+        let with_posts = |run: usize| plan.runs.get(run).is_some_and(|stated| !stated.hidden) && !is_own_run(run);
+        for (run, worked) in workup.runs.iter().enumerate().filter(|(run, _)| with_posts(*run)) {
             for (post, one) in worked.lay.iter().flat_map(|lay| &lay.posts).enumerate() {
                 all.place(one.at, Hold::Post(run, post));
             }

@@ -2,9 +2,10 @@
 
 use drawing::Thing;
 use plan::{
-    Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay,
-    Wall,
+    Coop, Damp, Edit, Gateway, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay, Wall,
 };
+
+use super::hiding::is_hidden;
 
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +14,7 @@ pub(super) enum Whole {
     Run(Box<Run>, Option<Coop>),
     Boundary(Vec<Point>),
     KeepOut(usize, Vec<KeepOut>),
-    Hazard(usize, Vec<Hazard>),
+    Hazard(usize, Vec<Point>),
     Coop(Coop),
     /// One of the further coops.
     OtherCoop(usize, Vec<Coop>),
@@ -50,7 +51,7 @@ impl Whole {
             }
             Thing::KeepOut { keep_out: index } | Thing::KeepOutSide { keep_out: index, .. } => keep_out(index),
             Thing::Hazard { hazard } => {
-                plan.ground.hazards.get(hazard).map(|_| Self::Hazard(hazard, plan.ground.hazards.clone()))
+                plan.ground.hazards.get(hazard).map(|stated| Self::Hazard(hazard, stated.path.clone()))
             }
             Thing::CoopDoor => plan.coop.clone().map(Self::Coop),
             Thing::Coop { coop } => {
@@ -107,11 +108,7 @@ impl Whole {
                 let outline = all(&keep_outs[*index].outline);
                 Edit::SetOutline { shape: Shape::KeepOut(*index), outline }
             }
-            Self::Hazard(index, hazards) => {
-                let mut hazards = hazards.clone();
-                hazards[*index].path = all(&hazards[*index].path);
-                Edit::SetHazards { hazards }
-            }
+            Self::Hazard(index, path) => Edit::SetOutline { shape: Shape::Hazard(*index), outline: all(path) },
             Self::Wall(index, _) => Edit::SetOutline { shape: Shape::Wall(*index), outline: all(&self.places()) },
             Self::Shade(index, _) => Edit::SetOutline { shape: Shape::Shade(*index), outline: all(&self.places()) },
             Self::Damp(index, _) => Edit::SetOutline { shape: Shape::Damp(*index), outline: all(&self.places()) },
@@ -163,6 +160,7 @@ impl Whole {
             Self::Wall(index, _) => Some(Shape::Wall(*index)),
             Self::Shade(index, _) => Some(Shape::Shade(*index)),
             Self::Damp(index, _) => Some(Shape::Damp(*index)),
+            Self::Hazard(index, _) => Some(Shape::Hazard(*index)),
             _ => None,
         }
     }
@@ -171,9 +169,8 @@ impl Whole {
     pub(super) fn places(&self) -> Vec<Point> {
         match self {
             Self::Run(run, _) => run.outline.clone(),
-            Self::Boundary(outline) => outline.clone(),
+            Self::Boundary(outline) | Self::Hazard(_, outline) => outline.clone(),
             Self::KeepOut(index, keep_outs) => keep_outs[*index].outline.clone(),
-            Self::Hazard(index, hazards) => hazards[*index].path.clone(),
             Self::Coop(coop) => vec![coop.at],
             Self::OtherCoop(index, coops) => vec![coops[*index].at],
             Self::Height(index, heights) => vec![heights[*index].at],
@@ -213,7 +210,7 @@ impl super::Editor {
         if self.has_several() {
             return self.ring_of_several();
         }
-        let whole = Whole::of(&self.plan, self.picked?)?;
+        let whole = Whole::of(&self.plan, self.picked.filter(|&thing| !is_hidden(&self.plan, thing))?)?;
         let pivot = whole.pivot()?;
         let coop = match &whole {
             Whole::Coop(coop) => Some(coop),
@@ -253,7 +250,10 @@ impl super::Editor {
                 plan.ground.keep_outs.get(keep_out).is_some_and(|keep_out| vertex < keep_out.outline.len())
             }
             Thing::KeepOut { keep_out } => keep_out < plan.ground.keep_outs.len(),
-            Thing::HazardCorner { hazard, .. } | Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
+            Thing::HazardCorner { hazard, vertex } => {
+                plan.ground.hazards.get(hazard).is_some_and(|hazard| vertex < hazard.path.len())
+            }
+            Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
             Thing::Coop { coop } => super::chosen::coop_at(plan, coop).is_some(),
             Thing::Height { height } => height < plan.heights.len(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),

@@ -120,6 +120,7 @@ fn corner_thing(desk: &Desk<'_>, shape: &Shape, vertex: usize) -> Option<Thing> 
         Shape::Wall(wall) => Thing::WallCorner { wall: *wall, vertex },
         Shape::Shade(shade) => Thing::ShadeCorner { shade: *shade, vertex },
         Shape::Damp(damp) => Thing::DampCorner { damp: *damp, vertex },
+        Shape::Hazard(hazard) => Thing::HazardCorner { hazard: *hazard, vertex },
         Shape::Run(id) => Thing::RunCorner { run: run(id)?, vertex },
         Shape::Branch(id, branch) => Thing::BranchCorner { run: run(id)?, branch: *branch, vertex },
     })

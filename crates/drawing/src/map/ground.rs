@@ -72,7 +72,8 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
             |side| Thing::KeepOutSide { keep_out, side },
         );
     }
-    for (hazard, stated) in ground.hazards.iter().enumerate().filter(|(_, one)| !one.hidden) {
+    // One that is a place alone is its sign.
+    for (hazard, stated) in ground.hazards.iter().enumerate().filter(|(_, one)| !one.hidden && one.path.len() > 1) {
         sheet.handles(
             &stated.path,
             false,

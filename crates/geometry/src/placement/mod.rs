@@ -93,7 +93,8 @@ pub struct Placement {
     pub corner_miss_m: f64,
     /// The largest miss, metres.
     pub largest_miss_m: f64,
-    /// A proven lower bound of `corner_miss_m`, where the orders were too many to try; else the sum is the least.
+    /// A proven lower bound of `corner_miss_m`, where the orders were too many to try, or none was ([`place_from`]); else
+    /// the sum is the least.
     pub bound_m: Option<f64>,
     /// The nets in chain order, whole, also where they hang beyond the line's end.
     pub nets: Vec<PlacedNet>,
@@ -287,6 +288,15 @@ pub fn place(request: &PlacementRequest<'_>) -> Result<Placement, PlacementFault
 pub fn place_in_order(request: &PlacementRequest<'_>) -> Result<Placement, PlacementFault> {
     check(request)?;
     Ok(lay::lay(request, &search::fixed(request, FixedStart { start_m: 0.0, reversed: false })))
+}
+
+/// Lays the nets from a start in the order listed, and looks at which pins that keeps; nothing is searched, so of a better
+/// chain it is known only that none can miss by less than nothing.
+pub fn place_from(request: &PlacementRequest<'_>, start: FixedStart) -> Result<Placement, PlacementFault> {
+    check(request)?;
+    let placement = lay::lay(request, &search::fixed(request, start));
+    let pins = pins::looked_at(request, &placement);
+    Ok(Placement { pins, bound_m: Some(0.0), ..placement })
 }
 
 fn check(request: &PlacementRequest<'_>) -> Result<(), PlacementFault> {

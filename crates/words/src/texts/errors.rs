@@ -66,6 +66,7 @@ texts! {
             => "Ein Ort besteht aus zwei einfachen Zahlen, darum wurde nichts geändert: sie noch einmal eintippen.",
         EditNoSuchWall: "There is no wall number {number} any more, so nothing was changed: choose another one." => "Es gibt keine Mauer Nummer {number} mehr, darum ist nichts geändert: Wählen Sie eine andere.",
         EditNoSuchDamp: "There is no damp ground number {number} any more, so nothing was changed: choose another one." => "Es gibt keinen feuchten Boden Nummer {number} mehr, darum ist nichts geändert: Wählen Sie einen anderen.",
+        EditNoSuchHazard: "There is no danger number {number} any more, so nothing was changed: choose another one." => "Es gibt keine Gefahr Nummer {number} mehr, darum ist nichts geändert: Wählen Sie eine andere.",
         EditNoSuchShade: "There is no shade number {number} any more, so nothing was changed: choose another one." => "Es gibt keinen Schatten Nummer {number} mehr, darum ist nichts geändert: Wählen Sie einen anderen.",
 
         // GeoJSON that is not read.

@@ -85,9 +85,12 @@ impl Editor {
             ground.damp.iter().enumerate().flat_map(|(damp, stated)| {
                 (0..stated.outline.len()).map(move |vertex| Thing::DampCorner { damp, vertex })
             });
+        let hazards = ground.hazards.iter().enumerate().flat_map(|(hazard, stated)| {
+            (0..stated.path.len()).map(move |vertex| Thing::HazardCorner { hazard, vertex })
+        });
         // Those of the ground are moved by its page alone.
-        let of_ground =
-            paddock.chain(keep_outs).chain(walls).chain(shade).chain(damp).filter(|_| self.page == Page::Ground);
+        let of_ground = paddock.chain(keep_outs).chain(walls).chain(shade).chain(damp).chain(hazards);
+        let of_ground = of_ground.filter(|_| self.page == Page::Ground);
         of_runs.chain(of_ground).filter(|&thing| !is_hidden(plan, thing)).collect()
     }
 

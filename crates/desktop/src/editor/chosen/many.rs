@@ -117,9 +117,6 @@ impl Many {
                         branch.outline.clear();
                     }
                 }
-                Thing::Hazard { hazard } => {
-                    rest.ground.hazards.get_mut(hazard).into_iter().for_each(|hazard| hazard.path.clear());
-                }
                 whole => {
                     let outline = outline_of(whole).and_then(|shape| rest.outline_mut(&shape).ok());
                     outline.into_iter().for_each(Vec::clear);
@@ -129,8 +126,17 @@ impl Many {
         rest
     }
 
+    /// The plan with all of them where a motion takes them, and what is on the lines that they lead.
+    pub(super) fn moved(&self, motion: Motion) -> Plan {
+        let mut plan = self.carried(motion);
+        for (run, stated) in plan.runs.iter_mut().zip(&self.was.runs) {
+            *run = workup::taken_along(&self.was, stated, run);
+        }
+        plan
+    }
+
     /// The plan with all of them where a motion takes them. What belongs to a whole goes with it, once.
-    pub(in crate::editor) fn moved(&self, motion: Motion) -> Plan {
+    pub(super) fn carried(&self, motion: Motion) -> Plan {
         let mut plan = self.was.clone();
         for (run, stated) in self.was.runs.iter().enumerate().filter(|(run, _)| self.has(Thing::Run { run: *run })) {
             plan.runs[run] = stated.carried(|at| motion.of(at));
@@ -139,9 +145,6 @@ impl Many {
             carry(&mut plan, thing, motion);
         }
         self.coop_along(&mut plan, motion);
-        for (run, stated) in plan.runs.iter_mut().zip(&self.was.runs) {
-            *run = workup::taken_along(&self.was, stated, run);
-        }
         plan
     }
 
@@ -169,13 +172,6 @@ fn carry(plan: &mut Plan, thing: Thing, motion: Motion) {
         return;
     }
     match thing {
-        Thing::Hazard { hazard } => {
-            plan.ground.hazards.get_mut(hazard).into_iter().flat_map(|hazard| &mut hazard.path).for_each(to);
-        }
-        Thing::HazardCorner { hazard, vertex } => {
-            let hazard = plan.ground.hazards.get_mut(hazard);
-            hazard.and_then(|hazard| hazard.path.get_mut(vertex)).into_iter().for_each(to);
-        }
         Thing::Coop { coop } => {
             if let Some(coop) = coop_mut(plan, coop) {
                 *coop = coop.moved(motion);

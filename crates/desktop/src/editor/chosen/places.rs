@@ -23,6 +23,7 @@ pub(super) fn outline_of(thing: Thing) -> Option<Shape> {
         Thing::Wall { wall } => Some(Shape::Wall(wall)),
         Thing::Shade { shade } => Some(Shape::Shade(shade)),
         Thing::Damp { damp } => Some(Shape::Damp(damp)),
+        Thing::Hazard { hazard } => Some(Shape::Hazard(hazard)),
         _ => None,
     }
 }
@@ -38,12 +39,6 @@ pub(in crate::editor) fn places_of(plan: &Plan, thing: Thing) -> Vec<Point> {
     }
     match thing {
         Thing::Run { run } => plan.runs.get(run).map(|run| run.outline.clone()).unwrap_or_default(),
-        Thing::Hazard { hazard } => {
-            plan.ground.hazards.get(hazard).map(|hazard| hazard.path.clone()).unwrap_or_default()
-        }
-        Thing::HazardCorner { hazard, vertex } => {
-            one(plan.ground.hazards.get(hazard).and_then(|hazard| hazard.path.get(vertex)).copied())
-        }
         Thing::Coop { coop } => coop_at(plan, coop).map(|coop| coop.corners().to_vec()).unwrap_or_default(),
         Thing::Gateway => one(plan.ground.gateway.as_ref().map(|gateway| gateway.at)),
         Thing::Height { height } => one(plan.heights.get(height).map(|height| height.at)),

@@ -116,7 +116,7 @@ impl Editor {
         if let Some(held) = &mut self.held {
             held.moved = true;
         }
-        self.make_all(edits);
+        self.make_as_said(edits);
     }
 
     /// What slides follows along its line from where it was, and what the first of it says. The one that is foremost on
@@ -156,14 +156,14 @@ impl Editor {
     /// Moves all of these as one step; what slides along a line does so by itself.
     pub(in crate::editor) fn nudge_many(&mut self, things: Vec<Thing>, east_m: f64, north_m: f64) {
         let motion = Motion::Shift { east_m, north_m };
-        let many = Many::new(things, self.plan.clone());
-        self.history.begin_called(Deed::Move);
-        self.make_all(between(&self.plan, &many.moved(motion)));
+        let many = Many::new(things.clone(), self.plan.clone());
+        self.begin_by_keys(Deed::Move, &things);
+        self.make_all(between(&self.plan, &many.carried(motion)));
         for &thing in many.things().iter().filter(|thing| slides(**thing) && !many.goes_along(**thing)) {
             let (_, edits) = self.nudged(thing, east_m, north_m);
             self.make_all(edits);
         }
-        self.history.end();
+        self.end_by_keys(things);
     }
 
     /// Turns all of these about their middle.
@@ -180,7 +180,9 @@ impl Editor {
         let edits = between(&self.plan, &without);
         // What is left of it has other numbers.
         self.pick(None);
-        self.one_step(Deed::Remove, edits);
+        self.history.begin_called(Deed::Remove);
+        self.make_as_said(edits);
+        self.history.end();
         self.notice = refused.or(self.notice);
     }
 

@@ -12,24 +12,14 @@ use crate::tool::FEWEST_CORNERS;
 impl Many {
     /// The plan without them, and what could not be taken out.
     pub(super) fn without(&self) -> (Plan, Option<Text>) {
-        let (mut plan, mut refused) = (self.was.clone(), None);
+        let mut refused = None;
         let mut things = self.things().to_vec();
         // The last of a list first, so that the numbers of the others stay.
         things.sort_unstable_by(|one, other| other.cmp(one));
+        let mut plan = self.without_corners(&things, &mut refused);
         for &thing in things.iter().filter(|thing| !self.goes_along(**thing)) {
-            if let Some((shape, corner)) = corner_of(&plan, thing) {
-                let line = matches!(shape, Shape::Branch(..) | Shape::Wall(_));
-                let (fewest, why) = if line { (2, Text::FewestOfLine) } else { (FEWEST_CORNERS, Text::FewestCorners) };
-                plan.outline_mut(&shape).into_iter().for_each(|line| out_of(line, corner, fewest, why, &mut refused));
-                continue;
-            }
             match thing {
                 Thing::Boundary => plan.ground.boundary.clear(),
-                Thing::HazardCorner { hazard, vertex } => {
-                    if let Some(stated) = plan.ground.hazards.get_mut(hazard) {
-                        out_of(&mut stated.path, vertex, 2, Text::FewestOfLine, &mut refused);
-                    }
-                }
                 Thing::Gateway => plan.ground.gateway = None,
                 Thing::Underlay => plan.underlay = None,
                 _ => out_of_run(&mut plan, thing),
@@ -56,6 +46,28 @@ impl Many {
             }
         }
         (plan, refused)
+    }
+
+    /// The plan without those of the things that are corners: all else is still there, and on a line goes along with it.
+    fn without_corners(&self, things: &[Thing], refused: &mut Option<Text>) -> Plan {
+        let mut plan = self.was.clone();
+        for &thing in things.iter().filter(|thing| !self.goes_along(**thing)) {
+            let Some((shape, corner)) = corner_of(&plan, thing) else { continue };
+            let (fewest, why) = fewest(&shape);
+            plan.outline_mut(&shape).into_iter().for_each(|line| out_of(line, corner, fewest, why, refused));
+        }
+        for (run, was) in plan.runs.iter_mut().zip(&self.was.runs) {
+            *run = workup::taken_along(&self.was, was, run);
+        }
+        plan
+    }
+}
+
+/// The fewest corners that a shape keeps, and what is said where that is all it has.
+pub(in crate::editor) fn fewest(shape: &Shape) -> (usize, Text) {
+    match shape {
+        Shape::Branch(..) | Shape::Wall(_) | Shape::Hazard(_) => (2, Text::FewestOfLine),
+        _ => (FEWEST_CORNERS, Text::FewestCorners),
     }
 }
 
