@@ -4,9 +4,12 @@
 mod quiet;
 
 use care::Severity;
-use quiet::{findings, has, ids, lacks, quiet, with};
+use quiet::{findings, findings_in, has, ids, lacks, quiet, with};
 use serde_json::{Value, json};
+use words::{Language, Units, Words};
 use workup::Depth;
+
+const GERMAN: Words = Words { language: Language::German, units: Units::Metric };
 
 #[test]
 fn a_quiet_plan_has_only_what_is_always_said() {
@@ -78,7 +81,7 @@ fn what_an_open_run_ends_on_is_looked_at() {
     assert_eq!((said.at.len(), ids(&unknown).iter().filter(|id| **id == "end-to-look-at").count()), (2, 1));
     assert!(said.message.starts_with("Old hedge at the end of ") && !said.mend.is_empty(), "{}", said.message);
     let not = has(&open(json!([wall(json!(false))])), "end-holds-no-birds", Severity::Warning);
-    assert!(not.message.starts_with("A hedge at the end of "), "{}", not.message);
+    assert!(not.message.starts_with("The hedge at the end of "), "{}", not.message);
     // Farther off than half a metre nothing is ended on.
     let off = open(json!([{ "path": [[30, 70.6], [90, 70.6]], "holds_birds": true }]));
     assert_eq!(has(&off, "end-in-the-open", Severity::Warning).at.len(), 2);
@@ -169,9 +172,85 @@ fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
         })
     };
     has(&unnamed([20, 20]), "coop-in-no-run", Severity::Warning);
+    let one =
+        |plan: &Value| findings_in(plan, GERMAN).into_iter().find(|one| one.id == "coop-in-no-run").unwrap().message;
+    let mut alone = unnamed([20, 20]);
+    alone["coop"]["birds"] = json!(1);
+    assert!(
+        has(&alone, "coop-in-no-run", Severity::Warning)
+            .message
+            .starts_with("The coop stands in no run, and its one bird with it")
+    );
+    assert!(one(&alone).contains("auch nicht sein einziges Tier"), "{}", one(&alone));
     lacks(&unnamed([20, 20]), "coop-outside");
     lacks(&unnamed([50, 50]), "coop-in-no-run");
     lacks(&quiet(), "coop-in-no-run");
+}
+
+/// What is not named stands in a sentence as what it is; of several each has the number that lists give it.
+#[test]
+fn things_without_a_name_are_told_apart_in_sentences() {
+    let square = |at: f64| json!([[at, 50], [at + 1.0, 50], [at + 1.0, 51], [at, 51]]);
+    let message = |plan: &Value, words: Words, id: &str| -> Vec<String> {
+        let found = findings_in(plan, words).into_iter().filter(|finding| finding.id == id);
+        found.map(|finding| finding.message).collect()
+    };
+    // Keep-outs and water: one of each, then two of one, the third of the list.
+    let ground = |keep_outs: Value| with(|plan| plan["ground"]["keep_outs"] = keep_outs);
+    let [oak, pond] = [
+        json!({ "outline": square(66.5), "clearance_m": 3 }),
+        json!({ "outline": square(38.0), "clearance_m": 3, "water": true }),
+    ];
+    let said = |plan: &Value, words| message(plan, words, "keep-out-touched");
+    let one_of_each = ground(json!([oak, pond]));
+    assert!(said(&one_of_each, Words::default())[0].contains("too near to the keep-out: keep"));
+    assert!(said(&one_of_each, Words::default())[1].contains("too near to the water: keep"));
+    assert!(said(&one_of_each, GERMAN)[1].contains("zu nahe an das Wasser heran"));
+    let two = ground(
+        json!([oak, { "name": "Shed", "outline": square(90.0) }, { "outline": square(66.0), "clearance_m": 3 }]),
+    );
+    assert!(said(&two, Words::default())[0].contains("too near to keep-out 1: keep"), "{:?}", said(&two, GERMAN));
+    assert!(said(&two, Words::default())[1].contains("too near to keep-out 3: keep"));
+    assert!(said(&two, GERMAN)[1].contains("zu nahe an Sperrfläche 3 heran"));
+    // At the beginning of a sentence with a capital.
+    let flat = |at: f64| json!({ "outline": [[at, 50], [at + 1.0, 50]] });
+    let few = |plan: &Value, words| message(plan, words, "outline-few-corners");
+    assert!(few(&ground(json!([flat(70.0)])), Words::default())[0].starts_with("The keep-out has 2 corners"));
+    assert!(few(&ground(json!([flat(70.0), flat(80.0)])), Words::default())[1].starts_with("Keep-out 2 has 2 corners"));
+    let point = json!({ "outline": [[70, 50]] });
+    assert!(few(&ground(json!([point])), Words::default())[0].starts_with("The keep-out has 1 corner and needs 3"));
+    assert!(few(&ground(json!([point])), GERMAN)[0].starts_with("Die Sperrfläche: 1 von 3 "));
+    // Hazards: numbered through the list of all hazards.
+    let line = json!({ "kind": "overhead_line", "path": [[50, 0], [50, 100]], "line_voltage_kv": 11 });
+    let way = json!({ "kind": "public_way", "path": [] });
+    let hazards = |hazards: Value| with(|plan| plan["ground"]["hazards"] = hazards);
+    let crossed = |plan: &Value, words| message(plan, words, "overhead-line-crossed");
+    assert!(crossed(&hazards(json!([line, way])), Words::default())[0].contains("beneath the overhead line: keep"));
+    assert!(crossed(&hazards(json!([line, way, line])), Words::default())[1].contains("beneath overhead line 3: keep"));
+    assert!(crossed(&hazards(json!([line, way, line])), GERMAN)[1].contains("unterquert Freileitung 3:"));
+    let lost = message(&hazards(json!([way])), GERMAN, "hazard-without-path");
+    assert!(lost[0].starts_with("Der öffentliche Weg ist auf der Karte nirgends"), "{lost:?}");
+    // Damp ground.
+    let damp = json!({ "outline": square(20.0), "resistivity_ohm_m": 900 });
+    let drier = |places: Value, words| message(&with(|plan| plan["ground"]["damp"] = places), words, "damp-drier");
+    assert!(drier(json!([damp]), Words::default())[0].starts_with("The damp place is stated to have 900"));
+    assert!(drier(json!([damp, damp]), Words::default())[1].starts_with("Damp place 2 is stated to have 900"));
+    assert!(drier(json!([damp, damp]), GERMAN)[1].starts_with("Feuchte Stelle 2: Angegeben sind 900"));
+    // What an open run ends on: amid a sentence it has no capital.
+    let open = |walls: Value| {
+        with(|plan| {
+            plan["runs"][0]["outline"] = json!([[40, 70], [40, 40], [70, 40], [70, 70]]);
+            plan["runs"][0]["closed"] = json!(false);
+            plan["walls"] = walls;
+        })
+    };
+    let wall = |east: f64, kind: &str| json!({ "path": [[east, 70.2], [east + 1.0, 70.2]], "kind": kind, "holds_birds": true });
+    let apart = |plan: &Value, words| message(plan, words, "ends-apart");
+    let other = apart(&open(json!([wall(39.5, "hedge"), wall(69.5, "wall")])), Words::default());
+    assert!(other[0].contains("(the hedge, the wall)"), "{other:?}");
+    let alike = open(json!([wall(39.5, "hedge"), wall(69.5, "hedge")]));
+    assert!(apart(&alike, Words::default())[0].contains("(hedge 1, hedge 2)"));
+    assert!(apart(&alike, GERMAN)[0].contains("(Hecke 1, Hecke 2)"));
 }
 
 #[test]

@@ -6,12 +6,13 @@ use words::texts::Damp as Text;
 use workup::{RunWorkup, earth, lead};
 
 use crate::limits::OWN_FORMAT;
+use crate::names::{self, Named};
 use crate::{Finding, Look, Severity, run_name};
 
 /// Stakes that stand in drier ground than they could.
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
     let best = worked.dampest.as_ref().filter(|best| best.known && best.is_better())?;
-    let (place, off) = (look.damp(best.damp), look.words.length(best.off_m));
+    let (place, off) = (look.amid(Named::Damp(best.damp)), look.words.length(best.off_m));
     let (ohm, now) = (look.words.ohms(best.ohm), look.words.ohms(best.now_ohm));
     let places = [("run", run_name(run)), ("place", &*place), ("off", &*off), ("ohm", &*ohm), ("now", &*now)];
     Some(
@@ -28,8 +29,8 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
     let number = |ohm_m: f64| look.words.number(ohm_m, usize::from(ohm_m < 10.0));
     let said = |(index, damp): (usize, &plan::Damp)| {
         let stated = damp.resistivity_ohm_m.filter(|ohm_m| *ohm_m > own_ohm_m)?;
-        let (place, stated, own) = (look.damp(index), number(stated), number(own_ohm_m));
-        let places = [("place", &*words::capital(&place)), ("stated", &*stated), ("ground", &*own)];
+        let (place, stated, own) = (look.first(Named::Damp(index)), number(stated), number(own_ohm_m));
+        let places = [("place", &*place), ("stated", &*stated), ("ground", &*own)];
         Some(
             Finding::new("damp-drier", Severity::Note, OWN_FORMAT)
                 .says(look.words.say(Text::DampDrier, &places))
@@ -63,11 +64,11 @@ pub fn damper_said(plan: &Plan, run: &Run, worked: &RunWorkup, words: Words) -> 
         None if !plan.ground.is_damper_today() => said.push(words.text(Text::NotDamper).to_owned()),
         None => said.push(words.say(Text::NoneInReach, &[("reach", &reach)])),
         Some(best) if best.there => {
-            said.push(words.say(Text::There, &[("place", &crate::damp_name(plan, words, best.damp))]));
+            said.push(words.say(Text::There, &[("place", &names::amid(plan, words, Named::Damp(best.damp)))]));
         }
         Some(best) if !best.is_better() => said.push(words.text(Text::NotBetter).to_owned()),
         Some(best) => {
-            let (place, off) = (crate::damp_name(plan, words, best.damp), words.length(best.off_m));
+            let (place, off) = (names::amid(plan, words, Named::Damp(best.damp)), words.length(best.off_m));
             let (ohm, now) = (words.ohms(best.ohm), words.ohms(best.now_ohm));
             said.push(words.say(Text::Best, &[("place", &place), ("off", &off), ("ohm", &ohm), ("now", &now)]));
             let [kept, inside, all] = [best.places.len(), best.inside, count].map(|number| number.to_string());

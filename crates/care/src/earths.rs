@@ -10,6 +10,7 @@ use workup::earth::EarthStake;
 use workup::{RunWorkup, Workup, earth};
 
 use crate::limits::{self, OWN_FORMAT};
+use crate::names::{self, Named};
 use crate::{Finding, Look, Severity, point, run_name};
 
 /// Places nearer than this are one, metres.
@@ -21,7 +22,8 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     if run.status == RunStatus::Past {
         return Vec::new();
     }
-    let foreign = look.plan.ground.hazards.iter().filter_map(|hazard| foreign_earth(look, run, hazard));
+    let hazards = look.plan.ground.hazards.iter().enumerate();
+    let foreign = hazards.filter_map(|(index, hazard)| foreign_earth(look, run, index, hazard));
     foreign.chain(twice_stated(look, run)).chain(short_stake(look, run, worked)).collect()
 }
 
@@ -69,12 +71,12 @@ fn row_m(run: &Run) -> f64 {
     further * run.earth_stakes.spacing_m()
 }
 
-fn foreign_earth(look: Look<'_>, run: &Run, hazard: &Hazard) -> Option<Finding> {
+fn foreign_earth(look: Look<'_>, run: &Run, index: usize, hazard: &Hazard) -> Option<Finding> {
     if hazard.kind != HazardKind::ForeignEarth || hazard.path.is_empty() {
         return None;
     }
     let limit = limits::BETWEEN_EARTHS;
-    let name = look.hazard(hazard);
+    let name = look.amid(Named::Hazard(index));
     let limit_said = look.words.length(limit.metres);
     let stakes = earth::known(run);
     if stakes.is_empty() {
@@ -168,8 +170,7 @@ fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Wo
     let off = |text: Earth, metres: f64| words.say(text, &[("off", &words.length(metres))]);
     let net = off_net(stake, words);
     let foreign = stake.foreign.and_then(|(hazard, metres)| {
-        let look = Look { plan, workup, words };
-        let name = look.hazard(plan.ground.hazards.get(hazard)?);
+        let name = names::amid(plan, words, Named::Hazard(hazard));
         Some(words.say(Earth::FromForeign, &[("off", &words.length(metres)), ("hazard", &name)]))
     });
     let other = stake.other_run.and_then(|(other, metres)| {

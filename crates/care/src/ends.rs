@@ -4,12 +4,12 @@
 //! nothing is stated the keeper is asked to look.
 
 use geometry::{Outline, Point, region};
-use plan::{Run, RunStatus, Wall, WallKind};
-use words::Words;
-use words::texts::{Findings as Text, Underlay};
+use plan::{Run, RunStatus, Wall};
+use words::texts::Findings as Text;
 use workup::RunWorkup;
 
 use crate::limits::END_ON_WALL;
+use crate::names::Named;
 use crate::{Finding, Look, Severity, netting, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
@@ -33,8 +33,7 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
         }
         let both = ends.iter().filter(|end| end.1 == on).map(|end| place(end.0)).collect::<Vec<_>>();
         let at = if both.len() > 1 { both } else { vec![place(at)] };
-        let says =
-            |text| look.say(text, &[("wall", &wall_name(look.words, &look.plan.walls[wall])), ("run", run_name(run))]);
+        let says = |text| look.say(text, &[("wall", &look.first(Named::Wall(wall))), ("run", run_name(run))]);
         match look.plan.walls[wall].holds_birds {
             Some(true) => {}
             Some(false) => found.push(
@@ -65,7 +64,7 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
         && one != other
         && !meet(&look.plan.walls, one, other)
     {
-        let [one, other] = [one, other].map(|wall| wall_name(look.words, &look.plan.walls[wall]));
+        let [one, other] = [one, other].map(|wall| look.amid(Named::Wall(wall)));
         found.push(
             new("ends-apart", Severity::Note)
                 .says(look.say(Text::EndsApart, &[("run", run_name(run)), ("one", &one), ("other", &other)]))
@@ -125,17 +124,4 @@ fn meet(walls: &[Wall], from: usize, to: usize) -> bool {
 
 fn path(wall: &Wall) -> Outline {
     Outline::open(&wall.path.iter().copied().map(point).collect::<Vec<_>>())
-}
-
-/// What a wall is called by itself or at the beginning of a sentence.
-pub fn wall_name(words: Words, wall: &Wall) -> String {
-    if !wall.name.is_empty() {
-        return wall.name.clone();
-    }
-    let text = match wall.kind() {
-        WallKind::Wall => Underlay::AWall,
-        WallKind::Hedge => Underlay::AHedge,
-        WallKind::Fence => Underlay::AFence,
-    };
-    words.text(text).to_owned()
 }

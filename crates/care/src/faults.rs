@@ -1,6 +1,6 @@
 //! Faults that are stated and cannot be what is meant.
 
-use plan::{FaultKind, Run, Shape};
+use plan::{FaultKind, Run};
 use words::texts::Findings as Text;
 use workup::faults::{NoLanding, land};
 use workup::{Lay, RunWorkup};
@@ -16,7 +16,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let mut found = on_line(look, run, run_name(run), lay);
     for (number, branch) in run.branches.iter().enumerate() {
         let Some(laid) = lay.branch(number) else { continue };
-        let name = look.shape(&Shape::Branch(run.id.clone(), number));
+        let name = look.branch(run_name(run), number);
         found.extend(on_line(look, &branch.alone(run), &name, &laid.alone()));
     }
     found
@@ -53,7 +53,8 @@ fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay) -> Vec<Finding> {
         {
             let stated = fault.lines.unwrap_or(1);
             if stated == 0 || stated > lines {
-                say("fault-lines", Text::FaultLines, &[("stated", &stated.to_string()), ("lines", &lines.to_string())]);
+                let text = if lines == 1 { Text::FaultLinesOne } else { Text::FaultLines };
+                say("fault-lines", text, &[("stated", &stated.to_string()), ("lines", &lines.to_string())]);
             }
         }
     }

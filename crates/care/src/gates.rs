@@ -7,6 +7,7 @@ use workup::RunWorkup;
 use workup::gates::{GateWork, NoRoad, OffKind, TO_CORNER_M};
 
 use crate::limits::{Limit, OWN_FORMAT};
+use crate::names::Named;
 use crate::{Finding, Look, Severity, run_name};
 
 /// From where a gate is wanted to its join; nearer than this it stands there.
@@ -163,16 +164,12 @@ impl One<'_> {
         }
         for near in &opening.near {
             let name = match near.kind {
-                OffKind::Dip => words.text(Gates::TheDip),
-                OffKind::Water(index) => {
-                    let keep_out = self.look.plan.ground.keep_outs.get(index);
-                    let name = keep_out.map_or("", |keep_out| keep_out.name.as_str());
-                    if name.is_empty() { words.text(Gates::TheWater) } else { name }
-                }
+                OffKind::Dip => words.text(Gates::TheDip).to_owned(),
+                OffKind::Water(index) => self.look.amid(Named::KeepOut(index)),
             };
             found.push(
                 Finding::new("gate-wet", Severity::Warning, COMMON_PRACTICE)
-                    .says(self.says(Gates::FindWet, &[("keep_out", name)]))
+                    .says(self.says(Gates::FindWet, &[("keep_out", &name)]))
                     .at([opening.at]),
             );
         }

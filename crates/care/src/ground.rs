@@ -6,6 +6,7 @@ use words::texts::Findings as Text;
 use workup::RunWorkup;
 
 use crate::limits::OWN_FORMAT;
+use crate::names::Named;
 use crate::{Finding, Look, Severity, line, place, point, run_name};
 
 /// Distances are kept to within this, metres: a micrometre of rounding is no trespass.
@@ -41,7 +42,7 @@ fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, keep_out) in look.plan.ground.keep_outs.iter().enumerate() {
         let Some(outline) = closed(&keep_out.outline) else { continue };
-        let name = look.keep_out(index);
+        let name = look.amid(Named::KeepOut(index));
         let distance_m = match region::distance_within_m(line, &outline, keep_out.clearance_m()) {
             far if far.is_infinite() => far,
             _ if line.points().any(|at| region::contains(&outline, at)) => 0.0,
@@ -103,19 +104,20 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     }
     Some(
         Finding::new("coop-outside", Severity::Warning, OWN_FORMAT)
-            .says(look.say(Text::CoopOutside, &[("coop", look.words.text(Text::TheCoop)), ("run", run_name(run))]))
+            .says(look.say(Text::CoopOutside, &[("coop", &look.coop(coop)), ("run", run_name(run))]))
             .at([coop.at]),
     )
 }
 
 /// Coops whose flock no run holds.
 pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
-    let several = look.plan.coops().nth(1).is_some();
     let found = |coop: &plan::Coop| {
-        let name = if several { coop.id.as_str() } else { look.words.text(Text::TheCoop) };
         let count = look.words.number(f64::from(coop.birds()), 0);
         Finding::new("coop-in-no-run", Severity::Warning, OWN_FORMAT)
-            .says(look.say(Text::CoopInNoRun, &[("coop", name), ("count", &count)]))
+            .says(look.say(
+                if coop.birds() == 1 { Text::CoopInNoRunOne } else { Text::CoopInNoRun },
+                &[("coop", &look.coop(coop)), ("count", &count)],
+            ))
             .at([coop.at])
     };
     look.plan.coops_without_run().into_iter().map(found).collect()

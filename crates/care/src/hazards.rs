@@ -9,6 +9,7 @@ use words::texts::Findings as Text;
 use workup::RunWorkup;
 
 use crate::limits::{self, Limit};
+use crate::names::Named;
 use crate::{Finding, Look, Severity, line, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
@@ -17,12 +18,13 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     }
     let mut found = Vec::new();
     let netting = line(worked);
-    for hazard in &look.plan.ground.hazards {
+    for (index, hazard) in look.plan.ground.hazards.iter().enumerate() {
         let Some(path) = path(hazard) else { continue };
+        let name = look.amid(Named::Hazard(index));
         found.extend(match (hazard.kind, &netting) {
-            (HazardKind::OverheadLine, Some(netting)) => overhead_line(look, run, hazard, &path, netting),
-            (HazardKind::PublicWay, Some(netting)) => public_way(look, run, hazard, &path, netting),
-            (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, hazard, &path, netting),
+            (HazardKind::OverheadLine, Some(netting)) => overhead_line(look, run, (hazard, &name), &path, netting),
+            (HazardKind::PublicWay, Some(netting)) => public_way(look, run, (hazard, &name), &path, netting),
+            (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, &name, &path, netting),
             // How far an earth is from the earth stakes is told with them.
             (HazardKind::ForeignEarth, _) | (_, None) => None,
         });
@@ -32,10 +34,11 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
 
 /// Hazards that have no place on the map.
 pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
-    let lost = look.plan.ground.hazards.iter().filter(|hazard| path(hazard).is_none());
-    lost.map(|hazard| {
+    let hazards = look.plan.ground.hazards.iter().enumerate();
+    let lost = hazards.filter(|(_, hazard)| path(hazard).is_none());
+    lost.map(|(index, _)| {
         Finding::new("hazard-without-path", Severity::Warning, limits::OWN_FORMAT)
-            .says(look.say(Text::HazardNoPath, &[("hazard", &look.hazard(hazard))]))
+            .says(look.say(Text::HazardNoPath, &[("hazard", &look.first(Named::Hazard(index)))]))
     })
     .collect()
 }
@@ -50,10 +53,15 @@ fn danger(id: &'static str, limit: Limit) -> Finding {
     Finding::new(id, Severity::Danger, limit.source)
 }
 
-fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
+fn overhead_line(
+    look: Look<'_>,
+    run: &Run,
+    (hazard, name): (&Hazard, &str),
+    path: &Outline,
+    netting: &Outline,
+) -> Option<Finding> {
     let line_kv = hazard.line_voltage_kv.unwrap_or(defaults::OVERHEAD_LINE_VOLTAGE_KV);
     let limit = if line_kv <= limits::LOW_LINE_KV { limits::LOW_LINE } else { limits::HIGH_LINE };
-    let name = look.hazard(hazard);
     let crossings = region::crossings(netting, path);
     let beneath =
         !crossings.is_empty() || (netting.is_closed() && path.points().any(|at| region::contains(netting, at)));
@@ -67,7 +75,7 @@ fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, net
         };
         return Some(
             danger("overhead-line-crossed", limit)
-                .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", &name)]))
+                .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", name)]))
                 .because(why)
                 .at(if crossings.is_empty() {
                     vec![nearest(netting, path)]
@@ -84,7 +92,7 @@ fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, net
                 &[
                     ("run", run_name(run)),
                     ("distance", &look.words.length(distance_m)),
-                    ("hazard", &name),
+                    ("hazard", name),
                     ("limit", &look.words.length(limit.metres)),
                 ],
             ))
@@ -92,13 +100,18 @@ fn overhead_line(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, net
     })
 }
 
-fn public_way(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
-    let name = look.hazard(hazard);
+fn public_way(
+    look: Look<'_>,
+    run: &Run,
+    (hazard, name): (&Hazard, &str),
+    path: &Outline,
+    netting: &Outline,
+) -> Option<Finding> {
     let crossings = region::crossings(netting, path);
     if !crossings.is_empty() {
         return (!(hazard.unpowered_gate && hazard.signed)).then(|| {
             danger("public-way-crossed", limits::ACROSS_WAY)
-                .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", &name)]))
+                .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", name)]))
                 .at(crossings.into_iter().map(|(at, _)| place(at)))
         });
     }
@@ -119,7 +132,7 @@ fn public_way(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, nettin
                 Text::PublicWayUnsigned,
                 &[
                     ("run", run_name(run)),
-                    ("hazard", &name),
+                    ("hazard", name),
                     ("signs", &signs),
                     ("spacing", &look.words.far(spacing.metres)),
                 ],
@@ -144,7 +157,7 @@ fn beside_m(netting: &Outline, path: &Outline) -> f64 {
     (0..steps).filter(beside).count() as f64 * step_m
 }
 
-fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netting: &Outline) -> Option<Finding> {
+fn other_fence(look: Look<'_>, run: &Run, name: &str, path: &Outline, netting: &Outline) -> Option<Finding> {
     let limit = limits::BETWEEN_FENCES;
     let distance_m = region::distance_within_m(netting, path, limit.metres);
     (distance_m < limit.metres).then(|| {
@@ -154,7 +167,7 @@ fn other_fence(look: Look<'_>, run: &Run, hazard: &Hazard, path: &Outline, netti
                 &[
                     ("run", run_name(run)),
                     ("distance", &look.words.length(distance_m)),
-                    ("hazard", &look.hazard(hazard)),
+                    ("hazard", name),
                     ("limit", &look.words.length(limit.metres)),
                 ],
             ))

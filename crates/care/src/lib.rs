@@ -18,6 +18,7 @@ mod hazards;
 mod hidden;
 mod leads;
 mod limits;
+pub mod names;
 mod nets;
 mod power;
 mod say;
@@ -38,11 +39,9 @@ pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
 pub const STAKE_TO_NET_M: f64 = limits::STAKE_TO_NET.metres;
 
 pub use damp::{damper_said, stands_said};
-pub use ends::wall_name;
 pub use finding::{Finding, Findings, Severity};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
-pub use say::damp_name;
 pub use slope::{panel_said, slope_line};
 
 /// Everything that a rule looks at.

@@ -2,7 +2,7 @@
 //! most likely slips: a feed off the line, no leakage or far too much, no live line left whole, no energizer.
 
 use electrical::impulse;
-use plan::{Energizer, Fault, FaultKind, Run, RunStatus, Shape, defaults};
+use plan::{Energizer, Fault, FaultKind, Run, RunStatus, defaults};
 use words::texts::Findings as Text;
 use workup::faults::land;
 use workup::{Lay, RunWorkup, SampleOf, Volts};
@@ -138,10 +138,10 @@ fn all_lines(look: Look<'_>, run: &Run, volts: &Volts, lay: &Lay) -> Vec<Finding
     let mut found = all_lines_on(look, run_name(run), &broken.collect::<Vec<_>>(), lay);
     for laid in &lay.branches {
         let Some(branch) = run.branches.get(laid.branch) else { continue };
+        let name = words::capital(&look.branch(run_name(run), laid.branch));
         let (run, lay) = (branch.alone(run), laid.alone());
         let net = |fault: &Fault| land(&run, &lay, fault.kind, fault.at).ok().map(|landing| landing.net);
         let broken = of_lines(&run.faults).filter_map(|(_, fault)| Some((fault, net(fault)?)));
-        let name = words::capital(&look.shape(&Shape::Branch(run.id.clone(), laid.branch)));
         found.extend(all_lines_on(look, &name, &broken.collect::<Vec<_>>(), &lay));
     }
     found
@@ -161,7 +161,7 @@ fn all_lines_on(look: Look<'_>, name: &str, broken: &[(&Fault, usize)], lay: &La
         (lines > 0 && lines >= all).then(|| {
             Finding::new("all-lines-broken", Severity::Warning, OWN_FORMAT)
                 .says(look.say(
-                    Text::AllLinesBroken,
+                    if all == 1 { Text::AllLinesBrokenOne } else { Text::AllLinesBroken },
                     &[("run", name), ("net", &(number + 1).to_string()), ("lines", &all.to_string())],
                 ))
                 .at(here.map(|(fault, _)| fault.at).collect::<Vec<_>>())

@@ -1,9 +1,11 @@
 //! Names of things in sentences.
 
-use plan::{Hazard, HazardKind, Shape};
+use plan::{Coop, Shape};
+use words::capital;
 use words::texts::Findings as Text;
 
 use crate::Look;
+use crate::names::{self, Named};
 
 impl Look<'_> {
     pub(crate) fn say(self, text: Text, places: &[(&str, &str)]) -> String {
@@ -20,56 +22,39 @@ impl Look<'_> {
         }
     }
 
-    pub(crate) fn hazard(self, hazard: &Hazard) -> String {
-        if !hazard.name.is_empty() {
-            return hazard.name.clone();
-        }
-        self.words
-            .text(match hazard.kind {
-                HazardKind::OverheadLine => Text::OverheadLine,
-                HazardKind::PublicWay => Text::PublicWay,
-                HazardKind::OtherEnergisedFence => Text::OtherFence,
-                HazardKind::ForeignEarth => Text::ForeignEarth,
-            })
-            .to_owned()
+    /// A thing on the ground amid a sentence.
+    pub(crate) fn amid(self, named: Named) -> String {
+        names::amid(self.plan, self.words, named)
     }
 
+    /// A thing on the ground at the beginning of a sentence.
+    pub(crate) fn first(self, named: Named) -> String {
+        names::first(self.plan, self.words, named)
+    }
+
+    /// A coop at the beginning of a sentence: of several by its id.
+    pub(crate) fn coop(self, coop: &Coop) -> String {
+        let several = self.plan.coops().nth(1).is_some();
+        if several { coop.id.clone() } else { self.words.text(Text::TheCoop).to_owned() }
+    }
+
+    /// A shape at the beginning of a sentence.
     pub(crate) fn shape(self, shape: &Shape) -> String {
         match shape {
             Shape::Boundary => self.words.text(Text::ThePaddock).to_owned(),
             Shape::Run(id) => self.plan.run(id).map_or_else(|| id.clone(), |run| crate::run_name(run).to_owned()),
-            Shape::KeepOut(index) => self.keep_out(*index),
-            Shape::Damp(index) => self.damp(*index),
-            Shape::Hazard(index) => {
-                self.plan.ground.hazards.get(*index).map(|hazard| self.hazard(hazard)).unwrap_or_default()
-            }
-            Shape::Wall(_) => self.words.text(words::texts::Underlay::AWall).to_owned(),
-            Shape::Shade(_) => self.words.text(words::texts::Underlay::AShade).to_owned(),
-            Shape::Branch(id, index) => {
-                let run = self.shape(&Shape::Run(id.clone()));
-                let number = (index + 1).to_string();
-                self.words.say(words::texts::Power::BranchOfRun, &[("number", &number), ("run", &run)])
-            }
+            Shape::KeepOut(index) => self.first(Named::KeepOut(*index)),
+            Shape::Damp(index) => self.first(Named::Damp(*index)),
+            Shape::Hazard(index) => self.first(Named::Hazard(*index)),
+            Shape::Wall(index) => self.first(Named::Wall(*index)),
+            Shape::Shade(index) => self.first(Named::Shade(*index)),
+            Shape::Branch(id, index) => capital(&self.branch(&self.shape(&Shape::Run(id.clone())), *index)),
         }
     }
 
-    /// What damp ground is called.
-    pub(crate) fn damp(self, index: usize) -> String {
-        damp_name(self.plan, self.words, index)
-    }
-
-    pub(crate) fn keep_out(self, index: usize) -> String {
-        match self.plan.ground.keep_outs.get(index) {
-            Some(keep_out) if !keep_out.name.is_empty() => keep_out.name.clone(),
-            _ => self.words.text(Text::KeepOut).to_owned(),
-        }
-    }
-}
-
-/// What damp ground is called: by its name, else by what it is.
-pub fn damp_name(plan: &plan::Plan, words: words::Words, index: usize) -> String {
-    match plan.ground.damp.get(index) {
-        Some(damp) if !damp.name.is_empty() => damp.name.clone(),
-        _ => words.text(words::texts::Damp::APlace).to_owned(),
+    /// A branch amid a sentence.
+    pub(crate) fn branch(self, run: &str, index: usize) -> String {
+        let number = (index + 1).to_string();
+        self.words.say(words::texts::Power::BranchOfRun, &[("number", &number), ("run", run)])
     }
 }

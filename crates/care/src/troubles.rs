@@ -139,7 +139,7 @@ fn outline(look: Look<'_>, shape: &Shape, fault: OutlineTrouble) -> Finding {
     let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT);
     match fault {
         OutlineTrouble::TooFewCorners { corners, needs } => new("outline-few-corners").says(look.say(
-            Text::OutlineFewCorners,
+            if corners == 1 { Text::OutlineOneCorner } else { Text::OutlineFewCorners },
             &[("shape", &name), ("corners", &number(corners)), ("needs", &number(needs))],
         )),
         OutlineTrouble::TooManyCorners { corners, limit } => new("outline-many-corners").says(look.say(

@@ -26,7 +26,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     };
     if weakest.peak_kv < target_kv {
         // Where the fence would hold without its faults, they are what there is to mend.
-        let by_faults = volts.sound_kv.is_some_and(|sound_kv| sound_kv >= target_kv);
+        let by_faults = volts.sound.as_ref().is_some_and(|sound| sound.weakest.peak_kv >= target_kv);
         let mend = if by_faults { Text::WeakPostFaulty } else { Text::WeakPostMend };
         let why = look.say(
             Text::WeakPostWhy,

@@ -60,8 +60,16 @@ pub fn tried_and_which(run: &Run, lay: &Lay, words: Words) -> Option<String> {
     Some(words.say(Text::TriedNamed, &[("tried", &tried), ("names", &names.join("; "))]))
 }
 
-/// What the weakest post would hold without the faults, in a sentence; `None` where there are none.
+/// What the post that is the weakest now would hold without the faults, and which post would be the weakest then where
+/// that is another; `None` where there are no faults.
 pub fn sound(volts: &Volts, words: Words) -> Option<String> {
-    let kv = words.kilovolts(volts.sound_kv?);
-    Some(words.say(Text::SoundWeakest, &[("kv", &kv)]))
+    let weakest = volts.weakest?;
+    let say = |text, post, branch, kv| {
+        let places = [("post", &*words.post_number(post, branch)), ("kv", &*words.kilovolts(kv))];
+        words.say(text, &places)
+    };
+    let here = say(Text::SoundHere, weakest.post, weakest.branch, volts.weakest_sound_kv()?);
+    let elsewhere = volts.weakest_elsewhere();
+    let elsewhere = elsewhere.map(|then| say(Text::SoundElsewhere, then.post, then.branch, then.peak_kv));
+    Some([Some(here), elsewhere].into_iter().flatten().collect::<Vec<_>>().join(" "))
 }

@@ -67,7 +67,6 @@ pub use cornering::CornerInHand;
 pub use curves::Curve;
 pub use document::SaveState;
 pub use faults::trial_fault;
-pub(crate) use features::wall_name;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use guiding::Grid;
@@ -142,7 +141,6 @@ pub struct Editor {
     free: bool,
     /// Whether the page is folded away.
     folded: bool,
-    sound: faults::Sound,
     curves: Vec<Curve>,
     question: Option<Question>,
     lesson: Lesson,
@@ -199,7 +197,6 @@ impl Editor {
             in_hand: None,
             free: false,
             folded: false,
-            sound: faults::Sound::default(),
             curves: Vec::new(),
             question: None,
             lesson: Lesson::Done,

@@ -1,6 +1,6 @@
 //! Figures of a run as they are told in more than one place of the window.
 
-use plan::{CoopKind, Plan, Run};
+use plan::{Coop, CoopKind, Plan, Run};
 use words::Words;
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Workup};
@@ -47,18 +47,19 @@ pub(crate) fn owned(plan: &Plan) -> u64 {
     plan.store.nets.iter().map(|net| u64::from(net.count())).sum()
 }
 
-/// What the birds of a coop are called.
-pub(crate) fn birds(words: Words, kind: CoopKind) -> &'static str {
-    words.text(match kind {
-        CoopKind::Layer => Text::Hens,
-        CoopKind::Pullet => Text::Pullets,
-        CoopKind::Chick => Text::Chicks,
-        CoopKind::Table => Text::TableBirds,
-        CoopKind::Duck => Text::Ducks,
-        CoopKind::Goose => Text::Geese,
-        CoopKind::Turkey => Text::Turkeys,
-        CoopKind::Other => Text::Birds,
-    })
+/// What the birds of a coop are called after their number.
+pub(crate) fn birds(words: Words, coop: &Coop) -> &'static str {
+    let [one, several] = match coop.kind() {
+        CoopKind::Layer => [Text::Hen, Text::Hens],
+        CoopKind::Pullet => [Text::Pullet, Text::Pullets],
+        CoopKind::Chick => [Text::Chick, Text::Chicks],
+        CoopKind::Table => [Text::TableBird, Text::TableBirds],
+        CoopKind::Duck => [Text::Duck, Text::Ducks],
+        CoopKind::Goose => [Text::Goose, Text::Geese],
+        CoopKind::Turkey => [Text::Turkey, Text::Turkeys],
+        CoopKind::Other => [Text::Bird, Text::Birds],
+    };
+    words.text(if coop.birds() == 1 { one } else { several })
 }
 
 /// A run's ground in a sentence, with its birds where it has some.
@@ -71,7 +72,7 @@ pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String 
             &[
                 ("area", &area),
                 ("count", &words.number(f64::from(coop.birds()), 0)),
-                ("birds", birds(words, coop.kind())),
+                ("birds", birds(words, coop)),
                 ("each", &words.area_each(each_m2)),
             ],
         ),

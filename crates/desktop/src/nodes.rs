@@ -3,6 +3,7 @@
 //! Runs come first, each before its parts, then what stands on the ground. Of much more than a few hundred in view only
 //! the run in hand tells its parts; the list of everything is the way to the rest.
 
+use care::names::{self, Named};
 use drawing::Thing;
 use egui::{EventFilter, Id, Pos2, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use plan::{LeakageZone, Point};
@@ -235,9 +236,10 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
         nodes.thing(Thing::BoundaryCorner { vertex }, at, label);
     }
     for (keep_out, stated) in ground.keep_outs.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
+        let name = names::listed(editor.plan(), words, Named::KeepOut(keep_out));
         for (vertex, &at) in stated.outline.iter().enumerate() {
             let number = (vertex + 1).to_string();
-            let label = || words.say(Window::CornerOfKeepOut, &[("number", &number), ("name", &stated.name)]);
+            let label = || words.say(Window::CornerOfKeepOut, &[("number", &number), ("name", &name)]);
             nodes.thing(Thing::KeepOutCorner { keep_out, vertex }, at, label);
         }
     }
@@ -247,7 +249,7 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
 fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (plan, words) = (nodes.editor.plan(), nodes.editor.words());
     for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
-        let name = crate::editor::wall_name(plan, words, wall);
+        let name = names::listed(plan, words, Named::Wall(wall));
         for (vertex, &at) in stated.path.iter().enumerate() {
             let number = (vertex + 1).to_string();
             let label = || words.say(Underlay::CornerOfWall, &[("number", &number), ("name", &name)]);
@@ -255,15 +257,15 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
         }
     }
     for (shade, stated) in plan.ground.shade.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
-        let name = if stated.name.is_empty() { words.text(Underlay::AShade) } else { &stated.name };
+        let name = names::listed(plan, words, Named::Shade(shade));
         for (vertex, &at) in stated.outline.iter().enumerate() {
             let number = (vertex + 1).to_string();
-            let label = || words.say(Underlay::CornerOfShade, &[("number", &number), ("name", name)]);
+            let label = || words.say(Underlay::CornerOfShade, &[("number", &number), ("name", &name)]);
             nodes.thing(Thing::ShadeCorner { shade, vertex }, at, label);
         }
     }
     for (damp, stated) in plan.ground.damp.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
-        let name = care::damp_name(plan, words, damp);
+        let name = names::listed(plan, words, Named::Damp(damp));
         for (vertex, &at) in stated.outline.iter().enumerate() {
             let number = (vertex + 1).to_string();
             let label = || words.say(Damp::CornerOfPlace, &[("number", &number), ("name", &name)]);

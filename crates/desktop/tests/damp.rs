@@ -248,7 +248,7 @@ fn damp_ground_is_drawn_named_stated_hidden_and_taken_out() {
     desk.run();
     assert_eq!((damp(&desk)[0].outline.len(), deeds(&desk)), (3, before + 1));
     assert_eq!(window(&desk).editor().picked(), Some(Thing::Damp { damp: 0 }));
-    fill(&mut desk, "Name of Damp ground", "Ditch");
+    fill(&mut desk, "Name of Damp place 1", "Ditch");
     fill(&mut desk, "Soil there, Ditch", "35");
     assert_eq!((damp(&desk)[0].name.as_str(), damp(&desk)[0].resistivity_ohm_m), ("Ditch", Some(35.0)));
     fill(&mut desk, "Soil there, Ditch", "-3");

@@ -389,7 +389,7 @@ fn the_ground_page_has_the_nodes_of_the_paddock_and_of_the_picture() {
     let desk = desk(drawn_on(), Page::Ground);
     let told = tree(&desk);
     for name in
-        ["Paddock on the map", "The picture underneath", "Point 1 of A hedge", "Corner 1 of Oaks", "Corner 1 of Hollow"]
+        ["Paddock on the map", "The picture underneath", "Point 1 of Hedge 1", "Corner 1 of Oaks", "Corner 1 of Hollow"]
     {
         assert!(told.iter().any(|(role, label, _)| *role == Role::Button && label == name), "{name} in {told:?}");
     }

@@ -52,9 +52,9 @@ fn a_branch_is_one_click_one_step_and_the_volts_sink_at_once_beside_the_sound_fe
     assert_eq!((fault.kind, fault.ohm, deeds(&desk)), (FaultKind::Short, Some(1_000.0), before + 1));
     let editor = window(&desk).editor();
     assert_eq!(editor.picked(), Some(Thing::Fault { run: 0, branch: None, fault: 0 }));
-    assert_eq!(editor.sound_kv().len(), 45);
-    let least_kv = editor.sound_kv().iter().copied().fold(f64::INFINITY, f64::min);
-    assert!((least_kv - sound_kv).abs() < 1e-6, "the sound fence is the one before");
+    let sound = editor.sound().unwrap();
+    assert_eq!(sound.posts_kv.len(), 45);
+    assert!((sound.weakest.peak_kv - sound_kv).abs() < 1e-6, "the sound fence is the one before");
     assert!(weakest_kv(&desk) < sound_kv - 0.2);
     assert!(says(&desk, "Fallen branch ") && says(&desk, "past corner 2: 1.0 kΩ"));
     desk.state_mut().as_mut().unwrap().say(Message::Undo);
@@ -289,12 +289,12 @@ fn the_sound_fence_stands_in_the_same_grass() {
     let zone = plan::LeakageZone { from_m: 5.0, to_m: 40.0, s_per_m: 1e-4, rest: plan::Rest::new() };
     plan.runs[0].leakage_zones = vec![zone];
     let mut desk = open(plan);
-    assert!(window(&desk).editor().sound_kv().is_empty(), "grass is no fault");
+    assert!(window(&desk).editor().sound().is_none(), "grass is no fault");
     let in_grass_kv = weakest_kv(&desk);
     click_on(&mut desk, "Branch");
     let place = spot(&desk, amid(&desk));
     click(&mut desk, place);
-    let least_kv = window(&desk).editor().sound_kv().iter().copied().fold(f64::INFINITY, f64::min);
+    let least_kv = window(&desk).editor().sound().unwrap().weakest.peak_kv;
     assert!((least_kv - in_grass_kv).abs() < 1e-6, "{least_kv} against {in_grass_kv}");
     assert!(weakest_kv(&desk) < in_grass_kv - 0.1);
 }
@@ -362,13 +362,19 @@ fn a_fault_that_is_tried_is_said_wherever_its_volts_are_shown() {
     let (lay, volts) = (worked.lay.as_ref().unwrap(), worked.volts.as_ref().unwrap());
     let which = care::volts_said::tried_and_which(run, lay, words).unwrap();
     assert!(which.starts_with("with 1 fault (peg ") && which.contains("past corner 2"), "{which}");
-    assert!((volts.sound_kv.unwrap() - sound_kv).abs() < 1e-9);
+    assert!((volts.sound.as_ref().unwrap().weakest.peak_kv - sound_kv).abs() < 1e-9);
+    let (now, then) = (volts.weakest.unwrap(), volts.sound.as_ref().unwrap().weakest);
+    assert_eq!(volts.weakest_elsewhere(), Some(then).filter(|then| then.post != now.post));
+    let here_kv = words.kilovolts(volts.weakest_sound_kv().unwrap());
     let weakest = care::volts_said::weakest(&volts.weakest.unwrap(), words);
     assert!(weakest.starts_with(&format!("about {}, ", words.kilovolts(volts.weakest.unwrap().peak_kv))), "{weakest}");
     for said in [
         format!("Weakest {weakest}, with 1 fault, not measured yet"),
         format!(
-            "The figures, the findings and the sheet are {which}. Without faults the weakest post would hold about {}",
+            "The figures, the findings and the sheet are {which}. Without faults post {}, the weakest now, would hold \
+             about {here_kv}. The weakest would then be post {}, at about {}.",
+            now.post + 1,
+            then.post + 1,
             words.kilovolts(sound_kv)
         ),
     ] {

@@ -93,10 +93,10 @@ fn a_fault_is_told_beside_the_sound_fence() {
     plan.runs[0].faults =
         vec![plan::Fault { at, kind: plan::FaultKind::Short, ohm: Some(300.0), lines: None, cause: None, rest }];
     let desk = open(plan);
-    let (study, _) = window(&desk).editor().study().unwrap();
-    let samples = &window(&desk).editor().run().unwrap().1.volts.as_ref().unwrap().samples;
-    assert_eq!(study.sound_kv.len(), 45);
-    assert!(study.sound_kv.iter().zip(samples).all(|(sound, sample)| *sound > sample.peak_kv + 0.5));
+    let volts = window(&desk).editor().run().unwrap().1.volts.as_ref().unwrap();
+    let (sound_kv, samples) = (&volts.sound.as_ref().unwrap().posts_kv, &volts.samples);
+    assert_eq!(sound_kv.len(), 45);
+    assert!(sound_kv.iter().zip(samples).all(|(sound, sample)| *sound > sample.peak_kv + 0.5));
     assert!(says(&desk, "dotted: the sound fence"));
 }
 

@@ -106,7 +106,7 @@ impl Page<'_> {
         self.row(
             Text::Posts,
             words.say(
-                Text::PostsFigures,
+                if lay.joins() == 1 { Text::PostsOneJoin } else { Text::PostsFigures },
                 &[("posts", &lay.posts.len().to_string()), ("joins", &lay.joins().to_string())],
             ),
         );
@@ -118,7 +118,7 @@ impl Page<'_> {
             self.row(
                 Text::Strip,
                 words.say(
-                    Text::StripFigures,
+                    if strip.passes == 1 { Text::StripOnePass } else { Text::StripFigures },
                     &[
                         ("area", &words.area(strip.area_m2)),
                         ("passes", &strip.passes.to_string()),
@@ -168,7 +168,7 @@ impl Page<'_> {
         let coop = self.plan.coop_in(run);
         match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
             Some((coop, each_m2)) => words.say(
-                Text::Sentence,
+                if coop.birds() == 1 { Text::SentenceOneBird } else { Text::Sentence },
                 &[("area", &area), ("birds", &coop.birds().to_string()), ("each", &words.area_each(each_m2))],
             ),
             _ => words.say(Text::SentenceNoCoop, &[("area", &area)]),

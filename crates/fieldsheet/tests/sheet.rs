@@ -473,9 +473,21 @@ fn a_fault_that_is_tried_is_said_on_the_sheet_with_the_sound_figure_beside_it() 
     let said = texts(&pages[0]).join(" ");
     assert!(!texts(&sound_case.pages(Paper::A4)[0]).join(" ").contains("ault"));
     assert!(said.contains("with 1 fault") && said.contains("Counted with 1 fault (short at corner 3)."), "{said}");
-    let sound = sound_case.workup.runs[0].volts.as_ref().unwrap().weakest.unwrap().peak_kv;
-    let sentence = format!("Without faults the weakest post would hold about {}.", case.words.kilovolts(sound));
-    assert!(said.contains(&sentence), "{sentence} is not in {said}");
+    let without = sound_case.workup.runs[0].volts.as_ref().unwrap();
+    let now = case.workup.runs[0].volts.as_ref().unwrap().weakest.unwrap();
+    let then = without.weakest.unwrap();
+    assert_ne!(now.post, then.post);
+    let kv = |kv| case.words.kilovolts(kv);
+    for sentence in [
+        format!(
+            "Without faults post {}, the weakest now, would hold about {}.",
+            now.post + 1,
+            kv(without.samples[now.post].peak_kv)
+        ),
+        format!("The weakest would then be post {}, at about {}.", then.post + 1, kv(then.peak_kv)),
+    ] {
+        assert!(said.contains(&sentence), "{sentence} is not in {said}");
+    }
 }
 
 #[test]
@@ -528,4 +540,53 @@ fn the_order_begins_where_the_map_begins_it_and_goes_the_same_way() {
         let pages = case.pages(Paper::A4);
         assert!(texts(&pages[0]).contains(&said.as_str()), "{said}: {:?}", texts(&pages[0]));
     }
+}
+
+/// One side of 120 m drawn from the west: of four rolls of 50 m two stand, one in part, one is wholly left over.
+#[test]
+fn the_order_begins_at_a_roll_that_stands_and_that_the_map_numbers() {
+    let mut left_over = 0;
+    let drops = [(0.0, 0.0), (60.0, -30.0), (120.0, 0.0), (150.0, 60.0)];
+    for (drop_at, feed_share) in drops.into_iter().flat_map(|drop| [0.0, 0.6, 0.8, 1.0].map(|share| (drop, share))) {
+        let mut plan = demo();
+        let kind = plan.store.nets[0].id.clone();
+        let length_m = plan.store.nets[0].length_m;
+        let run = &mut plan.runs[0];
+        run.outline = [(0.0, 0.0), (2.4 * length_m, 0.0)].map(Point::from).to_vec();
+        (run.closed, run.nets) = (Some(false), Some(vec![kind; 4]));
+        (run.start_m, run.reversed, run.pins) = (Some(0.0), Some(false), Vec::new());
+        run.drop_at = Some(Point::new(drop_at.0, drop_at.1));
+        run.feed_at = Some(Point::new(feed_share * 2.4 * length_m, 0.0));
+        let case = Case::of(plan, Words::default());
+        let worked = &case.workup.runs[0];
+        let (lay, work) = (worked.lay.as_ref().unwrap(), worked.set_up.as_ref().unwrap());
+        let drawing = drawing::map::map(&case.scene());
+        let mut numbers: Vec<usize> = drawing
+            .shapes
+            .iter()
+            .filter_map(|shape| match shape.role {
+                drawing::Role::Roll { number, .. } => Some(number),
+                _ => None,
+            })
+            .collect();
+        numbers.sort_unstable();
+        assert_eq!(numbers, work.standing(lay).map(|(roll, _)| roll.number).collect::<Vec<_>>());
+        assert_eq!(numbers.len(), 3, "the map numbers what stands");
+        left_over += usize::from(lay.stands_m(work.order[0].net).is_none());
+        let first = &work.order[numbers[0] - 1];
+        let (start, end) = (lay.nets[first.net].start_m, lay.nets[first.net].end_m.min(lay.line_m));
+        let chain_m = if first.forward { start } else { end };
+        // The chain may run from either end.
+        let from_m = if lay.reversed { lay.start_m - chain_m } else { lay.start_m + chain_m };
+        let corner = if first.forward == lay.reversed { 1 } else { 2 };
+        let toward = format!("Rolls {} to {}, first toward corner {corner}", numbers[0], numbers[2]);
+        let said = texts(&case.pages(Paper::A4)[0]).join("\n");
+        let begin = match from_m {
+            from_m if from_m < 0.05 => "First post at corner 1".to_owned(),
+            from_m if from_m > lay.line_m - 0.05 => "First post at corner 2".to_owned(),
+            from_m => format!("First post {} past corner 1", case.words.length(from_m)),
+        };
+        assert!(said.contains(&begin) && said.contains(&toward), "{begin}; {toward}: {said}");
+    }
+    assert!(left_over > 0, "in none of these the first roll is left over");
 }

@@ -73,11 +73,6 @@ impl Lay {
         self.closed && self.short_m < geometry::MEET_M
     }
 
-    /// Netting that lies on the line, metres of the chain.
-    fn covered_m(&self) -> f64 {
-        if self.short_m < geometry::MEET_M { self.line_m } else { (self.line_m - self.short_m).max(0.0) }
-    }
-
     /// The place along the chain of one along the outline, metres.
     fn chain_m(&self, along_m: f64) -> f64 {
         let from_start_m = if self.reversed { self.start_m - along_m } else { along_m - self.start_m };

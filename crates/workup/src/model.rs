@@ -21,7 +21,7 @@ pub use corner::{Bend, Corner, Stake, Verdict};
 pub use lay::{Best, LaidBranch, LaidNet, Lay, Post};
 pub use mowing::{StillToMow, Strip};
 pub use trouble::{BranchTrouble, Must, OutlineTrouble, Part, SheetTrouble, Trouble};
-pub use volts::{Sample, SampleOf, SourceFit, Volts, Weakest};
+pub use volts::{Sample, SampleOf, Sound, SoundWeakest, SourceFit, Volts, Weakest};
 
 /// Everything that follows from a plan.
 #[derive(Clone, Debug, Default, PartialEq)]

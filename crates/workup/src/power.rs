@@ -34,8 +34,6 @@ pub struct Study {
     pub pulse: Option<PulseShape>,
     /// The same without the run's faults, where it has any.
     pub sound: Option<PulseShape>,
-    /// Kilovolts at every post of that fence.
-    pub sound_kv: Vec<f64>,
     /// What animals feel, by soil.
     pub feels: Vec<Feels>,
     /// Stakes in wet, damp and dry ground.
@@ -51,10 +49,8 @@ pub struct Study {
 /// Works all of it out for a run.
 pub fn study(plan: &Plan, run: &str) -> Study {
     let sound = sound(plan, run);
-    let sound_kv = sound.as_ref().map_or_else(Vec::new, |plan| peaks_kv(plan, run));
     Study {
         sound: sound.as_ref().and_then(|plan| pulse_shape(plan, run)),
-        sound_kv,
         choice: choice(plan, run),
         pulse: pulse_shape(plan, run),
         feels: feels(plan, run),
@@ -78,11 +74,6 @@ pub fn gate_kv(plan: &Plan, run: &str) -> Option<[f64; 2]> {
     Some([weakest_kv(true)?, weakest_kv(false)?])
 }
 
-/// Kilovolts at every post of the sound fence: a run's own without its faults, its grass as stated; empty where it has none, or where nothing can be worked out.
-pub fn sound_kv(plan: &Plan, run: &str) -> Vec<f64> {
-    sound(plan, run).as_ref().map_or_else(Vec::new, |plan| peaks_kv(plan, run))
-}
-
 /// The plan without a run's faults; `None` where it has none. Stretches of other grass are no fault: they are how the
 /// fence stands, and a sound fence stands in the same grass.
 fn sound(plan: &Plan, run: &str) -> Option<Plan> {
@@ -93,10 +84,6 @@ fn sound(plan: &Plan, run: &str) -> Option<Plan> {
     let mut sound = plan.clone();
     sound.runs[index] = plan.runs[index].sound();
     Some(sound)
-}
-
-fn peaks_kv(plan: &Plan, run: &str) -> Vec<f64> {
-    fence::Fence::of(plan, run).map_or_else(Vec::new, |fence| fence.peaks_kv())
 }
 
 /// A run's circuit, for what writes it in another form.

@@ -11,7 +11,9 @@ use plan::{Energizer, Plan, ReadingKind, Run, RunStatus, defaults};
 use crate::chain::{self, Netting};
 use crate::earth;
 use crate::lay::Line;
-use crate::model::{Part, RunWorkup, Sample, SampleOf, SheetTrouble, SourceFit, Trouble, Volts, Weakest};
+use crate::model::{
+    Part, RunWorkup, Sample, SampleOf, SheetTrouble, Sound, SoundWeakest, SourceFit, Trouble, Volts, Weakest,
+};
 use crate::values::Bad;
 use crate::{Depth, place};
 
@@ -33,8 +35,8 @@ pub(crate) fn all(plan: &Plan, lines: &[Option<Line>], bad: &Bad, depth: Depth, 
         match circuit(plan, &members, depth) {
             Ok(volts) => {
                 for (place, (&index, volts)) in group.iter().zip(volts).enumerate() {
-                    let sound_kv = sound_kv(plan, &members, place);
-                    runs[index].volts = Some(Volts { sound_kv, ..volts });
+                    let sound = sound(plan, &members, place);
+                    runs[index].volts = Some(Volts { sound, ..volts });
                 }
             }
             Err(trouble) => {
@@ -283,15 +285,15 @@ fn circuit(plan: &Plan, members: &[Member<'_>], depth: Depth) -> Result<Vec<Volt
             samples: read.samples(),
             branches: read.branches(),
             weakest,
-            sound_kv: None,
+            sound: None,
         }
     });
     Ok(volts.collect())
 }
 
-/// What the weakest post of a run would hold without that run's faults, kilovolts; `None` where it has none. Stretches of
-/// other grass are how the fence stands, and stay.
-fn sound_kv(plan: &Plan, members: &[Member<'_>], place: usize) -> Option<f64> {
+/// One run of a circuit without that run's faults; `None` where it has none. This is the only pulse of a sound fence:
+/// whoever tells of one reads it here.
+fn sound(plan: &Plan, members: &[Member<'_>], place: usize) -> Option<Sound> {
     let run = members[place].run;
     if !run.has_faults() {
         return None;
@@ -303,17 +305,32 @@ fn sound_kv(plan: &Plan, members: &[Member<'_>], place: usize) -> Option<f64> {
     let mut pulse = Pulse::default();
     let peaks_only = Accuracy { energy: false, ..Accuracy::default() };
     PulseSolver::new().pulse_into(&built.circuit, &peaks_only, &mut pulse).ok()?;
+    let peaks = &pulse.lines[place];
     let read = Read {
         line: members[place].line,
         netting: &built.nettings[place],
         posts: members[place].placement.posts.len(),
-        peaks: &pulse.lines[place],
-        range: [&pulse.lines[place]; 2],
+        peaks,
+        range: [peaks; 2],
         touches: None,
         no_load_v: pulse.no_load_v,
     };
-    let least_v = read.least_v(&pulse.lines[place]);
-    least_v.is_finite().then(|| least_v.min(pulse.no_load_v) / 1e3)
+    let kv = |volts: f64| volts.min(pulse.no_load_v) / 1e3;
+    let found = read.weakest(peaks)?;
+    let mut sound = Sound {
+        posts_kv: Vec::with_capacity(read.posts),
+        branches_kv: vec![Vec::new(); read.line.branches.len()],
+        weakest: SoundWeakest {
+            post: found.post,
+            branch: found.branch,
+            along_m: found.along_m,
+            peak_kv: kv(found.volts),
+        },
+    };
+    for (branch, _, peak) in read.posts(peaks) {
+        branch.map_or(&mut sound.posts_kv, |branch| &mut sound.branches_kv[branch]).push(kv(peak.volts));
+    }
+    Some(sound)
 }
 
 /// What was read on one run.

@@ -68,7 +68,7 @@ fn the_weakest_post_may_stand_on_a_branch() {
     let (lay, volts) = (run.lay.unwrap(), run.volts.unwrap());
     let weakest = volts.weakest.unwrap();
     assert_eq!((weakest.branch, weakest.post), (Some(0), lay.branches[0].posts.len() - 1));
-    assert_eq!(lay.weakest(&weakest).unwrap().at, weakest.at);
+    assert_eq!(lay.post(weakest.post, weakest.branch).unwrap().at, weakest.at);
     assert!((weakest.along_m - 30.0).abs() < 1e-9 && weakest.low_kv < weakest.high_kv);
     assert_eq!(volts.weakest_sample().unwrap().peak_kv, weakest.peak_kv);
 }
@@ -273,7 +273,13 @@ fn what_is_on_a_branch_goes_through_edits_the_file_and_the_sound_fence() {
     let sound = plan.runs[0].sound();
     assert!(plan.runs[0].has_faults() && !sound.has_faults(), "no fault is left");
     assert!(sound.is_tried() && !sound.untried().is_tried(), "the sound fence stands in the grass as stated");
-    assert!(!workup::power::sound_kv(&plan, "run").is_empty());
+    let worked = workup::workup(&plan, workup::Depth::Quick);
+    let (lay, volts) = (worked.runs[0].lay.as_ref().unwrap(), worked.runs[0].volts.as_ref().unwrap());
+    let sound = volts.sound.as_ref().unwrap();
+    assert_eq!((sound.posts_kv.len(), sound.branches_kv[0].len()), (lay.posts.len(), lay.branches[0].posts.len()));
+    let now = volts.weakest.unwrap();
+    assert_eq!(now.branch, Some(0), "behind the peg on the branch the volts are least");
+    assert!(sound.post_kv(now.post, now.branch).unwrap() > now.peak_kv + 0.1);
     // The corners of a branch are moved by the edits that move a run's.
     let (shape, was) = (plan::Shape::Branch("run".into(), 0), plan.clone());
     let to = Point::new(33.0, 12.0);

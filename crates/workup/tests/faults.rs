@@ -23,6 +23,11 @@ fn square(side_m: f64, nets: usize, closed: bool) -> Plan {
     plan
 }
 
+/// The fence without its faults, where it has any.
+fn sound(plan: &Plan) -> Option<workup::Sound> {
+    workup(plan, Depth::Quick).runs[0].volts.as_ref().unwrap().sound.clone()
+}
+
 fn fault(at: Point, kind: FaultKind, ohm: f64) -> Fault {
     Fault { at, kind, ohm: Some(ohm), lines: None, cause: None, rest: Rest::new() }
 }
@@ -113,8 +118,7 @@ fn a_gate_that_is_only_tied_reads_lower_and_a_ring_hides_one_break() {
     let [ring, open] = workup::power::gate_kv(&plan, "run").unwrap();
     assert!(ring > 0.8 * clipped, "round the other way every post still reads: {ring}");
     assert!(open < 0.01 * clipped, "behind the break nothing does: {open}");
-    let sound = workup::power::sound_kv(&plan, "run");
-    assert!((sound.iter().copied().fold(f64::INFINITY, f64::min) - clipped).abs() < 1e-9);
+    assert!((sound(&plan).unwrap().weakest.peak_kv - clipped).abs() < 1e-9);
     assert!(workup::power::gate_kv(&square(37.5, 1, false), "run").is_none());
 }
 
@@ -123,7 +127,7 @@ fn the_sound_fence_is_without_faults_and_in_the_grass_as_stated() {
     let mut plan = square(37.5, 3, true);
     plan.runs[0].leakage_zones =
         vec![plan::LeakageZone { from_m: 20.0, to_m: 60.0, s_per_m: 1e-4, rest: plan::Rest::new() }];
-    assert!(workup::power::sound_kv(&plan, "run").is_empty(), "grass is no fault");
+    assert!(sound(&plan).is_none(), "grass is no fault");
     let peaks = |plan: &Plan| -> Vec<f64> {
         let worked = workup(plan, Depth::Quick);
         let volts = worked.runs[0].volts.as_ref().unwrap();
@@ -131,11 +135,32 @@ fn the_sound_fence_is_without_faults_and_in_the_grass_as_stated() {
     };
     let stood = peaks(&plan);
     plan.runs[0].faults = vec![fault(Point::new(37.5, 20.0), FaultKind::Short, 300.0)];
-    let sound = workup::power::sound_kv(&plan, "run");
-    assert_eq!(sound.len(), stood.len());
-    for ((sound, stood), faulty) in sound.iter().zip(&stood).zip(peaks(&plan)) {
+    let sound = sound(&plan).unwrap();
+    assert_eq!(sound.posts_kv.len(), stood.len());
+    for ((sound, stood), faulty) in sound.posts_kv.iter().zip(&stood).zip(peaks(&plan)) {
         assert!((sound - stood).abs() < 1e-6 * stood && faulty < 0.9 * stood, "{sound}, {stood}, {faulty}");
     }
-    let study = workup::power::study(&plan, "run");
-    assert_eq!(study.sound_kv, sound);
+}
+
+#[test]
+fn the_weakest_post_now_and_the_weakest_of_the_sound_fence_are_told_apart() {
+    let mut plan = square(37.5, 3, true);
+    let volts = |plan: &Plan| workup(plan, Depth::Quick).runs[0].volts.clone().unwrap();
+    let stood = volts(&plan);
+    assert!(stood.sound.is_none() && stood.weakest_sound_kv().is_none() && stood.weakest_elsewhere().is_none());
+    // Round a sound ring the post farthest from the feed is the weakest, with a short the one beside that.
+    let far = stood.weakest.unwrap();
+    plan.runs[0].faults = vec![fault(Point::new(37.5, 5.0), FaultKind::Short, 50.0)];
+    let now = volts(&plan);
+    let weakest = now.weakest.unwrap();
+    let sound = now.sound.as_ref().unwrap();
+    assert_eq!((sound.weakest.post, sound.weakest.branch), (far.post, far.branch));
+    assert!((sound.weakest.peak_kv - far.peak_kv).abs() < 1e-9);
+    assert!((now.weakest_sound_kv().unwrap() - stood.samples[weakest.post].peak_kv).abs() < 1e-9);
+    assert_ne!(weakest.post, far.post);
+    assert_eq!(now.weakest_elsewhere(), Some(sound.weakest));
+    // With the short beside the farthest post, that is the weakest with it and without.
+    plan.runs[0].faults = vec![fault(far.at, FaultKind::Short, 50.0)];
+    let now = volts(&plan);
+    assert_eq!((now.weakest.unwrap().post, now.weakest_elsewhere()), (far.post, None));
 }

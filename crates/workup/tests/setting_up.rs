@@ -55,6 +55,34 @@ fn the_minutes_of_a_square_by_hand() {
     assert!((down.minutes_low - minutes).abs() < 1e-9, "{} {minutes}", down.minutes_low);
 }
 
+/// The energizer 30 m west and 40 m south of the feed point: 50 m from it.
+#[test]
+fn where_the_energizer_stands_is_walked_to_and_from() {
+    let at_feed = worked(&square());
+    let mut plan = square();
+    let stands = Point::new(-30.0, -40.0);
+    plan.runs[0].energizer_at = Some(stands);
+    let apart = worked(&plan);
+    let step = |work: &Work, what| work.steps.iter().find(|step| step.what == what).unwrap().clone();
+    let (was, up) = (at_feed.set_up.unwrap(), apart.set_up.unwrap());
+    let power = step(&up, Doing::Power);
+    // After the braces one stands at the feed point: 50 m on to the energizer.
+    assert_eq!(power.places, [Point::new(0.0, 0.0), stands]);
+    assert!((power.walk_m - 50.0).abs() < 1e-9 && (power.minutes - 3.0 - 50.0 / 75.0).abs() < 1e-9);
+    // From there to the far post at (25, 25), in place of from the feed point.
+    let far_m = 55_f64.hypot(65.0);
+    assert!((step(&up, Doing::FarReading).walk_m - far_m).abs() < 1e-9);
+    let more_m = 50.0 + far_m - 25.0 * 2_f64.sqrt();
+    assert!((up.walk_m - was.walk_m - more_m).abs() < 1e-9, "{} {more_m}", up.walk_m - was.walk_m);
+    assert!((up.minutes_low - was.minutes_low - more_m / 75.0).abs() < 1e-9);
+    // Down it begins at the energizer, and the clip comes after the switch.
+    let (was, down) = (at_feed.taking_down.unwrap(), apart.taking_down.unwrap());
+    let off = step(&down, Doing::PowerOff);
+    assert_eq!(off.places, [stands, Point::new(0.0, 0.0)]);
+    assert!((down.walk_m - was.walk_m - 50.0).abs() < 1e-9);
+    assert!((down.minutes_low - was.minutes_low - 50.0 / 75.0).abs() < 1e-9);
+}
+
 #[test]
 fn the_steps_come_in_the_order_of_the_work_and_add_up() {
     for mow_way in [MowWay::BetweenCanes, MowWay::AlongNet, MowWay::NotAtAll] {

@@ -21,10 +21,14 @@ pub(crate) fn quiet() -> Value {
 }
 
 pub(crate) fn findings(plan: &Value) -> Vec<Finding> {
+    findings_in(plan, Words::default())
+}
+
+pub(crate) fn findings_in(plan: &Value, words: Words) -> Vec<Finding> {
     let opened = plan::read(plan.to_string().as_bytes()).unwrap_or_else(|error| panic!("{error}"));
     let worked = workup::workup(&opened.plan, Depth::Full);
-    let mut findings = care::findings(&opened.plan, &worked, Words::default());
-    findings.plan.extend(care::unknown_keys(&opened.unknown, Words::default()));
+    let mut findings = care::findings(&opened.plan, &worked, words);
+    findings.plan.extend(care::unknown_keys(&opened.unknown, words));
     findings.all().cloned().collect()
 }
 

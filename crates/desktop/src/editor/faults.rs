@@ -3,13 +3,13 @@
 use std::borrow::Cow;
 
 use drawing::Thing;
-use plan::{Edit, Fault, FaultCause, FaultKind, Motion, Plan, Point, Rest, Run};
+use plan::{Edit, Fault, FaultCause, FaultKind, Motion, Point, Rest, Run};
 use words::texts::Window;
 use workup::Lay;
 use workup::faults::{NoLanding, land};
 
 use super::hold::{Held, Hold};
-use super::{Editor, Page, Snapped};
+use super::{Editor, Snapped};
 use crate::tool::{Hand, Tool, Trial, apart_m};
 
 /// Resistances of what is tried, ohms: common practice, no source.
@@ -20,13 +20,6 @@ const BAD_JOIN_OHM: f64 = 1_000.0;
 const BESIDE_PX: f64 = 60.0;
 /// Places nearer than this along a line are one, metres.
 const SAME_M: f64 = 0.01;
-
-/// Kilovolts at every post of the sound fence, and of which plan and run.
-#[derive(Default)]
-pub(super) struct Sound {
-    of: Option<(Plan, String)>,
-    kv: Vec<f64>,
-}
 
 /// The fault that a trial puts at a place; `None` for long grass, which is a stretch.
 pub fn trial_fault(trial: Trial, at: Point) -> Option<Fault> {
@@ -196,24 +189,8 @@ impl Editor {
         self.fault_to(index, branch, fault, join)
     }
 
-    /// Works out the volts of the sound fence, where the page shows them and they are others than before.
-    pub(super) fn reckon_sound(&mut self) {
-        let faulty = |run: &&Run| run.has_faults() && self.page == Page::Power;
-        let Some(run) = self.plan.runs.get(self.run).filter(faulty) else { return };
-        let id = run.id.clone();
-        let mut sound = self.plan.clone();
-        sound.runs[self.run] = run.sound();
-        let of = Some((sound, id));
-        if self.sound.of != of {
-            let id = &self.plan.runs[self.run].id;
-            self.sound = Sound { kv: workup::power::sound_kv(&self.plan, id), of };
-        }
-    }
-
-    /// Kilovolts at every post of the run in hand without its faults, its grass as stated; empty where it has none.
-    pub fn sound_kv(&self) -> &[f64] {
-        let run = self.plan.runs.get(self.run).filter(|run| run.has_faults());
-        let own = run.zip(self.sound.of.as_ref()).is_some_and(|(run, (_, id))| run.id == *id);
-        if own { &self.sound.kv } else { &[] }
+    /// The run in hand without its faults, its grass as stated; `None` where it has none.
+    pub fn sound(&self) -> Option<&workup::Sound> {
+        self.run()?.1.volts.as_ref()?.sound.as_ref()
     }
 }

@@ -116,11 +116,6 @@ impl Editor {
     }
 }
 
-/// What a wall is called.
-pub(crate) fn wall_name(plan: &plan::Plan, words: words::Words, wall: usize) -> String {
-    plan.walls.get(wall).map_or_else(String::new, |wall| care::wall_name(words, wall))
-}
-
 /// All but one.
 fn without<T: Clone>(all: &[T], out: usize) -> Option<Vec<T>> {
     (out < all.len())

@@ -68,7 +68,6 @@ impl Editor {
         self.give_up_fit();
         self.shapes_follow();
         self.say(touched.as_deref());
-        self.reckon_sound();
     }
 
     /// Puts what follows into words and lines, for the runs that were touched where nothing else changed.

@@ -51,7 +51,6 @@ impl Editor {
                 self.chosen.by_rectangle = false;
                 self.chosen.listing = false;
                 self.snapped = None;
-                self.reckon_sound();
             }
             Message::Pick(thing) => self.pick(thing),
             Message::Hover(thing) => self.view.hovered = thing,
@@ -158,8 +157,6 @@ impl Editor {
             Message::Underlay(said) => self.underlay_said(said),
         }
         self.unroll_on();
-        // Whatever led to the page about volts, or to another run on it.
-        self.reckon_sound();
         self.view.picked = self.picked;
         self.view.handles = self.picked.is_some();
         self.view.underlay = self.shows_picture();

@@ -1,9 +1,10 @@
 //! What stands and can be taken hold of: posts, corners and sides of other things, with their names.
 
+use care::names::{self, Named};
 use geometry::guides::{Edge, Guide, Guides, Line, Why};
-use plan::{Hazard, HazardKind, Plan, Point, Shape, Wall, WallKind};
+use plan::{Plan, Point, Shape, Wall, WallKind};
 use words::Words;
-use words::texts::{Findings, Guides as Text, Shaping, Window};
+use words::texts::{Guides as Text, Shaping};
 use workup::Workup;
 
 /// Where a corner was caught, and why.
@@ -118,12 +119,12 @@ impl Standing {
             }
             Hold::PaddockCorner(corner) => words.say(Shaping::OnPaddockCorner, &[("number", &number(corner))]),
             Hold::KeepOutCorner(index, corner) => {
-                let name = keep_out_name(plan, words, index);
-                words.say(Shaping::OnCorner, &[("number", &number(corner)), ("name", name)])
+                let name = names::listed(plan, words, Named::KeepOut(index));
+                words.say(Shaping::OnCorner, &[("number", &number(corner)), ("name", &name)])
             }
             Hold::HazardPoint(index, point) => {
-                let name = hazard_name(words, plan.ground.hazards.get(index)?);
-                words.say(Text::OnOther, &[("number", &number(point)), ("name", name)])
+                let name = names::amid(plan, words, Named::Hazard(index));
+                words.say(Text::OnOther, &[("number", &number(point)), ("name", &name)])
             }
         })
     }
@@ -141,8 +142,8 @@ impl Standing {
                 say(Text::SideOfOther, &of)
             }
             SideOf::Paddock => say(Text::SideOfPaddock, ""),
-            SideOf::KeepOut(index) => say(Text::SideOfOther, keep_out_name(plan, words, index)),
-            SideOf::Hazard(index) => say(Text::SideOfOther, hazard_name(words, plan.ground.hazards.get(index)?)),
+            SideOf::KeepOut(index) => say(Text::SideOfOther, &names::amid(plan, words, Named::KeepOut(index))),
+            SideOf::Hazard(index) => say(Text::SideOfOther, &names::amid(plan, words, Named::Hazard(index))),
             SideOf::Wall(index) => wall_word(words, plan.walls.get(index)?).to_owned(),
         })
     }
@@ -196,11 +197,6 @@ impl Listed {
     }
 }
 
-fn keep_out_name(plan: &Plan, words: Words, index: usize) -> &str {
-    let name = plan.ground.keep_outs.get(index).map_or("", |keep_out| keep_out.name.as_str());
-    if name.is_empty() { words.text(Window::AKeepOut) } else { name }
-}
-
 /// A wall in a sentence: by its name, else as what it is.
 fn wall_word(words: Words, wall: &Wall) -> &str {
     if !wall.name.is_empty() {
@@ -210,17 +206,5 @@ fn wall_word(words: Words, wall: &Wall) -> &str {
         WallKind::Wall => Text::TheWall,
         WallKind::Hedge => Text::TheHedge,
         WallKind::Fence => Text::TheFence,
-    })
-}
-
-fn hazard_name(words: Words, hazard: &Hazard) -> &str {
-    if !hazard.name.is_empty() {
-        return &hazard.name;
-    }
-    words.text(match hazard.kind {
-        HazardKind::OverheadLine => Findings::OverheadLine,
-        HazardKind::PublicWay => Findings::PublicWay,
-        HazardKind::OtherEnergisedFence => Findings::OtherFence,
-        HazardKind::ForeignEarth => Findings::ForeignEarth,
     })
 }

@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
         Some(coop) => {
             let count = words.number(f64::from(coop.birds()), 0);
             let text = if run.coop.is_none() { Text::CoopAssumed } else { Text::CoopStated };
-            let birds = facts::birds(words, coop.kind());
+            let birds = facts::birds(words, coop);
             words.say(text, &[("coop", &coop.id), ("count", &count), ("birds", birds)])
         }
         None => words.text(Text::CoopNone).to_owned(),

@@ -64,7 +64,7 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
         Thing::Height { height } => plan.heights.get(height).map(|one| words.length(one.up_m)).unwrap_or_default(),
         Thing::Coop { coop } => coop_at(plan, coop).map_or_else(String::new, |coop| {
             let birds = words.number(f64::from(coop.birds()), 0);
-            format!("{birds} {}", facts::birds(words, coop.kind()))
+            format!("{birds} {}", facts::birds(words, coop))
         }),
         Thing::Branch { run, branch } => {
             let laid = lay(editor, run).and_then(|lay| lay.branches.iter().find(|laid| laid.branch == branch));

@@ -1,10 +1,10 @@
 //! What entries are called: beside their fellows, and by themselves.
 
 use care::fault_said;
+use care::names::{self, Named};
 use drawing::Thing;
-use plan::{HazardKind, WallKind};
 use words::Words;
-use words::texts::{Many as Text, Map, Underlay};
+use words::texts::{Many as Text, Underlay};
 
 use super::{Item, lay};
 use crate::editor::Editor;
@@ -13,25 +13,6 @@ use crate::editor::hiding::name_of;
 
 fn numbered(words: Words, text: Text, index: usize) -> String {
     words.say(text, &[("number", &(index + 1).to_string())])
-}
-
-/// What a kind of hazard is called.
-fn hazard_kind(kind: HazardKind) -> Map {
-    match kind {
-        HazardKind::OverheadLine => Map::OverheadLine,
-        HazardKind::PublicWay => Map::PublicWay,
-        HazardKind::OtherEnergisedFence => Map::OtherFence,
-        HazardKind::ForeignEarth => Map::ForeignEarth,
-    }
-}
-
-/// What a kind of wall is called.
-fn wall_kind(kind: WallKind) -> Underlay {
-    match kind {
-        WallKind::Wall => Underlay::DrawWall,
-        WallKind::Hedge => Underlay::DrawHedge,
-        WallKind::Fence => Underlay::DrawFence,
-    }
 }
 
 /// What an entry is called beside its fellows: `Corner 3`.
@@ -57,27 +38,14 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
         Thing::Boundary => words.text(Text::Paddock).to_owned(),
         Thing::Gateway => words.text(Text::Gateway).to_owned(),
         Thing::Height { height } => numbered(words, Text::Height, height),
-        Thing::KeepOut { keep_out } => {
-            let water = plan.ground.keep_outs.get(keep_out).is_some_and(|keep_out| keep_out.water);
-            numbered(words, if water { Text::WaterNumber } else { Text::KeepOut }, keep_out)
-        }
-        Thing::Hazard { hazard } => {
-            let kind = plan.ground.hazards.get(hazard).map_or("", |one| words.text(hazard_kind(one.kind)));
-            words.say(Text::HazardNumber, &[("kind", kind), ("number", &(hazard + 1).to_string())])
-        }
+        Thing::KeepOut { keep_out } => names::listed(plan, words, Named::KeepOut(keep_out)),
+        Thing::Hazard { hazard } => names::listed(plan, words, Named::Hazard(hazard)),
         Thing::Coop { coop } => {
             words.say(Text::Coop, &[("name", coop_at(plan, coop).map_or("", |coop| coop.id.as_str()))])
         }
-        // Of several without a name each has its number.
-        Thing::Wall { wall } => {
-            let kind = plan.walls.get(wall).map(|stated| words.text(wall_kind(stated.kind()))).unwrap_or_default();
-            words.say(Text::HazardNumber, &[("kind", kind), ("number", &(wall + 1).to_string())])
-        }
-        Thing::Shade { shade } => {
-            let places = [("kind", words.text(Underlay::AShade)), ("number", &(shade + 1).to_string())];
-            words.say(Text::HazardNumber, &places)
-        }
-        Thing::Damp { damp } => care::damp_name(plan, words, damp),
+        Thing::Wall { wall } => names::listed(plan, words, Named::Wall(wall)),
+        Thing::Shade { shade } => names::listed(plan, words, Named::Shade(shade)),
+        Thing::Damp { damp } => names::listed(plan, words, Named::Damp(damp)),
         Thing::Underlay => words.text(Underlay::TheUnderlay).to_owned(),
         Thing::Drop { .. } => words.text(Underlay::PlaceDrop).to_owned(),
         Thing::RunCorner { vertex, .. }

@@ -7,7 +7,7 @@ use egui::{Align2, Color32, Pos2, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, PlotPoint, PlotPoints};
 use plan::ReadingKind;
 use words::texts::{Faults, Window as Text};
-use workup::{Lay, Sample, Volts};
+use workup::{Lay, Sample, Sound, Volts};
 
 use crate::crossing::runs_through;
 use crate::editor::curves::{Curve, along, round};
@@ -50,7 +50,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let target_kv = editor.plan().target_kv();
     let read = read(editor);
     let greatest = [volts.feed_kv, high_kv, target_kv].into_iter().chain(read.iter().map(|one| one.1));
-    let greatest = greatest.chain(editor.sound_kv().iter().copied());
+    let greatest = greatest.chain(sound(editor).into_iter().flat_map(|sound| sound.posts_kv.iter().copied()));
     let kept: Vec<&Curve> = editor.curves().filter(|_| editor.page() == Page::Power).collect();
     let greatest = greatest.chain(kept.iter().flat_map(|curve| curve.along.iter().map(|at| at.1)));
     let greatest = greatest.chain(volts.samples.iter().map(|sample| sample.high_kv));
@@ -79,7 +79,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let edge_of = |of: fn(&Sample) -> f64| points_of(&along(lay, volts, of));
     let points = edge_of(|sample| sample.peak_kv);
     let (lows, highs) = (edge_of(|sample| sample.low_kv), edge_of(|sample| sample.high_kv));
-    let sound = sound(editor, lay);
+    let sound = sound(editor).map(|sound| sound_along(sound, lay));
     let dark = editor.theme() == drawing::Theme::Dark;
     let along_m: Vec<f64> = lows.iter().map(|at| at.x).collect();
     let kv = |points: &[PlotPoint]| points.iter().map(|at| at.y).collect::<Vec<f64>>();
@@ -185,9 +185,8 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         let at = pos2(rect.left() + line.x_of(weakest.along_m), y_of(weakest.peak_kv));
         let number = words.post_number(weakest.post, weakest.branch);
         let now = words.kilovolts(weakest.peak_kv);
-        let was = weakest.branch.is_none().then(|| editor.sound_kv().get(weakest.post)).flatten();
-        let text = match was.filter(|_| sound.is_some()) {
-            Some(&kv) => {
+        let text = match volts.weakest_sound_kv().filter(|_| sound.is_some()) {
+            Some(kv) => {
                 let sound = words.kilovolts_figure(kv);
                 words.say(Faults::Soundly, &[("sound", &sound), ("now", &now), ("post", &number)])
             }
@@ -291,14 +290,15 @@ fn picked_fault(editor: &Editor, lay: &Lay) -> Option<f64> {
     workup::faults::land(stated, lay, fault.kind, fault.at).ok().map(|landing| landing.along_m)
 }
 
-/// Volts of the sound fence by distance from corner 1, where the run has faults and they are reckoned.
-fn sound(editor: &Editor, lay: &Lay) -> Option<Vec<PlotPoint>> {
-    let sound_kv = editor.sound_kv();
-    if sound_kv.len() != lay.posts.len() || editor.page() != Page::Power {
-        return None;
-    }
-    let posts = lay.posts.iter().zip(sound_kv).map(|(post, &kv)| (post.along_m, kv));
-    Some(points_of(&round(lay, posts.collect())))
+/// The sound fence, where the run has faults and the page is about volts.
+fn sound(editor: &Editor) -> Option<&Sound> {
+    editor.sound().filter(|_| editor.page() == Page::Power)
+}
+
+/// Its volts by distance from corner 1.
+fn sound_along(sound: &Sound, lay: &Lay) -> Vec<PlotPoint> {
+    let posts = lay.posts.iter().zip(&sound.posts_kv).map(|(post, &kv)| (post.along_m, kv));
+    points_of(&round(lay, posts.collect()))
 }
 
 fn points_of(along: &[(f64, f64)]) -> Vec<PlotPoint> {

@@ -2,6 +2,7 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
+use care::names::{self, Named};
 use plan::{CoopKind, Energizer, HazardKind, Point, RunStatus};
 use words::texts::Map as Text;
 
@@ -38,7 +39,7 @@ pub(super) fn ground(sheet: &mut Sheet<'_>) {
             HazardKind::OtherEnergisedFence => Text::OtherFence,
             HazardKind::ForeignEarth => Text::ForeignEarth,
         });
-        let name = if hazard.name.is_empty() { kind.to_owned() } else { hazard.name.clone() };
+        let name = names::on_map(sheet.scene.plan, words, Named::Hazard(index), kind);
         let legend = Legend {
             about: About::Hazard { kind: hazard.kind },
             at,
@@ -89,15 +90,16 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         texts.push(words.area(lay.area_m2));
     }
     if let Some(coop) = coop {
-        let birds = match coop.kind() {
-            CoopKind::Layer => Text::Hens,
-            CoopKind::Pullet => Text::Pullets,
-            CoopKind::Chick => Text::Chicks,
-            CoopKind::Duck => Text::Ducks,
-            CoopKind::Goose => Text::Geese,
-            CoopKind::Turkey => Text::Turkeys,
-            CoopKind::Table | CoopKind::Other => Text::Birds,
+        let [one, several] = match coop.kind() {
+            CoopKind::Layer => [Text::OneHen, Text::Hens],
+            CoopKind::Pullet => [Text::OnePullet, Text::Pullets],
+            CoopKind::Chick => [Text::OneChick, Text::Chicks],
+            CoopKind::Duck => [Text::OneDuck, Text::Ducks],
+            CoopKind::Goose => [Text::OneGoose, Text::Geese],
+            CoopKind::Turkey => [Text::OneTurkey, Text::Turkeys],
+            CoopKind::Table | CoopKind::Other => [Text::OneBird, Text::Birds],
         };
+        let birds = if coop.birds() == 1 { one } else { several };
         texts.push(words.say(birds, &[("count", &words.number(f64::from(coop.birds()), 0))]));
     }
     let named = !run.run.name.is_empty();

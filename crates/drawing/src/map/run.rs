@@ -95,15 +95,10 @@ pub(super) fn rolls(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let Some(work) = run.worked.and_then(|worked| worked.set_up.as_ref()).filter(|work| work.order.len() > 1) else {
         return;
     };
-    for roll in &work.order {
-        let Some(net) = lay.nets.get(roll.net) else { continue };
-        // Of the last nets a part, or all, may be left over: what of one stands is marked.
-        let end_m = net.end_m.min(covered_m(lay));
-        let in_m = ROLL_SHARE * (end_m - net.start_m);
-        if in_m <= 0.0 {
-            continue;
-        }
-        let chain_m = if roll.forward { net.start_m + in_m } else { end_m - in_m };
+    // Of the last nets a part, or all, may be left over: what of one stands is marked.
+    for (roll, [start_m, end_m]) in work.standing(lay) {
+        let in_m = ROLL_SHARE * (end_m - start_m);
+        let chain_m = if roll.forward { start_m + in_m } else { end_m - in_m };
         let along_m = along_m(lay, chain_m);
         let outward_rad = track.square_outward(along_m);
         // The outer side is to the right of the drawn net; the chain may run either way round.

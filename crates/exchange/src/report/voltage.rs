@@ -19,9 +19,13 @@ pub(super) struct Voltage {
     samples: Vec<Sample>,
     /// The weakest post.
     weakest: Option<Weakest>,
-    /// What the weakest post would hold without the run's faults, kilovolts; absent where it has none.
+    /// What the weakest post of the fence without the run's faults would hold, kilovolts: `sound.weakest.peak_kv`; absent
+    /// where it has none.
     #[serde(skip_serializing_if = "Option::is_none")]
     sound_kv: Option<f64>,
+    /// The fence without the run's faults, in the same grass; absent where it has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sound: Option<Sound>,
     /// How many stated faults these figures count; absent where there are none.
     #[serde(skip_serializing_if = "Option::is_none")]
     faults_counted: Option<usize>,
@@ -75,6 +79,31 @@ pub(super) struct Weakest {
     branch: Option<usize>,
 }
 
+/// The fence without the run's faults.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct Sound {
+    /// What `weakest`, the weakest post now, would hold, kilovolts.
+    weakest_post_kv: Option<f64>,
+    /// The post that would be the weakest then: the same one or another.
+    weakest: SoundWeakest,
+}
+
+/// The weakest post of the fence without the run's faults.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct SoundWeakest {
+    /// Along the outline, metres.
+    along_m: f64,
+    /// Its peak, kilovolts.
+    peak_kv: f64,
+    /// Its net, from 0; `null` where the report lists no such post.
+    net: Option<usize>,
+    /// Its number on that net, from 0; `null` likewise.
+    post: Option<usize>,
+    /// The branch that it stands on, from 0; absent on the line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    branch: Option<usize>,
+}
+
 pub(super) fn voltage(volts: &workup::Volts, run: &plan::Run, lay: &workup::Lay) -> Voltage {
     let number = |branch: usize| lay.branches.get(branch).map(|branch| branch.branch);
     let sample = |branch: Option<usize>, sample: &workup::Sample| {
@@ -111,7 +140,7 @@ pub(super) fn voltage(volts: &workup::Volts, run: &plan::Run, lay: &workup::Lay)
             all.map(|(branch, one)| sample(branch, one)).collect()
         },
         weakest: volts.weakest.map(|weakest| {
-            let post = lay.weakest(&weakest);
+            let post = lay.post(weakest.post, weakest.branch);
             Weakest {
                 along_m: weakest.along_m,
                 peak_kv: weakest.peak_kv,
@@ -123,7 +152,21 @@ pub(super) fn voltage(volts: &workup::Volts, run: &plan::Run, lay: &workup::Lay)
                 branch: weakest.branch.and_then(number),
             }
         }),
-        sound_kv: volts.sound_kv,
+        sound_kv: volts.sound.as_ref().map(|sound| sound.weakest.peak_kv),
+        sound: volts.sound.as_ref().map(|sound| {
+            let weakest = sound.weakest;
+            let post = lay.post(weakest.post, weakest.branch);
+            Sound {
+                weakest_post_kv: volts.weakest_sound_kv(),
+                weakest: SoundWeakest {
+                    along_m: weakest.along_m,
+                    peak_kv: weakest.peak_kv,
+                    net: post.map(|post| post.net),
+                    post: post.map(|post| post.post),
+                    branch: weakest.branch.and_then(number),
+                },
+            }
+        }),
         faults_counted: Some(run.faults_count()).filter(|&count| count > 0),
     }
 }

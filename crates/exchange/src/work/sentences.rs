@@ -135,6 +135,12 @@ pub fn sentence(work: &Work, step: &Step, lay: Option<&Lay>, words: Words) -> St
         Doing::Brace => Text::Brace,
         Doing::FurtherPosts if step.places.len() == 1 => Text::FurtherPost,
         Doing::FurtherPosts => Text::FurtherPosts,
+        Doing::Power | Doing::PowerOff if let [one, other] = step.places[..] => {
+            let apart = words.length((one.east_m - other.east_m).hypot(one.north_m - other.north_m));
+            let off = step.what == Doing::PowerOff;
+            let (text, clip) = if off { (Text::PowerOffApart, at(1)) } else { (Text::PowerApart, at(0)) };
+            return words.say(text, &[("at", &clip), ("apart", &apart)]);
+        }
         Doing::Power => Text::Power,
         Doing::FarReading => Text::FarReading,
         Doing::Birds => Text::Birds,
@@ -231,6 +237,12 @@ mod tests {
         assert_eq!(told(0.0, 0.02), "corner 1", "a hair before it");
         assert_eq!(told(0.0, 20.0), "5.0 m past corner 4");
         assert_eq!(told(-3.0, 4.0), "−3.0 m east, 4.0 m north");
+        // An energizer that stands apart is walked to, and the clip on the net is told by its corner.
+        plan.runs[0].energizer_at = Some(Point::new(-3.0, -4.0));
+        let worked = workup::workup(&plan, workup::Depth::Quick);
+        let text = lines(&worked.runs[0], Words::default()).join(" ");
+        assert!(text.contains("clip on the lead at corner 1; then go to the energizer, 5.0 m from there"), "{text}");
+        assert!(text.contains("off where it stands, 5.0 m from the net’s clip, then unclipped at corner 1"), "{text}");
         let grass = grass(&worked.runs[0], Words::default()).map(|row| row.1);
         assert_eq!(
             grass.as_deref(),

@@ -127,18 +127,18 @@ pub(super) fn order(look: Look<'_>, letters: &[String]) -> Block {
     Block { head: look.text(Text::Order), aside: String::new(), rows }
 }
 
-/// Where the first post goes, and which way the nets follow: the first roll of the order that the map shows, else the
-/// first net of the chain.
+/// Where the first post goes, and which way the nets follow: the first roll of the order that the map shows, which leaves
+/// out rolls that are wholly left over; else the first net of the chain.
 fn start(look: Look<'_>, lay: &Lay) -> [String; 2] {
     let mut corners: Vec<(usize, f64)> =
         lay.corners.iter().filter_map(|corner| Some((number(lay, corner)?, corner.along_m))).collect();
     corners.sort_by(|(_, a), (_, b)| a.total_cmp(b));
-    let order = look.worked.and_then(|worked| worked.set_up.as_ref()).map_or(&[][..], |work| &work.order);
-    let first = order.first().and_then(|roll| Some((lay.nets.get(roll.net)?, roll.forward)));
-    let (from_m, onward) = match first {
+    let work = look.worked.and_then(|worked| worked.set_up.as_ref());
+    let rolls: Vec<_> = work.into_iter().flat_map(|work| work.standing(lay)).collect();
+    let (from_m, onward) = match rolls.first() {
         // A roll that is partly left over is begun where its standing part ends.
-        Some((net, false)) => (along_m(lay, net.end_m.min(lay.line_m)), lay.reversed),
-        Some((net, true)) => (along_m(lay, net.start_m), !lay.reversed),
+        Some((roll, [_, end_m])) if !roll.forward => (along_m(lay, *end_m), lay.reversed),
+        Some((_, [start_m, _])) => (along_m(lay, *start_m), !lay.reversed),
         None => (lay.start_m, !lay.reversed),
     };
     // The last corner at or before the start, round the ring where there is none.
@@ -172,13 +172,13 @@ fn start(look: Look<'_>, lay: &Lay) -> [String; 2] {
             .find(|(_, along_m)| *along_m < from_m - SAME_PLACE_M)
             .or_else(|| corners.last().filter(|_| lay.closed))
     };
-    let rolls = order.len().to_string();
-    let then = match toward {
-        Some((corner, _)) if order.len() > 1 => {
-            look.say(Text::OrderRolls, &[("rolls", &rolls), ("corner", &corner.to_string())])
+    let then = match (toward, rolls.as_slice()) {
+        (Some((corner, _)), [(first, _), .., (last, _)]) => {
+            let [first, last, corner] = [first.number, last.number, *corner].map(|number| number.to_string());
+            look.say(Text::OrderRolls, &[("first", &first), ("last", &last), ("corner", &corner)])
         }
-        Some((corner, _)) => look.say(Text::OrderToward, &[("corner", &corner.to_string())]),
-        None => look.text(Text::OrderOnward),
+        (Some((corner, _)), _) => look.say(Text::OrderToward, &[("corner", &corner.to_string())]),
+        (None, _) => look.text(Text::OrderOnward),
     };
     [first, then]
 }

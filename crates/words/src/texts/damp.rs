@@ -10,7 +10,6 @@ texts! {
         Places: "Damp places" => "Feuchte Stellen",
         NoPlaces: "None drawn. Draw a hollow, a ditch, the wet end: an earth stake earths best there."
             => "Nichts gezeichnet. Eine Senke, einen Graben, das nasse Ende zeichnen: Dort erdet ein Erdstab am besten.",
-        APlace: "Damp ground" => "Feuchter Boden",
         CornerOfPlace: "Corner {number} of {name}" => "Ecke {number} von {name}",
         Soil: "Soil there" => "Boden dort",
         SoilOf: "Soil there, {name}" => "Boden dort, {name}",
@@ -46,10 +45,10 @@ texts! {
         Best: "The dampest place in reach is in {place}, {off} from the energizer: {ohm} there, {now} as it is."
             => "Am feuchtesten ist es in Reichweite hier: {place}, {off} vom Weidezaungerät; dort {ohm}, jetzt {now}.",
         BestInside: "The {count} stakes stand in a row in it." => "Die {count} Stäbe stehen darin in einer Reihe.",
-        BestPartly: "Only {inside} of the {count} stakes find room in it in a row."
-            => "In einer Reihe finden nur {inside} der {count} Stäbe darin Platz.",
-        BestCut: "Only {kept} of the {count} stakes find room off the net and the earths of others."
-            => "Abseits vom Netz und von fremden Erdungen finden nur {kept} der {count} Stäbe Platz.",
+        BestPartly: "In a row it has room for only {inside} of the {count} stakes."
+            => "In einer Reihe ist darin nur für {inside} der {count} Stäbe Platz.",
+        BestCut: "Off the net and the earths of others it has room for only {kept} of the {count} stakes."
+            => "Abseits vom Netz und von fremden Erdungen ist dort nur für {kept} der {count} Stäbe Platz.",
         There: "The stakes stand in the dampest ground within reach: {place}."
             => "Die Stäbe stehen im feuchtesten Boden in Reichweite: {place}.",
         NotBetter: "Within reach of the earth lead no damp ground earths better than the stakes do as they stand."

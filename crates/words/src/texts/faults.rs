@@ -132,8 +132,10 @@ texts! {
         Counted: "Counted {tried}." => "Gerechnet {tried}.",
         CountedHere: "The figures, the findings and the sheet are {tried}."
             => "Angaben, Hinweise und Blatt sind gerechnet {tried}.",
-        SoundWeakest: "Without faults the weakest post would hold about {kv}."
-            => "Ohne Fehler hielte der schwächste Pfahl etwa {kv}.",
+        SoundHere: "Without faults post {post}, the weakest now, would hold about {kv}."
+            => "Ohne Fehler hielte Pfahl {post}, jetzt der schwächste, etwa {kv}.",
+        SoundElsewhere: "The weakest would then be post {post}, at about {kv}."
+            => "Der schwächste wäre dann Pfahl {post} mit etwa {kv}.",
         Soundly: "{sound} → {now} at post {post}" => "{sound} → {now} an Pfahl {post}",
     }
 }

@@ -65,6 +65,8 @@ texts! {
             => "Fehler {number} von {run} ist ein Kurzschluss von 0 Ω, dort bleibt nichts zu messen: `ohm` für Gras, einen Ast oder einen Hering angeben.",
         FaultLines: "Fault {number} of {run} breaks {stated} live lines; its net has {lines}: state 1 to {lines}."
             => "Fehler {number} von {run}: unterbrochene stromführende Litzen {stated}, sein Netz hat {lines}: 1 bis {lines} angeben.",
+        FaultLinesOne: "Fault {number} of {run} breaks {stated} live lines; its net has 1: state 1."
+            => "Fehler {number} von {run}: unterbrochene stromführende Litzen {stated}, sein Netz hat 1: 1 angeben.",
         FaultyPost: "{run} holds only about {peak} at its weakest post with the grass as stated{tried}: that counts as a fault."
             => "{run} hält beim angegebenen Gras{tried} am schwächsten Pfahl nur etwa {peak}: Das gilt als Fehler.",
         WeakPostMend: "Mow under the line, better the earth, or take a stronger energizer"
@@ -80,6 +82,8 @@ texts! {
             => "{run}: Ein Pflock oder Stab aus Metall steht {distance} vom Netz und kann es kurzschließen; mindestens {limit} Abstand lassen.",
         OutlineFewCorners: "{shape} has {corners} corners and needs {needs}: draw the rest."
             => "{shape}: {corners} von {needs} nötigen Ecken: die übrigen zeichnen.",
+        OutlineOneCorner: "{shape} has 1 corner and needs {needs}: draw the rest."
+            => "{shape}: 1 von {needs} nötigen Ecken: die übrigen zeichnen.",
         OutlineManyCorners: "{shape} has {corners} corners, and at most {limit} can be worked out: simplify the outline."
             => "{shape} hat {corners} Ecken, höchstens {limit} lassen sich berechnen: den Umriss vereinfachen.",
         OutlineTooFar: "{shape}: corner {corner} lies too far from the plan’s origin; type its place again or move the origin."
@@ -104,6 +108,8 @@ texts! {
             => "Die stehenden Ausläufe brauchen vom Netz {net} {wanted} Stück, das Lager hat {owned}.",
         CoopInNoRun: "{coop} stands in no run, and its flock of {count} with it: put it into a run or lay a run round it."
             => "{coop} steht in keinem Auslauf und damit auch nicht seine {count} Tiere: in einen Auslauf setzen oder einen darum legen.",
+        CoopInNoRunOne: "{coop} stands in no run, and its one bird with it: put it into a run or lay a run round it."
+            => "{coop} steht in keinem Auslauf und damit auch nicht sein einziges Tier: in einen Auslauf setzen oder einen darum legen.",
         CoopOutside: "{coop} stands outside {run}: move the coop or the run."
             => "{coop} steht außerhalb von {run}: den Stall oder den Auslauf versetzen.",
         OverheadLineCrossed: "{run} goes beneath {hazard}: keep out from under it; where that cannot be, cross at a right angle, low, with nothing long carried upright."
@@ -123,8 +129,8 @@ texts! {
             => "{run} und {other}: Erdstäbe zweier Weidezaungeräte stehen {distance} auseinander: {limit} dazwischen einhalten, sonst hebt jeder Zaun die Erdung des anderen an.",
         EarthRowsNear: "{run} and {other}: earth stakes of two energizers may come within {distance} of each other, for which way a row of them runs is not stated: keep {limit} between them, or each fence lifts the other’s earth."
             => "{run} und {other}: Erdstäbe zweier Geräte können sich bis auf {distance} nahe kommen, denn wohin eine Reihe läuft, ist nicht angegeben: {limit} Abstand halten, sonst hebt jeder Zaun die Erdung des anderen an.",
-        EarthStakesDiffer: "{run}: {stated} earth stakes are stated and {placed} are on the map; those on the map count: state no number beside places."
-            => "{run}: {stated} Erdstäbe sind angegeben und {placed} auf der Karte; es gelten die auf der Karte: neben Orten keine Anzahl angeben.",
+        EarthStakesDiffer: "{run}: the number of earth stakes is stated as {stated}, and on the map it is {placed}; the map counts: state no number beside places."
+            => "{run}: Als Anzahl der Erdstäbe ist {stated} angegeben, auf der Karte ist sie {placed}; es gilt die Karte: neben Orten keine Anzahl angeben.",
         EarthFirstDiffers: "{run}: the first earth stake is stated at two places; the one among `places` counts: take `at` out."
             => "{run}: Der erste Erdstab ist an zwei Orten angegeben; es gilt der unter `places`: `at` herausnehmen.",
         EarthStakeWeak: "{run}: the brace’s stake that is also the earth stake is weaker than the brace was worked out with: drive one of {length} in the ground and {thick} thick, or more."
@@ -138,7 +144,7 @@ texts! {
         PublicWayUnsigned: "{run} stands beside {hazard} without warning signs: hang {signs}, one at least every {spacing}."
             => "{run} und {hazard} liegen ohne Warnschilder nebeneinander: {signs} aufhängen, mindestens alle {spacing} eines.",
         HazardNoPath: "{hazard} has no place on the map, so nothing could be checked against it: draw it."
-            => "Auf der Karte fehlt {hazard}, daher ließ sich kein Abstand dazu prüfen: einzeichnen.",
+            => "{hazard} ist auf der Karte nirgends eingezeichnet, daher ließ sich kein Abstand prüfen: einzeichnen.",
         BadValue: "{key} is {value}, and it must {must}." => "{key} ist {value} und muss {must}.",
         MustBePositive: "be above zero" => "über null liegen",
         MustNotBeNegative: "be zero or above" => "null oder größer sein",
@@ -172,6 +178,8 @@ texts! {
             => "{run}: Mehr Ableitung ist angegeben, als irgendein Gras bewirkt; weniger angeben, höchstens wie bei starkem nassem Bewuchs.",
         AllLinesBroken: "{run}: all {lines} live lines of net {net} are broken, so the pulse does not pass there; mend at least one."
             => "{run}: Von den stromführenden Litzen ({lines}) von Netz {net} ist keine mehr ganz, der Impuls kommt dort nicht durch; mindestens eine flicken.",
+        AllLinesBrokenOne: "{run}: the one live line of net {net} is broken, so the pulse does not pass there; mend it."
+            => "{run}: Die einzige stromführende Litze von Netz {net} ist unterbrochen, der Impuls kommt dort nicht durch; flicken.",
         BranchNoNets: "{run}: branch {branch} names no net, so it is left out; give it nets, or take it out."
             => "{run}: Abzweig {branch} nennt kein Netz und bleibt daher weg; ihm Netze geben oder ihn herausnehmen.",
         BranchNoLine: "{run}: branch {branch} is no line, so it is left out; give its outline two corners that lie apart."
@@ -213,11 +221,28 @@ texts! {
         AnEnd: "An end" => "Ein Ende",
         Corner: "Corner {number}" => "Ecke {number}",
         Corners: "Corners {numbers} and {last}" => "Ecken {numbers} und {last}",
-        OverheadLine: "the overhead line" => "die Freileitung",
-        PublicWay: "the public way" => "der öffentliche Weg",
-        OtherFence: "the other fence" => "der andere Elektrozaun",
-        ForeignEarth: "the other earth" => "die fremde Erdung",
-        KeepOut: "the keep-out" => "die Sperrfläche",
+        TheOverheadLine: "the overhead line" => "die Freileitung",
+        OverheadLineNumber: "overhead line {number}" => "Freileitung {number}",
+        ThePublicWay: "the public way" => "der öffentliche Weg",
+        PublicWayNumber: "public way {number}" => "öffentlicher Weg {number}",
+        TheOtherFence: "the other fence" => "der andere Elektrozaun",
+        OtherFenceNumber: "other electric fence {number}" => "anderer Elektrozaun {number}",
+        TheForeignEarth: "the other earth" => "die fremde Erdung",
+        ForeignEarthNumber: "other earth {number}" => "fremde Erdung {number}",
+        TheKeepOut: "the keep-out" => "die Sperrfläche",
+        KeepOutNumber: "keep-out {number}" => "Sperrfläche {number}",
+        TheWater: "the water" => "das Wasser",
+        WaterNumber: "water {number}" => "Wasser {number}",
+        TheWall: "the wall" => "die Mauer",
+        WallNumber: "wall {number}" => "Mauer {number}",
+        TheHedge: "the hedge" => "die Hecke",
+        HedgeNumber: "hedge {number}" => "Hecke {number}",
+        TheFence: "the permanent fence" => "der feste Zaun",
+        FenceNumber: "fence {number}" => "Zaun {number}",
+        TheShade: "the shade" => "der Schatten",
+        ShadeNumber: "shade {number}" => "Schatten {number}",
+        TheDampPlace: "the damp place" => "die feuchte Stelle",
+        DampPlaceNumber: "damp place {number}" => "feuchte Stelle {number}",
         TheCoop: "The coop" => "Der Stall",
         Post: "post {number}" => "Pfahl {number}",
         ASign: "1 sign" => "1 Schild",

@@ -138,7 +138,6 @@ texts! {
             => "{run}: Tor {number} ist {width} weit, und der Stall ist {limit} breit.",
         FindPowerOff: "{run} opens at a gate: energizer off and unclipped before it is untied, birds shut in, and nothing on wheels over a net."
             => "{run} öffnet sich an einem Tor: Gerät aus und abgeklemmt, bevor gelöst wird, Tiere eingesperrt, und nichts auf Rädern über ein Netz.",
-        TheWater: "the water" => "Wasser",
         TheDip: "the dip" => "Senke",
     }
 }

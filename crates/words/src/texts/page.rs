@@ -6,6 +6,7 @@ texts! {
     /// Words of the readable report.
     Page {
         Sentence: "{area} for {birds} birds, {each} each." => "{area} für {birds} Tiere, je {each}.",
+        SentenceOneBird: "{area} for 1 bird." => "{area} für 1 Tier.",
         SentenceNoCoop: "{area} inside the line." => "{area} innerhalb der Linie.",
         SentenceOpen: "An open line of {line}." => "Eine offene Linie von {line}.",
         NotWorkedOut: "This run cannot be worked out; the findings say why."
@@ -17,9 +18,12 @@ texts! {
         Short: "{length} short" => "{length} fehlt",
         Posts: "Posts" => "Pfähle",
         PostsFigures: "{posts}, {joins} joins" => "{posts}, Verbindungen {joins}",
+        PostsOneJoin: "{posts}, 1 join" => "{posts}, Verbindungen 1",
         Strip: "Strip to mow" => "Mähstreifen",
         StripFigures: "{area}, {passes} passes, {walk} on foot, {minutes} min"
             => "{area}, Bahnen {passes}, {walk} zu Fuß, {minutes} min",
+        StripOnePass: "{area}, 1 pass, {walk} on foot, {minutes} min"
+            => "{area}, Bahnen 1, {walk} zu Fuß, {minutes} min",
         SetUp: "Set up" => "Aufbau",
         SetUpFigures: "{minutes} min for one person, braces {braces}"
             => "{minutes} min für eine Person, Abspannungen {braces}",

@@ -67,10 +67,14 @@ texts! {
             => "Die {count} Zusatzpfähle, aus Holz oder Kunststoff, an Senken und Kuppen setzen und das Netz daran befestigen.",
         Power: "Stand clear of the net, clip on the energizer at {at} and switch it on."
             => "Abstand vom Netz nehmen, das Gerät bei {at} anklemmen und einschalten.",
+        PowerApart: "Stand clear of the net, clip on the lead at {at}; then go to the energizer, {apart} from there, and switch it on."
+            => "Abstand vom Netz nehmen und die Zuleitung bei {at} anklemmen; dann zum Gerät, {apart} von dort, und einschalten.",
         FarReading: "Read the voltage at the far post, {at}." => "Die Spannung am fernen Pfahl messen, {at}.",
         Birds: "Only now let the birds out." => "Erst jetzt die Tiere hinauslassen.",
         PowerOff: "Birds shut in. Energizer off and unclipped at {at}; the fence tested dead before anyone touches it."
             => "Tiere eingesperrt. Gerät aus und bei {at} abgeklemmt; Zaun als spannungsfrei geprüft, bevor jemand ihn berührt.",
+        PowerOffApart: "Birds shut in. Energizer off where it stands, {apart} from the net’s clip, then unclipped at {at}; the fence tested dead before anyone touches it."
+            => "Tiere eingesperrt. Gerät an seinem Platz aus, {apart} von der Klemme am Netz, dann bei {at} abgeklemmt; Zaun als spannungsfrei geprüft, bevor jemand ihn berührt.",
         OpenGate: "Open the gate join at {at} first." => "Zuerst die Torverbindung bei {at} öffnen.",
         GoTo: "Go to roll {number} ({kind}) at {at}." => "Zu Rolle {number} ({kind}) bei {at} gehen.",
         Untie: "Go to roll {number} ({kind}); untie and unclip its join at {at}."

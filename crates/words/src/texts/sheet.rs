@@ -137,8 +137,8 @@ texts! {
         OrderStartAt: "First post at corner {corner}" => "Erster Pfahl an Ecke {corner}",
         OrderStartAlong: "First post {off} along the line" => "Erster Pfahl bei {off} der Linie",
         OrderToward: "Lay on toward corner {corner}" => "In Richtung Ecke {corner} weiterlegen",
-        OrderRolls: "Rolls 1 to {rolls}, first toward corner {corner}"
-            => "Rollen 1 bis {rolls}, erst Richtung Ecke {corner}",
+        OrderRolls: "Rolls {first} to {last}, first toward corner {corner}"
+            => "Rollen {first} bis {last}, erst Richtung Ecke {corner}",
         OrderOnward: "Lay on along the line" => "Entlang der Linie weiterlegen",
         OrderSpikes: "Spikes in full depth, joins tied" => "Spitzen ganz ein, Netze verbunden",
         OrderBrace: "Braces, as listed" => "Abspannungen, wie aufgeführt",

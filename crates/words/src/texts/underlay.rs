@@ -67,9 +67,6 @@ texts! {
 
         Walls: "Walls, hedges, fences" => "Mauern, Hecken, Zäune",
         NoWalls: "None drawn. A run may end on one that holds birds." => "Nichts gezeichnet. Ein Auslauf darf an etwas enden, das Tiere zurückhält.",
-        AWall: "A wall" => "Eine Mauer",
-        AHedge: "A hedge" => "Eine Hecke",
-        AFence: "A permanent fence" => "Ein fester Zaun",
         Kind: "What it is" => "Was es ist",
         HoldsBirds: "Holds birds" => "Hält Tiere",
         StopsFoxes: "Stops foxes" => "Hält Füchse ab",
@@ -81,7 +78,6 @@ texts! {
         CornerOfWall: "Point {number} of {name}" => "Punkt {number} von {name}",
         Shade: "Trees and roofs" => "Bäume und Dächer",
         NoShade: "None drawn. Shade is only drawn: no rule hangs on it." => "Nichts gezeichnet. Schatten wird nur gezeichnet: Keine Regel hängt daran.",
-        AShade: "Shade" => "Schatten",
         CornerOfShade: "Corner {number} of {name}" => "Ecke {number} von {name}",
         Labels: "Labels on the map" => "Beschriftungen",
         NoLabels: "None written." => "Keine geschrieben.",

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use plan::Point;
 
-use super::{Bend, Corner, Weakest};
+use super::{Bend, Corner};
 use crate::bracing::Kit;
 use crate::pins::PinWork;
 
@@ -67,13 +67,26 @@ impl Lay {
         self
     }
 
-    /// The post that is weakest: on the line, or on a branch.
-    pub fn weakest(&self, weakest: &Weakest) -> Option<&Post> {
-        let posts = match weakest.branch {
+    /// Netting that lies on the line, metres of the chain from its start.
+    pub fn covered_m(&self) -> f64 {
+        if self.short_m < geometry::MEET_M { self.line_m } else { (self.line_m - self.short_m).max(0.0) }
+    }
+
+    /// The part of a net that stands on the line, from its first place along the chain to its last, metres; `None` of one
+    /// that is wholly left over.
+    pub fn stands_m(&self, net: usize) -> Option<[f64; 2]> {
+        let net = self.nets.get(net)?;
+        let end_m = net.end_m.min(self.covered_m());
+        (end_m - net.start_m > geometry::MEET_M).then_some([net.start_m, end_m])
+    }
+
+    /// A post by its number on the line, or on a branch.
+    pub fn post(&self, post: usize, branch: Option<usize>) -> Option<&Post> {
+        let posts = match branch {
             None => &self.posts,
             Some(branch) => &self.branches.get(branch)?.posts,
         };
-        posts.get(weakest.post)
+        posts.get(post)
     }
 
     /// Square metres for each of so many birds; none where there are none, or no ground is enclosed.

@@ -23,8 +23,8 @@ pub struct Volts {
     pub branches: Vec<Vec<Sample>>,
     /// The weakest post; `None` where there is none.
     pub weakest: Option<Weakest>,
-    /// What the weakest post would hold without the run's faults, in the same grass, kilovolts; `None` where it has none.
-    pub sound_kv: Option<f64>,
+    /// The fence without the run's faults, in the same grass; `None` where it has none.
+    pub sound: Option<Sound>,
 }
 
 impl Volts {
@@ -39,6 +39,18 @@ impl Volts {
         Some(stated.unwrap_or(least.0))
     }
 
+    /// What the post that is the weakest now would hold without the run's faults, kilovolts.
+    pub fn weakest_sound_kv(&self) -> Option<f64> {
+        let weakest = self.weakest?;
+        self.sound.as_ref()?.post_kv(weakest.post, weakest.branch)
+    }
+
+    /// The weakest post of the sound fence, where that is another than the weakest now.
+    pub fn weakest_elsewhere(&self) -> Option<SoundWeakest> {
+        let (now, sound) = (self.weakest?, self.sound.as_ref()?.weakest);
+        Some(sound).filter(|sound| (sound.post, sound.branch) != (now.post, now.branch))
+    }
+
     /// The sample of the weakest post.
     pub fn weakest_sample(&self) -> Option<&Sample> {
         let weakest = self.weakest?;
@@ -48,6 +60,39 @@ impl Volts {
         }
         .get(weakest.post)
     }
+}
+
+/// The pulse on a run's fence as it would be without its faults. Stretches of other grass are how the fence stands, and
+/// stay.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sound {
+    /// Peak at every post on the line, kilovolts.
+    pub posts_kv: Vec<f64>,
+    /// The same for each of [`crate::Lay::branches`].
+    pub branches_kv: Vec<Vec<f64>>,
+    /// The post that is the weakest then.
+    pub weakest: SoundWeakest,
+}
+
+impl Sound {
+    /// Peak at a post of the line or of a branch, kilovolts.
+    pub fn post_kv(&self, post: usize, branch: Option<usize>) -> Option<f64> {
+        let posts = branch.map_or(Some(&self.posts_kv), |branch| self.branches_kv.get(branch));
+        posts?.get(post).copied()
+    }
+}
+
+/// The weakest post of a sound fence.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct SoundWeakest {
+    /// Its place in [`crate::Lay::posts`], or in its branch's.
+    pub post: usize,
+    /// The place of its branch in [`crate::Lay::branches`]; `None` on the line.
+    pub branch: Option<usize>,
+    /// Along the outline, metres; on a branch, where that hangs.
+    pub along_m: f64,
+    /// Its peak, kilovolts.
+    pub peak_kv: f64,
 }
 
 /// An energizer's equivalent circuit.

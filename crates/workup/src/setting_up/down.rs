@@ -16,8 +16,11 @@ use crate::{place, point};
 pub(super) fn work(site: &Site<'_>, set_up: &Work) -> Work {
     let hands = &site.hands;
     let next_at = site.run.next_drop_at.map_or(site.drop_at, point);
-    let mut making = Making { hands, here: site.feed_at, steps: Vec::new() };
-    making.step(Doing::PowerOff, None, &[site.feed_at], (0.0, 0.0), hands.power);
+    // Switched off at the energizer, where that is known, then unclipped from the net.
+    let power_at: Vec<Point> = site.power_at().into_iter().rev().collect();
+    let mut making = Making { hands, here: power_at[0], steps: Vec::new() };
+    let walk_m = making.walk(&power_at);
+    making.step(Doing::PowerOff, None, &power_at, (walk_m, 0.0), hands.power);
     let mut tied = vec![true; site.joins.len()];
     if let Some(gate) = gate(site, next_at) {
         tied[gate] = false;

@@ -63,6 +63,15 @@ struct Site<'a> {
     further: Vec<Point>,
     drop_at: Point,
     feed_at: Point,
+    /// Where the energizer stands, where that is stated: it is switched on and off there.
+    energizer_at: Option<Point>,
+}
+
+impl Site<'_> {
+    /// Where power is seen to on the way to the energizer: the lead's clip, then the switch.
+    fn power_at(&self) -> Vec<Point> {
+        std::iter::once(self.feed_at).chain(self.energizer_at).collect()
+    }
 }
 
 /// Works out both, where the nets lie and the corners are judged.
@@ -94,6 +103,7 @@ pub(crate) fn add(
         further: worked.slope.iter().flat_map(Slope::posts).map(point).collect(),
         drop_at: point(drop_at),
         feed_at: outline.at(outline.nearest_along(feed).0),
+        energizer_at: run.energizer_at.map(point),
     };
     let mow_minutes = worked.strip.as_ref().map_or(0.0, |strip| strip.minutes);
     let set_up = up::work(&site, mow_minutes);

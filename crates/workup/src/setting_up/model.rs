@@ -2,6 +2,8 @@
 
 use plan::{MowWay, Point};
 
+use crate::Lay;
+
 /// A piece of work from the first step to the last.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Work {
@@ -25,6 +27,14 @@ pub struct Work {
     pub minutes_bound: f64,
     /// Minutes behind the mower, which are not in the others; 0 where nothing is mown.
     pub mow_minutes: f64,
+}
+
+impl Work {
+    /// The rolls in their order of which something stands on the line, with the part of the chain that does, metres. One
+    /// that is wholly left over is worked on as well, and has no place of its own on the map.
+    pub fn standing<'a>(&'a self, lay: &'a Lay) -> impl Iterator<Item = (&'a RollWork, [f64; 2])> {
+        self.order.iter().filter_map(|roll| Some((roll, lay.stands_m(roll.net)?)))
+    }
 }
 
 /// One roll at work: from which end to which.

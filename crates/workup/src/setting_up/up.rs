@@ -112,7 +112,8 @@ fn look(site: &Site<'_>, making: &mut Making<'_>) {
     making.step(Doing::Canes, None, &corners(site), (0.0, 0.0), 0.0);
 }
 
-/// Braces on one walk along the line from the feed point and back, further posts from one to the next, then power, the far reading and the birds.
+/// Braces on one walk along the line from the feed point and back, further posts from one to the next, then power at the feed point and at the
+/// energizer, the far reading and the birds.
 fn finish(site: &Site<'_>, making: &mut Making<'_>) {
     let (hands, outline) = (site.hands, site.outline);
     if !site.braced.is_empty() {
@@ -127,8 +128,9 @@ fn finish(site: &Site<'_>, making: &mut Making<'_>) {
         let minutes = hands.further_post * site.further.len() as f64;
         making.step(Doing::FurtherPosts, None, &site.further, (walk_m, 0.0), minutes);
     }
-    let walk_m = making.walk(&[site.feed_at]);
-    making.step(Doing::Power, None, &[site.feed_at], (walk_m, 0.0), hands.power);
+    let power_at = site.power_at();
+    let walk_m = making.walk(&power_at);
+    making.step(Doing::Power, None, &power_at, (walk_m, 0.0), hands.power);
     let far = far_post(site);
     let walk_m = making.walk(&[far]);
     making.step(Doing::FarReading, None, &[far], (walk_m, 0.0), 0.0);

@@ -34,7 +34,7 @@ pub(super) fn places(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     kit::rule(ui, desk.p);
     for (index, one) in all.iter().enumerate() {
-        let name = care::damp_name(editor.plan(), words, index);
+        let name = care::names::listed(editor.plan(), words, care::names::Named::Damp(index));
         let is_it = |thing: Option<Thing>| {
             matches!(
                 thing,

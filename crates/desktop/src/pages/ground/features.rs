@@ -1,5 +1,6 @@
 //! Walls, shade and the keeper's words on the ground page: drawn, listed, named, described.
 
+use care::names::{self, Named};
 use drawing::Thing;
 use egui::{Align2, Id, Ui, pos2};
 use plan::{Edit, Label as Written, LabelSize, Shade, Wall, WallKind};
@@ -7,7 +8,7 @@ use words::texts::{Ground, Underlay as Text};
 
 use super::fields::read_name;
 use super::{Desk, tool};
-use crate::editor::{Message, wall_name};
+use crate::editor::Message;
 use crate::field::{self, Label};
 use crate::icons::Icon;
 use crate::kit;
@@ -43,7 +44,7 @@ pub(super) fn walls(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     kit::rule(ui, desk.p);
     for (index, wall) in plan.walls.iter().enumerate() {
-        let name = wall_name(plan, words, index);
+        let name = names::listed(plan, words, Named::Wall(index));
         let holds = words.text(if wall.holds_birds() { Text::HoldsThem } else { Text::HoldsNone });
         let is_it = |thing: Option<Thing>| matches!(thing, Some(Thing::Wall { wall } | Thing::WallCorner { wall, .. }) if wall == index);
         row(ui, desk, ("wall row", index), Thing::Wall { wall: index }, &is_it, [&name, holds]);
@@ -135,7 +136,7 @@ pub(super) fn shade(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     kit::rule(ui, desk.p);
     for (index, one) in all.iter().enumerate() {
-        let name = if one.name.is_empty() { words.text(Text::AShade) } else { &one.name };
+        let name = names::listed(editor.plan(), words, Named::Shade(index));
         let is_it = |thing: Option<Thing>| {
             matches!(
                 thing,
@@ -144,7 +145,7 @@ pub(super) fn shade(ui: &mut Ui, desk: &mut Desk<'_>) {
             )
         };
         let area = words.area(area_m2(&one.outline));
-        row(ui, desk, ("shade row", index), Thing::Shade { shade: index }, &is_it, [name, &area]);
+        row(ui, desk, ("shade row", index), Thing::Shade { shade: index }, &is_it, [&name, &area]);
     }
 }
 
