@@ -1,7 +1,5 @@
 //! What each message does.
 
-use plan::History;
-
 use super::shapes::ShapesMessage;
 use super::{Editor, Lesson, Message, Page, UnderlayMessage};
 use crate::tool::{Hand, Tool};
@@ -106,8 +104,8 @@ impl Editor {
             Message::Duplicate => self.duplicate(),
             Message::Remove => self.remove(),
             Message::Escape => self.escape(),
-            Message::Undo => self.turn(History::undo),
-            Message::Redo => self.turn(History::redo),
+            Message::Undo => self.undo(),
+            Message::Redo => self.redo(),
             Message::GoTo(steps) => self.go_to(steps),
             Message::Units(units) => {
                 self.words.units = units;
