@@ -111,6 +111,12 @@ impl Editor {
         self.lesson
     }
 
+    /// Where the earth stakes of the run in hand would earth best, while the open page suggests that.
+    pub fn earth_suggested(&self) -> Option<&workup::earth::Dampest> {
+        let (run, worked) = self.run().filter(|_| self.page == Page::Power)?;
+        worked.dampest.as_ref().filter(|best| best.is_better() && !run.hidden)
+    }
+
     /// What was done, the first step first, and what was taken back, the next first.
     pub fn deeds(&self) -> (Vec<Deed>, Vec<Deed>) {
         (self.steps().done().collect(), self.steps().undone().collect())

@@ -163,6 +163,7 @@ impl Editor {
         self.view.underlay = self.shows_picture();
         let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();
         self.view.wind = wind && self.page == Page::Run;
+        self.view.earth = self.page == Page::Power;
         if self.drawing.foremost != Some(self.run) {
             self.drawing.foremost = Some(self.run);
             self.stamp += 1;

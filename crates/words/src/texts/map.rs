@@ -16,6 +16,7 @@ texts! {
         Geese: "{count} geese" => "{count} Gänse",
         Turkeys: "{count} turkeys" => "{count} Puten",
         Birds: "{count} birds" => "{count} Tiere",
+        EarthBest: "earth stakes earth best here" => "hier erden die Erdstäbe am besten",
         Panels: "{length} · {count} panels" => "{length} · {count} Felder",
         OnePanel: "{length} · 1 panel" => "{length} · 1 Feld",
         Joules: "{figure} J" => "{figure} J",
