@@ -21,7 +21,7 @@ pub const PLATE_PX: f64 = 44.0;
 /// Width that scale bar and north take together, at most.
 pub const SCALE_PX: f32 = 260.0;
 /// Height of the key of volts.
-pub const VOLTS_KEY_PX: f32 = 60.0;
+pub const VOLTS_KEY_PX: f32 = 59.0;
 /// Height of the line below it that tells where earth stakes would earth best.
 pub const EARTH_KEY_PX: f32 = 32.0;
 /// Room between a plate's edge and what lies on it.

@@ -192,7 +192,7 @@ impl<'a> Inker<'a> {
     }
 
     fn symbol(&mut self, shape: &Shape) {
-        if self.is_ghost(shape) || (shape.role == Role::EarthBest && !self.shows_best(shape)) {
+        if self.is_ghost(shape) || (shape.role == Role::EarthBest && !self.drawing.shows_best(self.view, shape)) {
             return;
         }
         match (&shape.form, shape.role) {

@@ -287,12 +287,6 @@ impl Words {
         self.number(if minutes > 0.0 { minutes.round().max(1.0) } else { minutes }, 0)
     }
 
-    /// Whole minutes from the fewest to the most, such as `35 – 62`; one figure where they read alike.
-    pub fn minutes_range(self, low: f64, high: f64) -> String {
-        let [low, high] = [low, high].map(|minutes| self.minutes_figure(minutes));
-        if low == high { low } else { format!("{low} – {high}") }
-    }
-
     /// Minutes to the tenth, such as `1.5 min`: what one thing takes, not what is planned with.
     pub fn minutes_each(self, minutes: f64) -> String {
         join((self.number(minutes, 1), "min"))
@@ -370,7 +364,6 @@ mod tests {
         assert_eq!([up(1.01), up(1.0), up(1.1), up(0.0)], ["1.1", "1.0", "1.1", "0.0"]);
         assert_eq!(metric.likely_kilovolts(1.52, 1.13, 5.96), "about 1.5 kV, 1.1 – 6.0");
         assert_eq!(metric.minutes_figure(11.26), "11");
-        assert_eq!([metric.minutes_range(34.6, 61.2), metric.minutes_range(0.2, 1.3)], ["35 – 61", "1"]);
         assert_eq!(
             [metric.minutes_each(1.25), metric.seconds(20.4), metric.joules(0.96)],
             ["1.2 min", "20 s", "1.0 J"]

@@ -19,7 +19,7 @@ const NUMBER: f32 = 26.0;
 /// What a keeper asks of a run first: how long it takes to put up, to take away, and to mow.
 pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
     let words = desk.words;
-    let minutes = |work: &Work| words.minutes_range(work.minutes_low, work.minutes_high);
+    let minutes = |work: &Work| words.minutes_figure(work.minutes_low);
     let set_up = worked.set_up.as_ref().map(|work| (minutes(work), Text::ToSetUp, About::SetUp));
     let take_down = worked.taking_down.as_ref().map(|work| (minutes(work), Text::ToTakeDown, About::TakeDown));
     let mow = worked.strip.as_ref().map(|strip| (words.minutes_figure(strip.minutes), Text::ToMow, About::Behind));
@@ -32,6 +32,11 @@ pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
     let figures: Vec<_> =
         told.iter().map(|(value, label, about)| Figure::told(words, [value, unit], *label, *about)).collect();
     kit::figures(ui, &figures, desk.p);
+    if let (Some(set_up), Some(down)) = (&worked.set_up, &worked.taking_down) {
+        let [up, down] = [set_up, down].map(|work| words.minutes_figure(work.minutes_high));
+        ui.add_space(6.0);
+        desk.second(ui, &words.say(Text::FirstTime, &[("up", &up), ("down", &down)]));
+    }
 }
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {

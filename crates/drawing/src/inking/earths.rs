@@ -2,12 +2,13 @@
 //!
 //! In the colour of what is only thought of, for nothing of it stands yet; a drop, for it is the damp that earths.
 
+use super::Inker;
 use super::blocks::Block;
 use super::pen::Pen;
 use super::trace::{Px, add, scaled};
-use super::{Inker, Shape};
 use crate::palette::Palette;
-use crate::view::Distance;
+use crate::shape::{Drawing, Shape};
+use crate::view::{Distance, View};
 
 /// From the drop's middle up to its tip, and the radius of its round, pixels.
 const TIP_PX: f64 = 14.5;
@@ -43,19 +44,32 @@ impl Pen {
     }
 }
 
-impl Inker<'_> {
-    /// Only of the run that is worked on, and only where that is asked about.
-    pub(super) fn shows_best(&self, shape: &Shape) -> bool {
-        self.view.earth && !self.specks() && shape.run == self.drawing.foremost.or(Some(0))
+/// Its size at a distance.
+fn best_scale(distance: Distance) -> f64 {
+    match distance {
+        Distance::Near => 1.0,
+        Distance::Middle => 0.8,
+        Distance::Far => 0.5,
     }
+}
 
+/// What it takes up.
+pub(super) fn best_block(at: Px, distance: Distance) -> Block {
+    let scale = best_scale(distance);
+    let middle = add(at, [0.0, (ROUND_PX - TIP_PX) / 2.0 * scale]);
+    Block::new(middle, 2.0 * ROUND_PX * scale + 4.0, (TIP_PX + ROUND_PX) * scale + 4.0)
+}
+
+impl Drawing {
+    /// Whether one is shown: only of the run that is worked on, and only where that is asked about.
+    pub(super) fn shows_best(&self, view: &View, shape: &Shape) -> bool {
+        view.earth && shape.run == self.foremost.or(Some(0))
+    }
+}
+
+impl Inker<'_> {
     pub(super) fn earth_best(&mut self, at: Px) {
-        let scale = match self.distance {
-            Distance::Far => 0.5,
-            _ => self.sign_scale(),
-        };
-        self.pen.earth_best(self.palette, at, scale);
-        let reach = add(at, [0.0, (ROUND_PX - TIP_PX) / 2.0 * scale]);
-        self.taken.push(Block::new(reach, 2.0 * ROUND_PX * scale + 4.0, (TIP_PX + ROUND_PX) * scale + 4.0));
+        self.pen.earth_best(self.palette, at, best_scale(self.distance));
+        self.taken.push(best_block(at, self.distance));
     }
 }
