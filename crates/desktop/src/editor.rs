@@ -143,6 +143,8 @@ pub struct Editor {
     folded: bool,
     curves: Vec<Curve>,
     question: Option<Question>,
+    /// The question that laid the plan out, behind its first step.
+    answered: Option<Box<Question>>,
     lesson: Lesson,
     file: Option<PathBuf>,
     saved: Option<Plan>,
@@ -199,6 +201,7 @@ impl Editor {
             folded: false,
             curves: Vec::new(),
             question: None,
+            answered: None,
             lesson: Lesson::Done,
             file: None,
             saved: Some(plan.clone()),
@@ -281,11 +284,11 @@ impl Editor {
 
     /// Undoes or redoes until so many steps are done.
     fn go_to(&mut self, steps: usize) {
-        while self.history.done().len() > steps && self.history.can_undo() {
-            self.turn(History::undo);
+        while self.steps().done().len() > steps && self.can_undo() {
+            self.undo();
         }
-        while self.history.done().len() < steps && self.history.can_redo() {
-            self.turn(History::redo);
+        while self.steps().done().len() < steps && self.can_redo() {
+            self.redo();
         }
     }
 }

@@ -51,8 +51,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said
         ui.data_mut(|data| data.remove_temp::<bool>(asked));
         return;
     };
-    // The first figure is typed at once.
-    if !covered && ui.data(|data| data.get_temp::<bool>(asked)).is_none() {
+    // The first figure is typed at once, unless the keys are yet to take back or do again.
+    if !covered && !question.stands_again() && ui.data(|data| data.get_temp::<bool>(asked)).is_none() {
         ui.data_mut(|data| data.insert_temp(asked, true));
         field::next(ui, Some(rolls_field(editor.words())));
     }

@@ -7,7 +7,7 @@ mod hint;
 mod keys;
 mod paint;
 
-use drawing::Thing;
+use drawing::{Thing, furniture};
 use egui::{CursorIcon, Id, Key, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, vec2};
 use words::texts::Window as Text;
 
@@ -40,7 +40,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
     let size = [rect.width(), rect.height()];
-    said.say(Message::Size(size, drawing::furniture::kept(size, RIGHT_PX, FOOT_PX, has_key(rect.size()))));
+    said.say(Message::Size(size, furniture::kept(size, RIGHT_PX, FOOT_PX, key_px(editor, rect.size()))));
     let view = editor.view();
     let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
     // Open grass is nothing to pick, but where the page is about it.
@@ -242,6 +242,12 @@ fn is_lesson(editor: &Editor, thing: Thing) -> bool {
 
 fn is_ground(thing: Thing) -> bool {
     matches!(thing, Thing::Boundary | Thing::Underlay | Thing::Run { .. })
+}
+
+/// How high the key is, where the map has one.
+fn key_px(editor: &Editor, size: Vec2) -> Option<f32> {
+    let more = if editor.earth_suggested().is_some() { furniture::EARTH_KEY_PX } else { 0.0 };
+    has_key(size).then_some(furniture::VOLTS_KEY_PX + more)
 }
 
 /// Whether the key of volts finds room on a map of that size.

@@ -83,6 +83,17 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
         });
     }
 
+    /// A node of a sign that is nothing to pick.
+    fn sign(&mut self, id: Id, at: Point, label: impl Fn() -> String) {
+        let spot = (self.on_sheet)(at);
+        if self.left == 0 || self.editor.held_from().is_some() || !self.rect.contains(spot) {
+            return;
+        }
+        self.left -= 1;
+        let response = self.ui.interact(Rect::from_center_size(spot, Vec2::splat(SIDE_PX)), id, Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, label()));
+    }
+
     /// A node by the name of its entry; a whole is called as it is on the map, apart from its row beside it.
     fn named(&mut self, thing: Thing) {
         let editor = self.editor;
@@ -190,6 +201,14 @@ fn of_run<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>, run: usize) {
             Item::Thing(Thing::EarthStake { .. } | Thing::Fault { .. } | Thing::Zone { .. }) | Item::Head(_) => {}
             Item::Thing(thing) => nodes.named(thing),
             item @ (Item::Net { .. } | Item::Brace { .. }) => nodes.told(item),
+        }
+    }
+    if let Some(best) = editor.earth_suggested().filter(|_| in_hand) {
+        let place = care::damp_name(editor.plan(), words, best.damp);
+        for (stake, &at) in best.places.iter().enumerate() {
+            let number = (stake + 1).to_string();
+            let places = [("number", number.as_str()), ("run", name), ("place", place.as_str())];
+            nodes.sign(Id::unique(("suggested earth", stake)), at, || words.say(Damp::BestNode, &places));
         }
     }
 }

@@ -5,6 +5,7 @@ mod book;
 mod bracing;
 mod branches;
 mod coop;
+mod coordinates;
 mod fitting;
 mod gates;
 mod ghosts;
@@ -215,6 +216,8 @@ fn page_of(finding: &Finding, of_plan: bool) -> Page {
         | "energizer-above-limit"
         | "energizer-long-impulse"
         | "no-energizer"
+        | "lead-short"
+        | "earth-lead-short"
         | "feed-off-line"
         | "leakage-zero"
         | "resistivity-odd"

@@ -20,16 +20,20 @@ const KEY_PX: f64 = 176.0;
 pub const PLATE_PX: f64 = 44.0;
 /// Width that scale bar and north take together, at most.
 pub const SCALE_PX: f32 = 260.0;
+/// Height of the key of volts.
+pub const VOLTS_KEY_PX: f32 = 59.0;
+/// Height of the line below it that tells where earth stakes would earth best.
+pub const EARTH_KEY_PX: f32 = 32.0;
 /// Room between a plate's edge and what lies on it.
 const MARGIN_PX: f64 = 8.0;
 
-/// Which parts of a view the furniture takes: scale bar and north at the lower right, the key of volts, where it is
-/// shown, at the upper right; `right` and `foot` are the plates' distances from the edges.
-pub fn kept(size: [f32; 2], right: f32, foot: f32, key: bool) -> [Option<[f32; 4]>; 2] {
+/// Which parts of a view the furniture takes: scale bar and north at the lower right, a key of that height, where there
+/// is one, at the upper right; `right` and `foot` are the plates' distances from the edges.
+pub fn kept(size: [f32; 2], right: f32, foot: f32, key: Option<f32>) -> [Option<[f32; 4]>; 2] {
     let [width, height] = size;
     let scale = [width - right - SCALE_PX, height - foot - PLATE_PX as f32, width - right, height - foot];
     let key_left = width - right - KEY_PX as f32 - 40.0;
-    [Some(scale), key.then_some([key_left, right, width - right, right + 60.0])]
+    [Some(scale), key.map(|high| [key_left, right, width - right, right + high])]
 }
 
 /// The scale bar on a plate whose lower right corner is at a spot: the longest round length that stays short.
@@ -159,6 +163,23 @@ pub fn volts_key(theme: Theme, words: Words, target_kv: f64, corner: Spot) -> Ve
     pen.text([end + after, axis + 21.0], unit, kind, Anchor::End);
     let second = Type::new(11.0, Weight::Regular, colours.ink2);
     pen.text([x(target_kv), axis + 36.0], words.text(Text::Target), second, Anchor::Middle);
+    pen.ink
+}
+
+/// The line of the key that tells where earth stakes would earth best, on a plate whose upper right corner is at a spot.
+pub fn earth_key(theme: Theme, words: Words, corner: Spot) -> Vec<Ink> {
+    let colours = theme.palette();
+    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    let text = words.text(Text::EarthBest);
+    let [right, top] = corner.map(f64::from);
+    let foot = top + f64::from(EARTH_KEY_PX);
+    // Under the key of volts it begins where that does, where its words are no longer.
+    let left = right - (kind.width(text) + 2.0 * MARGIN_PX + 28.0).max(KEY_PX + 40.0);
+    let mut pen = Pen::default();
+    plate(&mut pen, colours, [left, top], [right, foot]);
+    let middle = f64::midpoint(top, foot);
+    pen.earth_best(colours, [left + MARGIN_PX + 12.0, middle + 2.5], 0.8);
+    pen.text([left + MARGIN_PX + 28.0, middle], text, kind, Anchor::Start);
     pen.ink
 }
 

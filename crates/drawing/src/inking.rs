@@ -7,6 +7,7 @@
 
 pub(crate) mod blocks;
 mod damp;
+mod earths;
 pub(crate) mod faults;
 pub(crate) mod features;
 pub(crate) mod gates;
@@ -191,7 +192,7 @@ impl<'a> Inker<'a> {
     }
 
     fn symbol(&mut self, shape: &Shape) {
-        if self.is_ghost(shape) {
+        if self.is_ghost(shape) || (shape.role == Role::EarthBest && !self.drawing.shows_best(self.view, shape)) {
             return;
         }
         match (&shape.form, shape.role) {
@@ -235,6 +236,7 @@ impl<'a> Inker<'a> {
             Role::Feed => self.feed(at),
             Role::Energizer => self.energizer(at),
             Role::EarthStake => self.earth_stake(at),
+            Role::EarthBest => self.earth_best(at),
             Role::PulledPost => self.pulled_post(at, toward),
             Role::Pin { kept } => self.pin(at, toward, kept),
             Role::Gateway => self.gateway(at),

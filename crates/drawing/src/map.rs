@@ -1,5 +1,6 @@
 //! The plan as a drawing, in metres: what lies below first, words last.
 
+mod earths;
 pub(crate) mod faults;
 mod features;
 pub(crate) mod gates;
@@ -82,6 +83,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         features::handles(sheet);
     });
     sheet.each(&runs, run::handles);
+    sheet.part(|sheet| earths::best(sheet, &runs));
     sheet.part(|sheet| tags::tags(sheet, &runs));
     sheet.each(&runs, readings::signs);
     sheet.part(|sheet| {

@@ -39,6 +39,8 @@ pub struct View {
     pub handles: bool,
     /// Whether the posts that go over first in the wind are marked.
     pub wind: bool,
+    /// Whether it is marked where the earth stakes of the run that is worked on would earth best.
+    pub earth: bool,
     /// Whether a picture lies beneath: fills let it through, lines and words keep their own ground.
     pub underlay: bool,
     /// Parts of the sheet on which something else lies: left, top, right, bottom. No words are put there.
@@ -78,6 +80,7 @@ impl View {
             stale: false,
             handles: false,
             wind: false,
+            earth: false,
             underlay: false,
             kept: [None; 2],
         }

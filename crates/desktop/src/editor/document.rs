@@ -4,7 +4,8 @@ use std::path::{Path, PathBuf};
 
 use plan::{History, Plan};
 
-use super::{Editor, first::Lesson};
+use super::Editor;
+use super::first::{Lesson, Question};
 
 /// A plan, what was done to it, its file and what of it is on the disk.
 #[derive(Clone, Debug)]
@@ -14,6 +15,15 @@ pub(super) struct Document {
     file: Option<PathBuf>,
     saved: Option<Plan>,
     example: bool,
+    /// The question that laid it out.
+    pub(super) answered: Option<Box<Question>>,
+}
+
+impl Document {
+    /// What was done to it.
+    pub(super) fn history(&self) -> &History {
+        &self.history
+    }
 }
 
 /// How safe the plan is.
@@ -96,6 +106,7 @@ impl Editor {
     /// Another plan takes the place of this one.
     pub(super) fn replace(&mut self, plan: Plan, file: Option<PathBuf>) {
         self.question = None;
+        self.answered = None;
         self.lesson = Lesson::Done;
         self.example = false;
         self.saved = Some(plan.clone());
@@ -114,14 +125,15 @@ impl Editor {
             file: self.file.clone(),
             saved: self.saved.clone(),
             example: self.example,
+            answered: self.answered.clone(),
         }
     }
 
     pub(super) fn restore(&mut self, document: Document) {
-        let Document { plan, history, file, saved, example } = document;
+        let Document { plan, history, file, saved, example, answered } = document;
         self.replace(plan, file);
         self.history.resume(history);
-        (self.saved, self.example) = (saved, example);
+        (self.saved, self.example, self.answered) = (saved, example, answered);
         // The history goes on counting from here, and so does what is asked of the worker.
         self.changed();
     }

@@ -106,7 +106,10 @@ impl Editor {
     }
 
     pub(super) fn escape(&mut self) {
-        if self.question.is_some() {
+        if self.question.as_ref().is_some_and(super::Question::stands_again) {
+            // What was taken back a moment ago is not thrown away with it.
+            self.redo();
+        } else if self.question.is_some() {
             self.leave_question();
         } else if let Some(held) = self.unhold() {
             if let Hold::Pivot(was) = held.what {

@@ -111,9 +111,15 @@ impl Editor {
         self.lesson
     }
 
+    /// Where the earth stakes of the run in hand would earth best, while the open page suggests that.
+    pub fn earth_suggested(&self) -> Option<&workup::earth::Dampest> {
+        let (run, worked) = self.run().filter(|_| self.page == Page::Power)?;
+        worked.dampest.as_ref().filter(|best| best.is_better() && !run.hidden)
+    }
+
     /// What was done, the first step first, and what was taken back, the next first.
     pub fn deeds(&self) -> (Vec<Deed>, Vec<Deed>) {
-        (self.history.done().collect(), self.history.undone().collect())
+        (self.steps().done().collect(), self.steps().undone().collect())
     }
 
     /// Every edit that took effect since this was last asked: what the journal keeps.
@@ -154,11 +160,11 @@ impl Editor {
 
     /// Whether there is a step to take back.
     pub fn can_undo(&self) -> bool {
-        self.history.can_undo()
+        self.steps().can_undo()
     }
 
     /// Whether there is a step to do again.
     pub fn can_redo(&self) -> bool {
-        self.history.can_redo()
+        self.steps().can_redo()
     }
 }

@@ -1,7 +1,5 @@
 //! What each message does.
 
-use plan::History;
-
 use super::shapes::ShapesMessage;
 use super::{Editor, Lesson, Message, Page, UnderlayMessage};
 use crate::tool::{Hand, Tool};
@@ -105,8 +103,8 @@ impl Editor {
             Message::Duplicate => self.duplicate(),
             Message::Remove => self.remove(),
             Message::Escape => self.escape(),
-            Message::Undo => self.turn(History::undo),
-            Message::Redo => self.turn(History::redo),
+            Message::Undo => self.undo(),
+            Message::Redo => self.redo(),
             Message::GoTo(steps) => self.go_to(steps),
             Message::Units(units) => {
                 self.words.units = units;
@@ -162,6 +160,7 @@ impl Editor {
         self.view.underlay = self.shows_picture();
         let wind = self.looks_at_wind || self.plan.ground.wind_m_per_s.is_some();
         self.view.wind = wind && self.page == Page::Run;
+        self.view.earth = self.page == Page::Power;
         if self.drawing.foremost != Some(self.run) {
             self.drawing.foremost = Some(self.run);
             self.stamp += 1;

@@ -1,5 +1,6 @@
 //! The page about the ground: the paddock, the coop, what a run keeps off, what can hurt, the soil.
 
+pub(super) mod coops;
 pub(super) mod damp;
 mod features;
 pub(super) mod fields;
@@ -11,7 +12,7 @@ mod underlay;
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
 use plan::{HazardKind, KeepOut, Shape};
-use words::texts::{Files, Gates, Ground, Shaping, Window as Text};
+use words::texts::{Files, Gates, Shaping, Window as Text};
 
 use super::{Desk, assumed, findings, picked, sides};
 use crate::asking::Ask;
@@ -89,7 +90,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         desk.section(ui, words.text(Text::ThePaddock), &aside);
         desk.second(ui, &sentence);
     }
-    coop(ui, desk);
+    coops::show(ui, desk);
     keep_outs(ui, desk);
     features::walls(ui, desk);
     hazards(ui, desk);
@@ -142,19 +143,6 @@ fn picked_sides(ui: &mut Ui, desk: &mut Desk<'_>) {
             });
         }
         _ => {}
-    }
-}
-
-fn coop(ui: &mut Ui, desk: &mut Desk<'_>) {
-    let words = desk.words;
-    if matches!(lead::of(desk), Some(Thing::Coop { .. })) {
-        return;
-    }
-    desk.section(ui, words.text(Ground::Coop), "");
-    ui.add_space(6.0);
-    match desk.editor.plan().coop.clone() {
-        Some(coop) => fields::coop(ui, desk, &coop),
-        None => desk.second(ui, words.text(Ground::NoCoop)),
     }
 }
 

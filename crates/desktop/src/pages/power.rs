@@ -4,23 +4,21 @@ mod choice;
 mod curve;
 mod damper;
 mod earthing;
-mod energizer;
+pub(super) mod energizer;
 mod faults;
 mod feel;
 mod fence;
 mod scale;
 
 use drawing::Thing;
-use egui::{Ui, vec2};
+use egui::Ui;
 use plan::{Energizer, Run};
 use words::texts::{About, Window as Text};
 use workup::Volts;
 
 use super::{Desk, assumed, findings, store};
-use crate::editor::{Message, Page};
-use crate::icons::Icon;
+use crate::editor::Page;
 use crate::kit::{self, Figure};
-use crate::tool::{Drawn, Tool};
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -46,18 +44,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let title = words.say(Text::VoltsOn, &[("run", care::run_name(run))]);
     kit::title(ui, &title, &number, &sentence, p);
     ui.add_space(14.0);
-    let drawn = Drawn::Feed(editor.run_index());
-    let on = editor.tool().draws(drawn);
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
-        if kit::button(ui, Icon::Feed, words.text(words::texts::Underlay::PlaceFeed), on, p).clicked() {
-            desk.said.say(if on { Message::Escape } else { Message::Use(Tool::outline(drawn)) });
-        }
-        energizer::button(ui, desk);
-    });
-    ui.add_space(6.0);
-    desk.second(ui, &care::stands_said(editor.plan(), run, words));
-    ui.add_space(14.0);
     match &worked.volts {
         Some(volts) => peaks(ui, desk, run, volts),
         None => desk.second(ui, words.text(Text::NoVolts)),
@@ -68,6 +54,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     scale::grass(ui, desk, run);
     scale::soil(ui, desk);
+    energizer::show(ui, desk, run);
     if let Some(lay) = &worked.lay {
         fence::show(ui, desk, run, lay);
     }

@@ -42,6 +42,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         None => words.text(Text::NotLaid).to_owned(),
     };
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
+    setting_up::lead(ui, desk, worked);
     tools(ui, desk);
     fitting::show(ui, desk, run, worked);
     if count > 1 && !editor.compare() {

@@ -2,19 +2,42 @@
 
 use egui::{Id, Ui};
 use exchange::work::sentences;
-use words::texts::{SettingUp as Text, Underlay};
+use words::texts::{About, SettingUp as Text, Underlay, Window};
 use workup::setting_up::Work;
 use workup::{Lay, RunWorkup};
 
 use super::{Desk, store};
 use crate::editor::Message;
 use crate::icons::Icon;
-use crate::kit;
+use crate::kit::{self, Figure};
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 
 /// Room for a step's number, points.
 const NUMBER: f32 = 26.0;
+
+/// What a keeper asks of a run first: how long it takes to put up, to take away, and to mow.
+pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
+    let words = desk.words;
+    let minutes = |work: &Work| words.minutes_figure(work.minutes_low);
+    let set_up = worked.set_up.as_ref().map(|work| (minutes(work), Text::ToSetUp, About::SetUp));
+    let take_down = worked.taking_down.as_ref().map(|work| (minutes(work), Text::ToTakeDown, About::TakeDown));
+    let mow = worked.strip.as_ref().map(|strip| (words.minutes_figure(strip.minutes), Text::ToMow, About::Behind));
+    let told: Vec<_> = set_up.into_iter().chain(take_down).chain(mow).collect();
+    if told.is_empty() {
+        return;
+    }
+    ui.add_space(14.0);
+    let unit = words.text(Window::MinutesUnit);
+    let figures: Vec<_> =
+        told.iter().map(|(value, label, about)| Figure::told(words, [value, unit], *label, *about)).collect();
+    kit::figures(ui, &figures, desk.p);
+    if let (Some(set_up), Some(down)) = (&worked.set_up, &worked.taking_down) {
+        let [up, down] = [set_up, down].map(|work| words.minutes_figure(work.minutes_high));
+        ui.add_space(6.0);
+        desk.second(ui, &words.say(Text::FirstTime, &[("up", &up), ("down", &down)]));
+    }
+}
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
     if let Some(work) = &worked.set_up {

@@ -6,7 +6,7 @@ use plan::Point;
 use super::faults::{FAULT_PX, fault_scale};
 use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, add, right, scaled, sub, toward};
-use super::{Inker, blocks::Block};
+use super::{Inker, blocks::Block, earths};
 use crate::ink::{Anchor, Weight};
 use crate::palette::{Colour, Palette};
 use crate::shape::{Form, GOES_OVER, Role, Shape, Thing};
@@ -372,6 +372,7 @@ impl crate::shape::Drawing {
                 Role::Energizer => Some(Block::new(at, 18.0 * scale, 16.0 * scale)),
                 Role::Feed => Some(Block::new(at, 10.0 * scale, 10.0 * scale)),
                 Role::EarthStake => Some(Block::new(add(at, [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale)),
+                Role::EarthBest if self.shows_best(view, shape) => Some(earths::best_block(at, view.distance())),
                 _ => None,
             }
         };

@@ -120,6 +120,8 @@ pub enum Role {
     EarthLead,
     /// One earth stake.
     EarthStake,
+    /// Where a run's earth stakes would earth best: suggested, not stated.
+    EarthBest,
     /// The way from the gateway to a gate, or from a coop to its gate.
     Way,
     /// Where the end of a shut gate's leaf goes when it opens, from where it stands shut.

@@ -15,6 +15,7 @@ texts! {
         SoilOf: "Soil there, {name}" => "Boden dort, {name}",
         SoilWhy: "Left empty it counts as the ground round it does after rain. Emptied, it goes back to that."
             => "Leer gelassen zählt er wie der Boden ringsum nach Regen. Wird das Feld geleert, gilt wieder das.",
+        WhereItStands: "Where the energizer stands" => "Wo das Weidezaungerät steht",
         PlaceEnergizer: "Energizer on the map" => "Weidezaungerät setzen",
         CommandEnergizer: "Place the energizer" => "Weidezaungerät setzen",
         HintEnergizer: "Click where the energizer stands: its leads go to the feed point and to the nearest earth stake. Esc leaves."
@@ -61,6 +62,7 @@ texts! {
             => "Dort steht auch der Pflock der Abspannung von Ecke {number}: Ein verzinkter Stab kann Abspannung und Erdung zugleich sein.",
         BraceThereEnd: "The stake of an end’s brace stands there too: one galvanised stake can be brace and earth at once."
             => "Dort steht auch der Pflock der Abspannung eines Endes: Ein verzinkter Stab kann Abspannung und Erdung zugleich sein.",
+        BestNode: "Suggested for earth stake {number} of {run}: {place}" => "Vorschlag für Erdstab {number} von {run}: {place}",
         PutThere: "Put it there" => "Dorthin setzen",
         PutThem: "Put them there" => "Dorthin setzen",
         BarsSafely: "Bars are driven with the energizer off, once it is known what lies buried there."

@@ -23,6 +23,7 @@ texts! {
         OneGoose: "1 goose" => "1 Gans",
         OneTurkey: "1 turkey" => "1 Pute",
         OneBird: "1 bird" => "1 Tier",
+        EarthBest: "earth stakes earth best here" => "hier erden die Erdstäbe am besten",
         Panels: "{length} · {count} panels" => "{length} · {count} Felder",
         OnePanel: "{length} · 1 panel" => "{length} · 1 Feld",
         Joules: "{figure} J" => "{figure} J",

@@ -5,6 +5,10 @@ use crate::message::texts;
 texts! {
     /// The steps of setting up and taking down, in the words that are said in the field.
     SettingUp {
+        ToSetUp: "to set up" => "aufbauen",
+        ToTakeDown: "to take down" => "abbauen",
+        ToMow: "to mow" => "mähen",
+        FirstTime: "With practice; the first time {up} and {down} min." => "Mit Übung; beim ersten Mal {up} und {down} min.",
         SettingUp: "Setting up" => "Aufbau",
         StepsCount: "{count} steps" => "{count} Schritte",
         ShowSetUp: "Go through setting up" => "Den Aufbau durchgehen",

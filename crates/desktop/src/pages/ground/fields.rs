@@ -1,97 +1,18 @@
-//! Fields of what stands on the ground: the coop, the picked keep-out or hazard. Each commit is one edit.
+//! Fields of what a run keeps off and of what can hurt. Each commit is one edit.
 
 use egui::{Id, Ui};
-use plan::{Coop, CoopKind, DoorSide, Edit, Hazard, HazardKind, KeepOut};
-use words::texts::{Ground as Text, Underlay};
+use plan::{Edit, Hazard, HazardKind, KeepOut};
+use words::texts::Ground as Text;
 use words::{Measure, Range};
 
 use super::Desk;
-use crate::editor::{ManyMessage, Message};
+use crate::editor::Message;
 use crate::field::{self, Label, Shown};
 
-const BIRDS: Range = Range::zero_to(100_000.0);
-const COOP_M: Range = Range::between(0.2, 50.0);
-const HEADING_DEG: Range = Range::zero_to(360.0);
 const CLEARANCE_M: Range = Range::zero_to(100.0);
 const LINE_KV: Range = Range::up_to(1000.0);
 /// The most letters of a name.
 const LONGEST_NAME: usize = 60;
-
-const KINDS: [(CoopKind, Text); 8] = [
-    (CoopKind::Layer, Text::Hens),
-    (CoopKind::Pullet, Text::Pullets),
-    (CoopKind::Chick, Text::Chicks),
-    (CoopKind::Table, Text::Table),
-    (CoopKind::Duck, Text::Ducks),
-    (CoopKind::Goose, Text::Geese),
-    (CoopKind::Turkey, Text::Turkeys),
-    (CoopKind::Other, Text::Other),
-];
-
-/// The field in which the coop is named.
-pub(in crate::pages) fn coop_name_id() -> Id {
-    Id::unique("coop fields").with("name")
-}
-
-/// The coop's fields.
-pub(in crate::pages) fn coop(ui: &mut Ui, desk: &mut Desk<'_>, coop: &Coop) {
-    let (words, p) = (desk.words, desk.p);
-    let said = |text: Text| words.say(Text::CoopField, &[("field", words.text(text))]);
-    let mut changed: Option<Coop> = None;
-    let id = Id::unique("coop fields");
-    let label = said(Text::Name);
-    let label = Label { shown: words.text(Text::Name), said: &label };
-    if let Some(name) = field::text(ui, p, coop_name_id(), label, &coop.id, |text| Ok(read_name(text))) {
-        desk.said.say(Message::Many(ManyMessage::Rename(drawing::Thing::Coop { coop: 0 }, name)));
-    }
-    let birds = Shown::of(words, Measure::Count, f64::from(coop.birds()), coop.birds.is_none());
-    let read = field::or_nothing(field::count(words, BIRDS));
-    let label = said(Text::Birds);
-    let label = Label { shown: words.text(Text::Birds), said: &label };
-    if let Some(birds) = field::line(ui, p, id.with("birds"), label, &birds, read) {
-        changed = Some(Coop { birds, ..coop.clone() });
-    }
-    let kinds = KINDS.map(|(kind, text)| (kind, words.text(text)));
-    let label = said(Text::KindOfBird);
-    let label = Label { shown: words.text(Text::KindOfBird), said: &label };
-    if let Some(kind) = field::choice(ui, p, label, &kinds, Some(coop.kind())) {
-        changed = Some(Coop { kind: Some(kind), ..coop.clone() });
-    }
-    type Put = fn(&mut Coop, Option<f64>);
-    let figures: [(Text, Measure, Range, Option<f64>, f64, Put); 3] = [
-        (Text::Length, Measure::Length, COOP_M, coop.length_m, coop.length_m(), |coop, value| coop.length_m = value),
-        (Text::Width, Measure::Length, COOP_M, coop.width_m, coop.width_m(), |coop, value| coop.width_m = value),
-        (Text::Heading, Measure::Degrees, HEADING_DEG, coop.heading_deg, coop.heading_deg(), |coop, value| {
-            coop.heading_deg = value;
-        }),
-    ];
-    for (text, measure, range, stated, value, put) in figures {
-        let shown = Shown::of(words, measure, value, stated.is_none());
-        let read = field::or_nothing(field::figure(words, measure, range));
-        let said = said(text);
-        let label = Label { shown: words.text(text), said: &said };
-        if let Some(value) = field::line(ui, p, id.with(words.text(text)), label, &shown, read) {
-            let mut coop = coop.clone();
-            put(&mut coop, value);
-            changed = Some(coop);
-        }
-    }
-    let doors = [
-        (DoorSide::Ahead, Underlay::DoorAhead),
-        (DoorSide::Right, Underlay::DoorRight),
-        (DoorSide::Behind, Underlay::DoorBehind),
-        (DoorSide::Left, Underlay::DoorLeft),
-    ]
-    .map(|(side, text)| (side, words.text(text)));
-    let said = words.say(Text::CoopField, &[("field", words.text(Underlay::Door))]);
-    let label = Label { shown: words.text(Underlay::Door), said: &said };
-    if let Some(door) = field::choice(ui, p, label, &doors, Some(coop.door())) {
-        changed = Some(Coop { door: Some(door), ..coop.clone() });
-    }
-    if let Some(coop) = changed {
-        desk.said.say(Message::Make(Edit::SetCoop { coop: Some(coop) }));
-    }
-}
 
 /// The fields of a keep-out.
 pub(in crate::pages) fn keep_out(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, one: &KeepOut, name: &str) {

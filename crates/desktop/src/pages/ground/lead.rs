@@ -5,7 +5,7 @@ use drawing::Thing;
 use egui::Ui;
 use words::texts::{Ground, Window as Text};
 
-use super::{Desk, damp, features, fields, name_of, rule_of, underlay};
+use super::{Desk, coops, damp, features, fields, name_of, rule_of, underlay};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -27,9 +27,8 @@ pub(in crate::pages) fn of(desk: &Desk<'_>) -> Option<Thing> {
             plan.ground.damp.get(damp).map(|_| Thing::Damp { damp })
         }
         Thing::Label { label } => plan.labels.get(label).map(|_| Thing::Label { label }),
-        Thing::Coop { coop: 0 } | Thing::CoopDoor => plan.coop.as_ref().map(|_| Thing::Coop { coop: 0 }),
         Thing::Underlay => plan.underlay.as_ref().map(|_| Thing::Underlay),
-        _ => None,
+        thing => coops::of(plan, thing).map(|coop| Thing::Coop { coop }),
     }
 }
 
@@ -73,10 +72,7 @@ pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
                 underlay::fields(ui, desk, stated);
             }
         }
-        _ => {
-            if let Some(coop) = &plan.coop {
-                fields::coop(ui, desk, coop);
-            }
-        }
+        Thing::Coop { coop } => coops::fields(ui, desk, coop),
+        _ => {}
     }
 }

@@ -2,31 +2,29 @@
 
 use drawing::Thing;
 use egui::{Id, Rect, ScrollArea, Ui, UiBuilder, vec2};
-use plan::{Edit, Point, Shape};
+use plan::Edit;
 use words::texts::Many as Text;
-use words::{Measure, Range};
 
 use super::kept;
 use crate::editor::hiding;
 use crate::editor::{Editor, ManyMessage, Message};
-use crate::field::{self, Label, Shown};
+use crate::field::{self, Label};
 use crate::kit;
-use crate::pages::{Desk, ground};
+use crate::pages::coordinates::{self, Stands, Typed};
+use crate::pages::{Desk, ground, power};
 use crate::roster::{self, Item};
 use crate::said::Said;
 use crate::theme::{self, colour};
 
 /// Most height of what can be said of what is picked; what is longer scrolls.
 pub(super) const PICKED: f32 = 232.0;
-/// How far a corner may be typed to, metres.
-const FARTHEST_M: f64 = 100_000.0;
 
 /// The field in which a thing is named.
 pub(super) fn name_id(thing: Thing) -> Id {
     match thing {
         Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
         Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
-        Thing::Coop { .. } => ground::fields::coop_name_id(),
+        Thing::Coop { coop } => ground::coops::name_id(coop),
         Thing::Damp { damp } => Id::unique(("damp fields", damp)).with("name"),
         thing => kept().with(("name", thing)),
     }
@@ -64,8 +62,10 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
     let (words, p, plan) = (desk.words, desk.p, desk.editor.plan());
     if let Some((shape, corner)) = crate::editor::corner_of(plan, thing) {
         let at = plan.outline(&shape).and_then(|outline| outline.get(corner)).copied();
-        if let Some(at) = at {
-            coordinates(ui, desk, &shape, corner, at, name);
+        let id = kept().with(("corner", &shape, corner));
+        let to = at.and_then(|at| coordinates::fields(ui, desk, id, name, Stands::Always(at)));
+        if let Some(to) = to.and_then(Typed::place) {
+            desk.said.say(Message::Make(Edit::MoveCorner { shape, corner, to }));
         }
         return;
     }
@@ -91,29 +91,8 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
             let Some(stated) = plan.ground.damp.get(damp) else { return };
             ground::damp::fields(ui, desk, damp, stated, name);
         }
-        Thing::Coop { coop: 0 } => {
-            if let Some(coop) = plan.coop.clone() {
-                ground::fields::coop(ui, desk, &coop);
-            }
-        }
+        Thing::Coop { coop } => ground::coops::fields(ui, desk, coop),
+        Thing::Energizer { run } => power::energizer::fields(ui, desk, run, name),
         _ => {}
-    }
-}
-
-/// Where a corner stands, typed.
-fn coordinates(ui: &mut Ui, desk: &mut Desk<'_>, shape: &Shape, corner: usize, at: Point, name: &str) {
-    let (words, p) = (desk.words, desk.p);
-    let range = Range::between(-FARTHEST_M, FARTHEST_M);
-    for (east, text, of, value) in
-        [(true, Text::East, Text::EastOf, at.east_m), (false, Text::North, Text::NorthOf, at.north_m)]
-    {
-        let said = words.say(of, &[("thing", name)]);
-        let label = Label { shown: words.text(text), said: &said };
-        let shown = Shown::of(words, Measure::Length, value, false);
-        let id = kept().with(("corner", shape, corner, east));
-        if let Some(metres) = field::line(ui, p, id, label, &shown, field::figure(words, Measure::Length, range)) {
-            let to = if east { Point::new(metres, at.north_m) } else { Point::new(at.east_m, metres) };
-            desk.said.say(Message::Make(Edit::MoveCorner { shape: shape.clone(), corner, to }));
-        }
     }
 }
