@@ -204,7 +204,7 @@ fn of_run<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>, run: usize) {
         }
     }
     if let Some(best) = editor.earth_suggested().filter(|_| in_hand) {
-        let place = care::damp_name(editor.plan(), words, best.damp);
+        let place = names::amid(editor.plan(), words, Named::Damp(best.damp));
         for (stake, &at) in best.places.iter().enumerate() {
             let number = (stake + 1).to_string();
             let places = [("number", number.as_str()), ("run", name), ("place", place.as_str())];
