@@ -48,7 +48,7 @@ prop_compose! {
         let middle = Point::new(share(low.east_m, high.east_m, east), share(low.north_m, high.north_m, north));
         let theme = if dark { Theme::Dark } else { Theme::Light };
         let px_per_m = 10_f64.powf(zoom);
-        (which, View { middle, px_per_m, size: [width, height], theme, picked, hovered, stale, handles, wind: handles, underlay: stale, kept: [None; 2] })
+        (which, View { middle, px_per_m, size: [width, height], theme, picked, hovered, stale, handles, wind: handles, underlay: stale, kept: [None; 2], earth: handles })
     }
 }
 
