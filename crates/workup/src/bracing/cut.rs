@@ -34,6 +34,21 @@ fn beyond(outline: &Outline, vertex: usize) -> Vec<Outline> {
     vec![Outline::open(&points[..vertex]), Outline::open(&points[vertex + 1..])]
 }
 
+/// How far the upright boxes round two sets of places are apart along an axis at least, metres; endless where one has none.
+fn boxes_apart_m(one: &[Point], other: &[Point]) -> f64 {
+    let apart_m = |of: fn(&Point) -> f64| {
+        let span = |places: &[Point]| {
+            places
+                .iter()
+                .map(of)
+                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
+        };
+        let ((low, high), (other_low, other_high)) = (span(one), span(other));
+        (other_low - high).max(low - other_high)
+    };
+    apart_m(|at| at.east_m).max(apart_m(|at| at.north_m))
+}
+
 /// Whether a cut line may lie there: it crosses nothing of its own, keeps inside the paddock if the run did, off the
 /// keep-outs and the coop.
 pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
@@ -46,8 +61,14 @@ pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
         return false;
     }
     let after = outline_after(site.outline, vertex, places);
+    // Only the ground between the corner and the cut changes sides.
+    let changed: Vec<Point> =
+        site.outline.vertices().get(vertex).map(|corner| corner.at).into_iter().chain(places.iter().copied()).collect();
     for keep_out in &site.plan.ground.keep_outs {
         let points: Vec<Point> = keep_out.outline.iter().copied().map(point).collect();
+        if boxes_apart_m(&points, &changed) > keep_out.clearance_m().max(0.0) + GRAIN_M {
+            continue;
+        }
         let Some(outline) = builds(&points, true) else { continue };
         let crossed = region::crossings(&path, &outline);
         let inside = places.iter().any(|&at| region::contains(&outline, at));
