@@ -16,6 +16,8 @@ mod cornering;
 pub(crate) mod curves;
 mod dimensions;
 mod document;
+mod doubling;
+mod dragging;
 pub(crate) mod earth;
 pub(crate) mod energizer;
 mod faults;
@@ -30,11 +32,13 @@ mod hanging;
 pub(crate) mod hiding;
 mod hold;
 mod message;
+mod nudging;
 mod page;
 mod pins;
 mod reading;
 mod receiving;
 mod reckoning;
+mod removing;
 mod rework;
 mod shapes;
 mod shaping;
@@ -50,7 +54,7 @@ use std::path::PathBuf;
 
 use care::{Findings, Rounds};
 use drawing::{Drawing, Theme, Thing, View};
-use plan::{Edit, History, Plan, Shape};
+use plan::{Deed, Edit, History, Plan, Shape};
 use words::Words;
 use words::texts::Window as Text;
 use workup::shaping::Keep;
@@ -242,10 +246,10 @@ impl Editor {
     /// Makes edits; what follows from the plan is worked out once, after the last.
     fn make_all(&mut self, edits: Vec<Edit>) {
         for edit in edits {
-            let named = plan::Deed::of(&edit);
+            let named = Deed::of(&edit);
             let edit = self.way.with_line(&self.history, &self.plan, edit);
             // What goes along does not change what was done.
-            let alone = !self.history.is_open() && plan::Deed::of(&edit) != named;
+            let alone = !self.history.is_open() && Deed::of(&edit) != named;
             if alone {
                 self.history.begin_called(named);
             }
@@ -255,6 +259,13 @@ impl Editor {
             }
         }
         self.changed();
+    }
+
+    /// Makes edits as one step that is called so.
+    fn one_step(&mut self, deed: Deed, edits: Vec<Edit>) {
+        self.history.begin_called(deed);
+        self.make_all(edits);
+        self.history.end();
     }
 
     /// Makes edits that say themselves where everything on a run's line goes.

@@ -160,6 +160,26 @@ impl Editor {
         }
     }
 
+    /// Gives a side a length: its far corner moves along it.
+    pub(super) fn side_length(&mut self, shape: Shape, side: usize, length_m: f64) {
+        self.side_length_called(Deed::SideLength, shape, side, length_m);
+    }
+
+    pub(super) fn side_length_called(&mut self, deed: Deed, shape: Shape, side: usize, length_m: f64) {
+        let drawn_out = self.plan.outline(&shape).and_then(|outline| plan::drawn_out(outline, side, length_m));
+        let Some((_, corner, to)) = drawn_out else { return };
+        let mut edits = vec![Edit::MoveCorner { shape: shape.clone(), corner, to }];
+        // What the side is stated to rise goes with it.
+        if let Shape::Run(id) = &shape
+            && let Some(run) = self.plan.runs.iter().find(|run| run.id == *id)
+            && run.side_slope(side).is_some()
+        {
+            let stated = run.with_side_on_map(side, length_m).side_slopes;
+            edits.insert(0, Edit::SetRun { run: Box::new(plan::Run { side_slopes: stated, ..run.clone() }) });
+        }
+        self.one_step(deed, edits);
+    }
+
     fn far_corner(&self, shape: &Shape, side: usize) -> Option<(&[Point], usize)> {
         let outline = self.plan.outline(shape)?;
         (side < outline.len()).then(|| (outline, (side + 1) % outline.len()))
