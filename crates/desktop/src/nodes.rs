@@ -264,7 +264,7 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     }
 }
 
-/// The corners of walls, shade and damp ground, the coop's door and the picture.
+/// The corners of walls, dangers, shade and damp ground, the coop's door and the picture.
 fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (plan, words) = (nodes.editor.plan(), nodes.editor.words());
     for (wall, stated) in plan.walls.iter().enumerate().filter(|(_, stated)| !stated.hidden) {
@@ -273,6 +273,16 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
             let number = (vertex + 1).to_string();
             let label = || words.say(Underlay::CornerOfWall, &[("number", &number), ("name", &name)]);
             nodes.thing(Thing::WallCorner { wall, vertex }, at, label);
+        }
+    }
+    // A danger that is one place is its sign.
+    let paths = |hazard: &&plan::Hazard| !hazard.hidden && hazard.path.len() > 1;
+    for (hazard, stated) in plan.ground.hazards.iter().enumerate().filter(|(_, stated)| paths(stated)) {
+        let name = names::listed(plan, words, Named::Hazard(hazard));
+        for (vertex, &at) in stated.path.iter().enumerate() {
+            let number = (vertex + 1).to_string();
+            let label = || words.say(Underlay::CornerOfWall, &[("number", &number), ("name", &name)]);
+            nodes.thing(Thing::HazardCorner { hazard, vertex }, at, label);
         }
     }
     for (shade, stated) in plan.ground.shade.iter().enumerate().filter(|(_, stated)| !stated.hidden) {

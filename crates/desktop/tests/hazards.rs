@@ -6,6 +6,7 @@ mod hand;
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
 use hand::{Desk, drag, example, on_page, spot, window};
 use plan::{Deed, Point, Wall};
 use words::Words;
@@ -32,6 +33,7 @@ fn a_point_is_dragged_put_in_and_taken_out_each_one_step() {
     let was = path(&desk).to_vec();
     desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(WAY)));
     desk.run();
+    assert!(desk.query_by_label("Point 2 of Footpath").is_some(), "it is told of to who hears the map");
     // By its middle point, free of what stands near.
     desk.event(egui::Event::ModifiersChanged(Modifiers::ALT));
     desk.run();

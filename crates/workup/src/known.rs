@@ -37,7 +37,7 @@ impl Known {
     /// From now on something is in the hand: chains on lines that it leads keep their start, direction and order.
     pub fn hold(&mut self, plan: &plan::Plan, worked: &crate::Workup) {
         let heights = self.surfaces.heights(plan, &mut Vec::new());
-        self.held = Held::of(plan, worked, &heights);
+        self.held = Held::of(plan, worked, heights);
     }
 
     /// It was let go; says whether chains were held.
