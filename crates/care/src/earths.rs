@@ -169,9 +169,9 @@ fn in_line<const MOST: usize>(parts: [Option<String>; MOST], words: Words) -> St
 fn parts(plan: &Plan, workup: &Workup, run: usize, stake: &EarthStake, words: Words) -> [Option<String>; 7] {
     let off = |text: Earth, metres: f64| words.say(text, &[("off", &words.length(metres))]);
     let net = off_net(stake, words);
-    let foreign = stake.foreign.and_then(|(hazard, metres)| {
+    let foreign = stake.foreign.map(|(hazard, metres)| {
         let name = names::amid(plan, words, Named::Hazard(hazard));
-        Some(words.say(Earth::FromForeign, &[("off", &words.length(metres)), ("hazard", &name)]))
+        words.say(Earth::FromForeign, &[("off", &words.length(metres)), ("hazard", &name)])
     });
     let other = stake.other_run.and_then(|(other, metres)| {
         let name = run_name(plan.runs.get(other)?);

@@ -10,11 +10,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::file::{
     CoopFile, DampFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, LabelFile, Mirror, OriginFile,
-    ReadingFile, RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, UnderlayFile, WallFile,
+    ReadingFile, RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, TapePointFile, UnderlayFile,
+    WallFile,
 };
 use crate::model::{
     Coop, Damp as DampGround, Gateway, Hazard, HeightGrid, KeepOut, Label, Origin, Plan, Point, Reading, Run, Season,
-    Shade as Shaded, Soil, SpotHeight, Store, Underlay, Wall,
+    Shade as Shaded, Soil, SpotHeight, Store, TapePoint, Underlay, Wall,
 };
 use crate::today::Today;
 
@@ -175,6 +176,11 @@ pub enum Edit {
         /// All of them.
         labels: Vec<Label>,
     },
+    /// State the places that corners are taped out from anew.
+    SetTapePoints {
+        /// All of them.
+        points: Vec<TapePoint>,
+    },
     /// Lay a picture beneath the map.
     SetUnderlay {
         /// The picture, or none.
@@ -289,7 +295,8 @@ written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
     Hazard => HazardFile, HeightGrid => HeightGridFile, SpotHeight => SpotHeightFile, Gateway => GatewayFile,
     Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile, Wall => WallFile, Shaded => ShadeFile,
-    DampGround => DampFile, Label => LabelFile, Underlay => UnderlayFile
+    DampGround => DampFile, Label => LabelFile, TapePoint => TapePointFile,
+    Underlay => UnderlayFile
 );
 
 /// A part of the plan that an edit is about.
@@ -350,6 +357,7 @@ impl Edit {
             | Edit::SetOtherCoops { .. }
             | Edit::SetSeason { .. }
             | Edit::SetLabels { .. }
+            | Edit::SetTapePoints { .. }
             | Edit::SetUnderlay { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
         }
@@ -507,6 +515,10 @@ impl Plan {
             Edit::SetLabels { labels } => {
                 labels.iter().try_for_each(|label| finite(&[label.at]))?;
                 Edit::SetLabels { labels: mem::replace(&mut self.labels, labels) }
+            }
+            Edit::SetTapePoints { points } => {
+                points.iter().try_for_each(|point| finite(&[point.at]))?;
+                Edit::SetTapePoints { points: mem::replace(&mut self.tape_points, points) }
             }
             Edit::SetUnderlay { underlay } => {
                 if let Some(underlay) = &underlay {
