@@ -42,8 +42,7 @@ fn a_side_of_shade_and_of_damp_ground_slides_and_its_neighbours_follow() {
             let ground = plan_of(desk).ground;
             if shade { ground.shade[0].outline.clone() } else { ground.damp[0].outline.clone() }
         };
-        let side =
-            if shade { Thing::ShadeSide { shade: 0, side: 0 } } else { Thing::DampSide { damp: 0, side: 0 } };
+        let side = if shade { Thing::ShadeSide { shade: 0, side: 0 } } else { Thing::DampSide { damp: 0, side: 0 } };
         say(&mut desk, Message::Pick(Some(side)));
         let before = window(&desk).editor().deeds().0.len();
         // Well off the middle, where a corner would be made.
