@@ -31,20 +31,25 @@ pub(crate) fn ink(editor: &Editor) -> Vec<Ink> {
     way.map(|(line, closed)| drawing::shaping::kept(editor.view(), &line, closed)).unwrap_or_default()
 }
 
-/// The entry beside the corner in the hand.
-pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
-    let Some(corner) = editor.corner_in_hand() else { return };
+/// Where the entry beside the corner in the hand stands.
+pub(crate) fn place(rect: Rect, editor: &Editor) -> Option<Rect> {
+    let corner = editor.corner_in_hand()?;
     let on_map = |at: plan::Point| {
         let [right, down] = editor.view().spot(at);
         rect.min + vec2(right, down)
     };
-    let at = on_map(corner.at);
-    let (words, p) = (editor.words(), editor.theme().palette());
-    let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
-    let size = vec2(WIDE[fields.len().min(3)], TALL);
+    let size = vec2(WIDE[cells(editor, &corner).len().min(3)], TALL);
     // Outside, where the outline is not.
     let others: Vec<egui::Pos2> = corner.neighbours.into_iter().flatten().map(on_map).collect();
-    let place = entry::beside(rect, at, away(editor, &corner), size, &others, editor);
+    Some(entry::beside(rect, on_map(corner.at), away(editor, &corner), size, &others, editor))
+}
+
+/// The entry beside the corner in the hand.
+pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+    let (Some(corner), Some(place)) = (editor.corner_in_hand(), place(rect, editor)) else { return };
+    let (words, p) = (editor.words(), editor.theme().palette());
+    let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
+    let size = place.size();
     let area = Area::new(Id::unique("entry at the corner")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
         let (place, response) = ui.allocate_exact_size(size, Sense::hover());

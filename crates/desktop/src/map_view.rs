@@ -247,10 +247,11 @@ fn is_ground(thing: Thing) -> bool {
 /// How high the key is, where the map has one.
 fn key_px(editor: &Editor, size: Vec2) -> Option<f32> {
     let more = if editor.earth_suggested().is_some() { furniture::EARTH_KEY_PX } else { 0.0 };
-    has_key(size).then_some(furniture::VOLTS_KEY_PX + more)
+    shows_volts(editor, size).then_some(furniture::VOLTS_KEY_PX + more)
 }
 
-/// Whether the key of volts finds room on a map of that size.
-fn has_key(size: Vec2) -> bool {
-    size.y > 320.0 && size.x > 700.0
+/// Whether the key of volts is shown: there are some, and it finds room on a map of that size.
+fn shows_volts(editor: &Editor, size: Vec2) -> bool {
+    let coloured = editor.in_hand().is_none() && editor.workup().runs.iter().any(|run| run.volts.is_some());
+    coloured && size.y > 320.0 && size.x > 700.0
 }

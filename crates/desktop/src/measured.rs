@@ -52,24 +52,22 @@ pub(crate) fn copy(ui: &Ui, editor: &Editor) {
     }
 }
 
-/// Marks, dimensions and tape as ink over the map.
-pub(crate) fn ink(editor: &Editor, rect: Rect) -> Vec<Ink> {
+/// The plate with the reason beside the hand, where it stands there.
+pub(crate) fn reason(rect: Rect, editor: &Editor) -> Option<Rect> {
+    let snapped = editor.snapped()?;
+    let [right, down] = editor.view().spot(snapped.at);
+    let wide = drawing::letters::text_width(&snapped.reason, 11.0, drawing::Weight::Medium) + 14.0;
+    let plate = Rect::from_min_size(rect.min + vec2(right, down) + REASON, vec2(wide, REASON_HIGH));
+    // It is pushed back into the map at its right edge.
+    Some(plate.translate(vec2((rect.right() - 8.0 - plate.right()).min(0.0), 0.0)))
+}
+
+/// Marks and tape as ink over the map.
+pub(crate) fn ink(editor: &Editor) -> Vec<Ink> {
     let (view, words) = (editor.view(), editor.words());
     let mut ink = editor.guide_ink();
     if let Some(places) = editor.taped() {
         ink.extend(drawing::tape::ink(view, words, &places, true));
-    }
-    let shown = editor.dimensions();
-    if !shown.is_empty() {
-        let reason = editor.snapped().map(|snapped| {
-            let [right, down] = view.spot(snapped.at);
-            let (left, top) = (right + REASON.x, down + REASON.y);
-            let wide = drawing::letters::text_width(&snapped.reason, 11.0, drawing::Weight::Medium) + 14.0;
-            // The plate is pushed back into the map at its right edge.
-            let back = (left + wide + 8.0 - rect.width()).max(0.0);
-            [left - back, top, left - back + wide, top + REASON_HIGH]
-        });
-        ink.extend(drawing::dimensions::ink(view, words, &shown, reason.as_slice()));
     }
     ink
 }

@@ -1,6 +1,6 @@
 //! A run in hand on the map: its ink, and the entry at the pointer with what is left on the roll.
 
-use drawing::Ink;
+use drawing::{Ink, Taken};
 use egui::{Align2, Area, Id, Order, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, vec2};
 use words::texts::Unroll as Text;
 use words::{Measure, Range};
@@ -23,33 +23,43 @@ const LEAST_SHORT_M: f64 = 0.05;
 /// The most panels that can be typed.
 const MOST_PANELS: f64 = 9_999.0;
 
-/// The nets in hand, what closes them, and the turn of the last side.
-pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> Vec<Ink> {
-    let (view, words) = (editor.view(), editor.words());
-    let mut ink = drawing::unroll::reach(view, words, &in_hand.unrolled);
-    ink.extend(in_hand.shown().drawing.ink(view));
-    ink.extend(drawing::unroll::turn(view, words, &in_hand.unrolled));
-    ink
+/// The nets in hand over what closes them, and what of the map they take.
+pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> (Vec<Ink>, Taken) {
+    let view = editor.view();
+    let mut ink = drawing::unroll::reach(view, &in_hand.unrolled);
+    let (nets, taken) = in_hand.shown().drawing.ink_and_taken(view, None);
+    ink.extend(nets);
+    (ink, taken)
 }
 
-/// The entry at the pointer, once a corner is set.
-pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor, said: &mut Said) {
-    let (Some(in_hand), Tool::Outline { of: Drawn::Run, corners, typed, .. }) = (editor.in_hand(), editor.tool())
-    else {
-        return;
+/// Where the corner in hand is on the map, and where the entry stands beside it.
+fn places(rect: Rect, editor: &Editor) -> Option<(Pos2, Rect)> {
+    let (Some(in_hand), Tool::Outline { of: Drawn::Run, corners, .. }) = (editor.in_hand(), editor.tool()) else {
+        return None;
     };
-    let Some(&last) = corners.last() else { return };
+    let &last = corners.last()?;
     let on_map = |at: plan::Point| {
         let [right, down] = editor.view().spot(at);
         rect.min + vec2(right, down)
     };
     let next = in_hand.unrolled.corners.last().map_or(rect.center(), |&next| on_map(next));
+    let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(corner)).collect();
+    Some((next, entry::beside(rect, next, next - on_map(last), ENTRY, &others, editor)))
+}
+
+/// Where the entry at the pointer stands.
+pub(crate) fn place(rect: Rect, editor: &Editor) -> Option<Rect> {
+    places(rect, editor).map(|(_, entry)| entry)
+}
+
+/// The entry at the pointer, once a corner is set.
+pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor, said: &mut Said) {
+    let (Some(in_hand), Tool::Outline { typed, .. }) = (editor.in_hand(), editor.tool()) else { return };
+    let Some((next, place)) = places(rect, editor) else { return };
     let p = editor.theme().palette();
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));
     painter.circle_filled(next, 2.5, colour(p.pick));
-    let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(corner)).collect();
-    let place = entry::beside(rect, next, next - on_map(last), ENTRY, &others, editor);
     // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
     let area = Area::new(Id::unique("entry at the pointer")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {

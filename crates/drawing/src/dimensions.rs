@@ -6,7 +6,8 @@ use words::Words;
 use crate::ink::{Anchor, Ink, Weight, in_theme};
 use crate::inking::blocks::Block;
 use crate::inking::pen::{Pen, Type};
-use crate::inking::trace::{Px, add, apart, direction, lerp, right, scaled, toward};
+use crate::inking::trace::{Px, add, apart, direction, from_the_middle, lerp, right, scaled, toward};
+use crate::taken::Taken;
 use crate::view::{Distance, View};
 
 /// What is shown of an outline.
@@ -30,8 +31,8 @@ pub struct Shown {
 const LEAST_SIDE_PX: f64 = 18.0;
 /// Radius of a turn's arc.
 const ARC_PX: f64 = 22.0;
-/// Room between plates.
-const APART_PX: f64 = 2.0;
+/// Side of the square at a corner.
+const CORNER_PX: f64 = 10.0;
 
 impl Shown {
     /// The corners of a side; `None` where there is none.
@@ -59,12 +60,15 @@ impl Shown {
     }
 }
 
-/// The plates, clear of what is `taken` (left, top, right, bottom) and of each other; what finds no room is left out.
-pub fn ink(view: &View, words: Words, all: &[Shown], taken: &[[f32; 4]]) -> Vec<Ink> {
+/// The plates, clear of what is `taken`, of the corners and of each other; what finds no room is left out.
+pub fn ink(view: &View, words: Words, all: &[Shown], mut taken: Taken) -> Vec<Ink> {
     let colours = view.theme.palette();
+    for &corner in all.iter().flat_map(|shown| &shown.outline) {
+        taken.block(Block::new(view.px(corner), CORNER_PX, CORNER_PX));
+    }
     let mut sheet = Sheet {
         pen: Pen::default(),
-        taken: taken.iter().chain(view.kept.iter().flatten()).map(|part| Block::of(part.map(f64::from))).collect(),
+        taken,
         size: view.size.map(f64::from),
         kind: Type::new(11.0, Weight::Medium, colours.ink),
         view,
@@ -85,7 +89,7 @@ pub fn ink(view: &View, words: Words, all: &[Shown], taken: &[[f32; 4]]) -> Vec<
 
 struct Sheet<'a> {
     pen: Pen,
-    taken: Vec<Block>,
+    taken: Taken,
     size: Px,
     kind: Type,
     view: &'a View,
@@ -94,24 +98,21 @@ struct Sheet<'a> {
 impl Sheet<'_> {
     /// Puts a plate at the first of some places that has room.
     fn plate(&mut self, text: &str, places: impl IntoIterator<Item = Px>) -> bool {
-        let (width, height) = (self.kind.width(text) + 10.0, f64::from(self.kind.size) + 6.0);
-        for middle in places {
-            let block = Block::new(middle, width, height);
-            let within = middle[0] - width / 2.0 >= 4.0
-                && middle[0] + width / 2.0 <= self.size[0] - 4.0
-                && middle[1] - height / 2.0 >= 4.0
-                && middle[1] + height / 2.0 <= self.size[1] - 4.0;
-            let grown = block.grown(APART_PX);
-            if within && self.taken.iter().all(|other| !other.overlaps(&grown)) {
-                let colours = self.view.theme.palette();
-                self.pen.polygon(&block.corners(), colours.sheet);
-                self.pen.ring(&block.corners(), 1.0, colours.rule);
-                self.pen.text(middle, text, self.kind, Anchor::Middle);
-                self.taken.push(block);
-                return true;
-            }
-        }
-        false
+        let Some(middle) = self.taken.room(self.view, self.size_of(text), places) else { return false };
+        self.put(middle, text);
+        true
+    }
+
+    fn size_of(&self, text: &str) -> [f64; 2] {
+        [self.kind.width(text) + 10.0, f64::from(self.kind.size) + 6.0]
+    }
+
+    fn put(&mut self, middle: Px, text: &str) {
+        let [width, height] = self.size_of(text);
+        let (ring, colours) = (Block::new(middle, width, height).corners(), self.view.theme.palette());
+        self.pen.polygon(&ring, colours.sheet);
+        self.pen.ring(&ring, 1.0, colours.rule);
+        self.pen.text(middle, text, self.kind, Anchor::Middle);
     }
 
     fn side(&mut self, shown: &Shown, side: usize, words: Words) {
@@ -124,9 +125,12 @@ impl Sheet<'_> {
         let half = [self.kind.width(&text) / 2.0 + 5.0, 8.5];
         let across = right(along);
         let off = (half[0] * across[0].abs() + half[1] * across[1].abs()) + 7.0;
-        let places = [0.5, 0.36, 0.64, 0.22, 0.78].into_iter().flat_map(|share| {
-            let on = lerp(from, to, share);
-            [1.0, -1.0].map(|way| toward(on, across, way * off))
+        // Beside it, or a plate's height farther off where something stands there.
+        let places = [off, off + 20.0].into_iter().flat_map(|off| {
+            from_the_middle().flat_map(move |share| {
+                let on = lerp(from, to, share);
+                [1.0, -1.0].map(|way| toward(on, across, way * off))
+            })
         });
         self.plate(&text, places.collect::<Vec<_>>());
     }
@@ -161,8 +165,9 @@ impl Sheet<'_> {
         };
         let text = words.degrees(turn_deg);
         let off = ARC_PX + self.kind.width(&text) / 2.0 + 10.0;
-        let found =
-            self.plate(&text, [place(0.5, off), place(0.3, off + 6.0), place(0.7, off + 6.0), place(0.5, -off)]);
+        let near = [place(0.5, off), place(0.3, off + 6.0), place(0.7, off + 6.0), place(0.5, -off)];
+        let farther = [0.5, 0.3, 0.7, 0.1, 0.9].map(|share| place(share, off + 22.0));
+        let found = self.plate(&text, near.into_iter().chain(farther));
         if found && apart(at, after) > ARC_PX {
             let ink2 = self.view.theme.palette().ink2;
             self.pen.dashed(&[place(0.0, 6.0), place(0.0, ARC_PX + 8.0)], 1.0, ink2, Some([2.0, 3.0]));
@@ -179,13 +184,22 @@ impl Sheet<'_> {
         let middle = scaled(sum, 1.0 / count.max(1.0));
         let places = if let Some(&corner) = beside.and_then(|corner| shown.outline.get(corner)) {
             let at = self.view.px(corner);
-            // Towards the ground that it is the area of.
+            // Towards the ground that it is the area of, or aside from there.
             let inward = direction(at, middle).unwrap_or([0.0, 1.0]);
-            [64.0, 84.0, 104.0, 44.0, 130.0].map(|far| toward(at, inward, far))
+            let aside = right(inward);
+            let far = [64.0, 84.0, 104.0, 44.0, 130.0, 160.0];
+            let places = [0.0, 40.0, -40.0, 80.0, -80.0];
+            places.into_iter().flat_map(|by| far.map(|far| toward(toward(at, inward, far), aside, by))).collect()
         } else {
-            [0.0, 24.0, -24.0, 48.0, -48.0].map(|down| add(middle, [0.0, down]))
+            let down = [0.0, 24.0, -24.0, 48.0, -48.0];
+            let aside = [0.0, 60.0, -60.0, 120.0, -120.0];
+            let places = aside.into_iter().flat_map(|aside| down.map(|down| add(middle, [aside, down])));
+            places.collect::<Vec<Px>>()
         };
-        self.plate(&text, places);
+        // There is one, and it is what an outline is drawn for.
+        if let Some(middle) = self.taken.room_or_words(self.view, self.size_of(&text), places) {
+            self.put(middle, &text);
+        }
     }
 }
 
@@ -194,6 +208,7 @@ mod tests {
     use super::{Shown, ink};
     use crate::ink::Ink;
     use crate::palette::Theme;
+    use crate::taken::Taken;
     use crate::view::View;
     use plan::Point;
     use words::Words;
@@ -233,7 +248,9 @@ mod tests {
         let taken = [250.0, 250.0, 350.0, 350.0];
         for (corners, radius_m) in [(4, 20.0), (7, 12.0), (40, 25.0), (90, 4.0)] {
             let view = View::fit(None, [600.0, 600.0], 0.0, Theme::Light);
-            let plates = plates(&ink(&view, Words::default(), &[outline(corners, radius_m)], &[taken]));
+            let mut there = Taken::default();
+            there.take(taken);
+            let plates = plates(&ink(&view, Words::default(), &[outline(corners, radius_m)], there));
             let apart = |one: &[f32; 4], other: &[f32; 4]| {
                 one[2] <= other[0] || other[2] <= one[0] || one[3] <= other[1] || other[3] <= one[1]
             };
@@ -250,7 +267,7 @@ mod tests {
     fn lengths_and_turns_are_those_of_the_outline() {
         let view = View::fit(None, [900.0, 900.0], 0.0, Theme::Light);
         let square = outline(4, 20.0);
-        let texts: Vec<String> = ink(&view, Words::default(), &[square], &[])
+        let texts: Vec<String> = ink(&view, Words::default(), &[square], Taken::default())
             .into_iter()
             .filter_map(|item| match item {
                 Ink::Text { text, .. } => Some(text),

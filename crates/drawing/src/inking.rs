@@ -29,6 +29,7 @@ use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Ink, in_theme};
 use crate::palette::{Palette, Theme};
 use crate::shape::{Drawing, Form, Role, Shape};
+use crate::taken::Taken;
 use crate::view::{Distance, View};
 use blocks::Block;
 use pen::Pen;
@@ -48,6 +49,11 @@ impl Drawing {
     /// The same with a run that is only thought of: it lies on the ground, beneath every net, a stretch of
     /// a line over them.
     pub fn ink_with(&self, view: &View, ghost: Option<&Ghost>) -> Vec<Ink> {
+        self.ink_and_taken(view, ghost).0
+    }
+
+    /// The same, and what of the sheet its words and signs take: what is written over it later keeps clear of that.
+    pub fn ink_and_taken(&self, view: &View, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) {
         let mut inker = Inker::new(self, view);
         inker.bare_ground();
         let built =
@@ -74,11 +80,15 @@ impl Drawing {
             inker.thought(ghost);
         }
         inker.readings();
+        let signs = inker.taken.len();
         inker.words();
         if view.theme != Theme::Contrast {
             inker.tufts();
         }
-        in_theme(inker.pen.ink, view.theme)
+        let Inker { pen, mut taken, circles, flags, nets, .. } = inker;
+        let words = taken.split_off(signs);
+        taken.extend(circles.into_iter().chain(flags));
+        (in_theme(pen.ink, view.theme), Taken::new(taken, words, nets))
     }
 }
 
@@ -102,6 +112,10 @@ pub(crate) struct Inker<'a> {
     nets: Vec<[Px; 2]>,
     /// Boxes round what is picked: words keep off them, leaders do not.
     rings: Vec<[Px; 2]>,
+    /// Circles round marks that are picked or under the pointer.
+    circles: Vec<Block>,
+    /// Words on plates of their own.
+    flags: Vec<Block>,
     plates: Vec<signs::Plate>,
     /// Signs that tags keep off.
     signs: Vec<Block>,
@@ -125,6 +139,8 @@ impl<'a> Inker<'a> {
             lines: Vec::new(),
             nets: Vec::new(),
             rings: Vec::new(),
+            circles: Vec::new(),
+            flags: Vec::new(),
             plates: Vec::new(),
             signs: drawing.taken_by_signs(view),
             grass: None,

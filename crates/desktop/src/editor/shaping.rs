@@ -89,6 +89,8 @@ pub(super) fn side_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         Thing::RunSide { run, side } => Some((Shape::Run(plan.runs.get(run)?.id.clone()), side)),
         Thing::BoundarySide { side } => Some((Shape::Boundary, side)),
         Thing::KeepOutSide { keep_out, side } => Some((Shape::KeepOut(keep_out), side)),
+        Thing::ShadeSide { shade, side } => Some((Shape::Shade(shade), side)),
+        Thing::DampSide { damp, side } => Some((Shape::Damp(damp), side)),
         _ => None,
     }
 }
@@ -121,7 +123,16 @@ impl Editor {
 
     /// Whether a side is picked.
     pub fn has_side(&self) -> bool {
-        self.picked.is_some_and(|thing| side_of(&self.plan, thing).is_some())
+        self.picked.is_some_and(|thing| side_of(&self.plan, thing).is_some()) || self.branch_side_rad().is_some()
+    }
+
+    /// Where the picked side of a branch points, radians clockwise from north. The branch is mirrored over a line that
+    /// points there through the place where it hangs, and hangs there still.
+    fn branch_side_rad(&self) -> Option<f64> {
+        let Some(Thing::BranchSide { run, branch, side }) = self.picked else { return None };
+        let outline = &self.plan.runs.get(run)?.branches.get(branch)?.outline;
+        let (from, to) = (outline.get(side)?, outline.get(side + 1)?);
+        Some((to.east_m - from.east_m).atan2(to.north_m - from.north_m))
     }
 
     pub(super) fn shape_said(&mut self, said: ShapingMessage) {
@@ -205,7 +216,7 @@ impl Editor {
 
     fn mirror(&mut self, over: Over) {
         if let Some((run, branch)) = self.picked_branch() {
-            return match over.bearing_rad() {
+            return match over.bearing_rad().or_else(|| self.branch_side_rad()) {
                 Some(bearing_rad) => self.mirror_branch(run, branch, bearing_rad),
                 None => self.shape_told = Some(Text::PickSide),
             };

@@ -2,8 +2,10 @@
 //!
 //! It stands at the foot, beside the scale, and steps to the top where less of what is drawn is under it.
 
+use std::sync::Arc;
+
 use drawing::Thing;
-use egui::{Pos2, Rect, Shape, Stroke, pos2, vec2};
+use egui::{Galley, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
 use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
 
@@ -81,9 +83,32 @@ fn stake_hovered(editor: &Editor) -> Option<String> {
     Some(words.say(words::texts::Earth::StakeSaid, &[("number", &(stake + 1).to_string()), ("said", &off)]))
 }
 
-/// Paints it.
-pub(super) fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
-    let Some(text) = hint_text(editor) else { return };
+/// The line as it is painted.
+pub(super) struct Hint {
+    /// Its plate.
+    pub(super) plate: Rect,
+    galley: Arc<Galley>,
+}
+
+impl Hint {
+    /// It, where there is one.
+    pub(super) fn of(painter: &Painter, editor: &Editor, rect: Rect) -> Option<Self> {
+        let (plate, galley) = laid(painter, editor, rect)?;
+        Some(Self { plate, galley })
+    }
+
+    /// Paints it.
+    pub(super) fn paint(self, painter: &Painter, editor: &Editor) {
+        let p = editor.theme().palette();
+        let edge = Stroke::new(1.5, colour(p.pick));
+        painter.add(Shape::convex_polygon(icons::cut_plate(self.plate, 7.0), colour(p.sheet), edge));
+        painter.galley(self.plate.min + vec2(12.0, 6.0), self.galley, colour(p.ink));
+    }
+}
+
+/// Its words laid out, and where their plate stands.
+fn laid(painter: &Painter, editor: &Editor, rect: Rect) -> Option<(Rect, Arc<Galley>)> {
+    let text = hint_text(editor)?;
     // What the keys do, unless something could not be done.
     let keys = leading::hint(painter.ctx(), editor).filter(|_| editor.notice().is_none());
     let text = keys.map_or(text, str::to_owned);
@@ -102,9 +127,7 @@ pub(super) fn hint(painter: &egui::Painter, editor: &Editor, rect: Rect) {
         Rect::from_min_size(pos2(left, rect.bottom() - foot - size.y), size),
         Rect::from_min_size(pos2(left, rect.top() + EDGE_PX), size),
     );
-    let edge = Stroke::new(1.5, colour(p.pick));
-    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
-    painter.galley(plate.min + vec2(12.0, 6.0), galley, colour(p.ink));
+    Some((plate, galley))
 }
 
 /// At the foot, unless less of what is drawn lies under the top.

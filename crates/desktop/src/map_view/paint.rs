@@ -4,12 +4,12 @@
 
 use std::sync::Arc;
 
-use drawing::{Ghost, Ink, Palette, View};
+use drawing::{Ghost, Ink, Palette, Taken, View};
 use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
 use plan::Point;
 
-use super::hint::hint;
-use super::{FOOT_PX, RIGHT_PX, cross, has_key, ring};
+use super::hint::Hint;
+use super::{FOOT_PX, RIGHT_PX, cross, ring, shows_volts};
 use crate::editor::Editor;
 use crate::pen::{self, Painted};
 use crate::said::Said;
@@ -30,6 +30,8 @@ type InkKey = (u64, View, Rect, f32, Option<Arc<Ghost>>);
 pub(crate) struct MapSheet {
     key: Option<InkKey>,
     painted: Painted,
+    /// What of the map its words and signs take.
+    taken: Taken,
     /// What lies over it while something is edited.
     over: Painted,
 }
@@ -46,8 +48,9 @@ pub(crate) fn paint(
     let ghost = pages::ghost(ui, editor);
     let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
     if sheet.key != key {
-        sheet.painted.renew(ui.ctx(), &ink(editor, rect.size(), ghost.as_deref()), rect.min);
-        sheet.key = key;
+        let (ink, taken) = ink(editor, rect.size(), ghost.as_deref());
+        sheet.painted.renew(ui.ctx(), &ink, rect.min);
+        (sheet.key, sheet.taken) = (key, taken);
     }
     let p = editor.theme().palette();
     let painter = pen::inside(ui.painter(), rect);
@@ -57,8 +60,8 @@ pub(crate) fn paint(
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
-    let over = measured::ink(editor, rect);
-    sheet.over.renew(ui.ctx(), &over, rect.min);
+    let hint = Hint::of(&painter, editor, rect);
+    sheet.over.renew(ui.ctx(), &over(editor, rect, hint.as_ref(), &sheet.taken), rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, rect, editor, said);
     corner::paint(ui, rect, editor, said);
@@ -79,28 +82,57 @@ pub(crate) fn paint(
     snapped(&painter, editor, rect, &on_sheet);
     measured::paint(ui, &painter, rect, editor);
     many::paint(ui, &painter, editor, &on_sheet);
-    hint(&painter, editor, rect);
+    if let Some(hint) = hint {
+        hint.paint(&painter, editor);
+    }
     leading::paint(ui, &painter, editor, &on_sheet);
     nodes::show(ui, rect, editor, &on_sheet, said);
 }
 
-fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
+/// What is measured while something is edited, clear of the map's own words and signs and of what stands at the pointer.
+fn over(editor: &Editor, rect: Rect, hint: Option<&Hint>, map: &Taken) -> Vec<Ink> {
+    let dimensions = editor.dimensions();
+    let in_hand = editor.in_hand();
+    let mut taken = Taken::default();
+    if !dimensions.is_empty() || in_hand.is_some() {
+        taken = map.clone();
+        let entries = [unroll::place(rect, editor), corner::place(rect, editor), measured::reason(rect, editor)];
+        let hand = [ring(editor, rect), cross(editor, rect)].map(|at| at.map(around_hand));
+        for part in entries.into_iter().chain(hand).flatten().chain(hint.map(|hint| hint.plate)) {
+            let part = part.translate(-rect.min.to_vec2());
+            taken.take([part.left(), part.top(), part.right(), part.bottom()]);
+        }
+    }
+    let told =
+        in_hand.map(|in_hand| drawing::unroll::told(editor.view(), editor.words(), &in_hand.unrolled, taken.clone()));
+    let mut ink = measured::ink(editor);
+    ink.extend(told.into_iter().flatten());
+    ink.extend(drawing::dimensions::ink(editor.view(), editor.words(), &dimensions, taken));
+    ink
+}
+
+fn around_hand(at: Pos2) -> Rect {
+    Rect::from_center_size(at, Vec2::splat(2.0 * RING_PX + 4.0))
+}
+
+fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) {
     let view = editor.view();
-    let mut ink = editor.drawing().ink_with(view, ghost);
+    let (mut ink, mut taken) = editor.drawing().ink_and_taken(view, ghost);
     if let Some(step_m) = editor.grid().step_m(editor.words().units) {
         // On the ground, under all that stands on it.
         let ground = ink.iter().take_while(|item| matches!(item, Ink::Area { .. })).count();
         ink.splice(ground..ground, drawing::guides::grid(view, step_m));
     }
     if let Some(in_hand) = editor.in_hand() {
-        ink.extend(unroll::ink(editor, in_hand));
+        let (own, owns) = unroll::ink(editor, in_hand);
+        ink.extend(own);
+        taken.extend(owns);
     }
     ink.extend(corner::ink(editor));
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
-    let coloured = editor.in_hand().is_none() && editor.workup().runs.iter().any(|run| run.volts.is_some());
-    if coloured && has_key(size) {
+    if shows_volts(editor, size) {
         let target_kv = editor.plan().target_kv();
         ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
         if editor.earth_suggested().is_some() {
@@ -108,7 +140,7 @@ fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> Vec<Ink> {
             ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), [right, below]));
         }
     }
-    ink
+    (ink, taken)
 }
 
 /// The ring by which what is picked is turned, on a stem.

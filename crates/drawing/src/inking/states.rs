@@ -6,6 +6,7 @@
 use plan::Point;
 
 use super::Inker;
+use super::blocks::Block;
 use super::trace::{self, Px, lerp};
 use crate::palette::Colour;
 use crate::shape::{Form, Role, Shape, Thing};
@@ -138,6 +139,7 @@ impl Inker<'_> {
                 };
                 if self.sees(at) {
                     self.pen.disc(at, radius, None, Some((width, colour)));
+                    self.circles.push(Block::new(at, 2.0 * radius + width, 2.0 * radius + width));
                 }
             }
             (role, Form::Path { points, closed, .. }) => {

@@ -271,6 +271,15 @@ pub(crate) fn stretch(knots: &[Knot], from: f64, to: f64) -> Vec<Knot> {
     kept
 }
 
+/// Shares of a side on which words may stand, from its middle outward.
+pub(crate) fn from_the_middle() -> impl Iterator<Item = f64> {
+    (0..=7).flat_map(|step| {
+        let off = 0.05 * f64::from(step);
+        let other = (step > 0).then_some(0.5 - off);
+        [0.5 + off].into_iter().chain(other)
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -270,10 +270,12 @@ impl Inker<'_> {
                 self.pen.line(&[from, leader_end(from, middle, width, height)], 1.0, colours.ink);
                 let edge = if picked { colours.pick } else { colours.ink };
                 self.pen.edged(&plate_ring(middle, width, height, 4.0), colours.sheet, 1.5, edge);
+                self.flags.push(Block::new(middle, width, height));
             }
             Ground::Plate { middle } => {
                 if let About::Run { number, .. } = label.about {
                     self.pen.number_plate(colours, middle, &number.to_string(), 18.0, picked);
+                    self.flags.push(Block::new(middle, 18.0, 18.0));
                 }
             }
             Ground::Any => {

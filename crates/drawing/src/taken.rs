@@ -1,0 +1,93 @@
+//! What of a sheet has its words and signs already, so that what is written over it later finds room beside them.
+
+use crate::inking::blocks::Block;
+use crate::inking::trace::Px;
+use crate::view::View;
+
+/// Room between plates.
+const APART_PX: f64 = 2.0;
+/// Plates keep so far from the sheet's edges.
+const EDGE_PX: f64 = 4.0;
+
+/// The taken parts of a sheet.
+#[derive(Clone, Debug, Default)]
+pub struct Taken {
+    /// Plates, signs and circles, and what stands at the pointer.
+    blocks: Vec<Block>,
+    /// Plain words.
+    words: Vec<Block>,
+    /// Nets, which a plate covers only where it finds no other room.
+    nets: Vec<[Px; 2]>,
+}
+
+impl Taken {
+    pub(crate) fn new(blocks: Vec<Block>, words: Vec<Block>, nets: Vec<[Px; 2]>) -> Self {
+        Self { blocks, words, nets }
+    }
+
+    /// Takes a part: left, top, right, bottom.
+    pub fn take(&mut self, part: [f32; 4]) {
+        self.block(Block::of(part.map(f64::from)));
+    }
+
+    pub(crate) fn block(&mut self, block: Block) {
+        self.blocks.push(block);
+    }
+
+    /// What another drawing on the same sheet takes.
+    pub fn extend(&mut self, other: Self) {
+        self.blocks.extend(other.blocks);
+        self.words.extend(other.words);
+        self.nets.extend(other.nets);
+    }
+
+    /// Takes the first of some places that has room for a plate of that size, off the nets if one has; `None` where none
+    /// has room.
+    pub(crate) fn room(&mut self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> Option<Px> {
+        let free = self.free(view, size, places);
+        let clear = free.iter().filter(|at| self.words_under(**at, size) == 0).copied();
+        let middle = clear.clone().find(|&at| self.is_off_nets(at, size)).or(clear.clone().next())?;
+        self.block(Block::new(middle, size[0], size[1]));
+        Some(middle)
+    }
+
+    /// The same for what is not to be left out: rather than say nothing it lies over plain words, as few as can be.
+    pub(crate) fn room_or_words(
+        &mut self,
+        view: &View,
+        size: [f64; 2],
+        places: impl IntoIterator<Item = Px>,
+    ) -> Option<Px> {
+        let places: Vec<Px> = places.into_iter().collect();
+        self.room(view, size, places.iter().copied()).or_else(|| {
+            let free = self.free(view, size, places);
+            let middle = free.into_iter().min_by_key(|&at| self.words_under(at, size))?;
+            self.block(Block::new(middle, size[0], size[1]));
+            Some(middle)
+        })
+    }
+
+    /// The places at which such a plate lies within the sheet and on no other plate, sign or circle.
+    fn free(&self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> Vec<Px> {
+        let sheet = view.size.map(f64::from);
+        let is_free = |middle: &Px| {
+            let within = (0..2).all(|axis| {
+                let half = size[axis] / 2.0;
+                middle[axis] - half >= EDGE_PX && middle[axis] + half <= sheet[axis] - EDGE_PX
+            });
+            let grown = Block::new(*middle, size[0], size[1]).grown(APART_PX);
+            within && self.blocks.iter().all(|other| !other.overlaps(&grown))
+        };
+        places.into_iter().filter(is_free).collect()
+    }
+
+    fn words_under(&self, middle: Px, size: [f64; 2]) -> usize {
+        let plate = Block::new(middle, size[0], size[1]).grown(APART_PX);
+        self.words.iter().filter(|other| other.overlaps(&plate)).count()
+    }
+
+    fn is_off_nets(&self, middle: Px, size: [f64; 2]) -> bool {
+        let plate = Block::new(middle, size[0], size[1]).grown(APART_PX);
+        self.nets.iter().all(|&[from, to]| !plate.meets(from, to))
+    }
+}
