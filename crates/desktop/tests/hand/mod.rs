@@ -1,6 +1,7 @@
 //! A hand on the window without a screen: what the tests share.
 #![allow(dead_code, reason = "each test program uses its part")]
 
+pub(crate) mod many;
 pub(crate) mod plans;
 
 use desktop::editor::{Message, Page, Progress};
