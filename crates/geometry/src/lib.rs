@@ -15,6 +15,7 @@
 //! 10. [`fit`]: a sketch to the nearest outline whose every side is a whole number of panels, beside a proved bound.
 //! 11. [`ClosingCurve`], [`AngleArc`]: where a corner may go that keeps the length of net or its angle; [`guides`]: what
 //!     it lines up with; [`slide_side`], [`square_up`], [`shift_to_share`], [`CornerFigures`]: an outline shaped by hand.
+//! 12. [`tape`]: corners set out on the ground by their distances from what stands already.
 //!
 //! Coordinates are metres east and north of an arbitrary origin, angles radians, forces newtons, stresses pascals.
 //! Nothing here knows of files, screens, clocks or electricity. Nothing panics on any finite input.
@@ -53,6 +54,7 @@ pub mod slope;
 pub mod standing;
 pub mod statics;
 mod strip;
+pub mod tape;
 pub mod ways;
 
 pub use bracing::{BracePost, Guy, GuyForces, PEG_IN_LINE_SHARE, brace_post, guy};

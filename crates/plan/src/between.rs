@@ -37,6 +37,8 @@ pub fn between(from: &Plan, to: &Plan) -> Vec<Edit> {
     differs(from.store != to.store, &|| Edit::SetStore { store: Box::new(to.store.clone()) });
     differs(from.heights != to.heights, &|| Edit::SetHeights { heights: to.heights.clone() });
     differs(from.walls != to.walls, &|| Edit::SetWalls { walls: to.walls.clone() });
+    let points = || Edit::SetTapePoints { points: to.tape_points.clone() };
+    differs(from.tape_points != to.tape_points, &points);
     differs(from.labels != to.labels, &|| Edit::SetLabels { labels: to.labels.clone() });
     differs(from.underlay != to.underlay, &|| Edit::SetUnderlay { underlay: to.underlay.clone() });
     differs(from.coop != to.coop, &|| Edit::SetCoop { coop: to.coop.clone() });
@@ -73,7 +75,7 @@ fn runs(from: &[Run], to: &[Run]) -> Vec<Edit> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::{Coop, Label, Point, Shade, SpotHeight, Underlay, Wall};
+    use crate::model::{Coop, Label, Point, Shade, SpotHeight, TapePoint, Underlay, Wall};
 
     fn run(id: &str, east_m: f64) -> Run {
         let outline = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0)].map(|(east, north)| Point::new(east + east_m, north));
@@ -127,6 +129,7 @@ mod tests {
         to.ground.shade = vec![Shade::default()];
         to.ground.damp = vec![crate::model::Damp::default()];
         to.labels = vec![Label::default()];
+        to.tape_points = vec![TapePoint::default()];
         to.underlay = Some(Underlay {
             path: "air.png".to_owned(),
             sha256: String::new(),

@@ -13,11 +13,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::file::{
     CoopFile, DampFile, GatewayFile, HazardFile, HeightGridFile, KeepOutFile, LabelFile, Mirror, OriginFile,
-    ReadingFile, RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, UnderlayFile, WallFile,
+    ReadingFile, RunFile, SeasonFile, ShadeFile, SoilFile, SpotHeightFile, StoreFile, TapePointFile, UnderlayFile,
+    WallFile,
 };
 use crate::model::{
     Coop, Damp as DampGround, Gateway, Hazard, HeightGrid, KeepOut, Label, Origin, Point, Reading, Run, Season,
-    Shade as Shaded, Soil, SpotHeight, Store, Underlay, Wall,
+    Shade as Shaded, Soil, SpotHeight, Store, TapePoint, Underlay, Wall,
 };
 use crate::today::Today;
 
@@ -180,6 +181,11 @@ pub enum Edit {
         /// All of them.
         labels: Vec<Label>,
     },
+    /// State the places that corners are taped out from anew.
+    SetTapePoints {
+        /// All of them.
+        points: Vec<TapePoint>,
+    },
     /// Lay a picture beneath the map.
     SetUnderlay {
         /// The picture, or none.
@@ -300,5 +306,6 @@ written_as!(
     Run => RunFile, Origin => OriginFile, Soil => SoilFile, Store => StoreFile, KeepOut => KeepOutFile,
     Hazard => HazardFile, HeightGrid => HeightGridFile, SpotHeight => SpotHeightFile, Gateway => GatewayFile,
     Coop => CoopFile, Reading => ReadingFile, Season => SeasonFile, Wall => WallFile, Shaded => ShadeFile,
-    DampGround => DampFile, Label => LabelFile, Underlay => UnderlayFile
+    DampGround => DampFile, Label => LabelFile, TapePoint => TapePointFile,
+    Underlay => UnderlayFile
 );

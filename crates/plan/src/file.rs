@@ -14,7 +14,7 @@ pub(crate) use v1::{
     Coop as CoopFile, Damp as DampFile, Gateway as GatewayFile, Hazard as HazardFile, HeightGrid as HeightGridFile,
     KeepOut as KeepOutFile, Label as LabelFile, Origin as OriginFile, Plan as PlanFile, Reading as ReadingFile,
     Run as RunFile, Season as SeasonFile, Shade as ShadeFile, Soil as SoilFile, SpotHeight as SpotHeightFile,
-    Store as StoreFile, Underlay as UnderlayFile, Wall as WallFile,
+    Store as StoreFile, TapePoint as TapePointFile, Underlay as UnderlayFile, Wall as WallFile,
 };
 
 use crate::keys::{self, UnknownKey};

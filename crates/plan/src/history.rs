@@ -125,6 +125,7 @@ impl Deed {
             | Edit::SetHeightGrid { .. }
             | Edit::SetWalls { .. }
             | Edit::SetShade { .. }
+            | Edit::SetTapePoints { .. }
             | Edit::SetDamp { .. }
             | Edit::SetLabels { .. }
             | Edit::SetUnderlay { .. } => Self::Ground,

@@ -21,8 +21,7 @@ pub struct UnknownKey {
 const CLOSE: f64 = 0.9;
 
 /// Keys of the published file that later versions will work with; they are kept and are no slip of the pen.
-const LATER: [&str; 11] =
-    ["fault_prior", "high", "low", "meter", "net", "opened_m", "post", "stays", "tape_points", "today", "when"];
+const LATER: [&str; 10] = ["fault_prior", "high", "low", "meter", "net", "opened_m", "post", "stays", "today", "when"];
 
 /// The unknown keys of a plan file that are close to a known one, in the order of the file's paths.
 pub fn unknown(file: &Value) -> Vec<UnknownKey> {

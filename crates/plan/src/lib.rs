@@ -42,7 +42,7 @@ pub use model::{
     EarthStakes, Energizer, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind,
     HeightGrid, KeepOut, KnownError, Label, LabelSize, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan,
     Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season, Shade, SideSlope, Soil, SoilClass, SoilTable,
-    SoilWord, SpotHeight, StatedBrace, Store, Underlay, Wall, WallKind, World, drawn_out,
+    SoilWord, SpotHeight, StatedBrace, Store, TapePoint, Underlay, Wall, WallKind, World, drawn_out,
 };
 pub use motion::Motion;
 pub use naming::free_name;

@@ -21,7 +21,7 @@ use crate::defaults;
 pub use crate::rates::Rates;
 pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
 pub use coop::{Coop, CoopKind, DoorSide};
-pub use features::{Damp, Label, LabelSize, Shade, Wall, WallKind};
+pub use features::{Damp, Label, LabelSize, Shade, TapePoint, Wall, WallKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use heights::{HeightGrid, SideSlope, SpotHeight, drawn_out};
@@ -102,6 +102,8 @@ pub struct Plan {
     pub walls: Vec<Wall>,
     /// Words on the map.
     pub labels: Vec<Label>,
+    /// Places that are found again on the ground, from which corners are taped out: of more than two the first two.
+    pub tape_points: Vec<TapePoint>,
     /// The picture beneath it.
     pub underlay: Option<Underlay>,
     /// What is asked of a season.

@@ -135,6 +135,9 @@ fn edits() -> impl Strategy<Value = Edit> {
         places().prop_map(|at| Edit::SetLabels {
             labels: vec![plan::Label { at, text: "gap".to_owned(), ..plan::Label::default() }]
         }),
+        places().prop_map(|at| Edit::SetTapePoints {
+            points: vec![plan::TapePoint { at, name: "gatepost".to_owned(), ..plan::TapePoint::default() }]
+        }),
         proptest::option::of(places()).prop_map(|at| Edit::SetUnderlay {
             underlay: at.map(|at| plan::Underlay {
                 path: "air.png".to_owned(),

@@ -135,6 +135,10 @@ impl Plan {
                 labels.iter().try_for_each(|label| finite(&[label.at]))?;
                 Edit::SetLabels { labels: mem::replace(&mut self.labels, labels) }
             }
+            Edit::SetTapePoints { points } => {
+                points.iter().try_for_each(|point| finite(&[point.at]))?;
+                Edit::SetTapePoints { points: mem::replace(&mut self.tape_points, points) }
+            }
             Edit::SetUnderlay { underlay } => {
                 if let Some(underlay) = &underlay {
                     let world = underlay.world_m.map_or([0.0; 6], |world| world.0);

@@ -64,6 +64,7 @@ impl Edit {
             | Edit::SetOtherCoops { .. }
             | Edit::SetSeason { .. }
             | Edit::SetLabels { .. }
+            | Edit::SetTapePoints { .. }
             | Edit::SetUnderlay { .. }
             | Edit::SetReadings { .. } => Part::Other(mem::discriminant(self)),
         }

@@ -17,7 +17,7 @@ use super::mirror::{Mirror, mirrored};
 use crate::defaults;
 use crate::model::Rest;
 pub(crate) use coop::Coop;
-pub(crate) use features::{Damp, Label, Shade, Underlay, Wall};
+pub(crate) use features::{Damp, Label, Shade, TapePoint, Underlay, Wall};
 pub(crate) use gate::{Gate, Gateway, Pin};
 pub(crate) use ground::{Ground, Hazard, KeepOut, Soil};
 pub(crate) use heights::{HeightGrid, SideSlope, SpotHeight};
@@ -70,6 +70,9 @@ pub(crate) struct Plan {
     /// Words on the map.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     labels: Vec<Label>,
+    /// Places that are found again on the ground, from which corners are taped out: of more than two the first two.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    tape_points: Vec<TapePoint>,
     /// A picture beneath the map.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     underlay: Option<Underlay>,
@@ -99,6 +102,7 @@ impl Mirror for Plan {
             heights: self.heights.mirror(),
             walls: self.walls.mirror(),
             labels: self.labels.mirror(),
+            tape_points: self.tape_points.mirror(),
             underlay: self.underlay.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),
@@ -124,6 +128,7 @@ impl Mirror for crate::model::Plan {
             heights: self.heights.mirror(),
             walls: self.walls.mirror(),
             labels: self.labels.mirror(),
+            tape_points: self.tape_points.mirror(),
             underlay: self.underlay.mirror(),
             season: self.season.mirror(),
             readings: self.readings.mirror(),

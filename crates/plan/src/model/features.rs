@@ -88,6 +88,17 @@ pub struct Damp {
     pub rest: Rest,
 }
 
+/// A place that is found again on the ground, from which corners are taped out: a gatepost, the corner of a shed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TapePoint {
+    /// Its name; empty where none is stated.
+    pub name: String,
+    /// Where it is.
+    pub at: Point,
+    /// Unknown keys.
+    pub rest: Rest,
+}
+
 /// How large words are written.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "snake_case")]

@@ -92,6 +92,15 @@ mirrored! {
         locked: bool,
     }
 
+    /// A place that is found again on the ground, from which corners are taped out.
+    TapePoint {
+        /// Its name.
+        #[serde(default)]
+        name: String,
+        /// Where it is.
+        at: Point,
+    }
+
     /// A picture beneath the map, PNG or JPEG.
     Underlay {
         /// Where its file lies, from the folder of the plan's, with `/` between folders.
