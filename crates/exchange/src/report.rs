@@ -7,6 +7,7 @@ mod corners;
 mod netting;
 mod run;
 mod said;
+mod tape;
 mod voltage;
 
 use care::Findings;

@@ -7,6 +7,7 @@ mod gates;
 mod packing;
 mod readings;
 mod slope;
+mod tape;
 
 use care::Severity;
 use drawing::Scene;
@@ -43,6 +44,8 @@ pub(crate) struct Contents {
     pub(crate) right: Vec<Block>,
     /// Blocks below all of those, two side by side.
     pub(crate) below: Vec<Block>,
+    /// How the corners are set out, where the others leave room: else on a page behind them.
+    pub(crate) setting_out: Option<Block>,
     /// Head of the lines to write on.
     pub(crate) notes: String,
     /// Foot of every page: what comes first, then what is assumed.
@@ -92,6 +95,7 @@ impl<'a> Look<'a> {
             left: left.into_iter().flatten().collect(),
             right: vec![packing::take_along(self), packing::order(self, &letters)],
             below: [gates::block(self), slope::block(self)].into_iter().flatten().collect(),
+            setting_out: tape::block(self),
             notes: self.text(Text::Notes),
             foot: [self.text(Text::CodesFirst), self.assumed()],
             readings: places,

@@ -69,7 +69,10 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
         .map(|less| (less, Laid::of(&contents, paper, [below_map - less, below_title + 6.0], foot)))
         .min_by_key(|(_, laid)| laid.cost())
         .expect("the map at its full height is one of them");
-    let (map_height, laid) = (paper.map_height() - laid.0, laid.1);
+    let (map_height, mut laid) = (paper.map_height() - laid.0, laid.1);
+    if let Some(block) = &contents.setting_out {
+        laid.add(block, paper.columns(0, 4), below_title + 6.0, foot);
+    }
     let count = laid.count();
 
     let drawn = map::map(scene, run, &contents.readings, [left, map_top, right, map_top + map_height]);
@@ -257,6 +260,20 @@ impl Laid {
             }
         }
         Self { blocks, filled }
+    }
+
+    /// Adds a block below all others, on the first page with room for it, else on one more.
+    fn add(&mut self, block: &Block, columns: [f32; 2], start: f32, foot: f32) {
+        let width = columns[1] - columns[0];
+        for block in parted(block.clone(), width, foot - start) {
+            let height = height(&block, width);
+            let page = self.filled.iter().position(|top| top + height <= foot).unwrap_or_else(|| {
+                self.filled.push(start);
+                self.filled.len() - 1
+            });
+            self.blocks.push(Placed { block, columns, page, top: self.filled[page] });
+            self.filled[page] += height + BETWEEN;
+        }
     }
 
     fn count(&self) -> usize {

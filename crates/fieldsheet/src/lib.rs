@@ -17,6 +17,7 @@ mod pen;
 mod room;
 mod rows;
 mod setting;
+mod tape_rows;
 
 use drawing::Scene;
 

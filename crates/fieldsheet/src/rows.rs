@@ -5,6 +5,7 @@ use drawing::Ink;
 use crate::corner_rows::CornerRow;
 use crate::paper::GUTTER;
 use crate::setting::{BODY, LABEL, LEADING, PRINT, RING, SECOND, SMALL, SMALL_STRONG, STRONG, Sheet, TICK, Type};
+use crate::tape_rows::TapeRow;
 
 /// A row that is written in or ticked off with a pencil.
 pub(crate) const ROW: f32 = 17.0;
@@ -25,6 +26,8 @@ const BOX: f32 = 20.0;
 pub(crate) enum Row {
     /// A corner, or the heads of the columns.
     Corner(CornerRow),
+    /// A corner by tape, or the heads of the columns.
+    Tape(TapeRow),
     /// Readings side by side.
     Readings(Vec<Reading>),
     /// A thing to take along.
@@ -63,6 +66,7 @@ impl Row {
     pub(crate) fn heads(&self) -> Option<Self> {
         match self {
             Self::Corner(row) if row.is_heads() => Some(Self::Corner(row.clone())),
+            Self::Tape(row) if row.is_heads() => Some(Self::Tape(row.clone())),
             _ => None,
         }
     }
@@ -71,6 +75,7 @@ impl Row {
     pub(crate) fn height(&self, width: f32) -> f32 {
         match self {
             Self::Corner(row) => row.height(width),
+            Self::Tape(row) => row.height(),
             Self::Item { name, mass, .. } => ROW + BODY.more(name, item_room(mass, width)),
             Self::Step { text, .. } => ROW + BODY.more(text, width - BEFORE_STEP),
             Self::Plain(text) => ROW + BODY.more(text, width),
@@ -87,6 +92,11 @@ impl Row {
         let middle = f32::midpoint(top, foot);
         match self {
             Self::Corner(row) => {
+                row.put(sheet, [left, right], middle);
+                let colour = if row.is_heads() { PRINT.rule } else { PRINT.hairline };
+                sheet.rule(left, right, foot, 0.5, colour);
+            }
+            Self::Tape(row) => {
                 row.put(sheet, [left, right], middle);
                 let colour = if row.is_heads() { PRINT.rule } else { PRINT.hairline };
                 sheet.rule(left, right, foot, 0.5, colour);

@@ -126,15 +126,16 @@ fn apart(a: [f32; 4], b: [f32; 4]) -> bool {
 }
 
 #[test]
-fn the_example_stands_on_one_page_of_either_paper() {
+fn the_example_stands_on_one_page_of_either_paper_and_is_set_out_by_tape_on_a_second() {
     for paper in [Paper::A4, Paper::Letter] {
         let pages = Case::demo().pages(paper);
-        assert_eq!(pages.len(), 1, "{paper:?}");
+        assert_eq!(pages.len(), 2, "{paper:?}");
+        assert!(texts(&pages[1]).contains(&"Corners by tape") && texts(&pages[1]).contains(&"Notes"));
         let texts = texts(&pages[0]);
         for want in [
             "Round Quince House",
             "for Friday 18 June 2027",
-            "Kettle Field, first grass · sheet 1 of 1",
+            "Kettle Field, first grass · sheet 1 of 2",
             "1:500",
             "Take along",
         ] {
@@ -164,8 +165,8 @@ fn no_word_is_cut_in_any_language_nor_where_text_is_two_fifths_longer() {
                 let pages = case.pages(paper);
                 let cut: Vec<&str> = pages.iter().flat_map(texts).filter(|text| text.contains('…')).collect();
                 assert_eq!(cut, [""; 0], "{name} in {words:?} on {paper:?}");
-                // Words that are long take lines, and then a second page.
-                assert!(pages.len() <= 2, "{name} in {words:?} on {paper:?}: {} pages", pages.len());
+                // Words that are long take lines, and then a second page; so do the corners by tape, a third where many.
+                assert!(pages.len() <= 3, "{name} in {words:?} on {paper:?}: {} pages", pages.len());
             }
         }
     }
@@ -415,7 +416,7 @@ fn slope_and_wind_are_told_where_the_plan_states_them_and_the_map_gives_way_for_
     };
     let said = |pages: &[Page]| pages.iter().flat_map(texts).collect::<Vec<_>>().join(" ");
     let (_, bare) = pages_of(&|_| ());
-    for head in ["Slope", "Wind", "Slope and wind", "Notes"] {
+    for head in ["Slope", "Wind", "Slope and wind"] {
         assert!(!bare.iter().flat_map(texts).any(|text| text == head), "{head}");
     }
     let rise = |plan: &mut Plan| {
@@ -441,7 +442,8 @@ fn slope_and_wind_are_told_where_the_plan_states_them_and_the_map_gives_way_for_
         let frame = pages[0].map.as_ref().unwrap().frame;
         frame[3] - frame[1]
     };
-    assert_eq!((bare.len(), both.len()), (1, 1));
+    // All but the corners by tape, which stand on a page behind.
+    assert_eq!((bare.len(), both.len()), (2, 2));
     assert!(tall(&both) < tall(&bare) && tall(&both) >= 74.9 * MM, "{} {}", tall(&both), tall(&bare));
     // Where it must, gates and slope stand side by side, and the rest of that page is for the pencil.
     let (_, two) = pages_of(&|plan| {
@@ -589,4 +591,36 @@ fn the_order_begins_at_a_roll_that_stands_and_that_the_map_numbers() {
         assert!(said.contains(&begin) && said.contains(&toward), "{begin}; {toward}: {said}");
     }
     assert!(left_over > 0, "in none of these the first roll is left over");
+}
+
+/// A square of 25 m: its sides and diagonals; from two known places each corner by Pythagoras.
+#[test]
+fn corners_are_set_out_by_tape_from_each_other_and_from_known_places() {
+    let mut plan = demo();
+    plan.runs.truncate(1);
+    plan.runs[0].outline = [(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)].map(Point::from).to_vec();
+    let said = |plan: &Plan, words: Words| {
+        let pages = Case::of(plan.clone(), words).pages(Paper::A4);
+        texts(pages.last().unwrap()).join(" ")
+    };
+    let own = said(&plan, Words::default());
+    for want in [
+        "longest 35.36 m",
+        "25.00 m from 2 35.36 m from 1 right",
+        "25.00 m from 3 25.00 m from 1 right",
+        "Set corner 1 where the map has it",
+        "Check: 2 to 4 is 35.36 m.",
+    ] {
+        assert!(own.contains(want), "{want}: {own}");
+    }
+    assert!(said(&plan, german()).contains("25,00 m ab 2 35,36 m ab 1 rechts"));
+    let point =
+        |name: &str, at: (f64, f64)| plan::TapePoint { name: name.to_owned(), at: at.into(), rest: plan::Rest::new() };
+    plan.tape_points = vec![point("gatepost", (0.0, -30.0)), point("oak", (40.0, -30.0))];
+    let known = said(&plan, Words::default());
+    // (0, 0): 30 and 50. (25, 25): 60.42 and 57.01, the roots of 25² + 55² and 15² + 55².
+    for want in ["P gatepost, Q oak", "30.00 m from P 50.00 m from Q left", "60.42 m from P 57.01 m from Q left"] {
+        assert!(known.contains(want), "{want}: {known}");
+    }
+    assert!(!known.contains("where the map has it"), "{known}");
 }

@@ -106,8 +106,8 @@ pub fn check(corners: &[Point], closed: bool, set: &[Setting]) -> Option<(usize,
     longest
 }
 
-/// The first two known places that lie apart, or the only one.
-fn known_pair(known: &[Point]) -> Vec<usize> {
+/// Which known places count: the first two that lie apart, or the only one; by their numbers.
+pub fn known_pair(known: &[Point]) -> Vec<usize> {
     let Some(&first) = known.first() else { return Vec::new() };
     let second = known.iter().position(|other| other.distance_m(first) > MEET_M);
     std::iter::once(0).chain(second).collect()

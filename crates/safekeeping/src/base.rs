@@ -46,6 +46,7 @@ pub(crate) fn read(value: Value) -> Result<Plan, Error> {
         heights: take(&mut keys, "heights")?,
         walls: take(&mut keys, "walls")?,
         labels: take(&mut keys, "labels")?,
+        tape_points: take(&mut keys, "tape_points")?,
         underlay: take(&mut keys, "underlay")?,
         readings: take(&mut keys, "readings")?,
         rest: keys,

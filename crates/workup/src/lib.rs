@@ -55,6 +55,7 @@ pub mod setting_up;
 pub mod shaping;
 pub mod slope;
 pub mod stocking;
+pub mod tape;
 pub mod unroll;
 mod values;
 mod volts;

@@ -40,6 +40,7 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         heights,
         // Only drawn.
         labels: _,
+        tape_points: _,
         underlay: _,
         walls,
         season,

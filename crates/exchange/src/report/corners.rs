@@ -4,6 +4,7 @@ use plan::Point;
 use schemars::JsonSchema;
 use serde::Serialize;
 use workup::Verdict;
+use workup::tape::TapedRun;
 
 /// A corner or an end.
 #[derive(Serialize, JsonSchema)]
@@ -12,6 +13,9 @@ pub(super) struct Corner {
     at: Point,
     /// Along the outline, metres.
     along_m: f64,
+    /// From each of the plan's tape points that count, straight and level, metres; absent where there are none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    tape_m: Vec<f64>,
     /// Exterior turn, degrees, positive.
     turn_deg: f64,
     /// Distance along the line to the nearest post, metres.
@@ -55,10 +59,12 @@ pub(super) struct DrawIn {
     gives_m: f64,
 }
 
-pub(super) fn corner(corner: &workup::Corner) -> Corner {
+pub(super) fn corner(corner: &workup::Corner, taped: Option<&TapedRun>) -> Corner {
+    let set = taped.and_then(|run| run.corners.iter().find(|one| Some(one.corner) == corner.vertex));
     Corner {
         at: corner.at,
         along_m: corner.along_m,
+        tape_m: set.map(|set| set.known_m.clone()).unwrap_or_default(),
         turn_deg: corner.turn_deg,
         to_post_m: corner.to_post_m,
         pull_n: corner.pull_n,

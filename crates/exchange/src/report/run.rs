@@ -54,6 +54,8 @@ pub(super) struct Run {
     branches: Vec<Branch>,
     /// Corners along the outline, and ends of the netting.
     corners: Option<Vec<Corner>>,
+    /// How they are set out by tape; `null` where the outline is no line.
+    set_out: Option<super::tape::SetOut>,
     /// The ground to mow.
     strip: Option<Strip>,
     /// Minutes to set up: 5, 10 a net and 2 a brace; `set_up.minutes_low` where the plan states rates.
@@ -118,7 +120,11 @@ pub(super) fn run(
         posts: lay.map(|lay| lay.posts.iter().map(post).collect()),
         spare_posts: lay.map(|lay| lay.spare_posts.iter().map(post).collect()),
         branches: lay.map(|lay| lay.branches.iter().map(branch).collect()).unwrap_or_default(),
-        corners: lay.filter(|lay| lay.corners_judged).map(|lay| lay.corners.iter().map(corner).collect()),
+        corners: lay.filter(|lay| lay.corners_judged).map(|lay| {
+            let taped = workup::tape::taped(plan, stated);
+            lay.corners.iter().map(|one| corner(one, taped.as_ref())).collect()
+        }),
+        set_out: super::tape::set_out(plan, stated),
         strip: worked.strip.as_ref().map(|strip| Strip {
             area_m2: strip.area_m2,
             passes: strip.passes,
