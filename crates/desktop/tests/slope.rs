@@ -13,7 +13,7 @@ use plan::{HeightGrid, Plan, Point, Rest};
 use words::Words;
 
 fn desk(plan: Plan, page: Page) -> hand::Desk {
-    on_page(plan, page, [1280.0, 2600.0], Words::default())
+    on_page(plan, page, [1280.0, 3000.0], Words::default())
 }
 
 fn surface_m(desk: &hand::Desk) -> f64 {
