@@ -13,7 +13,7 @@ use plan::{HeightGrid, Plan, Point, Rest};
 use words::Words;
 
 fn desk(plan: Plan, page: Page) -> hand::Desk {
-    on_page(plan, page, [1280.0, 3200.0], Words::default())
+    on_page(plan, page, [1280.0, 3000.0], Words::default())
 }
 
 fn surface_m(desk: &hand::Desk) -> f64 {
@@ -165,7 +165,7 @@ fn a_grid_is_brought_in_as_one_step_and_a_bad_file_leads_back_to_the_choice() {
     std::fs::write(folder.path().join("here.asc"), grid(-8.0)).unwrap();
     std::fs::write(folder.path().join("away.asc"), grid(900_000.0)).unwrap();
     let opening = Opening { plan: example(), path: Some(path), ..Opening::default() };
-    let mut desk = hand::open(opening, [1280.0, 3200.0]);
+    let mut desk = hand::open(opening, [1280.0, 2600.0]);
     window_say(&mut desk, Message::Open(Page::Ground));
     let before = window(&desk).editor().plan().clone();
     click_on(&mut desk, "Bring in a grid …");
