@@ -5,9 +5,9 @@ mod hand;
 
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
-use egui::{Event, Key, Modifiers, OutputCommand, PointerButton, Pos2, vec2};
+use egui::{Event, Key, Modifiers};
 use hand::many::*;
-use hand::{Desk, example, on_page, spot, window};
+use hand::{example, spot, window};
 use plan::{Deed, Point};
 use words::Words;
 use words::texts::Window as Text;

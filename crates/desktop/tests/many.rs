@@ -5,12 +5,11 @@ mod hand;
 
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
-use egui::{Event, Key, Modifiers, OutputCommand, PointerButton, Pos2, vec2};
+use egui::{Key, Modifiers, vec2};
 use hand::many::*;
 use hand::{Desk, example, on_page, spot, window};
 use plan::{Deed, Point};
 use words::Words;
-use words::texts::Window as Text;
 
 #[test]
 fn clicks_with_shift_pick_more_and_let_go() {

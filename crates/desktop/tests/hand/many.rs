@@ -1,12 +1,11 @@
 //! Several things in the hand: picked, pressed, copied; and plans with much on them.
 
-use super::{Desk, example, on_page, spot, window};
+use super::{Desk, example, on_page, window};
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
-use egui::{Event, Key, Modifiers, OutputCommand, PointerButton, Pos2, vec2};
-use plan::{Deed, Point};
+use egui::{Event, Key, Modifiers, OutputCommand, PointerButton, Pos2};
+use plan::Point;
 use words::Words;
-use words::texts::Window as Text;
 
 pub(crate) const POND: Thing = Thing::KeepOut { keep_out: 0 };
 pub(crate) const WELL: Thing = Thing::KeepOut { keep_out: 1 };
