@@ -285,8 +285,8 @@ impl Editor {
     }
 
     fn turn(&mut self, which: fn(&mut History, &mut Plan) -> bool) {
-        self.unhold();
-        self.snapped = None;
+        // Whether there is a step to take or not, what was led is searched for as if it was let go.
+        self.let_go();
         if which(&mut self.history, &mut self.plan) {
             self.find_curves();
             self.changed();

@@ -364,7 +364,7 @@ fn a_fault_that_is_tried_is_said_wherever_its_volts_are_shown() {
     assert!(which.starts_with("with 1 fault (peg ") && which.contains("past corner 2"), "{which}");
     assert!((volts.sound.as_ref().unwrap().weakest.peak_kv - sound_kv).abs() < 1e-9);
     let (now, then) = (volts.weakest.unwrap(), volts.sound.as_ref().unwrap().weakest);
-    assert_eq!(volts.weakest_elsewhere(), Some(then).filter(|then| then.post != now.post));
+    assert!(now.post != then.post && volts.weakest_elsewhere() == Some(then), "{} and {}", now.post, then.post);
     let here_kv = words.kilovolts(volts.weakest_sound_kv().unwrap());
     let weakest = care::volts_said::weakest(&volts.weakest.unwrap(), words);
     assert!(weakest.starts_with(&format!("about {}, ", words.kilovolts(volts.weakest.unwrap().peak_kv))), "{weakest}");

@@ -381,6 +381,6 @@ fn the_choices_over_the_sheet_take_a_second_line_rather_than_run_off_the_window(
         let rect = desk.get_by_label(words.text(text)).rect();
         assert!(rect.right() <= 892.0, "{}: {rect:?}", words.text(text));
     }
-    let sheet = desk.get_by_label_contains("Seite 1 von 2").rect();
+    let sheet = desk.get_by_label_contains("Seite 1 von ").rect();
     assert!(sheet.right() <= 892.0, "{sheet:?}");
 }

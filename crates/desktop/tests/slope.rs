@@ -182,3 +182,20 @@ fn a_grid_is_brought_in_as_one_step_and_a_bad_file_leads_back_to_the_choice() {
     window_say(&mut desk, Message::Undo);
     assert_eq!(*window(&desk).editor().plan(), before);
 }
+
+#[test]
+fn what_a_side_rises_stays_with_it_however_much_longer_it_is_typed() {
+    let mut plan = example();
+    let corner = |number: i32| {
+        let (sin, cos) = (f64::from(number) * std::f64::consts::FRAC_PI_3).sin_cos();
+        Point::new(30.0 + 10.0 * cos, 30.0 + 10.0 * sin)
+    };
+    plan.runs[0].outline = (0..6).map(corner).collect();
+    let mut desk = desk(plan, Page::Run);
+    click_on(&mut desk, "Say what the sides rise");
+    desk.run();
+    fill(&mut desk, "What side 1 to 2 rises", "1");
+    fill(&mut desk, "Length of side 1 to 2", "25");
+    let run = &window(&desk).editor().plan().runs[0];
+    assert!(run.side_slope(0).is_some() && run.side_slope(1).is_none(), "{:?}", run.side_slopes);
+}

@@ -42,10 +42,6 @@ impl Held {
         Self { heights, chains: laid.map(|(run, lay)| (run.id.clone(), chain(run, lay))).collect() }
     }
 
-    pub(crate) fn is_empty(&self) -> bool {
-        self.chains.is_empty()
-    }
-
     /// The chain in the hand on the run's line as that is now; `None` where the line was not led anywhere, where the keeper
     /// fixed a start, where the nets are others, and where a pin would not hold.
     pub(crate) fn placed(&self, plan: &Plan, run: &Run, request: &PlacementRequest<'_>) -> Option<Placement> {

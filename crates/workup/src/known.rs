@@ -40,9 +40,9 @@ impl Known {
         self.held = Held::of(plan, worked, heights);
     }
 
-    /// It was let go; says whether chains were held.
-    pub fn let_go(&mut self) -> bool {
-        !std::mem::take(&mut self.held).is_empty()
+    /// It was let go.
+    pub fn let_go(&mut self) {
+        self.held = Held::default();
     }
 
     /// What else is known, with the chains in the hand as they are.

@@ -41,9 +41,6 @@ pub(crate) fn after_standing(plan: &Plan, ground: &Ground, wanted: &dyn Fn(usize
         .zip(runs.iter())
         .filter_map(|(run, worked)| worked.strip.clone().filter(|_| stand(run)))
         .collect();
-    if strips.is_empty() {
-        return;
-    }
     let thought_of = |place: usize| wanted(place) && plan.runs[place].status == RunStatus::Option;
     for (place, worked) in runs.iter_mut().enumerate().filter(|(place, _)| thought_of(*place)) {
         let run = &plan.runs[place];

@@ -63,13 +63,14 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
         && *rest == was.rest
         && runs.len() == was.runs.len();
     let pairs = || plan.runs.iter().zip(&was.runs);
-    // Nets that are chosen for one run are missing for another.
+    // Nets that one run takes are missing for another that names none.
+    let of_branches = |run: &Run| run.branches.iter().map(|branch| branch.nets.clone()).collect::<Vec<_>>();
     let alone = |run: &Run, was: &Run| {
         run.id == was.id
             && run.status == was.status
             && run.energizer == was.energizer
-            && run.nets.is_some()
             && run.nets == was.nets
+            && of_branches(run) == of_branches(was)
     };
     // The best place for a stake keeps off the nets and the earths of every run that stands.
     let staked = !ground.damp.is_empty() && runs.iter().filter(|run| run.status == RunStatus::Standing).count() > 1;
@@ -80,7 +81,9 @@ fn touched(plan: &Plan, was: &Plan) -> Option<Vec<usize>> {
     let stands = |run: &Run| run.status == RunStatus::Standing && run.energizer.is_some();
     let with = |run: &Run, other: &Run| stands(run) && stands(other) && run.energizer == other.energizer;
     let touches = |run: &Run| changed.iter().any(|other| run.id == other.id || with(run, other));
-    Some((0..plan.runs.len()).filter(|&index| touches(&plan.runs[index])).collect())
+    let touched: Vec<usize> = (0..plan.runs.len()).filter(|&index| touches(&plan.runs[index])).collect();
+    // What is chosen for a run depends on every run before it.
+    touched.iter().all(|&index| plan.runs[index].nets.is_some()).then_some(touched)
 }
 
 /// The workup with those runs worked out anew, and all that changed.
@@ -252,6 +255,55 @@ mod tests {
             assert!(worked.runs.iter().any(|run| run.still_to_mow.is_some()), "{dragged:?}");
             assert!(drag(plan) > 50, "{dragged:?}");
         }
+    }
+
+    /// Makes an edit and compares what follows with the whole; whether a part was worked out.
+    fn edited(plan: &Plan, edit: impl Fn(&mut Plan)) -> bool {
+        let worked = workup::workup(plan, Depth::Quick);
+        let mut now = plan.clone();
+        edit(&mut now);
+        let (quickly, touched) = quick(&now, Some(plan), worked, &mut Known::default());
+        assert_eq!(quickly, workup::workup(&now, Depth::Quick));
+        touched.is_some()
+    }
+
+    #[test]
+    fn what_one_run_takes_from_the_store_is_missing_for_one_that_names_no_nets() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        let kind = plan.store.nets[0].id.clone();
+        plan.store.nets.truncate(1);
+        plan.store.nets[0].count = Some(5);
+        plan.runs.iter_mut().for_each(|run| run.status = RunStatus::Standing);
+        (plan.runs[0].nets, plan.runs[1].nets) = (Some(vec![kind.clone(); 2]), None);
+        // A branch on the one takes a roll that the other would have had.
+        let at = plan.runs[0].outline[0];
+        let outline = vec![at, Point::new(at.east_m - 10.0, at.north_m)];
+        let branch = plan::Branch { nets: vec![kind.clone(), kind.clone()], outline, ..plan::Branch::default() };
+        assert!(!edited(&plan, |plan| plan.runs[0].branches.push(branch.clone())));
+        // On one energizer with a run that is led, it still chooses after a third that stands by itself.
+        let mut third = plan.runs[1].clone();
+        third.id = "third".to_owned();
+        plan.runs.insert(0, third);
+        let unit = plan.store.energizers[0].id.clone();
+        plan.runs[0].energizer = None;
+        plan.runs[1].energizer = Some(unit.clone());
+        plan.runs[2].energizer = Some(unit);
+        assert!(!edited(&plan, |plan| plan.runs[1].outline[1].east_m += 0.2));
+        // Where all name theirs it is the matter of those on one energizer.
+        plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone()]));
+        assert!(edited(&plan, |plan| plan.runs[1].outline[1].east_m += 0.2));
+    }
+
+    #[test]
+    fn nothing_is_mown_by_a_run_whose_strip_is_gone() {
+        let mut plan = plan::read(TWO_RUNS).unwrap().plan;
+        let kind = plan.store.nets[0].id.clone();
+        plan.runs.iter_mut().for_each(|run| run.nets = Some(vec![kind.clone(); 2]));
+        plan.runs[1].outline = plan.runs[0].outline.clone();
+        (plan.runs[0].status, plan.runs[1].status) = (RunStatus::Standing, RunStatus::Option);
+        assert!(workup::workup(&plan, Depth::Quick).runs[1].still_to_mow.is_some());
+        // The run that stands is led over itself.
+        assert!(edited(&plan, |plan| plan.runs[0].outline.swap(1, 2)));
     }
 
     #[test]

@@ -179,16 +179,7 @@ impl Editor {
     pub(super) fn side_length_called(&mut self, deed: Deed, shape: Shape, side: usize, length_m: f64) {
         let drawn_out = self.plan.outline(&shape).and_then(|outline| plan::drawn_out(outline, side, length_m));
         let Some((_, corner, to)) = drawn_out else { return };
-        let mut edits = vec![Edit::MoveCorner { shape: shape.clone(), corner, to }];
-        // What the side is stated to rise goes with it.
-        if let Shape::Run(id) = &shape
-            && let Some(run) = self.plan.runs.iter().find(|run| run.id == *id)
-            && run.side_slope(side).is_some()
-        {
-            let stated = run.with_side_on_map(side, length_m).side_slopes;
-            edits.insert(0, Edit::SetRun { run: Box::new(plan::Run { side_slopes: stated, ..run.clone() }) });
-        }
-        self.one_step(deed, edits);
+        self.one_step(deed, vec![Edit::MoveCorner { shape, corner, to }]);
     }
 
     fn far_corner(&self, shape: &Shape, side: usize) -> Option<(&[Point], usize)> {

@@ -358,23 +358,20 @@ impl crate::shape::Drawing {
         let scale = tag_scale(view.distance());
         let block = |shape: &Shape| {
             let Form::Mark { at, .. } = shape.form else { return None };
-            // Most marks are posts: asked first what it is.
-            let is_sign = matches!(shape.role, Role::Fault { .. } | Role::Energizer | Role::Feed | Role::EarthStake);
-            if !is_sign || shape.run.is_some_and(|run| ghosts.get(run) == Some(&true)) {
-                return None;
-            }
-            let at = view.px(at);
-            match shape.role {
+            // Most marks are posts, which stop here.
+            let block = match shape.role {
                 Role::Fault { .. } => {
                     let side = 2.0 * FAULT_PX * fault_scale(view.distance()) / std::f64::consts::SQRT_2;
-                    Some(Block::turned(at, side, side, std::f64::consts::FRAC_PI_4))
+                    Block::turned(view.px(at), side, side, std::f64::consts::FRAC_PI_4)
                 }
-                Role::Energizer => Some(Block::new(at, 18.0 * scale, 16.0 * scale)),
-                Role::Feed => Some(Block::new(at, 10.0 * scale, 10.0 * scale)),
-                Role::EarthStake => Some(Block::new(add(at, [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale)),
-                Role::EarthBest if self.shows_best(view, shape) => Some(earths::best_block(at, view.distance())),
-                _ => None,
-            }
+                Role::Energizer => Block::new(view.px(at), 18.0 * scale, 16.0 * scale),
+                Role::Feed => Block::new(view.px(at), 10.0 * scale, 10.0 * scale),
+                Role::EarthStake => Block::new(add(view.px(at), [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale),
+                Role::EarthBest if self.shows_best(view, shape) => earths::best_block(view.px(at), view.distance()),
+                _ => return None,
+            };
+            let ghost = shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
+            (!ghost).then_some(block)
         };
         self.shapes.iter().filter_map(block).collect()
     }

@@ -219,7 +219,8 @@ impl Inker<'_> {
                 About::Run { room_m, coop_m, .. } => self.px_of(room_m + coop_m),
                 About::KeepOut { half_m } => self.px_of(half_m),
                 About::Post { strip_m } => self.px_of(strip_m),
-                _ => 0.0,
+                About::Wall => self.px_of(features::HEDGE_M),
+                About::Weakest | About::WhatIf | About::Label { .. } | About::Energizer | About::Height => 0.0,
             };
         let beyond =
             |axis: usize| (self.window.low[axis] - label.at[axis]).max(label.at[axis] - self.window.high[axis]);

@@ -85,7 +85,9 @@ impl Editor {
             ground.damp.iter().enumerate().flat_map(|(damp, stated)| {
                 (0..stated.outline.len()).map(move |vertex| Thing::DampCorner { damp, vertex })
             });
-        let hazards = ground.hazards.iter().enumerate().flat_map(|(hazard, stated)| {
+        // One that is a place is its sign.
+        let paths = ground.hazards.iter().enumerate().filter(|(_, stated)| stated.path.len() > 1);
+        let hazards = paths.flat_map(|(hazard, stated)| {
             (0..stated.path.len()).map(move |vertex| Thing::HazardCorner { hazard, vertex })
         });
         // Those of the ground are moved by its page alone.
