@@ -608,7 +608,7 @@ fn corners_are_set_out_by_tape_from_each_other_and_from_known_places() {
         "longest 35.36 m",
         "25.00 m from 2 35.36 m from 1 right",
         "25.00 m from 3 25.00 m from 1 right",
-        "Set corner 1 where the map has it",
+        "Set corner 1 where the map has it, corner 2 from there in the direction the map shows, then the others in this",
         "Check: 2 to 4 is 35.36 m.",
     ] {
         assert!(own.contains(want), "{want}: {own}");
@@ -622,5 +622,20 @@ fn corners_are_set_out_by_tape_from_each_other_and_from_known_places() {
     for want in ["P gatepost, Q oak", "30.00 m from P 50.00 m from Q left", "60.42 m from P 57.01 m from Q left"] {
         assert!(known.contains(want), "{want}: {known}");
     }
-    assert!(!known.contains("where the map has it"), "{known}");
+    assert!(!known.contains("the map"), "{known}");
+    // One known place that corner 1 stands at: where corner 2 lies from there no tape tells.
+    plan.tape_points = vec![point("gatepost", (0.0, 0.0))];
+    let at_corner = said(&plan, Words::default());
+    for want in
+        ["1 0.00 m from P – –", "2 25.00 m from", "Set corner 2 in the direction the map shows, then the others"]
+    {
+        assert!(at_corner.contains(want), "{want}: {at_corner}");
+    }
+    assert!(!at_corner.contains("in line") && !at_corner.contains("where the map has it"), "{at_corner}");
+    // One apart from it: corner 1 is what no tape gives the direction of.
+    plan.tape_points = vec![point("gatepost", (0.0, -30.0))];
+    let apart = said(&plan, Words::default());
+    assert!(apart.contains("Set corner 1 in the direction the map shows, then the others"), "{apart}");
+    let turned = said(&plan, german());
+    assert!(turned.contains("Ecke 1 in der Richtung setzen, die die Karte zeigt"), "{turned}");
 }

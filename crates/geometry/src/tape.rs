@@ -4,8 +4,8 @@
 //! angle θ by 1/sin θ times that. A corner is set from known places where they cross well there, else from the corner
 //! before it, whose side has to be measured anyway, and the standing place that crosses that most squarely; where even
 //! that is flat, from the two that cross most squarely of all. A corner that only flat crossings reach is put off until
-//! others stand. While fewer than two places stand there is nothing to cross: the first corner is set where it is wanted,
-//! the second at its distance from the first.
+//! others stand. While all that stands is one spot there is nothing to cross: the first corner is set where it is wanted,
+//! the next at its distance from there, in a direction that no tape gives. A place on top of another is no second one.
 //!
 //! Metres on the level, straight from place to place: the tape is held level. Source: plane trigonometry.
 
@@ -64,7 +64,7 @@ pub struct Setting {
 /// let set = tape::set_out(&square, &[]);
 /// let third: Vec<f64> = set[2].tapes.iter().map(|taped| taped.length_m).collect();
 /// assert!((third[0] - 25.0).abs() < 1e-12 && (third[1] - 25.0 * 2_f64.sqrt()).abs() < 1e-12);
-/// assert_eq!(set[3].left, Some(true));
+/// assert_eq!(set[3].left, Some(false));
 /// ```
 pub fn set_out(corners: &[Point], known: &[Point]) -> Vec<Setting> {
     let mut stand: Vec<(Standing, Point)> = Vec::new();
@@ -115,14 +115,14 @@ pub fn known_pair(known: &[Point]) -> Vec<usize> {
 
 /// The corner that is set next.
 fn next(corners: &[Point], stand: &[(Standing, Point)], known: usize, left: &[usize]) -> Setting {
-    if stand.len() < 2 {
+    let Some(first_two) = first_apart(stand) else {
         let corner = left[0];
-        let tapes = stand.iter().map(|one| taped(*one, corners[corner])).collect();
+        let tapes = stand.last().map(|one| taped(*one, corners[corner])).into_iter().collect();
         return Setting { corner, tapes, left: None, crossing_rad: 0.0 };
-    }
+    };
     let mut best: Option<(f64, Setting)> = None;
     for &corner in left {
-        let (sine, pair) = crossing(corners, stand, known, corner);
+        let (sine, pair) = crossing(corners, stand, known, corner).unwrap_or((0.0, first_two));
         let better = best.as_ref().is_none_or(|(most, _)| sine > most + EQUAL_SINE);
         if better {
             best = Some((sine, setting(corner, corners[corner], pair.map(|index| stand[index]))));
@@ -134,28 +134,35 @@ fn next(corners: &[Point], stand: &[(Standing, Point)], known: usize, left: &[us
     best.expect("a corner is left to set").1
 }
 
-/// From which two places that stand a corner is set, by their places in `stand`, and the sine of their crossing.
-fn crossing(corners: &[Point], stand: &[(Standing, Point)], known: usize, corner: usize) -> (f64, [usize; 2]) {
+/// The first of what stands and the first that lies apart from it, by their places in `stand`.
+fn first_apart(stand: &[(Standing, Point)]) -> Option<[usize; 2]> {
+    let first = stand.first()?.1;
+    Some([0, stand.iter().position(|other| other.1.distance_m(first) > MEET_M)?])
+}
+
+/// From which two places that stand apart a corner is set, by their places in `stand`, and the sine of their crossing.
+fn crossing(corners: &[Point], stand: &[(Standing, Point)], known: usize, corner: usize) -> Option<(f64, [usize; 2])> {
     let at = corners[corner];
     let sine = |pair: [usize; 2]| sine(at, pair.map(|index| stand[index].1));
     if known == 2 && sine([0, 1]) >= GOOD_SINE {
-        return (sine([0, 1]), [0, 1]);
+        return Some((sine([0, 1]), [0, 1]));
     }
+    let apart = |pair: &[usize; 2]| stand[pair[0]].1.distance_m(stand[pair[1]].1) > MEET_M;
     let before = corner.checked_sub(1).unwrap_or(corners.len() - 1);
     let before = stand.iter().position(|one| one.0 == Standing::Corner(before));
     let with_before = before.into_iter().flat_map(|before| {
         let others = (0..stand.len()).filter(move |&other| other != before);
         others.map(move |other| [before, other])
     });
-    let beside = squarest(with_before.map(|pair| (sine(pair), pair)));
+    let beside = squarest(with_before.filter(apart).map(|pair| (sine(pair), pair)));
     if let Some((sine, pair)) = beside.filter(|one| one.0 >= GOOD_SINE) {
-        return (sine, pair);
+        return Some((sine, pair));
     }
     let step = stand.len().div_ceil(MOST_TRIED);
     let some = || (0..stand.len()).step_by(step);
     let pairs = some().flat_map(|one| some().filter(move |&other| other > one).map(move |other| [one, other]));
-    let any = squarest(pairs.map(|pair| (sine(pair), pair)));
-    squarest(beside.into_iter().chain(any)).unwrap_or((0.0, [0, 1]))
+    let any = squarest(pairs.filter(apart).map(|pair| (sine(pair), pair)));
+    squarest(beside.into_iter().chain(any))
 }
 
 /// The first of those that cross most squarely.

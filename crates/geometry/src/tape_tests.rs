@@ -117,6 +117,24 @@ fn known_places_set_every_corner_that_they_cross_well() {
 }
 
 #[test]
+fn a_place_on_top_of_another_is_no_second_one() {
+    // The only known place is the gatepost at which corner 1 stands: no tape gives the direction of corner 2.
+    let square = points([(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)]);
+    let gatepost = points([(0.0, 0.0)]);
+    let set = set_out(&square, &gatepost);
+    assert_eq!(lengths(&set[0]), [0.0]);
+    assert_eq!(lengths(&set[1]), [25.0], "one tape, not two from one spot");
+    assert!(set[1].left.is_none());
+    assert!(off_m(&square, &gatepost, 0.0) < 1e-9);
+    // Where all lie in one line, the two that are taped from lie apart still.
+    let line = points([(0.0, 0.0), (10.0, 0.0), (30.0, 0.0), (45.0, 0.0)]);
+    for setting in &set_out(&line, &gatepost)[2..] {
+        let [one, other] = lengths(setting)[..] else { panic!("two tapes: {setting:?}") };
+        assert!((one - other).abs() > 1.0, "{setting:?}");
+    }
+}
+
+#[test]
 fn lines_points_and_nothing_are_set_without_a_crossing() {
     assert!(set_out(&[], &[]).is_empty());
     let line = points([(0.0, 0.0), (10.0, 0.0), (30.0, 0.0)]);

@@ -35,6 +35,13 @@ pub struct TapedCorner {
     pub next_m: Option<f64>,
 }
 
+impl TapedCorner {
+    /// Whether it is set at its distance from one place, in a direction that no tape gives.
+    pub fn is_free_in_direction(&self) -> bool {
+        matches!(self.tapes[..], [(_, length_m)] if length_m > geometry::MEET_M)
+    }
+}
+
 /// Where a tape begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TapedFrom {

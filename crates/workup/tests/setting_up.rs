@@ -81,6 +81,20 @@ fn where_the_energizer_stands_is_walked_to_and_from() {
     assert_eq!(off.places, [stands, Point::new(0.0, 0.0)]);
     assert!((down.walk_m - was.walk_m - 50.0).abs() < 1e-9);
     assert!((down.minutes_low - was.minutes_low - 50.0 / 75.0).abs() < 1e-9);
+    assert_eq!((up.energizer_apart_m, down.energizer_apart_m), (Some(50.0), Some(50.0)));
+}
+
+#[test]
+fn an_energizer_at_its_feed_point_is_not_walked_to() {
+    let unstated = worked(&square());
+    let mut plan = square();
+    plan.runs[0].energizer_at = Some(Point::new(0.0, 0.0));
+    let stated = worked(&plan);
+    assert_eq!((&stated.set_up, &stated.taking_down), (&unstated.set_up, &unstated.taking_down));
+    let up = stated.set_up.unwrap();
+    let power = up.steps.iter().find(|step| step.what == Doing::Power).unwrap();
+    assert_eq!(power.places, [Point::new(0.0, 0.0)]);
+    assert_eq!(up.energizer_apart_m, None);
 }
 
 #[test]

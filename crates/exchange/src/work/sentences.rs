@@ -135,8 +135,8 @@ pub fn sentence(work: &Work, step: &Step, lay: Option<&Lay>, words: Words) -> St
         Doing::Brace => Text::Brace,
         Doing::FurtherPosts if step.places.len() == 1 => Text::FurtherPost,
         Doing::FurtherPosts => Text::FurtherPosts,
-        Doing::Power | Doing::PowerOff if let [one, other] = step.places[..] => {
-            let apart = words.length((one.east_m - other.east_m).hypot(one.north_m - other.north_m));
+        Doing::Power | Doing::PowerOff if let Some(apart_m) = work.energizer_apart_m => {
+            let apart = words.length(apart_m);
             let off = step.what == Doing::PowerOff;
             let (text, clip) = if off { (Text::PowerOffApart, at(1)) } else { (Text::PowerApart, at(0)) };
             return words.say(text, &[("at", &clip), ("apart", &apart)]);
@@ -243,6 +243,11 @@ mod tests {
         let text = lines(&worked.runs[0], Words::default()).join(" ");
         assert!(text.contains("clip on the lead at corner 1; then go to the energizer, 5.0 m from there"), "{text}");
         assert!(text.contains("off where it stands, 5.0 m from the net’s clip, then unclipped at corner 1"), "{text}");
+        // One that stands at the feed point is not walked to.
+        plan.runs[0].energizer_at = Some(Point::new(0.0, 0.005));
+        let worked = workup::workup(&plan, workup::Depth::Quick);
+        let text = lines(&worked.runs[0], Words::default()).join(" ");
+        assert!(!text.contains("go to the energizer") && !text.contains("off where it stands"), "{text}");
         let grass = grass(&worked.runs[0], Words::default()).map(|row| row.1);
         assert_eq!(
             grass.as_deref(),

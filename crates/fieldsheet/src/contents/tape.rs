@@ -64,8 +64,14 @@ fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TapeRow {
 /// How it is read, and what shows whether it came out right.
 fn note(look: Look<'_>, taped: &TapedRun) -> String {
     let length = |metres: f64| look.words.fine_length_in_column(metres, taped.longest_m);
-    let first = taped.corners.first().map_or(0, |corner| corner.corner + 1).to_string();
-    let begin = if taped.known.len() < 2 { look.say(Text::TapeFirst, &[("corner", &first)]) } else { String::new() };
+    let number = |corner: &TapedCorner| (corner.corner + 1).to_string();
+    let toward = taped.corners.iter().find(|corner| corner.is_free_in_direction()).map(number);
+    let loose = taped.corners.first().filter(|corner| corner.tapes.is_empty()).map(number);
+    let begin = match (loose, toward) {
+        (Some(first), Some(second)) => look.say(Text::TapeFirst, &[("corner", &first), ("second", &second)]),
+        (None, Some(only)) => look.say(Text::TapeToward, &[("corner", &only)]),
+        _ => String::new(),
+    };
     let check = taped.check.map(|(one, other, metres)| {
         let [one, other] = [one, other].map(|corner| (corner + 1).to_string());
         look.say(Text::TapeCheck, &[("one", &one), ("other", &other), ("length", &length(metres))])

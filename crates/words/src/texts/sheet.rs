@@ -142,8 +142,10 @@ texts! {
         LiesLeft: "left" => "links",
         LiesRight: "right" => "rechts",
         LiesInLine: "in line" => "in der Linie",
-        TapeFirst: "Set corner {corner} where the map has it, in this order the others."
-            => "Ecke {corner} setzen, wo die Karte sie hat, dann die anderen in dieser Folge.",
+        TapeFirst: "Set corner {corner} where the map has it, corner {second} from there in the direction the map shows, then the others in this order."
+            => "Ecke {corner} setzen, wo die Karte sie hat, Ecke {second} von dort in die Richtung, die die Karte zeigt, dann die anderen in dieser Folge.",
+        TapeToward: "Set corner {corner} in the direction the map shows, then the others in this order."
+            => "Ecke {corner} in der Richtung setzen, die die Karte zeigt, dann die anderen in dieser Folge.",
         TapeHow: "A corner is where its two tapes cross, left or right of the way from the first place to the second. Hold the tape level."
             => "Eine Ecke ist, wo ihre zwei Maße sich treffen, links oder rechts des Wegs vom ersten Ort zum zweiten. Maßband waagrecht halten.",
         TapeCheck: "Check: {one} to {other} is {length}." => "Probe: {one} bis {other} sind {length}.",

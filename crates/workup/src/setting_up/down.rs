@@ -85,7 +85,7 @@ pub(super) fn work(site: &Site<'_>, set_up: &Work) -> Work {
         making.step(Doing::CarryAway(nets.len()), nets.last().copied(), &[start, next_at], (0.0, carry_m), 0.0);
     }
     let assumed = site.run.next_drop_at.is_none();
-    making.done(order, next_at, assumed, walk.minutes - walk.bound)
+    making.done(order, site, (next_at, assumed), walk.minutes - walk.bound)
 }
 
 /// The join that is opened first: where the ring closes, else the one nearest to where the rolls go.

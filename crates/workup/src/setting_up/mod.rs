@@ -15,12 +15,13 @@ mod model;
 pub mod trips;
 mod up;
 
-use geometry::{Outline, Placement, Point};
+use geometry::{MEET_M, Outline, Placement, Point};
 use plan::{Plan, Run};
 
 pub use model::{Doing, RollWork, Step, Work};
 
 use crate::bracing::Kit;
+use crate::lead;
 use crate::model::RunWorkup;
 use crate::slope::Slope;
 use crate::values::Bad;
@@ -63,8 +64,10 @@ struct Site<'a> {
     further: Vec<Point>,
     drop_at: Point,
     feed_at: Point,
-    /// Where the energizer stands, where that is stated: it is switched on and off there.
+    /// Where the energizer stands, where that is stated to be apart from the feed point: it is switched on and off there.
     energizer_at: Option<Point>,
+    /// How far that is from the feed point, metres.
+    energizer_apart_m: Option<f64>,
 }
 
 impl Site<'_> {
@@ -90,7 +93,7 @@ pub(crate) fn add(
     let Some(drop_at) = plan.drop_at(run) else { return };
     let needed = lay.corners.iter().filter(|corner| corner.needs_brace());
     let braced: Vec<Braced> = needed.map(|corner| Braced { at: point(corner.at), kit: corner.kit }).collect();
-    let feed = run.feed_at.or(run.outline.first().copied()).map_or(point(drop_at), point);
+    let energizer_apart_m = lead::lead(plan, run).apart_m.filter(|&apart_m| apart_m > MEET_M);
     let site = Site {
         plan,
         run,
@@ -102,8 +105,9 @@ pub(crate) fn add(
         braced,
         further: worked.slope.iter().flat_map(Slope::posts).map(point).collect(),
         drop_at: point(drop_at),
-        feed_at: outline.at(outline.nearest_along(feed).0),
-        energizer_at: run.energizer_at.map(point),
+        feed_at: lead::feed(run).map_or(point(drop_at), point),
+        energizer_at: energizer_apart_m.and(run.energizer_at).map(point),
+        energizer_apart_m,
     };
     let mow_minutes = worked.strip.as_ref().map_or(0.0, |strip| strip.minutes);
     let set_up = up::work(&site, mow_minutes);
@@ -177,13 +181,14 @@ impl Making<'_> {
     }
 
     /// All of it; the mower's minutes stay apart. `slack` is what the walk's bound lies below its minutes.
-    fn done(self, order: Vec<RollWork>, drop_at: Point, drop_assumed: bool, slack: f64) -> Work {
+    fn done(self, order: Vec<RollWork>, site: &Site<'_>, (drop_at, drop_assumed): (Point, bool), slack: f64) -> Work {
         let mowing = |step: &&Step| matches!(step.what, Doing::Mow(_));
         let mow_minutes: f64 = self.steps.iter().filter(mowing).map(|step| step.minutes).sum();
         let minutes_low = self.steps.iter().filter(|step| !mowing(step)).map(|step| step.minutes).sum::<f64>();
         Work {
             drop_at: place(drop_at),
             drop_assumed,
+            energizer_apart_m: site.energizer_apart_m,
             walk_m: self.steps.iter().map(|step| step.walk_m).sum(),
             carry_m: self.steps.iter().map(|step| step.carry_m).sum(),
             minutes_low,

@@ -11,6 +11,8 @@ pub struct Work {
     pub drop_at: Point,
     /// Whether that place is assumed.
     pub drop_assumed: bool,
+    /// How far the energizer stands from the feed point, metres; `None` where it stands at it.
+    pub energizer_apart_m: Option<f64>,
     /// The rolls in the order in which they are worked on.
     pub order: Vec<RollWork>,
     /// The steps; the number of a step is its place here and one.

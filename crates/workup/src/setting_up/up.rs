@@ -74,7 +74,7 @@ pub(super) fn work(site: &Site<'_>, mow_minutes: f64) -> Work {
     }
     finish(site, &mut making);
     let (assumed, slack) = (site.run.drop_at.is_none(), walk.minutes - walk.bound);
-    making.done(order, site.drop_at, assumed, slack)
+    making.done(order, site, (site.drop_at, assumed), slack)
 }
 
 fn corners(site: &Site<'_>) -> Vec<Point> {
