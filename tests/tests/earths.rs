@@ -44,7 +44,7 @@ fn earth_stakes_on_the_map_keep_off_what_they_should() {
     let twice = |stakes: Value| with(|plan| plan["runs"][0]["earth_stakes"] = stakes);
     let differ =
         has(&twice(json!({ "count": 3, "places": [[30, 30], [33, 30]] })), "earth-stakes-differ", Severity::Note);
-    assert!(differ.message.contains("3 earth stakes are stated and 2"), "{}", differ.message);
+    assert!(differ.message.contains("is stated as 3, and on the map it is 2"), "{}", differ.message);
     lacks(&twice(json!({ "count": 2, "places": [[30, 30], [33, 30]] })), "earth-stakes-differ");
     has(&twice(json!({ "at": [20, 30], "places": [[30, 30], [33, 30]] })), "earth-stakes-differ", Severity::Note);
     lacks(&twice(json!({ "at": [30, 30], "places": [[30, 30], [33, 30]] })), "earth-stakes-differ");

@@ -142,9 +142,9 @@ mod tests {
             rest: crate::Rest::new(),
         });
         (to.ground.boundary_hidden, to.ground.boundary_locked) = (true, true);
-        assert_eq!(check(&from, &to), 12);
+        assert_eq!(check(&from, &to), 13);
         to.show_all();
         assert!(!to.runs[0].hidden && !to.ground.boundary_hidden && to.ground.boundary_locked);
-        assert_eq!(check(&from, &to), 11);
+        assert_eq!(check(&from, &to), 12);
     }
 }
