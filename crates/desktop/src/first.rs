@@ -63,7 +63,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said
     painter.rect_filled(rect, 0.0, colour(p.paper));
     crosses(&painter, editor, rect);
     let middle = pos2(rect.center().x, rect.center().y - 24.0);
-    let room = rect.size() - vec2(140.0, 190.0);
+    let room = rect.size() - vec2(140.0, 144.0);
     let dashed = outline(rolls, middle, room);
     painter.rect_filled(dashed, 0.0, colour(p.sheet));
     let corners =
@@ -82,8 +82,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said
     }
     let block = Rect::from_center_size(middle, BLOCK.min(rect.size() - Vec2::splat(24.0)));
     // Where the outline is smaller than the question, the question stands on a ground of its own.
-    if !dashed.contains_rect(block) {
-        painter.rect_filled(block.expand(14.0), 2.0, colour(p.sheet));
+    let ground = block.expand(14.0);
+    if !dashed.contains_rect(ground) {
+        painter.rect_filled(ground, 2.0, colour(p.sheet));
     }
     let mut inside = ui.new_child(UiBuilder::new().id_salt("question").max_rect(block));
     inside.spacing_mut().item_spacing = vec2(8.0, 0.0);
@@ -172,7 +173,10 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
     let can = answer.sides().is_some();
     // Half a figure is on the way to a whole one: nothing is refused before it is said to be all.
     let typing = steps.iter().any(|step| ui.memory(|memory| memory.has_focus(step.id(words))));
-    let entered = !covered && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
+    // Enter on a button beside a figure is that button's.
+    let on_button =
+        ui.memory(|memory| memory.focused()).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
+    let entered = !covered && !on_button && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
     let (sentence, ink) = match refused {
         Some(sentence) => (sentence, colour(p.danger)),
         None if !can && typing => (" ".to_owned(), colour(p.ink2)),
@@ -270,6 +274,10 @@ impl Step {
         ui.vertical(|ui| {
             ui.set_width(Self::SIZE.x);
             let head = kit::prose(ui, name, theme::regular(12.0), colour(p.ink2));
+            // Beside the name: a long figure fills its field.
+            let (_, unit) = words.typed_parts(self.measure, self.now);
+            let at = pos2(ui.max_rect().left() + Self::SIZE.x, head.rect.center().y);
+            ui.painter().text(at, Align2::RIGHT_CENTER, unit, theme::regular(12.0), colour(p.ink2));
             ui.add_space(5.0);
             let (rect, _) = ui.allocate_exact_size(Self::SIZE, Sense::hover());
             let id = self.id(words);
@@ -303,7 +311,7 @@ impl Step {
         let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
         ui.painter().rect(rect, 2.0, colour(p.sheet), edge, egui::StrokeKind::Inside);
         let draft = id.with("draft");
-        let (figure, unit) = words.typed_parts(self.measure, self.now);
+        let (figure, _) = words.typed_parts(self.measure, self.now);
         let mut text = ui.data(|data| data.get_temp::<String>(draft)).unwrap_or(figure);
         let room = Rect::from_min_max(rect.min + vec2(10.0, 6.0), pos2(rect.right() - 58.0, rect.bottom() - 6.0));
         let edit = egui::TextEdit::singleline(&mut text)
@@ -317,11 +325,6 @@ impl Step {
             && let Some(state) = egui::TextEdit::load_state(ui.ctx(), id)
         {
             field::mark_all(ui.ctx(), id, state, &text);
-        }
-        if !unit.is_empty() {
-            let wide = ui.painter().layout_no_wrap(text.clone(), theme::medium(20.0), colour(p.ink)).size().x;
-            let at = pos2((room.left() + wide + 5.0).min(room.right() - 8.0), room.bottom() - 4.0);
-            ui.painter().text(at, Align2::LEFT_BOTTOM, unit, theme::regular(12.0), colour(p.ink2));
         }
         let before = id.with("before");
         if response.gained_focus() {

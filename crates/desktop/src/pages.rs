@@ -131,7 +131,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
             });
         });
     });
-    steady::hold(ui.ctx(), editor.page(), rect, top, &output);
+    let beside = |on: Id| desk.sections.iter().any(|(_, name)| on == way_id(name));
+    steady::hold(ui.ctx(), editor.page(), (rect, top), beside, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
     if hidden_px > 40.0 {
         below(ui, rect, margin, &desk);
@@ -181,11 +182,15 @@ fn below(ui: &mut Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
     }
 }
 
+fn way_id(section: &str) -> Id {
+    Id::unique(("way to", section))
+}
+
 /// A name that brings its section in sight; where it ends.
 fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) -> f32 {
     let text = ui.painter().layout_no_wrap(label.to_owned(), theme::regular(12.0), colour(p.ink2));
     let place = Rect::from_min_size(at - vec2(0.0, text.size().y / 2.0), text.size());
-    let response = ui.interact(place.expand2(vec2(4.0, 6.0)), Id::unique(("way to", section)), egui::Sense::click());
+    let response = ui.interact(place.expand2(vec2(4.0, 6.0)), way_id(section), egui::Sense::click());
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Link, true, label));
     let ink = if response.hovered() { p.ink } else { p.ink2 };
     if response.hovered() {

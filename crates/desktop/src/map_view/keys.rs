@@ -5,7 +5,7 @@ use egui::{Id, Key, Modifiers, Ui};
 use plan::Point;
 use workup::shaping::Keep;
 
-use crate::editor::{Editor, Message, Over, ShapingMessage};
+use crate::editor::{Editor, Message, Over, ShapingMessage, corner_of};
 use crate::said::Said;
 use crate::tool::{Hand, Tool};
 use crate::{commands, leading, many, measured, pages};
@@ -133,9 +133,12 @@ fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
             said.say(Message::Shaping(message));
         }
     }
-    // With nothing in the hand L lists everything on the map.
+    // With nothing in the hand L lists everything on the map, and A keeps the angle of a corner that is picked only: a key
+    // pressed by chance changes nothing that is yet to be drawn.
+    let corner = editor.picked().is_some_and(|thing| corner_of(editor.plan(), thing).is_some());
     let by_length = editor.held_from().map(|_| (Key::L, Keep::Length));
-    for (key, keep) in by_length.into_iter().chain([(Key::A, Keep::Angle)]) {
+    let by_angle = (corner || editor.held_from().is_some()).then_some((Key::A, Keep::Angle));
+    for (key, keep) in by_length.into_iter().chain(by_angle) {
         if ui.input_mut(|input| input.consume_key(Modifiers::NONE, key)) {
             let keep = if editor.keep() == keep { Keep::Free } else { keep };
             said.say(Message::Shaping(ShapingMessage::Keep(keep)));

@@ -35,15 +35,22 @@ pub(super) fn scrolled(ctx: &Context, page: Page, area: ScrollArea) -> ScrollAre
     }
 }
 
-/// Holds what the hand is on; `top` is where the page's content begins in the window.
-pub(super) fn hold(ctx: &Context, page: Page, rect: Rect, top: f32, output: &ScrollAreaOutput<()>) {
+/// Holds what the hand is on; `top` is where the page's content begins in the window. What stands beside the content, as
+/// the names at its foot do, does not move with it and holds nothing.
+pub(super) fn hold(
+    ctx: &Context,
+    page: Page,
+    (rect, top): (Rect, f32),
+    beside: impl Fn(Id) -> bool,
+    output: &ScrollAreaOutput<()>,
+) {
     let held = ctx.data_mut(|data| *data.get_temp_mut_or_default::<Held>(kept(page)));
     let clicked = ctx.interaction_snapshot(|now| now.clicked);
     let focused = || ctx.memory(egui::Memory::focused);
     let Some(on) = clicked.or_else(focused).or(held.on) else { return };
     let Some(place) = ctx.read_response(on).map(|response| response.rect) else { return };
     let mut now = Held { on: Some(on), below: place.top() - top, to: None };
-    if !rect.x_range().contains(place.center().x) {
+    if !rect.x_range().contains(place.center().x) || beside(on) {
         // The hand went elsewhere.
         now = Held::default();
     } else if held.on == Some(on) && (now.below - held.below).abs() > STILL {

@@ -1,0 +1,27 @@
+//! The names of a page's sections at its foot: each brings its section to the top.
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod hand;
+
+use desktop::editor::Page;
+use egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
+use hand::{click, example, on_page};
+use words::Words;
+
+#[test]
+fn a_section_that_is_named_at_the_foot_comes_to_the_top_of_its_page() {
+    let mut desk = on_page(example(), Page::Power, [1280.0, 800.0], Words::default());
+    let name = "Where the energizer stands";
+    let chip = desk.get_by_role_and_label(Role::Link, name).rect();
+    click(&mut desk, chip.center());
+    // It is scrolled there, not thrown.
+    for _ in 0..60 {
+        desk.run();
+    }
+    let head = desk.get_by_role_and_label(Role::Heading, name).rect();
+    assert!((40.0..90.0).contains(&head.top()), "{head:?}");
+    // And there it stays.
+    desk.run();
+    assert_eq!(desk.get_by_role_and_label(Role::Heading, name).rect(), head);
+}
