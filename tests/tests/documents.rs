@@ -29,6 +29,10 @@ fn a_report_is_what_its_schema_says() {
         let report = exchange::report::json(&plan, &worked, &findings);
         assert_eq!(report, exchange::report::json(&plan, &worked, &findings), "byte-identical");
         let report: Value = serde_json::from_slice(&report).unwrap();
+        // What a corner is from a known place is said once: at the corner.
+        let told =
+            report["runs"].as_array().unwrap().iter().flat_map(|run| run["set_out"]["corners"].as_array().unwrap());
+        assert!(told.clone().count() > 0 && told.clone().all(|corner| corner.get("tape_m").is_none()), "{demo}");
         let errors: Vec<String> = validator.iter_errors(&report).map(|error| error.to_string()).collect();
         assert!(errors.is_empty(), "{demo}: {errors:?}");
     }

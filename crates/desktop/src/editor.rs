@@ -63,7 +63,6 @@ use workup::{Known, Workup};
 use crate::tool::Tool;
 use fitting::Fitting;
 use hold::Held;
-use page::page_of;
 
 pub use bracing::BracingMessage;
 pub use chosen::ManyMessage;
@@ -76,6 +75,7 @@ pub use fitting::FitAnswer;
 pub use guiding::Grid;
 pub use message::Message;
 pub use page::Page;
+pub(crate) use page::page_of_finding;
 pub use shapes::{Progress, Row, RowOf, ShapeKey, Shapes, ShapesMessage, Taken};
 pub use shaping::{Over, ShapingMessage};
 pub use snap::Snapped;
@@ -224,7 +224,7 @@ impl Editor {
 
     fn pick(&mut self, thing: Option<Thing>) {
         self.take_up(thing);
-        if let Some(page) = thing.and_then(page_of) {
+        if let Some(page) = thing.and_then(|thing| self.opens(thing)) {
             self.page = page;
         }
     }

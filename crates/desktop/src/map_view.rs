@@ -40,7 +40,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
     let size = [rect.width(), rect.height()];
-    said.say(Message::Size(size, furniture::kept(size, RIGHT_PX, FOOT_PX, key_px(editor, rect.size()))));
+    said.say(Message::Size(size, furniture::kept(size, RIGHT_PX, FOOT_PX, key_size(editor, rect.size()))));
     let view = editor.view();
     let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
     // Open grass is nothing to pick, but where the page is about it.
@@ -244,10 +244,10 @@ fn is_ground(thing: Thing) -> bool {
     matches!(thing, Thing::Boundary | Thing::Underlay | Thing::Run { .. })
 }
 
-/// How high the key is, where the map has one.
-fn key_px(editor: &Editor, size: Vec2) -> Option<f32> {
-    let more = if editor.earth_suggested().is_some() { furniture::EARTH_KEY_PX } else { 0.0 };
-    shows_volts(editor, size).then_some(furniture::VOLTS_KEY_PX + more)
+/// How wide and how high the key is, where the map has one.
+fn key_size(editor: &Editor, size: Vec2) -> Option<[f32; 2]> {
+    let tells_earth = editor.earth_suggested().is_some();
+    shows_volts(editor, size).then(|| furniture::key_size(editor.words(), editor.plan().target_kv(), tells_earth))
 }
 
 /// Whether the key of volts is shown: there are some, and it finds room on a map of that size.

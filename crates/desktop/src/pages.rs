@@ -36,7 +36,7 @@ use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, 
 use words::Words;
 use words::texts::Window as Text;
 
-use crate::editor::{Editor, Message, Page};
+use crate::editor::{Editor, Message, Page, page_of_finding};
 use crate::icons::{self, Icon};
 use crate::kit::{self, BETWEEN};
 use crate::said::Said;
@@ -206,52 +206,6 @@ fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) 
     place.right()
 }
 
-/// The page that a finding stands on; one of the whole plan is about the ground where it is about an outline.
-fn page_of(finding: &Finding, of_plan: bool) -> Page {
-    match finding.id {
-        "weak-post"
-        | "fault-off-net"
-        | "fault-no-join"
-        | "fault-no-ohm"
-        | "fault-lines"
-        | "not-measured"
-        | "data-sheet"
-        | "live-lines"
-        | "foreign-earth-near"
-        | "energizer-above-limit"
-        | "energizer-long-impulse"
-        | "no-energizer"
-        | "lead-short"
-        | "earth-lead-short"
-        | "feed-off-line"
-        | "leakage-zero"
-        | "resistivity-odd"
-        | "leakage-enormous"
-        | "all-lines-broken" => Page::Power,
-        "overhead-line-crossed"
-        | "overhead-line-near"
-        | "public-way-crossed"
-        | "public-way-unsigned"
-        | "two-fences-near"
-        | "hazard-without-path"
-        | "buried-services"
-        | "local-codes-first"
-        | "two-soils"
-        | "soil-refuses"
-        | "no-such-class"
-        | "seen-nowhere"
-        | "corners-contradict"
-        | "keep-out-touched"
-        | "keep-out-enclosed"
-        | "heights-coarse"
-        | "heights-elsewhere"
-        | "height-grid"
-        | "leaves-paddock" => Page::Ground,
-        id if of_plan && id.starts_with("outline-") => Page::Ground,
-        _ => Page::Run,
-    }
-}
-
 /// The findings of the open page: those of the run in hand, then those of the plan, the weightiest first.
 fn of_page(editor: &Editor, page: Page) -> Vec<(Thing, &Finding)> {
     let findings = editor.findings();
@@ -261,7 +215,7 @@ fn of_page(editor: &Editor, page: Page) -> Vec<(Thing, &Finding)> {
     let of_plan = findings.plan.iter().enumerate();
     let of_plan = of_plan.map(|(finding, one)| (Thing::Finding { run: None, finding }, one));
     let mut found: Vec<_> =
-        of_run.chain(of_plan).filter(|(thing, one)| page_of(one, is_of_plan(*thing)) == page).collect();
+        of_run.chain(of_plan).filter(|(thing, one)| page_of_finding(one, is_of_plan(*thing)) == page).collect();
     found.sort_by_key(|(_, one)| std::cmp::Reverse(one.severity));
     found
 }

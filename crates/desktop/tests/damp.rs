@@ -200,7 +200,7 @@ fn one_click_puts_the_stakes_where_it_is_dampest() {
     // Half a metre inside the hollow's corner.
     assert!(near(best.places[0], Point::new(10.5, 8.5)), "{best:?}");
     let said = format!(
-        "in Hollow, {:.1} m from the energizer: {:.0} Ω there, {:.0} Ω as it is.",
+        "Within reach the best place for the earth is Hollow, {:.1} m from the energizer: {:.0} Ω there, {:.0} Ω as it is.",
         best.off_m, best.ohm, best.now_ohm
     );
     assert!(says(&desk, &said), "{said}");
@@ -286,4 +286,17 @@ fn damp_ground_is_drawn_named_stated_hidden_and_taken_out() {
     assert!(damp(&desk).is_empty());
     undo(&mut desk);
     assert_eq!(damp(&desk)[0].outline, moved);
+}
+
+#[test]
+fn a_damp_place_without_a_name_is_called_in_its_case() {
+    for (language, best) in [
+        (words::Language::English, "Within reach the best place for the earth is the damp place, "),
+        (words::Language::German, "In Reichweite ist der beste Ort für die Erdung die feuchte Stelle, "),
+    ] {
+        let mut plan = hollow(&[(13.0, 13.0), (14.0, 10.0)]);
+        plan.ground.damp[0].name.clear();
+        let desk = hand::on_page(plan, Page::Power, [1280.0, 3600.0], Words { language, ..Words::default() });
+        assert!(says(&desk, best), "{best}");
+    }
 }

@@ -91,6 +91,39 @@ fn the_list_opens_by_its_key_and_is_walked_without_moving_anything() {
 }
 
 #[test]
+fn every_finding_is_listed_with_its_sentence_and_leads_to_its_page() {
+    // High enough for every row.
+    let mut desk = on_page(example(), Page::Book, [1280.0, 9000.0], Words::default());
+    settle(&mut desk);
+    press(&mut desk, Key::L);
+    let findings = window(&desk).editor().findings().clone();
+    let listed = rows(&desk);
+    for finding in findings.runs.iter().flatten().chain(&findings.plan) {
+        let count = listed.iter().filter(|row| **row == finding.message).count();
+        let same = findings.runs.iter().flatten().chain(&findings.plan).filter(|one| one.message == finding.message);
+        assert_eq!(count, same.count(), "{}", finding.message);
+    }
+    let (place, buried) = findings.plan.iter().enumerate().find(|(_, one)| one.id == "buried-services").unwrap();
+    assert!(buried.at.is_empty(), "it has no place on the map");
+    assert_eq!(window(&desk).editor().page(), Page::Book);
+    click_on(&mut desk, &buried.message);
+    assert_eq!(picked(&desk), Some(Thing::Finding { run: None, finding: place }));
+    assert_eq!(window(&desk).editor().page(), Page::Ground);
+    assert!(window(&desk).editor().is_listing(), "the list stays until it is left");
+    press(&mut desk, Key::Enter);
+    assert!(!window(&desk).editor().is_listing());
+    assert_eq!(window(&desk).editor().page(), Page::Ground);
+    desk.get_by_label_contains(&buried.message);
+    // One of a run goes to the page that tells of it.
+    press(&mut desk, Key::L);
+    let weak = findings.runs[0].iter().find(|one| one.id == "not-measured").unwrap();
+    click_on(&mut desk, &weak.message);
+    assert_eq!(window(&desk).editor().page(), Page::Power);
+    press(&mut desk, Key::Enter);
+    desk.get_by_label_contains(&weak.message);
+}
+
+#[test]
 fn the_list_has_every_thing_with_its_figures() {
     let mut desk = desk(example(), Page::Run);
     press(&mut desk, Key::L);

@@ -9,8 +9,8 @@ use drawing::Thing;
 use egui::{Event, Key, Modifiers, OutputCommand};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, button, click, click_on, example, on_page, spot, window};
-use plan::{NetKind, Plan, Point, Run, SpotHeight, Wall, WallKind};
-use words::Words;
+use plan::{Hazard, HazardKind, KeepOut, NetKind, Plan, Point, Run, SpotHeight, Wall, WallKind};
+use words::{Language, Words};
 
 /// A panel of the example's long net, metres.
 const PANEL_M: f64 = 50.0 / 14.0;
@@ -297,7 +297,7 @@ fn a_side_that_slides_is_caught_with_its_reason_and_shows_its_dimensions() {
     assert_eq!(caught(&desk).unwrap().0, "side 2 to 3: as long as side 3 to 4", "a square");
     points(&mut desk, Point::new(34.0, 49.6));
     let (reason, at) = caught(&desk).unwrap();
-    assert_eq!(reason, "along the hedge");
+    assert_eq!(reason, "along side 1 to 2 (Hedge 1)");
     assert!((at.north_m - 50.0).abs() < 1e-9 && (at.east_m - 34.0).abs() < 0.2, "at the pointer: {at:?}");
     let node = desk.get_by_label_contains("Dimensions: ");
     let text = format!("{node:?}");
@@ -332,12 +332,42 @@ fn a_corner_is_caught_by_a_wall_together_with_another_guide() {
     say(&mut desk, Message::Pick(Some(Thing::KeepOutCorner { keep_out: 0, vertex: 2 })));
     takes(&mut desk, (40.0, 35.0), (40.3, 49.7));
     let (reason, at) = caught(&desk).unwrap();
-    assert_eq!(reason, "on the hedge");
+    assert_eq!(reason, "on side 1 to 2 (Hedge 1)");
     assert!((at.east_m - 40.0).abs() < 1e-9 && (at.north_m - 50.0).abs() < 1e-9, "{at:?}");
     points(&mut desk, Point::new(29.0, 49.7));
     let (reason, at) = caught(&desk).unwrap();
-    assert_eq!(reason, "on the hedge");
+    assert_eq!(reason, "on side 1 to 2 (Hedge 1)");
     assert!((at.north_m - 50.0).abs() < 1e-9, "{at:?}");
+}
+
+#[test]
+fn what_stands_is_called_at_the_hand_as_the_list_calls_it() {
+    for (language, hedge, corner, way) in [
+        (Language::English, "on side 1 to 2 (Hedge 2)", "on corner 3 (Keep-out 2)", "on point 1 (Public way 1)"),
+        (Language::German, "an Seite 1–2 (Hecke 2)", "auf Ecke 3 (Sperrfläche 2)", "auf Punkt 1 (Öffentlicher Weg 1)"),
+    ] {
+        let mut plan = hedged();
+        let line = |places: [(f64, f64); 2]| places.map(|(e, n)| Point::new(e, n)).to_vec();
+        plan.walls.push(Wall { path: line([(8.0, 60.0), (64.0, 60.0)]), ..plan.walls[0].clone() });
+        let outline = [(70.0, 20.0), (80.0, 20.0), (80.0, 30.0), (70.0, 30.0)].map(|(e, n)| Point::new(e, n)).to_vec();
+        plan.ground.keep_outs.push(KeepOut {
+            outline,
+            name: String::new(),
+            water: false,
+            ..plan.ground.keep_outs[0].clone()
+        });
+        let path = line([(70.0, 50.0), (90.0, 50.0)]);
+        let hazard = example().ground.hazards[0].clone();
+        plan.ground.hazards.push(Hazard { path, name: String::new(), kind: HazardKind::PublicWay, ..hazard });
+        let mut desk = on_page(plan, Page::Ground, [1280.0, 800.0], Words { language, ..Words::default() });
+        say(&mut desk, Message::Pick(Some(Thing::KeepOutCorner { keep_out: 0, vertex: 2 })));
+        takes(&mut desk, (40.0, 35.0), (30.3, 59.7));
+        assert_eq!(caught(&desk).unwrap().0, hedge);
+        points(&mut desk, Point::new(80.2, 30.2));
+        assert_eq!(caught(&desk).unwrap().0, corner);
+        points(&mut desk, Point::new(70.2, 50.2));
+        assert_eq!(caught(&desk).unwrap().0, way);
+    }
 }
 
 #[test]
@@ -357,7 +387,7 @@ fn a_run_that_is_unrolled_meets_a_wall_squarely_and_ends_there() {
     let up_m = 50.0 - two.north_m;
     points(&mut desk, Point::new(two.east_m - up_m * along.1 / along.0 + 0.3, 49.7));
     let (reason, at) = caught(&desk).unwrap();
-    assert_eq!(reason, "on the hedge: the run may end here");
+    assert_eq!(reason, "on side 1 to 2 (Hedge 1): the run may end here");
     let dot = (at.east_m - two.east_m) * along.0 + (at.north_m - two.north_m) * along.1;
     assert!(dot.abs() < 1e-7 && (at.north_m - 50.0).abs() < 1e-9, "{at:?}");
     clicks(&mut desk, at.east_m, at.north_m);

@@ -21,19 +21,53 @@ pub const PLATE_PX: f64 = 44.0;
 /// Width that scale bar and north take together, at most.
 pub const SCALE_PX: f32 = 260.0;
 /// Height of the key of volts.
-pub const VOLTS_KEY_PX: f32 = 59.0;
+const VOLTS_KEY_PX: f32 = 59.0;
 /// Height of the line below it that tells where earth stakes would earth best.
-pub const EARTH_KEY_PX: f32 = 32.0;
+const EARTH_KEY_PX: f32 = 32.0;
 /// Room between a plate's edge and what lies on it.
 const MARGIN_PX: f64 = 8.0;
 
-/// Which parts of a view the furniture takes: scale bar and north at the lower right, a key of that height, where there
+/// Which parts of a view the furniture takes: scale bar and north at the lower right, a key of that size, where there
 /// is one, at the upper right; `right` and `foot` are the plates' distances from the edges.
-pub fn kept(size: [f32; 2], right: f32, foot: f32, key: Option<f32>) -> [Option<[f32; 4]>; 2] {
+pub fn kept(size: [f32; 2], right: f32, foot: f32, key: Option<[f32; 2]>) -> [Option<[f32; 4]>; 2] {
     let [width, height] = size;
     let scale = [width - right - SCALE_PX, height - foot - PLATE_PX as f32, width - right, height - foot];
-    let key_left = width - right - KEY_PX as f32 - 40.0;
-    [Some(scale), key.map(|high| [key_left, right, width - right, right + high])]
+    [Some(scale), key.map(|[wide, high]| [width - right - wide, right, width - right, right + high])]
+}
+
+/// How wide and how high the key is: of volts up to twice a target, kilovolts, and below it, where that is told, the line
+/// on where earth stakes would earth best.
+pub fn key_size(words: Words, target_kv: f64, tells_earth: bool) -> [f32; 2] {
+    if tells_earth {
+        [earth_key_px(words, target_kv) as f32, VOLTS_KEY_PX + EARTH_KEY_PX]
+    } else {
+        [volts_key_px(words, target_kv) as f32, VOLTS_KEY_PX]
+    }
+}
+
+/// The letters of the key.
+fn key_type(colours: &Palette) -> Type {
+    Type::new(11.0, Weight::Medium, colours.ink)
+}
+
+/// The last figure of the key of volts, and how far it and the unit reach beyond the colours.
+fn key_end(words: Words, target_kv: f64) -> (String, f64) {
+    let most_kv = 2.0 * target_kv;
+    let last = words.number(most_kv, usize::from((most_kv - most_kv.round()).abs() > 1e-6));
+    let kind = key_type(Theme::Light.palette());
+    let after = kind.width(&last) / 2.0 + 4.0 + kind.width(words.text(Text::Kilovolts));
+    (last, after)
+}
+
+/// Width of the plate of the key of volts.
+fn volts_key_px(words: Words, target_kv: f64) -> f64 {
+    KEY_PX + key_end(words, target_kv).1 + 2.0 * MARGIN_PX + 4.0
+}
+
+/// Width of the plate of the line below it: that of the key of volts, where its words are no longer.
+fn earth_key_px(words: Words, target_kv: f64) -> f64 {
+    let text = key_type(Theme::Light.palette()).width(words.text(Text::EarthBest));
+    (text + 2.0 * MARGIN_PX + 28.0).max(volts_key_px(words, target_kv))
 }
 
 /// The scale bar on a plate whose lower right corner is at a spot: the longest round length that stays short.
@@ -118,19 +152,18 @@ pub fn volts_key(theme: Theme, words: Words, target_kv: f64, corner: Spot) -> Ve
         return Vec::new();
     }
     let colours = theme.palette();
-    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    let kind = key_type(colours);
     let most_kv = 2.0 * target_kv;
     let step_kv = round_below(most_kv / 4.0).max(most_kv / 8.0);
     let decimals = usize::from((step_kv - step_kv.round()).abs() > 1e-6);
     let unit = words.text(Text::Kilovolts);
-    let last = words.number(most_kv, usize::from((most_kv - most_kv.round()).abs() > 1e-6));
-    let after = kind.width(&last) / 2.0 + 4.0 + kind.width(unit);
+    let (last, after) = key_end(words, target_kv);
     let [right, top] = corner.map(f64::from);
     let end = right - MARGIN_PX - after;
     let start = end - KEY_PX;
     let axis = top + MARGIN_PX + 5.0;
     let mut pen = Pen::default();
-    plate(&mut pen, colours, [start - MARGIN_PX - 4.0, top], [right, axis + 46.0]);
+    plate(&mut pen, colours, [right - volts_key_px(words, target_kv), top], [right, axis + 46.0]);
     let style = NetStyle::new(theme, Distance::Near, target_kv, false);
     style.draw(&mut pen, &[Knot { at: [start, axis], kv: 0.0 }, Knot { at: [end, axis], kv: most_kv }], false, true);
     let x = |kv: f64| start + KEY_PX * kv / most_kv;
@@ -167,14 +200,13 @@ pub fn volts_key(theme: Theme, words: Words, target_kv: f64, corner: Spot) -> Ve
 }
 
 /// The line of the key that tells where earth stakes would earth best, on a plate whose upper right corner is at a spot.
-pub fn earth_key(theme: Theme, words: Words, corner: Spot) -> Vec<Ink> {
+pub fn earth_key(theme: Theme, words: Words, target_kv: f64, corner: Spot) -> Vec<Ink> {
     let colours = theme.palette();
-    let kind = Type::new(11.0, Weight::Medium, colours.ink);
+    let kind = key_type(colours);
     let text = words.text(Text::EarthBest);
     let [right, top] = corner.map(f64::from);
     let foot = top + f64::from(EARTH_KEY_PX);
-    // Under the key of volts it begins where that does, where its words are no longer.
-    let left = right - (kind.width(text) + 2.0 * MARGIN_PX + 28.0).max(KEY_PX + 40.0);
+    let left = right - earth_key_px(words, target_kv);
     let mut pen = Pen::default();
     plate(&mut pen, colours, [left, top], [right, foot]);
     let middle = f64::midpoint(top, foot);
@@ -190,7 +222,7 @@ fn plate(pen: &mut Pen, colours: &Palette, low: Px, high: Px) {
 
 #[cfg(test)]
 mod tests {
-    use super::{round_below, scale_bar};
+    use super::{earth_key, kept, key_size, round_below, scale_bar, volts_key};
     use crate::ink::Ink;
     use crate::palette::Theme;
     use crate::view::View;
@@ -217,6 +249,35 @@ mod tests {
                 })
                 .collect();
             assert_eq!(texts, want, "{px_per_m} pixels a metre");
+        }
+    }
+
+    #[test]
+    fn what_the_key_keeps_is_all_that_it_draws_on() {
+        let size = [900.0, 600.0];
+        let right = 20.0;
+        for language in [Language::English, Language::German] {
+            let words = Words { language, ..Words::default() };
+            for (target_kv, tells_earth) in [(4.0, false), (4.0, true), (5.25, false), (5.25, true), (12.25, false)] {
+                let mut ink = volts_key(Theme::Light, words, target_kv, [size[0] - right, right]);
+                if tells_earth {
+                    let below = right + key_size(words, target_kv, false)[1];
+                    ink.extend(earth_key(Theme::Light, words, target_kv, [size[0] - right, below]));
+                }
+                let key = key_size(words, target_kv, tells_earth);
+                let [left, top, end, foot] = kept(size, right, right, Some(key))[1].unwrap();
+                let drawn = ink.iter().filter_map(|item| match item {
+                    Ink::Area { rings, .. } => Some(rings.concat()),
+                    _ => None,
+                });
+                let (mut leftmost, mut lowest) = (f32::INFINITY, 0.0_f32);
+                for [x, y] in drawn.flatten() {
+                    assert!(x >= left - 0.01 && x <= end + 0.01 && y >= top - 0.01 && y <= foot + 0.01, "{language:?}");
+                    (leftmost, lowest) = (leftmost.min(x), lowest.max(y));
+                }
+                // No more than it draws on, either.
+                assert!((leftmost - left).abs() < 0.01 && (lowest - foot).abs() < 0.01, "{language:?} {target_kv}");
+            }
         }
     }
 

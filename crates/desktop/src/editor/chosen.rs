@@ -11,6 +11,7 @@ mod without;
 use drawing::Thing;
 use plan::Point;
 
+use super::page::{page_of, page_of_finding};
 use super::{Editor, Page};
 use crate::tool::Tool;
 
@@ -112,11 +113,21 @@ impl Editor {
         self.chosen.listing && self.question.is_none()
     }
 
+    /// The page that picking a thing opens: of a finding the one that it stands on.
+    pub(super) fn opens(&self, thing: Thing) -> Option<Page> {
+        match thing {
+            Thing::Finding { run, finding } => {
+                self.finding(run, finding).map(|one| page_of_finding(one, run.is_none()))
+            }
+            thing => page_of(thing),
+        }
+    }
+
     /// The page that is about a thing: its own, else the open one.
     pub(crate) fn page_about(&self, thing: Thing) -> Page {
         let own = matches!(thing, Thing::Coop { .. }).then_some(Page::Ground);
         let of_run = || thing.run().map(|_| Page::Run);
-        super::page::page_of(thing).or(own).or_else(of_run).unwrap_or(self.page)
+        self.opens(thing).or(own).or_else(of_run).unwrap_or(self.page)
     }
 
     /// What is to go to the clipboard, once.

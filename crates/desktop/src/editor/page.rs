@@ -1,5 +1,6 @@
 //! The pages beside the map.
 
+use care::Finding;
 use drawing::Thing;
 
 /// The pages beside the map.
@@ -47,5 +48,53 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         | Thing::Underlay
         | Thing::Height { .. } => Some(Page::Ground),
         _ => None,
+    }
+}
+
+/// The page that a finding stands on; one of the whole plan is about the ground where it is about an outline.
+pub(crate) fn page_of_finding(finding: &Finding, of_plan: bool) -> Page {
+    match finding.id {
+        "weak-post"
+        | "fault-off-net"
+        | "fault-no-join"
+        | "fault-no-ohm"
+        | "fault-lines"
+        | "not-measured"
+        | "data-sheet"
+        | "live-lines"
+        | "foreign-earth-near"
+        | "energizer-above-limit"
+        | "energizer-long-impulse"
+        | "no-energizer"
+        | "lead-short"
+        | "earth-lead-short"
+        | "earth-damper-near"
+        | "feed-off-line"
+        | "leakage-zero"
+        | "resistivity-odd"
+        | "leakage-enormous"
+        | "all-lines-broken" => Page::Power,
+        "overhead-line-crossed"
+        | "overhead-line-near"
+        | "public-way-crossed"
+        | "public-way-unsigned"
+        | "two-fences-near"
+        | "hazard-without-path"
+        | "buried-services"
+        | "local-codes-first"
+        | "two-soils"
+        | "soil-refuses"
+        | "no-such-class"
+        | "seen-nowhere"
+        | "corners-contradict"
+        | "keep-out-touched"
+        | "keep-out-enclosed"
+        | "heights-coarse"
+        | "heights-elsewhere"
+        | "height-grid"
+        | "damp-drier"
+        | "leaves-paddock" => Page::Ground,
+        id if of_plan && id.starts_with("outline-") => Page::Ground,
+        _ => Page::Run,
     }
 }

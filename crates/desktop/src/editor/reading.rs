@@ -1,6 +1,6 @@
 //! What the views read.
 
-use care::Findings;
+use care::{Finding, Findings};
 use drawing::{Drawing, Scene, Theme, Thing, View};
 use plan::{Deed, Edit, Plan, Point, Run};
 use words::Words;
@@ -24,6 +24,11 @@ impl Editor {
     /// What the keeper should know.
     pub fn findings(&self) -> &Findings {
         &self.findings
+    }
+
+    /// One finding, of a run or of the whole plan.
+    pub(crate) fn finding(&self, run: Option<usize>, finding: usize) -> Option<&Finding> {
+        run.map_or(Some(&self.findings.plan), |run| self.findings.runs.get(run))?.get(finding)
     }
 
     /// Everything a drawing is made of.

@@ -2,7 +2,7 @@
 
 use care::names::{self, Named};
 use geometry::guides::{Edge, Guide, Guides, Line, Why};
-use plan::{Plan, Point, Shape, Wall, WallKind};
+use plan::{Plan, Point, Shape};
 use words::Words;
 use words::texts::{Guides as Text, Shaping};
 use workup::Workup;
@@ -119,12 +119,12 @@ impl Standing {
             }
             Hold::PaddockCorner(corner) => words.say(Shaping::OnPaddockCorner, &[("number", &number(corner))]),
             Hold::KeepOutCorner(index, corner) => {
-                let name = names::listed(plan, words, Named::KeepOut(index));
-                words.say(Shaping::OnCorner, &[("number", &number(corner)), ("name", &name)])
+                let name = other_name(plan, words, Named::KeepOut(index))?;
+                words.say(Text::OnCornerOf, &[("number", &number(corner)), ("name", &name)])
             }
             Hold::HazardPoint(index, point) => {
-                let name = names::amid(plan, words, Named::Hazard(index));
-                words.say(Text::OnOther, &[("number", &number(point)), ("name", &name)])
+                let name = other_name(plan, words, Named::Hazard(index))?;
+                words.say(Text::OnPointOf, &[("number", &number(point)), ("name", &name)])
             }
         })
     }
@@ -142,9 +142,9 @@ impl Standing {
                 say(Text::SideOfOther, &of)
             }
             SideOf::Paddock => say(Text::SideOfPaddock, ""),
-            SideOf::KeepOut(index) => say(Text::SideOfOther, &names::amid(plan, words, Named::KeepOut(index))),
-            SideOf::Hazard(index) => say(Text::SideOfOther, &names::amid(plan, words, Named::Hazard(index))),
-            SideOf::Wall(index) => wall_word(words, plan.walls.get(index)?).to_owned(),
+            SideOf::KeepOut(index) => say(Text::SideOfOther, &other_name(plan, words, Named::KeepOut(index))?),
+            SideOf::Hazard(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Hazard(index))?),
+            SideOf::Wall(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Wall(index))?),
         })
     }
 
@@ -197,14 +197,7 @@ impl Listed {
     }
 }
 
-/// A wall in a sentence: by its name, else as what it is.
-fn wall_word(words: Words, wall: &Wall) -> &str {
-    if !wall.name.is_empty() {
-        return &wall.name;
-    }
-    words.text(match wall.kind() {
-        WallKind::Wall => Text::TheWall,
-        WallKind::Hedge => Text::TheHedge,
-        WallKind::Fence => Text::TheFence,
-    })
+/// What the list calls a thing that is no run: a name by itself, which stands in brackets and so in one case.
+fn other_name(plan: &Plan, words: Words, named: Named) -> Option<String> {
+    Some(names::listed(plan, words, named)).filter(|name| !name.is_empty())
 }

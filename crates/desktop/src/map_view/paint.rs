@@ -136,8 +136,9 @@ fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) 
         let target_kv = editor.plan().target_kv();
         ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
         if editor.earth_suggested().is_some() {
-            let below = RIGHT_PX + drawing::furniture::VOLTS_KEY_PX;
-            ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), [right, below]));
+            let [_, high] = drawing::furniture::key_size(editor.words(), target_kv, false);
+            let below = RIGHT_PX + high;
+            ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), target_kv, [right, below]));
         }
     }
     (ink, taken)

@@ -88,7 +88,7 @@ fn doubles(thing: Thing) -> bool {
 /// alone, nor does a door; what belongs to another page goes there.
 fn goes(editor: &Editor, thing: Thing) -> bool {
     match thing {
-        Thing::RunSide { .. } | Thing::BoundarySide { .. } | Thing::CoopDoor => false,
+        Thing::RunSide { .. } | Thing::BoundarySide { .. } | Thing::CoopDoor | Thing::Finding { .. } => false,
         Thing::Run { .. } | Thing::RunCorner { .. } | Thing::Drop { .. } => true,
         thing => editor.page_about(thing) == Page::Ground,
     }

@@ -82,9 +82,7 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
             stated.map(|zone| fault_said::zone(zone, words)).unwrap_or_default()
         }
         Thing::Finding { run, finding } => {
-            let findings = editor.findings();
-            let found = run.map_or(Some(&findings.plan), |run| findings.runs.get(run));
-            found.and_then(|found| found.get(finding)).map(|one| one.message.clone()).unwrap_or_default()
+            editor.finding(run, finding).map(|one| one.message.clone()).unwrap_or_default()
         }
         _ => String::new(),
     }

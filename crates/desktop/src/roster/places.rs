@@ -49,10 +49,7 @@ pub(crate) fn at(editor: &Editor, item: Item) -> Option<Point> {
             plan.runs.get(run)?.branches.get(branch)?.outline.get(vertex).copied()
         }
         Thing::EarthStake { run, stake } => workup::earth::places(plan.runs.get(run)?).get(stake).copied(),
-        Thing::Finding { run, finding } => {
-            let findings = editor.findings();
-            run.map_or(Some(&findings.plan), |run| findings.runs.get(run))?.get(finding)?.at.first().copied()
-        }
+        Thing::Finding { run, finding } => editor.finding(run, finding)?.at.first().copied(),
         thing => drawn_at(editor, thing),
     }
 }

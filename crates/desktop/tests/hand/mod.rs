@@ -100,7 +100,7 @@ pub(crate) fn says(desk: &Desk, part: &str) -> bool {
 
 /// Where a place of the plan lies on the screen.
 pub(crate) fn spot(desk: &Desk, at: Point) -> Pos2 {
-    let map = desk.get_by_label("Map").rect();
+    let map = desk.get_by_label(window(desk).editor().words().text(words::texts::Window::Map)).rect();
     let [right, down] = window(desk).editor().view().spot(at);
     map.min + egui::vec2(right, down)
 }

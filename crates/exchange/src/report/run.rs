@@ -102,6 +102,7 @@ pub(super) fn run(
     findings: &[Finding],
 ) -> Run {
     let lay = worked.lay.as_ref();
+    let taped = workup::tape::taped(plan, stated);
     Run {
         id: worked.id.clone(),
         name: care::run_name(stated).to_owned(),
@@ -120,11 +121,10 @@ pub(super) fn run(
         posts: lay.map(|lay| lay.posts.iter().map(post).collect()),
         spare_posts: lay.map(|lay| lay.spare_posts.iter().map(post).collect()),
         branches: lay.map(|lay| lay.branches.iter().map(branch).collect()).unwrap_or_default(),
-        corners: lay.filter(|lay| lay.corners_judged).map(|lay| {
-            let taped = workup::tape::taped(plan, stated);
-            lay.corners.iter().map(|one| corner(one, taped.as_ref())).collect()
-        }),
-        set_out: super::tape::set_out(plan, stated),
+        corners: lay
+            .filter(|lay| lay.corners_judged)
+            .map(|lay| lay.corners.iter().map(|one| corner(one, taped.as_ref())).collect()),
+        set_out: taped.as_ref().map(super::tape::set_out),
         strip: worked.strip.as_ref().map(|strip| Strip {
             area_m2: strip.area_m2,
             passes: strip.passes,

@@ -1,9 +1,8 @@
 //! How the corners are set out by tape.
 
-use plan::{Plan, Run};
 use schemars::JsonSchema;
 use serde::Serialize;
-use workup::tape::{TapedFrom, taped};
+use workup::tape::{TapedFrom, TapedRun};
 
 /// How the corners are set out by tape, level and straight.
 #[derive(Serialize, JsonSchema)]
@@ -28,9 +27,6 @@ struct Taped {
     /// On which side of the way from the first of them to the second; `null` where that is no question.
     #[schemars(extend("enum" = ["left", "right", null]))]
     side: Option<&'static str>,
-    /// Its distance from each of `known`, metres; absent where none is known.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    tape_m: Vec<f64>,
     /// To the next corner along the outline, metres; `null` behind the last of an open line.
     next_m: Option<f64>,
 }
@@ -57,13 +53,12 @@ struct Check {
     length_m: f64,
 }
 
-pub(super) fn set_out(plan: &Plan, run: &Run) -> Option<SetOut> {
-    let taped = taped(plan, run)?;
+pub(super) fn set_out(taped: &TapedRun) -> SetOut {
     let tape = |&(from, length_m): &(TapedFrom, f64)| match from {
         TapedFrom::Corner(corner) => Tape { from_corner: Some(corner), from_known: None, length_m },
         TapedFrom::Known(index) => Tape { from_corner: None, from_known: taped.known.get(index).copied(), length_m },
     };
-    Some(SetOut {
+    SetOut {
         corners: taped
             .corners
             .iter()
@@ -71,12 +66,11 @@ pub(super) fn set_out(plan: &Plan, run: &Run) -> Option<SetOut> {
                 corner: one.corner,
                 tapes: one.tapes.iter().map(tape).collect(),
                 side: one.left.map(|left| if left { "left" } else { "right" }),
-                tape_m: one.known_m.clone(),
                 next_m: one.next_m,
             })
             .collect(),
         check: taped.check.map(|(one, other, length_m)| Check { corners: [one, other], length_m }),
         longest_m: taped.longest_m,
-        known: taped.known,
-    })
+        known: taped.known.clone(),
+    }
 }

@@ -43,8 +43,8 @@ texts! {
             => "{run}: Seine Erdstäbe stehen in trocknerem Boden als nötig: {place}, {off} vom Weidezaungerät, ergäbe {ohm} statt {now}; auf der Seite „Strom“ setzt ein Klick sie dorthin.",
         DampDrier: "{place} is stated to have {stated} Ω m, and the ground round it has {ground}: state fewer for damp ground, or take it out."
             => "{place}: Angegeben sind {stated} Ω m, der Boden ringsum hat {ground}: für feuchten Boden weniger angeben oder ihn herausnehmen.",
-        Best: "The dampest place in reach is in {place}, {off} from the energizer: {ohm} there, {now} as it is."
-            => "Am feuchtesten ist es in Reichweite hier: {place}, {off} vom Weidezaungerät; dort {ohm}, jetzt {now}.",
+        Best: "Within reach the best place for the earth is {place}, {off} from the energizer: {ohm} there, {now} as it is."
+            => "In Reichweite ist der beste Ort für die Erdung {place}, {off} vom Weidezaungerät: dort {ohm}, jetzt {now}.",
         BestInside: "The {count} stakes stand in a row in it." => "Die {count} Stäbe stehen darin in einer Reihe.",
         BestPartly: "In a row it has room for only {inside} of the {count} stakes."
             => "In einer Reihe ist darin nur für {inside} der {count} Stäbe Platz.",

@@ -9,11 +9,9 @@ texts! {
         SideOfRun: "side {from} to {to} of {name}" => "Seite {from}–{to} von {name}",
         SideOfPaddock: "side {from} to {to} of the paddock" => "Seite {from}–{to} der Koppel",
         SideOfOther: "side {from} to {to} ({name})" => "Seite {from}–{to} ({name})",
-        TheWall: "the wall" => "der Mauer",
-        TheHedge: "the hedge" => "der Hecke",
-        TheFence: "the permanent fence" => "dem festen Zaun",
         OwnCorner: "corner {number}" => "Ecke {number}",
-        OnOther: "on point {number} ({name})" => "auf Punkt {number} ({name})",
+        OnCornerOf: "on corner {number} ({name})" => "auf Ecke {number} ({name})",
+        OnPointOf: "on point {number} ({name})" => "auf Punkt {number} ({name})",
 
         OnSide: "on {side}" => "auf {side}",
         AlongSide: "along {side}" => "entlang {side}",

@@ -10,9 +10,9 @@ use plan::{Plan, Run, RunStatus};
 use words::texts::Window;
 use workup::{Depth, RunWorkup, StillToMow, Strip, still_to_mow};
 
+use crate::editor::page_of_finding;
 use crate::editor::{Editor, Page};
 use crate::pages::kept::kept;
-use crate::pages::page_of;
 use crate::tool::apart_m;
 
 /// The finding that says where the coop is not yet.
@@ -56,7 +56,7 @@ impl Ahead {
     /// What is found about the ground, and every danger; the coop is yet to be towed.
     pub(super) fn of_ground(&self) -> impl Iterator<Item = &Finding> {
         self.findings.iter().filter(|one| {
-            let about_ground = one.severity == Severity::Danger || page_of(one, false) == Page::Ground;
+            let about_ground = one.severity == Severity::Danger || page_of_finding(one, false) == Page::Ground;
             about_ground && one.severity != Severity::Note && one.id != COOP_OUTSIDE
         })
     }
