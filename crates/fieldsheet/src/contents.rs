@@ -161,14 +161,14 @@ impl<'a> Look<'a> {
         Some(Block { head: self.text(Text::Tried), aside: String::new(), rows })
     }
 
-    /// What may hurt someone at this run, in the words of its findings.
+    /// What may hurt someone at this run, and that it stays open, which keeps no bird in; in the words of its findings.
     fn dangers(self) -> Option<Block> {
         let findings = self.scene.findings;
         let own = findings.runs.get(self.index).map_or(&[][..], Vec::as_slice);
         let mut rows: Vec<Row> = own
             .iter()
             .chain(&findings.plan)
-            .filter(|finding| finding.severity == Severity::Danger)
+            .filter(|finding| finding.severity == Severity::Danger || finding.id == "net-too-short")
             .map(|finding| Row::Danger(finding.message.clone()))
             .collect();
         if self.lay().is_none() {

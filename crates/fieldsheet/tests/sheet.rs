@@ -297,6 +297,18 @@ fn dangers_come_first_and_a_run_that_is_not_laid_says_so() {
 }
 
 #[test]
+fn a_run_that_stays_open_is_told_where_the_keeper_looks_first() {
+    let mut open = demo();
+    open.runs[0].outline[1].east_m += 1.2;
+    let case = Case::of(open, Words::default());
+    let short = case.findings.all().find(|finding| finding.id == "net-too-short").unwrap();
+    let opening: String = short.message.chars().take(30).collect();
+    let pages = case.pages(Paper::A4);
+    let texts = texts(&pages[0]);
+    assert!(texts.contains(&"Look out here") && texts.iter().any(|text| text.starts_with(&opening)), "{texts:?}");
+}
+
+#[test]
 fn a_run_that_is_not_there_is_refused() {
     let case = Case::demo();
     let asked = sheet(&case.scene(), Runs::One(7), None, Paper::A4);
