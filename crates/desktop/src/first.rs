@@ -174,8 +174,7 @@ fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, said: &mut Sai
     // Half a figure is on the way to a whole one: nothing is refused before it is said to be all.
     let typing = steps.iter().any(|step| ui.memory(|memory| memory.has_focus(step.id(words))));
     // Enter on a button beside a figure is that button's.
-    let on_button =
-        ui.memory(|memory| memory.focused()).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
+    let on_button = ui.memory(egui::Memory::focused).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
     let entered = !covered && !on_button && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
     let (sentence, ink) = match refused {
         Some(sentence) => (sentence, colour(p.danger)),
