@@ -1,6 +1,6 @@
 //! Everything that a keeper can do to a plan: one value a deed, with its inverse.
 //!
-//! Mouse, keyboard, file and command all make [`Edit`]s, and [`Plan::apply`] is the one place where they
+//! Mouse, keyboard, file and command all make [`Edit`]s, and [`Plan::apply`](crate::Plan::apply) is the one place where they
 //! take effect. Undo, the dirty mark and the log of changes hang on that.
 
 mod apply;
