@@ -16,11 +16,12 @@ use crate::tool::{Drawn, Tool};
 /// Room for a step's number, points.
 const NUMBER: f32 = 26.0;
 
-/// What a keeper asks of a run first: how long it takes to put up, to take away, and to mow.
+/// What a keeper asks of a run first: how long it takes to put up, as sheet and report say it, to take away, and to mow.
 pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
     let words = desk.words;
     let minutes = |work: &Work| words.minutes_figure(work.minutes_low);
-    let set_up = worked.set_up.as_ref().map(|work| (minutes(work), Text::ToSetUp, About::SetUp));
+    let lay = worked.lay.as_ref().filter(|_| worked.set_up.is_some());
+    let set_up = lay.map(|lay| (words.minutes_figure(lay.set_up_minutes), Text::ToSetUp, About::SetUp));
     let take_down = worked.taking_down.as_ref().map(|work| (minutes(work), Text::ToTakeDown, About::TakeDown));
     let mow = worked.strip.as_ref().map(|strip| (words.minutes_figure(strip.minutes), Text::ToMow, About::Behind));
     let told: Vec<_> = set_up.into_iter().chain(take_down).chain(mow).collect();
@@ -33,9 +34,10 @@ pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
         told.iter().map(|(value, label, about)| Figure::told(words, [value, unit], *label, *about)).collect();
     kit::figures(ui, &figures, desk.p);
     if let (Some(set_up), Some(down)) = (&worked.set_up, &worked.taking_down) {
-        let [up, down] = [set_up, down].map(|work| words.minutes_figure(work.minutes_high));
+        let [low, up, down] = [set_up.minutes_low, set_up.minutes_high, down.minutes_high];
+        let [low, up, down] = [low, up, down].map(|minutes| words.minutes_figure(minutes));
         ui.add_space(6.0);
-        desk.second(ui, &words.say(Text::FirstTime, &[("up", &up), ("down", &down)]));
+        desk.second(ui, &words.say(Text::FirstTime, &[("low", &low), ("up", &up), ("down", &down)]));
     }
 }
 

@@ -8,7 +8,8 @@ texts! {
         ToSetUp: "to set up" => "aufbauen",
         ToTakeDown: "to take down" => "abbauen",
         ToMow: "to mow" => "mähen",
-        FirstTime: "With practice; the first time {up} and {down} min." => "Mit Übung; beim ersten Mal {up} und {down} min.",
+        FirstTime: "Setting up step by step: {low} min with practice, {up} the first time; taking down the first time {down}."
+            => "Aufbau Schritt für Schritt: {low} min mit Übung, {up} beim ersten Mal; Abbau beim ersten Mal {down}.",
         SettingUp: "Setting up" => "Aufbau",
         StepsCount: "{count} steps" => "{count} Schritte",
         ShowSetUp: "Go through setting up" => "Den Aufbau durchgehen",
