@@ -53,7 +53,7 @@ by_mouse() {
     done
     sleep 1
     # Unroll a run: east, south, west, and home onto the first corner. Posts catch the corners.
-    click 1000 142
+    click 998 241
     click 620 280
     click 859 280
     click 859 485
