@@ -10,7 +10,7 @@ use workup::RunWorkup;
 
 use crate::limits::END_ON_WALL;
 use crate::names::Named;
-use crate::{Finding, Look, Severity, netting, place, point, run_name};
+use crate::{Finding, Look, Severity, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = worked.lay.as_ref().filter(|lay| !lay.closed && run.status != RunStatus::Past) else {
@@ -97,11 +97,12 @@ fn on(look: Look<'_>, index: usize, at: Point) -> On {
     if let Some((number, ..)) = wall {
         return On::Wall(number);
     }
-    let others = look.plan.runs.iter().zip(&look.workup.runs).enumerate();
+    let others = look.plan.runs.iter().zip(look.stands).enumerate();
     let stands = others.filter(|(other, (run, _))| *other != index && run.status == RunStatus::Standing);
     let on_net = stands
-        .filter_map(|(_, (_, worked))| netting(worked))
-        .any(|netting| region::distance_to_m(&netting, at) <= END_ON_WALL.metres);
+        .filter(|(_, (_, stand))| stand.may_near_place(place(at), END_ON_WALL.metres))
+        .filter_map(|(_, (_, stand))| stand.netting.as_ref())
+        .any(|netting| region::distance_to_m(netting, at) <= END_ON_WALL.metres);
     if on_net { On::Net } else { On::Nothing }
 }
 

@@ -176,19 +176,20 @@ fn other_fence(look: Look<'_>, run: &Run, name: &str, path: &Outline, netting: &
 }
 
 /// Two standing runs on different energizers, each pair said once, with the later run.
-pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
+pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Finding> {
     let limit = limits::BETWEEN_FENCES;
     let mut found = Vec::new();
-    if run.status != RunStatus::Standing {
-        return found;
-    }
-    let Some(netting) = &line(worked) else { return found };
-    for (other, worked) in look.plan.runs.iter().zip(&look.workup.runs).take(index) {
-        if other.status != RunStatus::Standing || !workup::earth::fed_apart(look.plan, run, other) {
+    let Some((stand, before)) = look.stands.get(..=index).and_then(<[_]>::split_last) else { return found };
+    let Some(netting) = stand.line.as_ref().filter(|_| run.status == RunStatus::Standing) else { return found };
+    for (other, other_stand) in look.plan.runs.iter().zip(before) {
+        if other.status != RunStatus::Standing
+            || !stand.may_near(other_stand, limit.metres)
+            || !workup::earth::fed_apart(look.plan, run, other)
+        {
             continue;
         }
-        let Some(other_netting) = line(worked) else { continue };
-        let distance_m = region::distance_within_m(netting, &other_netting, limit.metres);
+        let Some(other_netting) = &other_stand.line else { continue };
+        let distance_m = region::distance_within_m(netting, other_netting, limit.metres);
         if distance_m < limit.metres {
             found.push(
                 danger("two-fences-near", limit)
@@ -201,7 +202,7 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run, worked: &Run
                             ("limit", &look.words.length(limit.metres)),
                         ],
                     ))
-                    .at([nearest(netting, &other_netting)]),
+                    .at([nearest(netting, other_netting)]),
             );
         }
     }

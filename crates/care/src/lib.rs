@@ -24,12 +24,14 @@ mod power;
 mod say;
 mod season;
 mod slope;
+mod stands;
 mod troubles;
 mod volts;
 pub mod volts_said;
 
 use plan::keys::UnknownKey;
 use plan::{Plan, Run};
+use stands::Stand;
 use words::{Words, texts};
 use workup::{RunWorkup, Workup};
 
@@ -50,6 +52,8 @@ pub(crate) struct Look<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) workup: &'a Workup,
     pub(crate) words: Words,
+    /// Where each run's nets stand.
+    pub(crate) stands: &'a [Stand],
 }
 
 /// The findings of a plan.
@@ -62,14 +66,24 @@ pub fn findings(plan: &Plan, workup: &Workup, words: Words) -> Findings {
 pub struct Rounds {
     /// What was found of each run by itself.
     alone: Vec<Vec<Finding>>,
+    /// Where each run's nets stand.
+    stands: Vec<Stand>,
 }
 
 impl Rounds {
     /// The findings of a plan. Of the runs that are not `touched` nothing changed since the last round, neither what is
     /// stated nor what follows, nor the rest of the plan, nor the words; `None` where anything may have.
     pub fn findings(&mut self, plan: &Plan, workup: &Workup, words: Words, touched: Option<&[usize]>) -> Findings {
-        let look = Look { plan, workup, words };
         let touched = touched.filter(|_| self.alone.len() == plan.runs.len());
+        match touched.filter(|_| self.stands.len() == workup.runs.len()) {
+            Some(touched) => {
+                for &index in touched {
+                    self.stands[index] = Stand::of(&workup.runs[index]);
+                }
+            }
+            None => self.stands = workup.runs.iter().map(Stand::of).collect(),
+        }
+        let look = Look { plan, workup, words, stands: &self.stands };
         self.alone.resize(plan.runs.len(), Vec::new());
         let mut runs = Vec::with_capacity(plan.runs.len());
         for (index, (run, worked)) in plan.runs.iter().zip(&workup.runs).enumerate() {
@@ -97,18 +111,19 @@ impl Rounds {
 
 /// The findings of one run of a plan, by its place.
 pub fn of_run(plan: &Plan, workup: &Workup, words: Words, index: usize) -> Vec<Finding> {
-    let look = Look { plan, workup, words };
     let (Some(run), Some(worked)) = (plan.runs.get(index), workup.runs.get(index)) else { return Vec::new() };
+    let stands: Vec<Stand> = workup.runs.iter().map(Stand::of).collect();
+    let look = Look { plan, workup, words, stands: &stands };
     among_others(look, index, alone(look, run, worked))
 }
 
 /// What is found of a run by itself and, with it, beside the others; the heaviest first.
 fn among_others(look: Look<'_>, index: usize, mut found: Vec<Finding>) -> Vec<Finding> {
     let (Some(run), Some(worked)) = (look.plan.runs.get(index), look.workup.runs.get(index)) else { return found };
-    found.extend(hazards::between_runs(look, index, run, worked));
+    found.extend(hazards::between_runs(look, index, run));
     found.extend(earths::between_runs(look, index, run));
     found.extend(ends::of_run(look, index, run, worked));
-    found.extend(nets::stakes(look, run, worked));
+    found.extend(nets::stakes(look, index, run, worked));
     found.extend(damp::of_run(look, run, worked));
     found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     found

@@ -9,7 +9,7 @@ use workup::bracing::Detail;
 use workup::{Corner, Lay, RunWorkup, Verdict};
 
 use crate::limits::{OWN_FORMAT, STAKE_TO_NET, STATICS};
-use crate::{Finding, Look, Severity, netting, point, run_name};
+use crate::{Finding, Look, Severity, point, run_name};
 
 /// Lengths nearer than this meet, metres (the model's own rule).
 const MEET_M: f64 = geometry::MEET_M;
@@ -218,44 +218,31 @@ fn bends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     )
 }
 
-/// Whether one of those stakes stands near the box round a run's line, so that its netting may be too near to it.
-fn reaches(worked: &RunWorkup, stakes: &[plan::Point]) -> bool {
-    let Some(lay) = &worked.lay else { return false };
-    let span = |of: fn(plan::Point) -> f64| {
-        let sides = lay.vertices.iter().map(|vertex| of(vertex.0));
-        sides.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-    };
-    let within =
-        |at: f64, (low, high): (f64, f64)| (low - STAKE_TO_NET.metres..=high + STAKE_TO_NET.metres).contains(&at);
-    let (east, north) = (span(|at| at.east_m), span(|at| at.north_m));
-    stakes.iter().any(|stake| within(stake.east_m, east) && within(stake.north_m, north))
-}
-
 fn same(one: plan::Point, other: plan::Point) -> bool {
     point(one).distance_m(point(other)) <= workup::earth::SAME_STAKE_M
 }
 
 /// Metal stakes (of braces that are wanted, and the earth's) that stand too near to any netting.
-pub(crate) fn stakes(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
+pub(crate) fn stakes(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Option<Finding> {
     let lay = worked.lay.as_ref()?;
-    let own = netting(worked)?;
+    let own = look.stands.get(index)?.netting.as_ref()?;
     let guyed = || lay.corners.iter().filter(|corner| corner.braced || corner.verdict != Verdict::None);
     let braces = guyed().map(|corner| corner.stake.at);
     // An earth stake that is a brace's stake is said once.
     let both = |at: &plan::Point| guyed().any(|corner| corner.kit.earth && same(corner.stake.at, *at));
     let earths = workup::earth::known(run).into_iter().filter(|at| !both(at));
     let all: Vec<plan::Point> = braces.chain(earths).collect();
-    let others = look.plan.runs.iter().zip(&look.workup.runs).filter(|(other, worked)| {
+    let others = look.plan.runs.iter().zip(look.stands).filter(|(other, stand)| {
         other.status == RunStatus::Standing
             && run.status == RunStatus::Standing
             && other.id != run.id
-            && reaches(worked, &all)
+            && all.iter().any(|&stake| stand.may_near_place(stake, STAKE_TO_NET.metres))
     });
-    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, worked)| netting(worked))).collect();
+    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, stand)| stand.netting.as_ref())).collect();
     let near: Vec<(f64, plan::Point)> = all
         .into_iter()
         .map(|stake| {
-            let to = |netting: &geometry::Outline| region::distance_to_m(netting, point(stake));
+            let to = |netting: &&geometry::Outline| region::distance_to_m(netting, point(stake));
             (nettings.iter().map(to).fold(f64::INFINITY, f64::min), stake)
         })
         .filter(|(distance_m, _)| *distance_m < STAKE_TO_NET.metres - 1e-9)

@@ -150,7 +150,8 @@ fn clicks(
     here: &impl Fn(Pos2) -> drawing::Spot,
     thing_at: &impl Fn(Pos2) -> Option<Thing>,
 ) {
-    let Some(at) = response.interact_pointer_pos() else { return };
+    // Of a thousand things the one under the pointer is looked for only where there was a click.
+    let Some(at) = response.interact_pointer_pos().filter(|_| response.clicked()) else { return };
     let view = editor.view();
     if *editor.tool() == Tool::Pick {
         if response.double_clicked() && thing_at(at).is_none_or(is_ground) {

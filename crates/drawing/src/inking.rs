@@ -72,8 +72,9 @@ impl Drawing {
         inker.ghosts();
         inker.states();
         // What is picked finds its room first.
-        let picked = |shape: &&Shape| shape.thing.is_some() && shape.thing == view.picked;
-        for shape in self.shapes.iter().filter(picked).chain(self.shapes.iter().filter(|shape| !picked(shape))) {
+        let picked = |shape: &Shape| shape.thing.is_some() && shape.thing == view.picked;
+        let (first, then): (Vec<&Shape>, _) = inker.marked.iter().partition(|shape| picked(shape));
+        for shape in first.into_iter().chain(then) {
             inker.plate(shape);
         }
         if let Some(ghost) = ghost.filter(over) {
@@ -95,6 +96,8 @@ impl Drawing {
 /// A drawing being inked.
 pub(crate) struct Inker<'a> {
     drawing: &'a Drawing,
+    /// What of the drawing is no post, handle or side.
+    marked: Vec<&'a Shape>,
     view: &'a View,
     palette: &'static Palette,
     distance: Distance,
@@ -126,6 +129,7 @@ pub(crate) struct Inker<'a> {
 impl<'a> Inker<'a> {
     fn new(drawing: &'a Drawing, view: &'a View) -> Self {
         let [width, height] = view.size.map(f64::from);
+        let marked = drawing.marked();
         Self {
             drawing,
             view,
@@ -142,8 +146,9 @@ impl<'a> Inker<'a> {
             circles: Vec::new(),
             flags: Vec::new(),
             plates: Vec::new(),
-            signs: drawing.taken_by_signs(view),
+            signs: drawing.taken_by_signs(&marked, view),
             grass: None,
+            marked,
         }
     }
 

@@ -67,9 +67,10 @@ impl Drawing {
         let reach = f64::from(reach_px);
         // Of tags only those near the spot can lie under it, and only what is near those moves them aside.
         let near = |one: Px| trace::apart(one, at) < TAG_NEIGHBOURS_PX;
-        let mut plates = self.plates(view);
+        let marked = self.marked();
+        let mut plates = plates(&marked, view);
         plates.retain(|plate| near(plate.middle) || near(view.px(plate.place)));
-        let mut taken = self.taken_by_signs(view);
+        let mut taken = self.taken_by_signs(&marked, view);
         taken.retain(|sign| near(sign.middle()));
         let ghosts = self.ghosts(view.picked);
         let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
@@ -89,38 +90,38 @@ impl Drawing {
         }
         let place = view.place(spot);
         best.map(|best| best.2)
-            .or_else(|| self.area_at(place, |shape| !ghost(shape)))
-            .or_else(|| self.area_at(place, ghost))
+            .or_else(|| area_at(&marked, place, |shape| !ghost(shape)))
+            .or_else(|| area_at(&marked, place, ghost))
     }
+}
 
-    /// The plates of the corners in a view.
-    fn plates(&self, view: &View) -> Vec<signs::Plate> {
-        let plate = |shape: &Shape| match (shape.role, &shape.form) {
-            (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) => {
-                let outward = trace::heading(*toward_rad);
-                let middle = signs::plate_middle(view, view.px(*at), outward, guy_m);
-                Some(signs::Plate { place: *at, middle, outward })
-            }
-            _ => None,
-        };
-        self.shapes.iter().filter_map(plate).collect()
-    }
+/// The plates of the corners in a view.
+fn plates(marked: &[&Shape], view: &View) -> Vec<signs::Plate> {
+    let plate = |shape: &&Shape| match (shape.role, &shape.form) {
+        (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) => {
+            let outward = trace::heading(*toward_rad);
+            let middle = signs::plate_middle(view, view.px(*at), outward, guy_m);
+            Some(signs::Plate { place: *at, middle, outward })
+        }
+        _ => None,
+    };
+    marked.iter().filter_map(plate).collect()
+}
 
-    /// The topmost area, of those that count, that holds a place.
-    fn area_at(&self, place: Point, counts: impl Fn(&Shape) -> bool) -> Option<Thing> {
-        let holds = |shape: &&Shape| match (&shape.form, shape.role) {
-            (Form::Area { rings }, _) => rings.first().is_some_and(|ring| inside(ring, place)),
-            (Form::Mark { at, toward_rad }, Role::Coop { length_m, width_m, .. }) => {
-                let (east, north) = (place.east_m - at.east_m, place.north_m - at.north_m);
-                let along = east * toward_rad.cos() + north * toward_rad.sin();
-                let across = north * toward_rad.cos() - east * toward_rad.sin();
-                along.abs() <= length_m / 2.0 && across.abs() <= width_m / 2.0
-            }
-            _ => false,
-        };
-        let picked = |shape: &&Shape| shape.thing.is_some() && counts(shape);
-        self.shapes.iter().rev().filter(picked).find(holds).and_then(|shape| shape.thing)
-    }
+/// The topmost area, of those that count, that holds a place.
+fn area_at(marked: &[&Shape], place: Point, counts: impl Fn(&Shape) -> bool) -> Option<Thing> {
+    let holds = |shape: &Shape| match (&shape.form, shape.role) {
+        (Form::Area { rings }, _) => rings.first().is_some_and(|ring| inside(ring, place)),
+        (Form::Mark { at, toward_rad }, Role::Coop { length_m, width_m, .. }) => {
+            let (east, north) = (place.east_m - at.east_m, place.north_m - at.north_m);
+            let along = east * toward_rad.cos() + north * toward_rad.sin();
+            let across = north * toward_rad.cos() - east * toward_rad.sin();
+            along.abs() <= length_m / 2.0 && across.abs() <= width_m / 2.0
+        }
+        _ => false,
+    };
+    let found = marked.iter().rev().find(|shape| shape.thing.is_some() && counts(shape) && holds(shape));
+    found.and_then(|shape| shape.thing)
 }
 
 /// How far a shape is from a spot, pixels, and its rank; `None` where it is picked as an area, or not at all.

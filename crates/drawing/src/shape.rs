@@ -86,6 +86,12 @@ pub struct Drawing {
 }
 
 impl Drawing {
+    /// The shapes that are no post, handle or side: what nearly every look through the drawing is after, and few of them.
+    pub(crate) fn marked(&self) -> Vec<&Shape> {
+        let plain = |role: Role| matches!(role, Role::Post { .. } | Role::SparePost | Role::Handle | Role::Side);
+        self.shapes.iter().filter(|shape| !plain(shape.role)).collect()
+    }
+
     /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown, or that
     /// waits for the netting of a side that stands.
     pub(crate) fn ghosts(&self, picked: Option<Thing>) -> Vec<bool> {

@@ -132,7 +132,7 @@ impl Inker<'_> {
 
     /// A box round the keeper's words.
     pub(super) fn label_state(&mut self, thing: Thing, width: f64, colour: Colour) {
-        let words = self.drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
+        let words = self.marked.iter().find_map(|shape| match (&shape.form, shape.role) {
             (
                 Form::Label { at, texts, .. },
                 crate::shape::Role::Words { about: crate::shape::About::Label { large } },

@@ -123,7 +123,7 @@ impl Inker<'_> {
 
     /// Whether a tag for a finding will hang near a spot.
     fn tag_at(&self, spot: Px) -> bool {
-        self.drawing.shapes.iter().any(|shape| match (&shape.form, shape.role) {
+        self.marked.iter().any(|shape| match (&shape.form, shape.role) {
             (Form::Mark { at, .. }, Role::Tag { .. }) => {
                 let [right, down] = trace::sub(self.px(*at), spot);
                 right.abs() < NAME_REACH_PX && (-PLATE_PX..2.0 * PLATE_PX).contains(&down)

@@ -109,10 +109,10 @@ impl Pen {
 impl Inker<'_> {
     /// The signs, the first that find room: one over another stays small.
     pub(super) fn readings(&mut self) {
-        let drawing = self.drawing;
         let mut stand: Vec<Block> = Vec::new();
         // The newest comes last in the drawing and finds its room first.
-        for shape in drawing.shapes.iter().rev() {
+        for index in (0..self.marked.len()).rev() {
+            let shape = self.marked[index];
             let (Form::Label { at, toward_rad, texts, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role)
             else {
                 continue;

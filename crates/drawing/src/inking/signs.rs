@@ -353,12 +353,11 @@ pub(crate) fn tag_point(
 
 impl crate::shape::Drawing {
     /// What the signs of faults and of the power take up, which a tag keeps off.
-    pub(crate) fn taken_by_signs(&self, view: &View) -> Vec<Block> {
+    pub(crate) fn taken_by_signs(&self, marked: &[&Shape], view: &View) -> Vec<Block> {
         let ghosts = self.ghosts(view.picked);
         let scale = tag_scale(view.distance());
-        let block = |shape: &Shape| {
+        let block = |shape: &&Shape| {
             let Form::Mark { at, .. } = shape.form else { return None };
-            // Most marks are posts, which stop here.
             let block = match shape.role {
                 Role::Fault { .. } => {
                     let side = 2.0 * FAULT_PX * fault_scale(view.distance()) / std::f64::consts::SQRT_2;
@@ -373,6 +372,6 @@ impl crate::shape::Drawing {
             let ghost = shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
             (!ghost).then_some(block)
         };
-        self.shapes.iter().filter_map(block).collect()
+        marked.iter().filter_map(block).collect()
     }
 }

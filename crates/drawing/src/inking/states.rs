@@ -38,6 +38,9 @@ fn outline_of(thing: Thing) -> Option<Thing> {
 impl Inker<'_> {
     /// Options that share ground with a run that is shown: dashed outlines with an open square at each corner.
     pub(super) fn ghosts(&mut self) {
+        if !self.ghosts.contains(&true) {
+            return;
+        }
         let drawing = self.drawing;
         let colour = self.palette.ghost;
         let ghosts = drawing.shapes.iter().filter(|shape| self.is_ghost(shape)).collect::<Vec<_>>();

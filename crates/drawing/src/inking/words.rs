@@ -121,7 +121,7 @@ struct Label<'a> {
 impl Inker<'_> {
     pub(super) fn words(&mut self) {
         let drawing = self.drawing;
-        let mut labels: Vec<Label<'_>> = drawing.shapes.iter().filter_map(|shape| self.label(shape)).collect();
+        let mut labels: Vec<Label<'_>> = self.marked.iter().filter_map(|shape| self.label(shape)).collect();
         let picked_run = self.view.picked.and_then(Thing::run);
         labels.sort_by_key(|label| {
             let weakest = label.about == About::Weakest && picked_run.is_some();

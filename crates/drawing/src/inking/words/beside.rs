@@ -17,7 +17,7 @@ impl Inker<'_> {
         let font = Type::new(11.0, Weight::Medium, colour);
         let text = &label.texts[0];
         let half = font.width(text) / 2.0;
-        let path = self.drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
+        let path = self.marked.iter().find_map(|shape| match (&shape.form, shape.role) {
             (Form::Path { points, .. }, Role::Hazard { .. }) if shape.thing == label.thing => Some(points.clone()),
             _ => None,
         });

@@ -50,7 +50,7 @@ impl Inker<'_> {
     pub(super) fn ghost(&self, label: &Label<'_>) -> Vec<Layout> {
         let kind = Type::new(11.0, Weight::Medium, self.palette.ghost);
         let text = &label.texts[0];
-        let outline = self.drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
+        let outline = self.marked.iter().find_map(|shape| match (&shape.form, shape.role) {
             (Form::Area { rings }, Role::RunGround) if shape.thing == label.thing => rings.first().cloned(),
             (Form::Path { points, .. }, Role::Net | Role::Outline) if shape.thing == label.thing => {
                 Some(points.clone())
