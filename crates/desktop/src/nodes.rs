@@ -313,7 +313,7 @@ fn features<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
 
 /// The tags of findings.
 fn findings<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
-    let tags = nodes.editor.drawing().shapes.iter();
+    let tags = nodes.editor.drawing().shapes();
     for shape in tags.filter(|shape| matches!(shape.role, drawing::Role::Tag { .. })) {
         if let Some(thing @ Thing::Finding { .. }) = shape.thing {
             nodes.named(thing);

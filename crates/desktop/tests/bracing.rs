@@ -207,8 +207,8 @@ fn a_brace_that_is_too_weak_is_told_so_on_page_map_and_in_the_list_of_figures() 
     let desk = open(plan, Page::Run);
     assert_eq!(desk.query_all_by_label("Corner 1: will still lean in, too weak").count(), 1);
     let weak = |desk: &Desk| {
-        let shapes = &window(desk).editor().drawing().shapes;
-        shapes.iter().filter(|shape| matches!(shape.role, drawing::Role::Brace { weak: true, .. })).count()
+        let shapes = window(desk).editor().drawing().shapes();
+        shapes.filter(|shape| matches!(shape.role, drawing::Role::Brace { weak: true, .. })).count()
     };
     assert_eq!(weak(&desk), 4);
     assert!(window(&desk).editor().findings().runs[0].iter().any(|finding| finding.id == "brace-too-weak"));
@@ -254,7 +254,7 @@ fn posts_that_go_over_first_are_marked_on_the_page_about_runs_alone() {
     let mut desk = open(plan, Page::Run);
     let marks = |desk: &Desk| {
         let editor = window(desk).editor();
-        let shapes = editor.drawing().shapes.iter().filter(|shape| shape.role == drawing::Role::GoesOver).count();
+        let shapes = editor.drawing().shapes().filter(|shape| shape.role == drawing::Role::GoesOver).count();
         (editor.view().wind, shapes)
     };
     let over = window(&desk).editor().run().unwrap().1.bracing.as_ref().unwrap().wind.fouled.clone().unwrap();

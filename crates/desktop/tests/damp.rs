@@ -43,9 +43,9 @@ fn undo(desk: &mut Desk) {
 
 /// Where the map draws the energizer.
 fn drawn(desk: &Desk) -> Point {
-    let shapes = &window(desk).editor().drawing().shapes;
+    let shapes = window(desk).editor().drawing().shapes();
     let thing = Some(Thing::Energizer { run: 0 });
-    let mark = shapes.iter().find(|shape| shape.role == Role::Energizer && shape.thing == thing).unwrap();
+    let mark = shapes.clone().find(|shape| shape.role == Role::Energizer && shape.thing == thing).unwrap();
     let Form::Mark { at, .. } = mark.form else { panic!("{mark:?}") };
     at
 }
@@ -73,9 +73,9 @@ fn the_energizer_is_put_down_dragged_nudged_and_taken_out() {
     let apart = workup::lead::lead(window(&desk).editor().plan(), run(&desk)).apart_m.unwrap();
     assert!(says(&desk, &format!("The energizer stands {apart:.1} m from the feed point")));
     // Its leads go from there: to the feed, and to the nearest stake.
-    let shapes = &window(&desk).editor().drawing().shapes;
+    let shapes = window(&desk).editor().drawing().shapes();
     let starts = |role: Role| {
-        shapes.iter().any(|shape| {
+        shapes.clone().any(|shape| {
             shape.role == role && matches!(&shape.form, Form::Path { points, .. } if near(points[0], Point::from(OFF)))
         })
     };
@@ -271,7 +271,7 @@ fn damp_ground_is_drawn_named_stated_hidden_and_taken_out() {
     assert!(shift > 1.0 && moved.iter().zip(&was).all(|(to, from)| (to.east_m - from.east_m - shift).abs() < 1e-6));
     desk.get_by_label("Corner 1 of Ditch");
     // Hidden it is drawn no more and counts all the same; locked the hand leaves it.
-    let shown = |desk: &Desk| window(desk).editor().drawing().shapes.iter().any(|shape| shape.role == Role::Damp);
+    let shown = |desk: &Desk| window(desk).editor().drawing().shapes().any(|shape| shape.role == Role::Damp);
     let say = |desk: &mut Desk, message: Message| {
         desk.state_mut().as_mut().unwrap().say(message);
         desk.run();

@@ -46,10 +46,10 @@ fn undo(desk: &mut Desk) {
 
 /// Where the map draws the stakes.
 fn drawn(desk: &Desk) -> Vec<Point> {
-    let shapes = &window(desk).editor().drawing().shapes;
+    let shapes = window(desk).editor().drawing().shapes();
     let of = |stake: usize| Some(Thing::EarthStake { run: 0, stake });
     let mark = |stake: usize| {
-        let own = shapes.iter().find(|shape| shape.role == Role::EarthStake && shape.thing == of(stake))?;
+        let own = shapes.clone().find(|shape| shape.role == Role::EarthStake && shape.thing == of(stake))?;
         if let Form::Mark { at, .. } = own.form { Some(at) } else { None }
     };
     (0..).map_while(mark).collect()

@@ -228,9 +228,8 @@ fn a_gate_is_dragged_from_join_to_join_as_one_step_with_its_figures_at_hand() {
 #[test]
 fn a_gate_is_dragged_by_its_whole_body() {
     let places = |desk: &Desk| {
-        let shapes = &window(desk).editor().drawing().shapes;
+        let mut shapes = window(desk).editor().drawing().shapes();
         let (hinge, arc) = shapes
-            .iter()
             .find_map(|shape| match (shape.role, &shape.form) {
                 (drawing::Role::Swing { hinge }, drawing::Form::Path { points, .. }) => Some((hinge, points.clone())),
                 _ => None,

@@ -16,12 +16,12 @@ use words::texts::Window as Text;
 fn what_is_hidden_is_not_drawn_and_counts() {
     let mut editor = editor();
     let volts = editor.workup().runs[0].line_m;
-    let drawn = |editor: &Editor, thing: Thing| editor.drawing().shapes.iter().any(|shape| shape.thing == Some(thing));
+    let drawn = |editor: &Editor, thing: Thing| editor.drawing().shapes().any(|shape| shape.thing == Some(thing));
     assert!(drawn(&editor, RUN) && drawn(&editor, POND) && drawn(&editor, LINE));
     pick(&mut editor, &[RUN, POND, LINE]);
     many(&mut editor, ManyMessage::HidePicked);
     assert!(!drawn(&editor, RUN) && !drawn(&editor, POND) && !drawn(&editor, LINE) && drawn(&editor, WELL));
-    assert!(editor.drawing().shapes.iter().all(|shape| shape.run.is_none()), "nothing of the run is left");
+    assert!(editor.drawing().shapes().all(|shape| shape.run.is_none()), "nothing of the run is left");
     assert_eq!(editor.workup().runs[0].line_m, volts);
     let found = |editor: &Editor| editor.findings().plan.iter().any(|finding| finding.id == "hidden-on-map");
     assert!(found(&editor));
@@ -66,7 +66,7 @@ fn what_is_locked_is_picked_and_stays() {
 fn all_that_is_drawn_can_be_hidden_and_shown_the_paddock_and_the_coop_too() {
     let mut editor = Editor::new(drawn_on(), Words::default());
     let drawn = |editor: &Editor, thing: Thing| {
-        editor.drawing().shapes.iter().any(|shape| shape.thing.is_some_and(|one| one.whole() == thing))
+        editor.drawing().shapes().any(|shape| shape.thing.is_some_and(|one| one.whole() == thing))
     };
     let counted = |editor: &Editor| {
         let found = editor.findings().plan.iter().find(|finding| finding.id == "hidden-on-map");
@@ -173,7 +173,7 @@ fn damp_ground_is_picked_by_a_rectangle_copied_hidden_with_a_word_and_locked() {
     // Stakes count by it, so that it is not hidden without a word.
     many(&mut editor, ManyMessage::Hide(HOLLOW, true));
     assert!(editor.findings().plan.iter().any(|finding| finding.id == "hidden-on-map"));
-    assert!(!editor.drawing().shapes.iter().any(|shape| shape.thing.is_some_and(|one| one.whole() == HOLLOW)));
+    assert!(!editor.drawing().shapes().any(|shape| shape.thing.is_some_and(|one| one.whole() == HOLLOW)));
     many(&mut editor, ManyMessage::ShowAll);
     assert_eq!(*editor.plan(), with_hollow());
     many(&mut editor, ManyMessage::Lock(HOLLOW, true));

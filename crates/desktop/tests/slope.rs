@@ -69,8 +69,7 @@ fn a_sides_field_and_its_label_on_the_map_tell_one_figure_along_the_ground() {
     assert!((on_map_m - (900.0_f64 - 16.0).sqrt()).abs() < 1e-6, "{on_map_m}");
     let labels: Vec<&String> = editor
         .drawing()
-        .shapes
-        .iter()
+        .shapes()
         .filter(|shape| shape.thing == Some(Thing::RunSide { run: 0, side: 0 }))
         .filter_map(|shape| if let drawing::Form::Label { texts, .. } = &shape.form { texts.last() } else { None })
         .collect();
@@ -135,7 +134,7 @@ fn dips_are_drawn_and_told_with_the_post_that_mends_them() {
     let slope = window(&desk).editor().run().unwrap().1.slope.clone().unwrap();
     assert!(slope.dips().count() > 0 && slope.unknown_m == 0.0, "{slope:?}");
     let drawn = |desk: &hand::Desk, role: Role| {
-        window(desk).editor().drawing().shapes.iter().filter(|shape| shape.role == role).count()
+        window(desk).editor().drawing().shapes().filter(|shape| shape.role == role).count()
     };
     assert_eq!(drawn(&desk, Role::Dip), slope.dips().count());
     assert_eq!(drawn(&desk, Role::FurtherPost), slope.posts().count());

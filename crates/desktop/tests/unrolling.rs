@@ -327,8 +327,7 @@ fn back_on_corner_1_every_side_has_its_net() {
     let net_m: f64 = in_hand
         .shown()
         .drawing
-        .shapes
-        .iter()
+        .shapes()
         .filter(|shape| shape.role == drawing::Role::Net)
         .filter_map(|shape| match &shape.form {
             drawing::Form::Path { points, .. } => {

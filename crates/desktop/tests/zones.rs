@@ -49,8 +49,8 @@ fn place(desk: &Desk, along_m: f64) -> Point {
 
 /// Where the bar of an end stands on the screen: a little outside the net.
 fn bar(desk: &Desk, end: Thing) -> Pos2 {
-    let shapes = &window(desk).editor().drawing().shapes;
-    let mark = shapes.iter().find_map(|shape| match shape.form {
+    let mut shapes = window(desk).editor().drawing().shapes();
+    let mark = shapes.find_map(|shape| match shape.form {
         Form::Mark { at, toward_rad } if shape.role == Role::ZoneEnd && shape.thing == Some(end) => {
             Some((at, toward_rad))
         }

@@ -28,7 +28,7 @@ use plan::Point;
 use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Ink, in_theme};
 use crate::palette::{Palette, Theme};
-use crate::shape::{Drawing, Form, Role, Shape};
+use crate::shape::{Drawing, Form, Role, Shape, Thing};
 use crate::taken::Taken;
 use crate::view::{Distance, View};
 use blocks::Block;
@@ -58,17 +58,15 @@ impl Drawing {
         inker.bare_ground();
         let built =
             |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. } | Role::Way);
-        let ground = self.shapes.iter().position(built).unwrap_or(self.shapes.len());
-        for shape in &self.shapes[..ground] {
+        let mut shapes = self.shapes().peekable();
+        while let Some(shape) = shapes.next_if(|shape| !built(shape)) {
             inker.symbol(shape);
         }
         let over = |ghost: &&Ghost| matches!(ghost.mark, GhostMark::Places | GhostMark::Open(_));
         if let Some(ghost) = ghost.filter(|ghost| !over(ghost)) {
             inker.thought(ghost);
         }
-        for shape in &self.shapes[ground..] {
-            inker.symbol(shape);
-        }
+        shapes.for_each(|shape| inker.symbol(shape));
         inker.ghosts();
         inker.states();
         // What is picked finds its room first.
@@ -98,6 +96,8 @@ pub(crate) struct Inker<'a> {
     drawing: &'a Drawing,
     /// What of the drawing is no post, handle or side.
     marked: Vec<&'a Shape>,
+    /// The paths of hazards.
+    hazards: Vec<(Option<Thing>, &'a [Point])>,
     view: &'a View,
     palette: &'static Palette,
     distance: Distance,
@@ -148,6 +148,7 @@ impl<'a> Inker<'a> {
             plates: Vec::new(),
             signs: drawing.taken_by_signs(&marked, view),
             grass: None,
+            hazards: marked.iter().filter_map(|shape| hazard_path(shape)).collect(),
             marked,
         }
     }
@@ -298,6 +299,14 @@ impl<'a> Inker<'a> {
             }
             _ => {}
         }
+    }
+}
+
+/// The path of a hazard that has one.
+fn hazard_path(shape: &Shape) -> Option<(Option<Thing>, &[Point])> {
+    match (&shape.form, shape.role) {
+        (Form::Path { points, .. }, Role::Hazard { .. }) => Some((shape.thing, points)),
+        _ => None,
     }
 }
 

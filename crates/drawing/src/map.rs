@@ -44,11 +44,9 @@ pub fn map(scene: &Scene<'_>) -> Drawing {
 /// from, nothing changed since; `None` where anything may have. Findings may have changed.
 pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> Drawing {
     let touched = touched.filter(|_| was.rivals.len() == scene.plan.runs.len());
-    let was_shapes = was.shapes.len();
-    let kept = touched.map(|touched| Kept { shapes: was.shapes.into_iter(), parts: was.parts.into_iter(), touched });
-    // About as many as before: nothing is moved twice.
-    let room = was_shapes + was_shapes / 8;
-    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::with_capacity(room), parts: Vec::new(), kept };
+    let parts = Vec::with_capacity(was.parts.len());
+    let kept = touched.map(|touched| Kept { parts: was.parts.into_iter(), touched });
+    let mut sheet = Sheet { scene: *scene, run: None, shapes: Vec::new(), parts, kept };
     let runs: Vec<RunLine<'_>> = RunLine::all(scene);
     sheet.part(features::underlay);
     sheet.part(ground::paddock);
@@ -94,7 +92,6 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.each(&runs, faults::words);
     sheet.each(&runs, legends::run);
     Drawing {
-        shapes: sheet.shapes,
         parts: sheet.parts,
         target_kv: scene.plan.target_kv(),
         words: scene.words,
@@ -121,16 +118,15 @@ pub(crate) struct Sheet<'a> {
     scene: Scene<'a>,
     /// The run that is being drawn.
     run: Option<usize>,
+    /// What was drawn of the part that is being drawn.
     shapes: Vec<Shape>,
-    /// How many shapes each part drew.
-    parts: Vec<usize>,
+    parts: Vec<Vec<Shape>>,
     kept: Option<Kept<'a>>,
 }
 
 /// The drawing before, whose parts come in the same order.
 struct Kept<'a> {
-    shapes: std::vec::IntoIter<Shape>,
-    parts: std::vec::IntoIter<usize>,
+    parts: std::vec::IntoIter<Vec<Shape>>,
     touched: &'a [usize],
 }
 
@@ -151,21 +147,13 @@ impl Sheet<'_> {
 
     /// Draws a part, or takes it from the drawing before where it is of a run that did not change.
     fn part(&mut self, draw: impl FnOnce(&mut Self)) {
-        let first = self.shapes.len();
-        let before = self.kept.as_mut().map(|kept| {
-            let count = kept.parts.next().unwrap_or(0);
-            let is_kept = self.run.is_some_and(|run| !kept.touched.contains(&run));
-            (is_kept, kept.shapes.by_ref().take(count))
+        let is_kept = |touched: &[usize]| self.run.is_some_and(|run| !touched.contains(&run));
+        let before = self.kept.as_mut().and_then(|kept| kept.parts.next().filter(|_| is_kept(kept.touched)));
+        let part = before.unwrap_or_else(|| {
+            draw(self);
+            std::mem::take(&mut self.shapes)
         });
-        match before {
-            Some((true, shapes)) => self.shapes.extend(shapes),
-            Some((false, shapes)) => {
-                shapes.for_each(drop);
-                draw(self);
-            }
-            None => draw(self),
-        }
-        self.parts.push(self.shapes.len() - first);
+        self.parts.push(part);
     }
 
     fn push(&mut self, role: Role, form: Form, thing: Option<Thing>) {

@@ -47,7 +47,7 @@ impl Drawing {
             return None;
         }
         let at = spot.map(f64::from);
-        self.shapes.iter().find_map(|shape| {
+        self.shapes().find_map(|shape| {
             let (Role::Roll { number, outward_rad }, Form::Mark { at: place, .. }) = (shape.role, &shape.form) else {
                 return None;
             };
@@ -75,7 +75,7 @@ impl Drawing {
         let ghosts = self.ghosts(view.picked);
         let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
         let mut best: Option<(Rank, f64, Thing)> = None;
-        for shape in &self.shapes {
+        for shape in self.shapes() {
             let Some(thing) = shape.thing else { continue };
             // A ghost shows its corners and sides alone.
             if ghost(shape) && !matches!(shape.role, Role::Handle | Role::Side) {

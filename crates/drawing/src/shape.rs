@@ -64,10 +64,8 @@ pub struct Shape {
 /// A plan drawn: shapes in the order in which they are painted, words last.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Drawing {
-    /// The shapes.
-    pub shapes: Vec<Shape>,
-    /// How many of them each part of the map drew, in order.
-    pub(crate) parts: Vec<usize>,
+    /// What each part of the map drew: of a part that did not change nothing is moved when the map is drawn again.
+    pub(crate) parts: Vec<Vec<Shape>>,
     /// Volts asked for at the weakest post, kilovolts: the middle of the volts' scale.
     pub target_kv: f64,
     /// The run that is worked on: of options that share ground, it is shown and the others are ghosts. What is picked
@@ -86,10 +84,22 @@ pub struct Drawing {
 }
 
 impl Drawing {
+    /// The shapes.
+    pub fn shapes(&self) -> impl DoubleEndedIterator<Item = &Shape> + Clone {
+        self.parts.iter().flatten()
+    }
+
+    /// The drawing with those shapes alone.
+    #[must_use]
+    pub fn only(mut self, kept: impl Fn(&Shape) -> bool) -> Self {
+        self.parts.iter_mut().for_each(|part| part.retain(&kept));
+        self
+    }
+
     /// The shapes that are no post, handle or side: what nearly every look through the drawing is after, and few of them.
     pub(crate) fn marked(&self) -> Vec<&Shape> {
         let plain = |role: Role| matches!(role, Role::Post { .. } | Role::SparePost | Role::Handle | Role::Side);
-        self.shapes.iter().filter(|shape| !plain(shape.role)).collect()
+        self.shapes().filter(|shape| !plain(shape.role)).collect()
     }
 
     /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown, or that
@@ -119,7 +129,7 @@ impl Drawing {
             *high = Point::new(high.east_m.max(place.east_m), high.north_m.max(place.north_m));
         };
         // The ground goes by what is stated on it, however far a picture reaches.
-        for shape in self.shapes.iter().filter(|shape| shape.role != Role::Underlay) {
+        for shape in self.shapes().filter(|shape| shape.role != Role::Underlay) {
             match &shape.form {
                 Form::Area { rings } => rings.iter().flatten().for_each(&mut add),
                 Form::Path { points, .. } => points.iter().for_each(&mut add),

@@ -159,7 +159,7 @@ fn the_signs_of_wind_and_of_a_weak_brace_stand_out_and_are_drawn_where_they_are_
     let bare = map(&hand.scene());
     hand.workup.runs[0].bracing = Some(workup::bracing::Bracing { wind, ..Default::default() });
     let drawing = map(&hand.scene());
-    assert_eq!(drawing.shapes.len(), bare.shapes.len() + 1);
+    assert_eq!(drawing.shapes().count(), bare.shapes().count() + 1);
     for theme in THEMES {
         let p = theme.palette();
         for px_per_m in [2.0, 6.0, 18.0] {

@@ -79,7 +79,7 @@ fn it_is_picked_by_its_ground_and_drawn_no_more_where_it_is_hidden() {
     plan.ground.damp[0].hidden = true;
     let hidden = drawn(&plan);
     assert_eq!(at(&hidden, 20.0, 18.0), None);
-    assert!(hidden.shapes.iter().all(|shape| !matches!(shape.thing, Some(Thing::Damp { .. }))));
+    assert!(hidden.shapes().all(|shape| !matches!(shape.thing, Some(Thing::Damp { .. }))));
 }
 
 #[test]
@@ -90,7 +90,7 @@ fn the_energizer_stands_where_it_is_said_to_and_its_leads_go_from_there() {
     let places = [(-30.0, -15.0), (-24.0, -15.0), (-27.0, -15.0)].map(Point::from).to_vec();
     hand.plan.runs[0].earth_stakes = EarthStakes { places, ..EarthStakes::default() };
     let drawing = drawing::map(&hand.scene());
-    let of = |role: Role| drawing.shapes.iter().filter(move |shape| shape.role == role && shape.run == Some(0));
+    let of = |role: Role| drawing.shapes().filter(move |shape| shape.role == role && shape.run == Some(0));
     let mark = of(Role::Energizer).next().unwrap();
     assert_eq!(
         (&mark.form, mark.thing),

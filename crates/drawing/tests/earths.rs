@@ -35,7 +35,7 @@ fn drawn(plan: &Plan) -> Drawing {
 }
 
 fn places(drawing: &Drawing) -> Vec<Point> {
-    let best = drawing.shapes.iter().filter(|shape| shape.role == Role::EarthBest);
+    let best = drawing.shapes().filter(|shape| shape.role == Role::EarthBest);
     best.filter_map(|shape| if let Form::Mark { at, .. } = shape.form { Some(at) } else { None }).collect()
 }
 

@@ -39,7 +39,7 @@ fn every_fault_has_its_sign_on_the_net_and_is_picked_there() {
     let lay = hand.workup.runs[0].lay.as_ref().unwrap();
     for (index, kind) in KINDS.into_iter().enumerate() {
         let thing = Thing::Fault { run: 0, branch: None, fault: index };
-        let sign = drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
+        let sign = drawing.shapes().find_map(|shape| match (&shape.form, shape.role) {
             (Form::Mark { at, .. }, Role::Fault { kind: is }) if shape.thing == Some(thing) => Some((*at, is)),
             _ => None,
         });
@@ -57,7 +57,7 @@ fn a_stretch_over_corner_1_is_a_band_outside_the_net_picked_beside_it_and_seen_a
     let hand = faulty();
     let drawing = map(&hand.scene());
     let thing = Thing::Zone { run: 0, branch: None, zone: 0 };
-    let band = drawing.shapes.iter().find_map(|shape| match (&shape.form, shape.role) {
+    let band = drawing.shapes().find_map(|shape| match (&shape.form, shape.role) {
         (Form::Path { points, .. }, Role::Zone { more: true }) if shape.thing == Some(thing) => Some(points.clone()),
         _ => None,
     });
@@ -91,7 +91,7 @@ fn a_stretch_is_taken_by_either_end_on_the_map_and_on_the_line() {
     let line_m = hand.workup.runs[0].lay.as_ref().unwrap().line_m;
     for (last, along_m) in [(false, line_m - 6.0), (true, 5.0)] {
         let thing = Thing::ZoneEnd { run: 0, branch: None, zone: 0, last };
-        let marks = drawing.shapes.iter().filter(|shape| shape.thing == Some(thing));
+        let marks = drawing.shapes().filter(|shape| shape.thing == Some(thing));
         let marks: Vec<(Point, f64)> = marks
             .filter_map(|shape| match shape.form {
                 Form::Mark { at, toward_rad } if shape.role == Role::ZoneEnd => Some((at, toward_rad)),
@@ -203,7 +203,7 @@ fn what_is_on_a_branch_is_drawn_there_and_its_corners_are_picked() {
     let side = far(6.0, -12.0);
     let thing = Thing::BranchSide { run: 0, branch: 0, side: 1 };
     assert_eq!(drawing.thing_at(&view(side), view(side).spot(side), 4.0), Some(thing));
-    let ends = drawing.shapes.iter().filter(|shape| {
+    let ends = drawing.shapes().filter(|shape| {
         matches!(shape.thing, Some(Thing::ZoneEnd { branch: Some(0), .. })) && shape.role == Role::ZoneEnd
     });
     assert_eq!(ends.count(), 2);

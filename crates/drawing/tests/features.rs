@@ -111,7 +111,7 @@ fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
     });
     let with = drawn(&plan);
     assert_eq!((with.bounds(), with.ink(&view(Theme::Light))), (bounds, ink));
-    assert!(with.shapes.iter().any(|shape| shape.role == Role::Underlay && matches!(shape.form, Form::Area { .. })));
+    assert!(with.shapes().any(|shape| shape.role == Role::Underlay && matches!(shape.form, Form::Area { .. })));
 }
 
 /// Relative luminance of a colour; WCAG 2.2.

@@ -19,7 +19,7 @@ fn drawn(plan: &Plan) -> (Workup, Vec<Shape>) {
     let workup = workup::workup(plan, Depth::Quick);
     let findings = care::findings(plan, &workup, Words::default());
     let scene = Scene { plan, workup: &workup, findings: &findings, words: Words::default() };
-    let shapes = drawing::map(&scene).shapes;
+    let shapes = drawing::map(&scene).shapes().cloned().collect();
     (workup, shapes)
 }
 

@@ -576,8 +576,7 @@ fn the_order_begins_at_a_roll_that_stands_and_that_the_map_numbers() {
         let (lay, work) = (worked.lay.as_ref().unwrap(), worked.set_up.as_ref().unwrap());
         let drawing = drawing::map::map(&case.scene());
         let mut numbers: Vec<usize> = drawing
-            .shapes
-            .iter()
+            .shapes()
             .filter_map(|shape| match shape.role {
                 drawing::Role::Roll { number, .. } => Some(number),
                 _ => None,

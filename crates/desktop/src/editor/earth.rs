@@ -30,7 +30,7 @@ impl Editor {
             return known;
         }
         let mark = |thing: Thing, role: Role| {
-            let shape = self.drawing.shapes.iter().find(|shape| shape.thing == Some(thing) && shape.role == role);
+            let shape = self.drawing.shapes().find(|shape| shape.thing == Some(thing) && shape.role == role);
             shape.and_then(|shape| if let Form::Mark { at, .. } = shape.form { Some(at) } else { None })
         };
         let first = mark(Thing::EarthStake { run: index, stake: 0 }, Role::EarthStake);

@@ -26,7 +26,7 @@ impl Editor {
         let stated = self.plan.runs.get(index)?.energizer_at;
         let thing = Some(Thing::Energizer { run: index });
         stated.or_else(|| {
-            let mark = self.drawing.shapes.iter().find(|one| one.thing == thing && one.role == Role::Energizer);
+            let mark = self.drawing.shapes().find(|one| one.thing == thing && one.role == Role::Energizer);
             match mark?.form {
                 Form::Mark { at, .. } => Some(at),
                 _ => None,

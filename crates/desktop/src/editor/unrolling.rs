@@ -61,8 +61,8 @@ impl Sketch {
         let plan = Plan { runs: vec![run], ..around };
         let (mut workup, findings) = (workup::workup(&plan, Depth::Quick), Findings::default());
         workup.runs.iter_mut().for_each(|run| run.volts = None);
-        let mut drawing = drawing::map(&Scene { plan: &plan, workup: &workup, findings: &findings, words });
-        drawing.shapes.retain(|shape| is_netting(shape.role));
+        let drawing = drawing::map(&Scene { plan: &plan, workup: &workup, findings: &findings, words });
+        let drawing = drawing.only(|shape| is_netting(shape.role));
         Self { plan, workup, findings, drawing }
     }
 

@@ -63,7 +63,7 @@ fn along_middle(path: &[Point]) -> Option<Point> {
 
 /// Where a sign of a thing is drawn.
 fn drawn_at(editor: &Editor, thing: Thing) -> Option<Point> {
-    let drawn = editor.drawing().shapes.iter().find(|shape| shape.thing == Some(thing))?;
+    let drawn = editor.drawing().shapes().find(|shape| shape.thing == Some(thing))?;
     match &drawn.form {
         drawing::Form::Mark { at, .. } | drawing::Form::Label { at, .. } => Some(*at),
         drawing::Form::Path { points, .. } => points.get(points.len() / 2).copied(),

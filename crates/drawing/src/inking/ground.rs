@@ -19,7 +19,7 @@ const LEAST_CROSS_PX: f64 = 36.0;
 impl Inker<'_> {
     /// Small crosses where no paddock is stated, so that bare ground has a scale.
     pub(super) fn bare_ground(&mut self) {
-        if self.prints() || self.drawing.shapes.iter().any(|shape| shape.role == Role::Paddock) {
+        if self.prints() || self.drawing.shapes().any(|shape| shape.role == Role::Paddock) {
             return;
         }
         let mut every_m = CROSS_M;
@@ -226,7 +226,7 @@ impl Inker<'_> {
         let side_m = TUFT_M2.sqrt();
         let drawing = self.drawing;
         let outlines = |role: Role| {
-            drawing.shapes.iter().filter(move |shape| shape.role == role).filter_map(|shape| match &shape.form {
+            drawing.shapes().filter(move |shape| shape.role == role).filter_map(|shape| match &shape.form {
                 Form::Area { rings } => rings.first(),
                 _ => None,
             })

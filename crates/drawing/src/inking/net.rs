@@ -179,9 +179,15 @@ fn width_class(kv: f64) -> usize {
 
 /// The voltage that stands for a stretch: that of its middle knots, which lies on no border.
 fn middle_kv(knots: &[Knot]) -> f64 {
-    let (low, high) =
-        knots.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |span, knot| (span.0.min(knot.kv), span.1.max(knot.kv)));
+    let (low, high) = knots.iter().fold(NO_SPAN, |span, knot| spanned(span, knot.kv));
     f64::midpoint(low, high)
+}
+
+/// The least and the greatest of no voltages.
+const NO_SPAN: (f64, f64) = (f64::INFINITY, f64::NEG_INFINITY);
+
+fn spanned((low, high): (f64, f64), kv: f64) -> (f64, f64) {
+    (low.min(kv), high.max(kv))
 }
 
 /// A closed line as an open one that starts and ends in the middle of its longest side, where a seam cannot show.
@@ -200,6 +206,8 @@ fn opened(knots: &[Knot]) -> Vec<Knot> {
 /// The line cut where its voltage crosses a border between two classes.
 fn cut(knots: &[Knot], class: impl Fn(f64) -> f64, borders: &[f64]) -> Vec<Vec<Knot>> {
     let mut parts: Vec<Vec<Knot>> = vec![Vec::new()];
+    // The least and the greatest voltage of the part that is still open.
+    let mut span = NO_SPAN;
     for pair in knots.windows(2) {
         let (from, to) = (pair[0], pair[1]);
         let mut crossed: Vec<f64> = borders
@@ -217,10 +225,17 @@ fn cut(knots: &[Knot], class: impl Fn(f64) -> f64, borders: &[f64]) -> Vec<Vec<K
             };
             let here = class(f64::midpoint(start.kv, end.kv));
             match parts.last_mut() {
-                Some(open) if open.is_empty() => open.extend([start, end]),
-                Some(open) if class(middle_kv(open)) == here => open.push(end),
-                _ => parts.push(vec![start, end]),
+                Some(open) if open.is_empty() => {
+                    open.extend([start, end]);
+                    span = spanned(NO_SPAN, start.kv);
+                }
+                Some(open) if class(f64::midpoint(span.0, span.1)) == here => open.push(end),
+                _ => {
+                    parts.push(vec![start, end]);
+                    span = spanned(NO_SPAN, start.kv);
+                }
             }
+            span = spanned(span, end.kv);
             start = end;
         }
     }

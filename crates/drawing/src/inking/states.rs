@@ -43,7 +43,7 @@ impl Inker<'_> {
         }
         let drawing = self.drawing;
         let colour = self.palette.ghost;
-        let ghosts = drawing.shapes.iter().filter(|shape| self.is_ghost(shape)).collect::<Vec<_>>();
+        let ghosts = drawing.shapes().filter(|shape| self.is_ghost(shape)).collect::<Vec<_>>();
         for shape in &ghosts {
             match (shape.role, &shape.form) {
                 (Role::Side, Form::Path { points, .. }) => {
@@ -103,8 +103,8 @@ impl Inker<'_> {
 
     /// The shape whose form tells where a thing is.
     fn body(&self, thing: Thing) -> Option<&'_ Shape> {
-        let ground = |shape: &&Shape| shape.thing == Some(thing) && shape.role == Role::RunGround;
-        if let Some(ground) = self.drawing.shapes.iter().find(ground) {
+        let ground = |shape: &&&Shape| shape.thing == Some(thing) && shape.role == Role::RunGround;
+        if let Some(ground) = self.marked.iter().find(ground) {
             return Some(ground);
         }
         let fits = |shape: &&Shape| {
@@ -112,7 +112,7 @@ impl Inker<'_> {
                 && !matches!(shape.form, Form::Label { .. })
                 && !matches!(shape.role, Role::Tag { .. } | Role::Corner { .. } | Role::Lead)
         };
-        self.drawing.shapes.iter().find(fits)
+        self.drawing.shapes().find(fits)
     }
 
     fn outlined(&mut self, thing: Thing, width: f64, colour: Colour) {
@@ -216,7 +216,7 @@ impl Inker<'_> {
     fn handles(&mut self, outline: Thing, picked: Option<Thing>) {
         let colours = self.palette;
         let of_outline = |shape: &&Shape| shape.thing.and_then(outline_of) == Some(outline);
-        let shapes: Vec<&Shape> = self.drawing.shapes.iter().filter(of_outline).collect();
+        let shapes: Vec<&Shape> = self.drawing.shapes().filter(of_outline).collect();
         for shape in &shapes {
             if let (Role::Side, Form::Path { points, .. }) = (shape.role, &shape.form) {
                 self.seen_line(points, false, 2.0, colours.pick, None);

@@ -7,7 +7,6 @@ use super::super::pen::Type;
 use super::super::trace::{self, Px, add, right, scaled, toward};
 use super::{Ground, Label, Layout};
 use crate::ink::Weight;
-use crate::shape::{Form, Role};
 
 impl Inker<'_> {
     /// A hazard's name beside its line, where the line is seen.
@@ -17,17 +16,13 @@ impl Inker<'_> {
         let font = Type::new(11.0, Weight::Medium, colour);
         let text = &label.texts[0];
         let half = font.width(text) / 2.0;
-        let path = self.marked.iter().find_map(|shape| match (&shape.form, shape.role) {
-            (Form::Path { points, .. }, Role::Hazard { .. }) if shape.thing == label.thing => Some(points.clone()),
-            _ => None,
-        });
-        let Some(path) = path else {
+        let Some(&(_, path)) = self.hazards.iter().find(|(thing, _)| *thing == label.thing) else {
             return [[0.0, 22.0], [0.0, -22.0], [half + 18.0, 0.0], [-half - 18.0, 0.0]]
                 .map(|off| Layout::one(add(label.at, off), text, font, Ground::Any))
                 .into();
         };
         let clear = if kind == HazardKind::PublicWay { 18.0 } else { 16.0 };
-        self.beside_path(&path, half, clear).into_iter().map(|at| Layout::one(at, text, font, Ground::Clear)).collect()
+        self.beside_path(path, half, clear).into_iter().map(|at| Layout::one(at, text, font, Ground::Clear)).collect()
     }
 
     /// Places beside the seen part of a path for upright words of that half width.

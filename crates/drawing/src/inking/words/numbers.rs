@@ -41,7 +41,7 @@ impl Inker<'_> {
         }
         let drawing = self.drawing;
         let mut of_runs: Vec<Vec<Stand>> = drawing.rivals.iter().map(|_| Vec::new()).collect();
-        for shape in &drawing.shapes {
+        for shape in drawing.shapes() {
             if let (
                 Form::Mark { at, toward_rad },
                 Role::Post { .. } | Role::Join | Role::EndPost,
