@@ -201,6 +201,8 @@ fn lists(name: &str, target: &str, plan: &Plan) {
         let wheel = Event::MouseWheel { unit, delta, phase, source, modifiers: Modifiers::NONE };
         vec![Event::PointerMoved(page), wheel]
     });
+    // What is left of the scrolling is the list's, and would zoom the map under the pointer.
+    desk.settle();
     tell(&format!("list, drag beside it, {name} (target {target})"), &drag(&mut desk));
 }
 

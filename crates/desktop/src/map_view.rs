@@ -8,7 +8,7 @@ mod keys;
 mod paint;
 
 use drawing::{Thing, furniture};
-use egui::{CursorIcon, Id, Key, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, vec2};
+use egui::{CursorIcon, Event, Id, Key, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, vec2};
 use words::texts::Window as Text;
 
 pub(crate) use hint::hint_text;
@@ -50,13 +50,13 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     };
     let space = ui.input(|input| input.key_down(Key::Space)) && !ui.ctx().text_edit_focused();
 
-    if let Some(at) = response.hover_pos() {
-        zoom(ui, here(at), said);
-        if *editor.tool() == Tool::Pick {
-            // What is dragged is what is under the pointer, as is said below.
-            let dragged = editor.held_from().is_some() && response.dragged_by(PointerButton::Primary);
-            said.hovered = if dragged { editor.picked() } else { thing_at(at) };
-        }
+    zoom(ui, response.hover_pos().map(here), said);
+    if let Some(at) = response.hover_pos()
+        && *editor.tool() == Tool::Pick
+    {
+        // What is dragged is what is under the pointer, as is said below.
+        let dragged = editor.held_from().is_some() && response.dragged_by(PointerButton::Primary);
+        said.hovered = if dragged { editor.picked() } else { thing_at(at) };
     }
     if *editor.tool() != Tool::Pick {
         leading::by_mouse(ui, rect, response.hover_pos(), editor, said);
@@ -169,8 +169,19 @@ fn clicks(
     }
 }
 
-fn zoom(ui: &Ui, about: drawing::Spot, said: &mut Said) {
-    let (scroll, pinch) = ui.input(|input| (input.smooth_scroll_delta().y, f64::from(input.zoom_delta())));
+/// Zooms about the spot under the pointer by a wheel that was turned over the map: what egui leaves of a turn to
+/// later frames belongs to where it was turned, also where the pointer came here since.
+fn zoom(ui: &Ui, about: Option<drawing::Spot>, said: &mut Said) {
+    let elsewhere = Id::unique("the wheel was turned beside the map");
+    let (scroll, pinch, turned) = ui.input(|input| {
+        let turned = input.events.iter().any(|event| matches!(event, Event::MouseWheel { .. }));
+        (input.smooth_scroll_delta().y, f64::from(input.zoom_delta()), turned)
+    });
+    if turned {
+        ui.data_mut(|data| data.insert_temp(elsewhere, about.is_none()));
+    }
+    let Some(about) = about else { return };
+    let scroll = if ui.data(|data| data.get_temp(elsewhere)).unwrap_or(false) { 0.0 } else { scroll };
     let by = (f64::from(scroll) / DOUBLING_PX).exp2() * pinch;
     if (by - 1.0).abs() > 1e-6 {
         said.say(Message::Zoom(by, about));

@@ -89,9 +89,24 @@ pub(crate) struct Entry {
     pub(crate) level: u8,
 }
 
-/// All entries. Corners of what stands on the ground are told where all are asked for, or theirs is picked.
+/// The outline on the ground that is picked, or of which a corner is: its corners are told.
+pub(crate) fn opened(editor: &Editor) -> Option<Thing> {
+    let whole = editor.picked()?.whole();
+    let is_outline = matches!(
+        whole,
+        Thing::Boundary
+            | Thing::Damp { .. }
+            | Thing::KeepOut { .. }
+            | Thing::Hazard { .. }
+            | Thing::Wall { .. }
+            | Thing::Shade { .. }
+    );
+    is_outline.then_some(whole)
+}
+
+/// All entries. Corners of what stands on the ground are told where all are asked for, or of what is opened.
 pub(crate) fn entries(editor: &Editor, all: bool) -> Vec<Entry> {
-    let mut list = List { entries: Vec::new(), whole: editor.picked().map(Thing::whole), all };
+    let mut list = List { entries: Vec::new(), whole: opened(editor), all };
     let (plan, ground) = (editor.plan(), &editor.plan().ground);
     list.group(Group::Ground, |list| {
         if !ground.boundary.is_empty() {

@@ -10,6 +10,7 @@ mod damp;
 mod earths;
 pub(crate) mod faults;
 pub(crate) mod features;
+mod filled;
 pub(crate) mod gates;
 mod ghost;
 mod ground;
@@ -32,6 +33,7 @@ use crate::shape::{Drawing, Form, Role, Shape, Thing};
 use crate::taken::Taken;
 use crate::view::{Distance, View};
 use blocks::Block;
+use filled::Filled;
 use pen::Pen;
 use trace::{Knot, Px, Window};
 
@@ -84,7 +86,8 @@ impl Drawing {
         if view.theme != Theme::Contrast {
             inker.tufts();
         }
-        let Inker { pen, mut taken, circles, flags, nets, .. } = inker;
+        let Inker { pen, taken, circles, flags, nets, .. } = inker;
+        let mut taken = taken.into_blocks();
         let words = taken.split_off(signs);
         taken.extend(circles.into_iter().chain(flags));
         (in_theme(pen.ink, view.theme), Taken::new(taken, words, nets))
@@ -106,7 +109,7 @@ pub(crate) struct Inker<'a> {
     /// For each run, whether it is a ghost.
     ghosts: Vec<bool>,
     /// Where words may not go.
-    taken: Vec<Block>,
+    taken: Filled,
     /// Where numbers of corners stand.
     numbers: Vec<Block>,
     /// Lines that words cross only on a plate.
@@ -130,6 +133,8 @@ impl<'a> Inker<'a> {
     fn new(drawing: &'a Drawing, view: &'a View) -> Self {
         let [width, height] = view.size.map(f64::from);
         let marked = drawing.marked();
+        let mut taken = Filled::new([width, height]);
+        taken.extend(view.kept.iter().flatten().map(|&kept| Block::of(kept.map(f64::from))));
         Self {
             drawing,
             view,
@@ -138,7 +143,7 @@ impl<'a> Inker<'a> {
             window: Window { low: [-MARGIN_PX; 2], high: [width + MARGIN_PX, height + MARGIN_PX] },
             pen: Pen::default(),
             ghosts: drawing.ghosts(view.picked),
-            taken: view.kept.iter().flatten().map(|&kept| Block::of(kept.map(f64::from))).collect(),
+            taken,
             numbers: Vec::new(),
             lines: Vec::new(),
             nets: Vec::new(),

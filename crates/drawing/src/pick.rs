@@ -6,7 +6,7 @@ use plan::Point;
 use crate::ink::Spot;
 use crate::inking::blocks::Block;
 use crate::inking::faults::{self, ZONE_OFF_PX};
-use crate::inking::features::label_block;
+use crate::inking::features::label_holds;
 use crate::inking::gates::laid_back_px;
 use crate::inking::readings::Board;
 use crate::inking::signs;
@@ -193,8 +193,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
             board.holds(spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Label { at: place, texts, .. }, Role::Words { about: About::Label { large } }) => {
-            let block = label_block(view, *place, texts, large);
-            block.reach().holds(spot).then_some((Rank::Mark, 0.0))
+            label_holds(view, *place, texts, large, spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Path { points, .. }, Role::Zone { .. }) => {
             let band = trace::aside(&points.iter().map(|&at| view.px(at)).collect::<Vec<_>>(), false, ZONE_OFF_PX);

@@ -52,6 +52,12 @@ fn each_is_picked_where_it_is_seen() {
     assert_eq!(at(12.0, 20.0), Some(Thing::Wall { wall: 2 }));
     assert_eq!(at(50.0, 33.0), Some(Thing::Shade { shade: 0 }));
     assert_eq!(at(20.0, 35.0), Some(Thing::Label { label: 0 }));
+    // From the head of their letters to their foot, and no farther.
+    let [right, down] = view.spot(Point::new(20.0, 35.0));
+    for (off, label) in [(-11.5, None), (-10.5, Some(0)), (10.5, Some(0)), (11.5, None)] {
+        let picked = drawing.thing_at(&view, [right, down + off], 9.0);
+        assert_eq!(picked, label.map(|label| Thing::Label { label }), "{off} px below");
+    }
     assert_eq!(at(10.0, 30.0), Some(Thing::Drop { run: 0 }));
     let door = plan.coop.as_ref().unwrap().door_at();
     assert_eq!(at(door.east_m, door.north_m), Some(Thing::CoopDoor));

@@ -25,7 +25,7 @@ pub(super) enum Whole {
     Wall(usize, Vec<Wall>),
     Shade(usize, Vec<Shade>),
     Damp(usize, Vec<Damp>),
-    Label(usize, Vec<Label>),
+    Label(usize, Label),
     /// Where a run's rolls are put down.
     Drop(Box<Run>, Point),
     Underlay(Box<Underlay>),
@@ -69,7 +69,7 @@ impl Whole {
             Thing::Damp { damp } | Thing::DampSide { damp, .. } => {
                 plan.ground.damp.get(damp).map(|_| Self::Damp(damp, plan.ground.damp.clone()))
             }
-            Thing::Label { label } => plan.labels.get(label).map(|_| Self::Label(label, plan.labels.clone())),
+            Thing::Label { label } => plan.labels.get(label).map(|stated| Self::Label(label, stated.clone())),
             Thing::Drop { run: index } => {
                 let run = run(index)?;
                 let at = run.drop_at?;
@@ -112,9 +112,9 @@ impl Whole {
             Self::Wall(index, _) => Edit::SetOutline { shape: Shape::Wall(*index), outline: all(&self.places()) },
             Self::Shade(index, _) => Edit::SetOutline { shape: Shape::Shade(*index), outline: all(&self.places()) },
             Self::Damp(index, _) => Edit::SetOutline { shape: Shape::Damp(*index), outline: all(&self.places()) },
-            Self::Label(index, labels) => {
-                let mut labels = labels.clone();
-                labels[*index].at = motion.of(labels[*index].at);
+            Self::Label(index, label) => {
+                let mut labels = plan.labels.clone();
+                labels.get_mut(*index).into_iter().for_each(|one| one.at = motion.of(label.at));
                 Edit::SetLabels { labels }
             }
             Self::Drop(run, at) => {
@@ -180,7 +180,7 @@ impl Whole {
             Self::Wall(index, walls) => walls[*index].path.clone(),
             Self::Shade(index, shade) => shade[*index].outline.clone(),
             Self::Damp(index, damp) => damp[*index].outline.clone(),
-            Self::Label(index, labels) => vec![labels[*index].at],
+            Self::Label(_, label) => vec![label.at],
             Self::Underlay(underlay) => underlay.corners().to_vec(),
         }
     }

@@ -37,6 +37,11 @@ impl Block {
         self.middle
     }
 
+    /// Whether it is not turned, as most blocks are not: then its sides say all.
+    fn is_upright(&self) -> bool {
+        self.across == [1.0, 0.0]
+    }
+
     fn down(&self) -> Px {
         [-self.across[1], self.across[0]]
     }
@@ -60,6 +65,16 @@ impl Block {
 
     /// Whether two blocks share ground: no line parts them along a side of either.
     pub(crate) fn overlaps(&self, other: &Self) -> bool {
+        if self.is_upright() && other.is_upright() {
+            return (0..2).all(|axis| {
+                let span = |block: &Self| {
+                    let half = [block.half_width, block.half_height][axis];
+                    (block.middle[axis] - half, block.middle[axis] + half)
+                };
+                let (a, b) = (span(self), span(other));
+                a.0 < b.1 && b.0 < a.1
+            });
+        }
         let reach = self.half_width + self.half_height + other.half_width + other.half_height;
         let way = sub(other.middle, self.middle);
         if way[0].abs() > reach || way[1].abs() > reach {

@@ -31,6 +31,13 @@ pub(crate) fn label_block(view: &View, at: Point, texts: &[String], large: bool)
     text_block(view.px(at), text, kind, Anchor::Middle, 0.0).grown(3.0)
 }
 
+/// Whether a spot lies on the keeper's words.
+pub(crate) fn label_holds(view: &View, at: Point, texts: &[String], large: bool, spot: Px) -> bool {
+    // Of ten thousand words most lie above or below: how wide those are is not asked.
+    let tall = f64::from(label_type(large, view.theme.palette().ink).size);
+    (view.px(at)[1] - spot[1]).abs() <= tall && label_block(view, at, texts, large).reach().holds(spot)
+}
+
 impl Inker<'_> {
     pub(super) fn wall(&mut self, kind: WallKind, holds: bool, places: &[Point]) {
         let points = trace::distinct(&self.pxs(places), false);

@@ -243,7 +243,7 @@ impl Inker<'_> {
             }
             let foot = self.px(place);
             let room = Block::new(add(foot, [0.0, -2.5]), 9.0, 7.0);
-            if self.taken.iter().any(|taken| taken.overlaps(&room)) {
+            if self.taken.overlaps(&room) {
                 continue;
             }
             let colour = self.palette.tuft;

@@ -146,7 +146,7 @@ impl Inker<'_> {
         let turn_rad = way[1].atan2(way[0]);
         let block = Block::turned(toward(middle, way, half_arrow), wide, 2.0 * (ROLL_RADIUS + ROLL_COIL), turn_rad);
         // On a short side the number of a corner or a plate stands there already.
-        if self.taken.iter().any(|other| other.overlaps(&block)) {
+        if self.taken.overlaps(&block) {
             return;
         }
         self.arrow(toward(middle, way, ROLL_RADIUS + ROLL_COIL), tip, way, colours.ink2);

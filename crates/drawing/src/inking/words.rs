@@ -236,7 +236,7 @@ impl Inker<'_> {
             let inside = block.corners().iter().all(|at| {
                 at[0] >= EDGE_PX && at[1] >= EDGE_PX && at[0] <= width - EDGE_PX && at[1] <= height - EDGE_PX
             });
-            inside && !self.taken.iter().any(|taken| taken.overlaps(&block.grown(layout.gap)))
+            inside && !self.taken.overlaps(&block.grown(layout.gap))
         };
         let crossed = || {
             let over = |lines: &[[Px; 2]]| layout.blocks.iter().any(|block| crosses(&block.grown(2.0), lines));
@@ -260,7 +260,7 @@ impl Inker<'_> {
             let middle = toward(from, way, f64::midpoint(start, length));
             Block::turned(middle, (length - start).max(0.0), 1.0, way[1].atan2(way[0]))
         };
-        !self.taken.iter().any(|taken| taken.overlaps(&leader(SIGN_PX))) && !crosses(&leader(SIGN_PX), lines)
+        !self.taken.overlaps(&leader(SIGN_PX)) && !crosses(&leader(SIGN_PX), lines)
     }
 
     fn put(&mut self, layout: Layout, label: &Label<'_>) {
@@ -338,12 +338,10 @@ impl Inker<'_> {
                 let kind = features::label_type(large, colours.ink);
                 let text = &label.texts[0];
                 let picked = label.thing.is_some() && label.thing == self.view.picked;
-                let mut ways: Vec<Layout> = [0.0, 16.0, -16.0, 32.0, -32.0]
-                    .map(|down| Layout::one(add(label.at, [0.0, down]), text, kind, Ground::Any))
-                    .into();
                 // What is picked stays where the hand has it.
-                ways.truncate(if picked { 1 } else { 3 });
-                ways
+                let downs: &[f64] = if picked { &[0.0] } else { &[0.0, 16.0, -16.0] };
+                let way = |&down: &f64| Layout::one(add(label.at, [0.0, down]), text, kind, Ground::Any);
+                downs.iter().map(way).collect()
             }
             About::Energizer => {
                 let kind = Type::new(11.0, Weight::Regular, colours.ink);

@@ -1,5 +1,6 @@
 //! The rows before they are painted: which there are, how high each is, and its words laid out.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use drawing::Thing;
@@ -24,10 +25,14 @@ const A_PLACE: Point = Point::new(188.8, 188.8);
 /// How much deeper each level stands.
 const STEP: f32 = 14.0;
 
+/// What the entries are made from: the drawing's stamp and whether the worker has answered to it, whose corners are told,
+/// what is typed to find, the words and the pen.
+type Key = (u64, bool, Option<Thing>, String, Words, Pen);
+
 /// The entries, and what they were made from.
 #[derive(Default)]
 pub(crate) struct ListSheet {
-    key: Option<(u64, Option<Thing>, String, Words, f32)>,
+    key: Option<Key>,
     pub(super) entries: Vec<Entry>,
     /// Whether a part has no room for its figures beside its name.
     pub(super) narrow: bool,
@@ -35,11 +40,28 @@ pub(crate) struct ListSheet {
     pub(super) tops: Vec<f32>,
     /// How many things there are, heads not counted.
     pub(super) things: usize,
+    sentences: Sentences,
+}
+
+/// Width of the rows, and pixels of a point: words laid out for one pen may be higher for another.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Pen {
+    wide: f32,
+    pixels: f32,
+}
+
+/// How high sentences are in the rows of a pen. That follows from their words alone, whatever they are about: of a
+/// thousand findings only those that say something new are laid out.
+#[derive(Default)]
+struct Sentences {
+    pen: Pen,
+    high: BTreeMap<(u8, String, String), f32>,
 }
 
 impl ListSheet {
     pub(super) fn renew(&mut self, ui: &Ui, editor: &Editor, filter: &str, wide: f32) {
-        let key = (editor.stamp(), editor.picked(), filter.to_owned(), editor.words(), wide);
+        let pen = Pen { wide, pixels: ui.pixels_per_point() };
+        let key = (editor.stamp(), editor.is_full(), roster::opened(editor), filter.to_owned(), editor.words(), pen);
         if self.key.as_ref() == Some(&key) {
             return;
         }
@@ -54,13 +76,21 @@ impl ListSheet {
         }
         self.things = self.entries.iter().filter(|entry| !matches!(entry.item, Item::Head(_))).count();
         self.narrow = is_narrow(ui, editor.words(), wide);
+        let was = std::mem::replace(&mut self.sentences, Sentences { pen, high: BTreeMap::new() });
+        let mut was = if was.pen == pen { was.high } else { BTreeMap::new() };
         let mut top = 0.0;
         self.tops.clear();
         self.tops.push(top);
-        self.tops.extend(self.entries.iter().map(|entry| {
-            top += high(ui, editor, *entry, self.narrow, wide);
-            top
-        }));
+        for &entry in &self.entries {
+            top += if roster::is_sentence(entry.item) {
+                self.sentences.high(ui, editor, entry, &mut was)
+            } else if is_tall(entry.item, self.narrow) {
+                TALL
+            } else {
+                ROW
+            };
+            self.tops.push(top);
+        }
         self.key = Some(key);
     }
 
@@ -75,15 +105,19 @@ impl ListSheet {
     }
 }
 
-/// How high a row is: that of a sentence as its words are, of anything else as its kind.
-fn high(ui: &Ui, editor: &Editor, entry: Entry, narrow: bool, wide: f32) -> f32 {
-    if roster::is_sentence(entry.item) {
-        let (name, figures) = (roster::name(editor, entry.item), roster::figures(editor, entry.item));
-        let room = reach(entry, wide).span();
-        let inks = [Color32::PLACEHOLDER; 2];
-        return (RowWords::new(ui, entry, true, [&name, &figures], inks, [room; 2]).high() + AIR).max(ROW).round();
+impl Sentences {
+    /// How high a sentence's row is, as it was said before or laid out now.
+    fn high(&mut self, ui: &Ui, editor: &Editor, entry: Entry, was: &mut BTreeMap<(u8, String, String), f32>) -> f32 {
+        let said = (entry.level, roster::name(editor, entry.item), roster::figures(editor, entry.item));
+        let kept = self.high.get(&said).copied().or_else(|| was.remove(&said));
+        let high = kept.unwrap_or_else(|| {
+            let room = reach(entry, self.pen.wide).span();
+            let inks = [Color32::PLACEHOLDER; 2];
+            (RowWords::new(ui, entry, true, [&said.1, &said.2], inks, [room; 2]).high() + AIR).max(ROW).round()
+        });
+        self.high.insert(said, high);
+        high
     }
-    if is_tall(entry.item, narrow) { TALL } else { ROW }
 }
 
 pub(super) fn is_tall(item: Item, narrow: bool) -> bool {

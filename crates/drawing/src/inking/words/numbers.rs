@@ -118,9 +118,6 @@ impl Inker<'_> {
             .iter()
             .all(|at| at[0] >= EDGE_PX && at[1] >= EDGE_PX && at[0] <= width - EDGE_PX && at[1] <= height - EDGE_PX);
         let grown = block.grown(GAP_PX);
-        inside
-            && !self.taken.iter().any(|taken| taken.overlaps(&grown))
-            && !crosses(&grown, &self.lines)
-            && !crosses(&grown, &self.rings)
+        inside && !self.taken.overlaps(&grown) && !crosses(&grown, &self.lines) && !crosses(&grown, &self.rings)
     }
 }
