@@ -6,7 +6,7 @@
 use geo::{Area, BooleanOps, LineString, Polygon, unary_union};
 
 use crate::outline::TURN_GRAIN_RAD;
-use crate::{Outline, Point, Vertex, mowing, region};
+use crate::{Outline, Point, Vertex, mowing, region, span_m};
 
 /// The mower.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -176,14 +176,11 @@ fn is_cut(vertex: &Vertex) -> bool {
 
 /// Two cells of the overlay's grid, metres: as far as it may move a corner of a piece.
 fn grid_m(outline: &Outline) -> f64 {
-    let span = |along: fn(Point) -> f64| {
-        let (low, high) = outline
-            .points()
-            .map(along)
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+    let across_m = |along: fn(Point) -> f64| {
+        let (low, high) = span_m(outline.points().map(along));
         (high - low).max(0.0)
     };
-    2.0 * span(|point| point.east_m).max(span(|point| point.north_m)) / GRID_CELLS
+    2.0 * across_m(|point| point.east_m).max(across_m(|point| point.north_m)) / GRID_CELLS
 }
 
 fn any_mitre_cut(outline: &Outline) -> bool {
