@@ -96,9 +96,10 @@ const GRID_CELLS: f64 = (1_u32 << 30) as f64;
 /// The strip under and beside the line.
 ///
 /// On open ground a mitred strip of even width is exactly length x width: what two rectangles share inside a corner is
-/// what the kite adds outside; where it reaches farther to one side, the squares of both reaches differ at each corner by
-/// the tangent of half its turn. The overlay finds that area only to its grid (a share of 1e-9 of the extent along both edges), so where it agrees, where no
-/// mitre was cut and no keep-out bites, the product itself is reported; the overlay then was the check.
+/// what the kite adds outside; where it reaches farther to one side, the squares of both reaches differ at each corner
+/// by the tangent of half its turn. The overlay finds that area only to its grid (a share of 1e-9 of the extent along
+/// both edges), so where it agrees, where no mitre was cut and no keep-out bites, the product itself is reported; the
+/// overlay then was the check.
 pub fn strip(request: &StripRequest<'_>) -> Strip {
     let StripRequest { outline, width, keep_outs, mown: already, mower } = *request;
     let passes = mowing::passes(width.whole_m(), mower.width_m, mower.overlap);
