@@ -242,15 +242,8 @@ fn enter_opens_the_page_that_is_about_a_row_and_escape_leaves() {
 #[test]
 fn of_ten_thousand_things_only_the_rows_in_sight_are_made() {
     let earth = |index: usize| Hazard {
-        kind: HazardKind::ForeignEarth,
         name: format!("Earth {index}"),
-        path: vec![Point::new((index % 100) as f64, (index / 100) as f64)],
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..Hazard::new(HazardKind::ForeignEarth, vec![Point::new((index % 100) as f64, (index / 100) as f64)])
     };
     let mut plan = Plan::default();
     plan.ground.hazards = (0..10_000).map(earth).collect();

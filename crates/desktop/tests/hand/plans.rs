@@ -61,14 +61,8 @@ pub(crate) fn drawn_on(mut plan: Plan) -> Plan {
 /// A picture to lie beneath, half a metre a pixel, of a file that need not be there.
 pub(crate) fn picture(path: &str) -> Underlay {
     Underlay {
-        path: path.to_owned(),
-        sha256: String::new(),
         size_px: Some([160, 120]),
         world_m: Some(World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
-        opacity: None,
-        by_eye: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..Underlay::new(path.to_owned())
     }
 }
