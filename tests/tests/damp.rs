@@ -1,6 +1,8 @@
 //! The energizer's place, its leads and damp ground, from the file to findings, report, map of others and netlist.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
+mod told;
+
 use care::{Finding, Severity};
 use serde_json::{Value, json};
 use words::{Language, Words};
@@ -127,9 +129,7 @@ fn report_map_and_netlist_go_by_the_same_earth() {
     let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
-    let validator = jsonschema::validator_for(&exchange::report::schema()).unwrap();
-    let errors: Vec<String> = validator.iter_errors(&report).map(|error| error.to_string()).collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    told::keeps_to_its_schema(&report);
     let run = &report["runs"][0];
     let figure = |value: &Value| value.as_f64().unwrap();
     // One stake of a metre by 12 mm: rho / (2 pi) (ln(8 L / d) - 1), facts 6.1.

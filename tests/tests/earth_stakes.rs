@@ -2,6 +2,8 @@
 //! figure everywhere, and the file as it was.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
+mod told;
+
 use serde_json::{Value, json};
 use words::Words;
 use workup::Depth;
@@ -98,9 +100,7 @@ fn report_map_and_figures_say_the_same() {
             assert!((far(stake, key) - want).abs() < 1e-9, "{stake} {key}: {} for {want}", far(stake, key));
         }
     }
-    let validator = jsonschema::validator_for(&exchange::report::schema()).unwrap();
-    let errors: Vec<String> = validator.iter_errors(&told).map(|error| error.to_string()).collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    told::keeps_to_its_schema(&told);
     // On the map of others each is a point of its own, with the same figures.
     let read = plan::read(stated.to_string().as_bytes()).unwrap().plan;
     let worked = workup::workup(&read, Depth::Full);

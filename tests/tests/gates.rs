@@ -2,6 +2,8 @@
 //! the report, and a plan without either told as before.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
+mod told;
+
 use care::{Finding, Severity};
 use serde_json::{Value, json};
 use words::Words;
@@ -167,9 +169,7 @@ fn the_report_tells_of_pins_and_gates_as_its_schema_says_and_the_page_in_words()
     let worked = workup::workup(&plan, Depth::Full);
     let findings = care::findings(&plan, &worked, Words::default());
     let report: Value = serde_json::from_slice(&exchange::report::json(&plan, &worked, &findings)).unwrap();
-    let validator = jsonschema::validator_for(&exchange::report::schema()).unwrap();
-    let errors: Vec<String> = validator.iter_errors(&report).map(|error| error.to_string()).collect();
-    assert!(errors.is_empty(), "{errors:?}");
+    told::keeps_to_its_schema(&report);
     let run = &report["runs"][0];
     // A metre at each of four corners.
     let pin = &run["pins"][0];

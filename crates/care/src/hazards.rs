@@ -19,14 +19,14 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let mut found = Vec::new();
     let netting = line(worked);
     for (index, hazard) in look.plan.ground.hazards.iter().enumerate() {
-        let Some(path) = path(hazard) else { continue };
-        let name = look.amid(Named::Hazard(index));
-        found.extend(match (hazard.kind, &netting) {
-            (HazardKind::OverheadLine, Some(netting)) => overhead_line(look, run, (hazard, &name), &path, netting),
-            (HazardKind::PublicWay, Some(netting)) => public_way(look, run, (hazard, &name), &path, netting),
-            (HazardKind::OtherEnergisedFence, Some(netting)) => other_fence(look, run, &name, &path, netting),
+        let (Some(path), Some(netting)) = (path(hazard), &netting) else { continue };
+        let beside = Beside { look, run, netting, hazard, name: &look.amid(Named::Hazard(index)), path: &path };
+        found.extend(match hazard.kind {
+            HazardKind::OverheadLine => beside.overhead_line(),
+            HazardKind::PublicWay => beside.public_way(),
+            HazardKind::OtherEnergisedFence => beside.near("two-fences-near", Text::FenceNear, limits::BETWEEN_FENCES),
             // How far an earth is from the earth stakes is told with them.
-            (HazardKind::ForeignEarth, _) | (_, None) => None,
+            HazardKind::ForeignEarth => None,
         });
     }
     found
@@ -53,19 +53,29 @@ fn danger(id: &'static str, limit: Limit) -> Finding {
     Finding::new(id, Severity::Danger, limit.source)
 }
 
-fn overhead_line(
-    look: Look<'_>,
-    run: &Run,
-    (hazard, name): (&Hazard, &str),
-    path: &Outline,
-    netting: &Outline,
-) -> Option<Finding> {
-    let line_kv = hazard.line_voltage_kv.unwrap_or(defaults::OVERHEAD_LINE_VOLTAGE_KV);
-    let limit = if line_kv <= limits::LOW_LINE_KV { limits::LOW_LINE } else { limits::HIGH_LINE };
-    let crossings = region::crossings(netting, path);
-    let beneath =
-        !crossings.is_empty() || (netting.is_closed() && path.points().any(|at| region::contains(netting, at)));
-    if beneath {
+/// A hazard's path, and the netting of a run.
+#[derive(Clone, Copy)]
+struct Beside<'a> {
+    look: Look<'a>,
+    run: &'a Run,
+    netting: &'a Outline,
+    hazard: &'a Hazard,
+    /// What the hazard is called amid a sentence.
+    name: &'a str,
+    path: &'a Outline,
+}
+
+impl Beside<'_> {
+    fn overhead_line(self) -> Option<Finding> {
+        let Self { look, run, netting, path, .. } = self;
+        let line_kv = self.hazard.line_voltage_kv.unwrap_or(defaults::OVERHEAD_LINE_VOLTAGE_KV);
+        let limit = if line_kv <= limits::LOW_LINE_KV { limits::LOW_LINE } else { limits::HIGH_LINE };
+        let crossings = region::crossings(netting, path);
+        let beneath =
+            !crossings.is_empty() || (netting.is_closed() && path.points().any(|at| region::contains(netting, at)));
+        if !beneath {
+            return self.near("overhead-line-near", Text::OverheadLineNear, limit);
+        }
         let angles: Vec<String> =
             crossings.iter().map(|(_, angle_rad)| look.words.degrees(angle_rad.to_degrees())).collect();
         let why = if angles.is_empty() {
@@ -73,72 +83,72 @@ fn overhead_line(
         } else {
             look.say(Text::OverheadLineCrossedWhy, &[("angle", &angles.join(", "))])
         };
-        return Some(
+        Some(
             danger("overhead-line-crossed", limit)
-                .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", name)]))
+                .says(look.say(Text::OverheadLineCrossed, &[("run", run_name(run)), ("hazard", self.name)]))
                 .because(why)
                 .at(if crossings.is_empty() {
                     vec![nearest(netting, path)]
                 } else {
                     crossings.into_iter().map(|(at, _)| place(at)).collect()
                 }),
-        );
+        )
     }
-    let distance_m = region::distance_within_m(netting, path, limit.metres);
-    (distance_m < limit.metres).then(|| {
-        danger("overhead-line-near", limit)
-            .says(look.say(
-                Text::OverheadLineNear,
-                &[
-                    ("run", run_name(run)),
-                    ("distance", &look.words.length(distance_m)),
-                    ("hazard", name),
-                    ("limit", &look.words.length(limit.metres)),
-                ],
-            ))
-            .at([nearest(netting, path)])
-    })
-}
 
-fn public_way(
-    look: Look<'_>,
-    run: &Run,
-    (hazard, name): (&Hazard, &str),
-    path: &Outline,
-    netting: &Outline,
-) -> Option<Finding> {
-    let crossings = region::crossings(netting, path);
-    if !crossings.is_empty() {
-        return (!(hazard.unpowered_gate && hazard.signed)).then(|| {
-            danger("public-way-crossed", limits::ACROSS_WAY)
-                .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", name)]))
-                .at(crossings.into_iter().map(|(at, _)| place(at)))
-        });
+    fn public_way(self) -> Option<Finding> {
+        let Self { look, run, netting, hazard, path, .. } = self;
+        let crossings = region::crossings(netting, path);
+        if !crossings.is_empty() {
+            return (!(hazard.unpowered_gate && hazard.signed)).then(|| {
+                danger("public-way-crossed", limits::ACROSS_WAY)
+                    .says(look.say(Text::PublicWayCrossed, &[("run", run_name(run)), ("hazard", self.name)]))
+                    .at(crossings.into_iter().map(|(at, _)| place(at)))
+            });
+        }
+        let distance_m = region::distance_within_m(netting, path, limits::BESIDE_WAY.metres);
+        if distance_m >= limits::BESIDE_WAY.metres || hazard.signed {
+            return None;
+        }
+        let spacing = limits::SIGN_SPACING;
+        let signs = signs(beside_m(netting, path), spacing.metres);
+        let signs = if signs == 1 {
+            look.words.text(Text::ASign).to_owned()
+        } else {
+            look.say(Text::Signs, &[("count", &signs.to_string())])
+        };
+        Some(
+            danger("public-way-unsigned", spacing)
+                .says(look.say(
+                    Text::PublicWayUnsigned,
+                    &[
+                        ("run", run_name(run)),
+                        ("hazard", self.name),
+                        ("signs", &signs),
+                        ("spacing", &look.words.far(spacing.metres)),
+                    ],
+                ))
+                .at([nearest(netting, path)]),
+        )
     }
-    let distance_m = region::distance_within_m(netting, path, limits::BESIDE_WAY.metres);
-    if distance_m >= limits::BESIDE_WAY.metres || hazard.signed {
-        return None;
+
+    /// Where the path lies nearer to the netting than that.
+    fn near(self, id: &'static str, said: Text, limit: Limit) -> Option<Finding> {
+        let Self { look, run, netting, path, .. } = self;
+        let distance_m = region::distance_within_m(netting, path, limit.metres);
+        (distance_m < limit.metres).then(|| {
+            danger(id, limit)
+                .says(look.say(
+                    said,
+                    &[
+                        ("run", run_name(run)),
+                        ("distance", &look.words.length(distance_m)),
+                        ("hazard", self.name),
+                        ("limit", &look.words.length(limit.metres)),
+                    ],
+                ))
+                .at([nearest(netting, path)])
+        })
     }
-    let spacing = limits::SIGN_SPACING;
-    let signs = signs(beside_m(netting, path), spacing.metres);
-    let signs = if signs == 1 {
-        look.words.text(Text::ASign).to_owned()
-    } else {
-        look.say(Text::Signs, &[("count", &signs.to_string())])
-    };
-    Some(
-        danger("public-way-unsigned", spacing)
-            .says(look.say(
-                Text::PublicWayUnsigned,
-                &[
-                    ("run", run_name(run)),
-                    ("hazard", name),
-                    ("signs", &signs),
-                    ("spacing", &look.words.far(spacing.metres)),
-                ],
-            ))
-            .at([nearest(netting, path)]),
-    )
 }
 
 /// Signs along a stretch: one at each end and none farther apart than the spacing.
@@ -155,24 +165,6 @@ fn beside_m(netting: &Outline, path: &Outline) -> f64 {
         region::distance_to_m(path, netting.at((*step as f64 + 0.5) * step_m)) < limits::BESIDE_WAY.metres
     };
     (0..steps).filter(beside).count() as f64 * step_m
-}
-
-fn other_fence(look: Look<'_>, run: &Run, name: &str, path: &Outline, netting: &Outline) -> Option<Finding> {
-    let limit = limits::BETWEEN_FENCES;
-    let distance_m = region::distance_within_m(netting, path, limit.metres);
-    (distance_m < limit.metres).then(|| {
-        danger("two-fences-near", limit)
-            .says(look.say(
-                Text::FenceNear,
-                &[
-                    ("run", run_name(run)),
-                    ("distance", &look.words.length(distance_m)),
-                    ("hazard", name),
-                    ("limit", &look.words.length(limit.metres)),
-                ],
-            ))
-            .at([nearest(netting, path)])
-    })
 }
 
 /// Two standing runs on different energizers, each pair said once, with the later run.

@@ -1,6 +1,6 @@
 //! Where the nets of each run stand, made once for a round: distances between many runs are measured from it.
 
-use geometry::Outline;
+use geometry::{Outline, span_m};
 use plan::Point;
 use workup::RunWorkup;
 
@@ -18,13 +18,9 @@ pub(crate) struct Stand {
 impl Stand {
     pub(crate) fn of(worked: &RunWorkup) -> Self {
         let (line, netting) = (crate::line(worked), crate::netting(worked));
-        let (mut low, mut high) = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
-        for at in line.iter().flat_map(Outline::points) {
-            for (axis, side) in [at.east_m, at.north_m].into_iter().enumerate() {
-                (low[axis], high[axis]) = (low[axis].min(side), high[axis].max(side));
-            }
-        }
-        let [low, high] = [low, high].map(|[east_m, north_m]| Point::new(east_m, north_m));
+        let span = |of: fn(geometry::Point) -> f64| span_m(line.iter().flat_map(Outline::points).map(of));
+        let ((west_m, east_m), (south_m, north_m)) = (span(|at| at.east_m), span(|at| at.north_m));
+        let (low, high) = (Point::new(west_m, south_m), Point::new(east_m, north_m));
         Self { line, netting, low, high }
     }
 

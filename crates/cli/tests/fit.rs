@@ -1,24 +1,15 @@
 //! `netfold fit` as a script sees it.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
+mod hand;
+
 use std::path::Path;
-use std::process::{Command, Output};
+use std::process::Output;
 
 use serde_json::{Value, json};
 
 fn netfold(plan: &str, arguments: &[&str]) -> Output {
-    let folder = tempfile::tempdir().unwrap();
-    std::fs::write(folder.path().join("plan.netfold.json"), plan).unwrap();
-    let output = Command::new(env!("CARGO_BIN_EXE_netfold"))
-        .args(["fit", "plan.netfold.json"])
-        .args(arguments)
-        .current_dir(folder.path())
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .output()
-        .unwrap();
-    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1, "no file is left behind");
-    output
+    hand::netfold("fit", plan, arguments)
 }
 
 fn text(bytes: &[u8]) -> String {
@@ -31,12 +22,7 @@ fn demo(name: &str) -> String {
 }
 
 fn refused(plan: &str, arguments: &[&str]) -> String {
-    let output = netfold(plan, arguments);
-    assert_eq!(output.status.code(), Some(2), "{output:?}");
-    assert!(output.stdout.is_empty());
-    let said = text(&output.stderr);
-    assert!(said.trim_end().lines().count() == 1 && said.chars().count() <= 501, "{said}");
-    said
+    hand::sentence(netfold(plan, arguments))
 }
 
 #[test]

@@ -1,22 +1,14 @@
 //! `netfold power` as a script sees it: the keys, the figures, the refusals.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
-use std::process::{Command, Output};
+mod hand;
+
+use std::process::Output;
 
 use serde_json::{Value, json};
 
 fn netfold(plan: &Value, arguments: &[&str]) -> Output {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("field.netfold.json");
-    std::fs::write(&path, plan.to_string()).unwrap();
-    Command::new(env!("CARGO_BIN_EXE_netfold"))
-        .args(["power", path.to_str().unwrap()])
-        .args(arguments)
-        .current_dir(folder.path())
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .output()
-        .unwrap()
+    hand::netfold("power", &plan.to_string(), arguments)
 }
 
 fn plan() -> Value {
@@ -70,11 +62,8 @@ fn without_json_it_is_a_page_and_the_first_run_is_taken() {
 #[test]
 fn what_cannot_be_answered_is_one_sentence() {
     let refused = |plan: &Value, arguments: &[&str], part: &str| {
-        let output = netfold(plan, arguments);
-        assert_eq!(output.status.code(), Some(2), "{part}");
-        assert!(output.stdout.is_empty(), "{part}");
-        let said = String::from_utf8(output.stderr).unwrap();
-        assert!(said.contains(part) && said.trim_end().lines().count() == 1 && said.chars().count() <= 501, "{said}");
+        let said = hand::sentence(netfold(plan, arguments));
+        assert!(said.contains(part), "{said}");
     };
     refused(&plan(), &["--run", "other"], "no run is called “other”; it has “run-1”.");
     let mut none = plan();

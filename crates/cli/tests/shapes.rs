@@ -1,22 +1,14 @@
 //! `netfold shapes` as a script sees it: the keys, the figures, the refusals.
 #![allow(clippy::unwrap_used, clippy::disallowed_methods, reason = "a test may stop and may read files")]
 
-use std::process::{Command, Output};
+mod hand;
+
+use std::process::Output;
 
 use serde_json::{Value, json};
 
 fn netfold(plan: &Value, arguments: &[&str]) -> Output {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("field.netfold.json");
-    std::fs::write(&path, plan.to_string()).unwrap();
-    Command::new(env!("CARGO_BIN_EXE_netfold"))
-        .args(["shapes", path.to_str().unwrap()])
-        .args(arguments)
-        .current_dir(folder.path())
-        .env_remove("DISPLAY")
-        .env_remove("WAYLAND_DISPLAY")
-        .output()
-        .unwrap()
+    hand::netfold("shapes", &plan.to_string(), arguments)
 }
 
 fn shapes(plan: &Value, arguments: &[&str]) -> Value {
@@ -25,14 +17,8 @@ fn shapes(plan: &Value, arguments: &[&str]) -> Value {
     serde_json::from_slice(&output.stdout).unwrap()
 }
 
-/// The one sentence of a refusal.
 fn refused(plan: &Value, arguments: &[&str]) -> String {
-    let output = netfold(plan, arguments);
-    assert_eq!(output.status.code(), Some(2), "{arguments:?}");
-    assert!(output.stdout.is_empty(), "{arguments:?}");
-    let said = String::from_utf8(output.stderr).unwrap();
-    assert!(said.trim_end().lines().count() == 1 && said.chars().count() <= 501, "{said}");
-    said
+    hand::sentence(netfold(plan, arguments))
 }
 
 fn plan() -> Value {
@@ -87,13 +73,7 @@ fn a_report_of_the_same_outline_says_the_same() {
     let hexagon = entry(&found, "hexagon", false);
     let mut with_run = plan();
     with_run["runs"] = json!([{ "id": "kept", "outline": hexagon["outline"], "nets": hexagon["kinds"] }]);
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("kept.netfold.json");
-    std::fs::write(&path, with_run.to_string()).unwrap();
-    let output = Command::new(env!("CARGO_BIN_EXE_netfold"))
-        .args(["report", path.to_str().unwrap(), "--json"])
-        .output()
-        .unwrap();
+    let output = hand::netfold("report", &with_run.to_string(), &["--json"]);
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     let run = &report["runs"][0];
     assert_eq!(run["area_m2"], hexagon["area_m2"]);

@@ -230,15 +230,10 @@ pub(crate) fn underlay(path: &Path, plan: Option<&Path>, words: Words) -> Result
     let world_m = world_of(path, &name, words)?;
     let world_m = world_m.map(|world| underlay::seen_world(&bytes, world)).transpose().map_err(refused)?;
     Ok(plan::Underlay {
-        path: named_from(plan, path),
         sha256: underlay::fingerprint(&bytes),
         size_px: Some(size_px),
         world_m,
-        opacity: None,
-        hidden: false,
-        by_eye: false,
-        locked: false,
-        rest: plan::Rest::new(),
+        ..plan::Underlay::new(named_from(plan, path))
     })
 }
 

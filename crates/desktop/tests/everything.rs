@@ -8,7 +8,7 @@ use drawing::Thing;
 use egui::accesskit::{Action, Role};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
-use hand::{Desk, click_on, example, on_page, settle, window};
+use hand::{Desk, click_on, example, on_page, plans, settle, window};
 use plan::{Deed, Hazard, HazardKind, NetKind, Plan, Point, Rest, Run};
 use words::Words;
 
@@ -242,15 +242,8 @@ fn enter_opens_the_page_that_is_about_a_row_and_escape_leaves() {
 #[test]
 fn of_ten_thousand_things_only_the_rows_in_sight_are_made() {
     let earth = |index: usize| Hazard {
-        kind: HazardKind::ForeignEarth,
         name: format!("Earth {index}"),
-        path: vec![Point::new((index % 100) as f64, (index / 100) as f64)],
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..Hazard::new(HazardKind::ForeignEarth, vec![Point::new((index % 100) as f64, (index / 100) as f64)])
     };
     let mut plan = Plan::default();
     plan.ground.hazards = (0..10_000).map(earth).collect();
@@ -327,28 +320,12 @@ fn the_tree_of_twenty_nets_has_each_run_net_corner_and_brace_runs_before_their_p
 /// The example with a hedge, shade, a hollow, words, a drop point, an energizer, a picture, a gate, a fault and other grass:
 /// and with what is told in whole sentences.
 fn drawn_on() -> Plan {
-    let mut plan = example();
-    let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
-    let kind = Some(plan::WallKind::Hedge);
-    plan.walls = vec![plan::Wall { path: places(&[(10.0, 62.0), (40.0, 66.0)]), kind, ..plan::Wall::default() }];
-    let outline = places(&[(70.0, 60.0), (76.0, 60.0), (76.0, 64.0)]);
-    plan.ground.shade = vec![plan::Shade { name: "Oaks".to_owned(), outline, ..plan::Shade::default() }];
-    let outline = places(&[(2.0, 2.0), (8.0, 2.0), (8.0, 6.0), (2.0, 6.0)]);
+    let mut plan = plans::drawn_on(example());
+    "Oaks".clone_into(&mut plan.ground.shade[0].name);
+    let outline = [(2.0, 2.0), (8.0, 2.0), (8.0, 6.0), (2.0, 6.0)].map(Point::from).to_vec();
     plan.ground.damp = vec![plan::Damp { name: "Hollow".to_owned(), outline, ..plan::Damp::default() }];
-    plan.labels = vec![plan::Label { at: Point::new(15.0, 40.0), text: "Trough".to_owned(), ..plan::Label::default() }];
-    plan.underlay = Some(plan::Underlay {
-        path: "pictures/air.png".to_owned(),
-        sha256: String::new(),
-        size_px: Some([160, 120]),
-        world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
-        opacity: None,
-        by_eye: false,
-        hidden: false,
-        locked: true,
-        rest: Rest::new(),
-    });
+    plan.underlay = Some(plan::Underlay { locked: true, ..plans::picture("pictures/air.png") });
     let run = &mut plan.runs[0];
-    run.drop_at = Some(Point::new(12.0, 20.0));
     run.energizer_at = Some(Point::new(12.0, 12.0));
     run.gates = vec![plan::Gate::new(plan::GateKind::Wheels)];
     run.pins = vec![plan::Pin::new(plan::PinKind::Corner, run.outline[1])];

@@ -11,8 +11,8 @@ use drawing::Thing;
 use egui::{Key, Pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use exchange::underlay::PictureError;
-use hand::{Desk, click, click_on, drag, example, fill, says, spot, window};
-use plan::{Label, LabelSize, Plan, Point, Rest, Shade, Underlay, Wall, WallKind, World};
+use hand::{Desk, click, click_on, drag, example, fill, plans, says, spot, window};
+use plan::{Label, LabelSize, Plan, Point, Shade, Underlay, Wall, WallKind};
 use words::Words;
 
 const SIZE: [f32; 2] = [1280.0, 3000.0];
@@ -61,18 +61,7 @@ fn read(desk: &mut Desk) {
 }
 
 fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
-    let world_m = Some(World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75]));
-    Underlay {
-        path: path.to_owned(),
-        sha256,
-        size_px: Some(size_px),
-        world_m,
-        opacity: None,
-        hidden: false,
-        by_eye: false,
-        locked: false,
-        rest: Rest::new(),
-    }
+    Underlay { sha256, size_px: Some(size_px), ..plans::picture(path) }
 }
 
 fn with_underlay(sha256: String) -> Plan {

@@ -7,7 +7,7 @@ use desktop::editor::{Editor, ManyMessage, Message, Page};
 use desktop::tool::{Drawn, Hand, Tool, Trial};
 use drawing::Thing;
 use hand::example;
-use plan::{Branch, Damp, Hazard, HazardKind, KeepOut, Label, Plan, Point, Rest, Run, Shade, Wall, WallKind};
+use plan::{Branch, Damp, Hazard, HazardKind, KeepOut, Label, Plan, Point, Run, Shade, Wall, WallKind};
 use words::Words;
 use words::texts::Window as Text;
 
@@ -35,33 +35,6 @@ fn run(outline: Vec<Point>) -> Run {
     Run { id: "run".to_owned(), outline, nets: Some(vec!["long".to_owned(); 2]), ..Run::default() }
 }
 
-fn hazard(kind: HazardKind, path: Vec<Point>) -> Hazard {
-    Hazard {
-        kind,
-        name: String::new(),
-        path,
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
-}
-
-fn keep_out(outline: Vec<Point>) -> KeepOut {
-    KeepOut {
-        name: String::new(),
-        outline,
-        clearance_m: None,
-        may_enclose: None,
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
-}
-
 fn hide(editor: &mut Editor, thing: Thing, hidden: bool) {
     editor.receive(Message::Many(ManyMessage::Hide(thing, hidden)));
 }
@@ -72,7 +45,7 @@ fn everything() -> (Plan, Vec<Thing>) {
     plan.walls = vec![Wall { path: vec![at(-20.0, 70.0), at(10.0, 90.0)], ..Wall::default() }];
     plan.ground.shade = vec![Shade { outline: square(-60.0, 10.0), ..Shade::default() }];
     plan.ground.damp = vec![Damp { outline: square(-60.0, 40.0), ..Damp::default() }];
-    plan.ground.hazards.push(hazard(HazardKind::ForeignEarth, vec![at(-40.0, 90.0)]));
+    plan.ground.hazards.push(Hazard::new(HazardKind::ForeignEarth, vec![at(-40.0, 90.0)]));
     plan.labels = vec![Label { at: at(-40.0, 70.0), text: "Here".to_owned(), ..Label::default() }];
     plan.runs[0].drop_at = Some(at(-20.0, 30.0));
     let whole = [Thing::Run { run: 0 }, Thing::Boundary, Thing::Coop { coop: 0 }, Thing::Wall { wall: 0 }];
@@ -157,13 +130,13 @@ fn nothing_hidden_catches_a_hand_that_draws_or_drags() {
         ),
         (with(|plan| plan.ground.boundary = square(40.0, 40.0)), Thing::Boundary, at(40.1, 40.1)),
         (
-            with(|plan| plan.ground.keep_outs = vec![keep_out(square(40.0, 40.0))]),
+            with(|plan| plan.ground.keep_outs = vec![KeepOut::new(square(40.0, 40.0))]),
             Thing::KeepOut { keep_out: 0 },
             at(40.1, 40.1),
         ),
         (
             with(|plan| {
-                plan.ground.hazards = vec![hazard(HazardKind::PublicWay, vec![at(40.0, 40.0), at(70.0, 45.0)])];
+                plan.ground.hazards = vec![Hazard::new(HazardKind::PublicWay, vec![at(40.0, 40.0), at(70.0, 45.0)])];
             }),
             Thing::Hazard { hazard: 0 },
             at(40.1, 40.1),

@@ -1,5 +1,5 @@
-//! How the window looks: each page in its themes and sizes, and tools in the hand, kept in `docs/pictures` and looked at by eye.
-//! Renew with `UPDATE_SNAPSHOTS=1`.
+//! How the window looks: each page in its themes and sizes, and tools in the hand, kept in `docs/pictures` and looked
+//! at by eye. Renew with `UPDATE_SNAPSHOTS=1`.
 //!
 //! They need a Vulkan driver, a software one will do; a missing one fails.
 #![cfg(feature = "pictures")]

@@ -18,16 +18,7 @@ fn plan() -> Plan {
     let mut plan = Plan::default();
     plan.ground.boundary = outline(&[(0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0)]);
     let oak = outline(&[(60.0, 40.0), (63.0, 40.0), (63.0, 43.0), (60.0, 43.0)]);
-    plan.ground.keep_outs.push(KeepOut {
-        name: "oak".to_owned(),
-        outline: oak,
-        clearance_m: None,
-        may_enclose: None,
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: plan::Rest::default(),
-    });
+    plan.ground.keep_outs.push(KeepOut { name: "oak".to_owned(), ..KeepOut::new(oak) });
     plan.coop = Some(Coop::new("house", at(20.0, 14.0)));
     plan.store.nets.push(NetKind { count: Some(2), ..NetKind::new("long", 50.0, 14) });
     let outline = outline(&[(10.0, 10.0), (45.0, 10.0), (45.0, 22.0), (10.0, 22.0)]);

@@ -38,13 +38,7 @@ fn farm() -> Plan {
     plan.ground.boundary = places(&[(-30.0, -30.0), (150.0, -30.0), (150.0, 90.0), (-30.0, 90.0)]);
     plan.ground.keep_outs = vec![KeepOut {
         name: "oak".to_owned(),
-        outline: places(&[(100.0, 50.0), (110.0, 50.0), (110.0, 60.0)]),
-        clearance_m: None,
-        may_enclose: None,
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..KeepOut::new(places(&[(100.0, 50.0), (110.0, 50.0), (110.0, 60.0)]))
     }];
     plan.walls = vec![plan::Wall { path: places(&[(-20.0, -20.0), (50.0, -22.0)]), ..plan::Wall::default() }];
     plan.ground.shade =
@@ -52,17 +46,7 @@ fn farm() -> Plan {
     let hollow = places(&[(-20.0, 40.0), (-10.0, 40.0), (-12.0, 55.0)]);
     plan.ground.damp = vec![plan::Damp { outline: hollow, ..plan::Damp::default() }];
     plan.labels = vec![plan::Label { text: "gap".to_owned(), ..plan::Label::default() }];
-    plan.underlay = Some(plan::Underlay {
-        path: "air.png".to_owned(),
-        sha256: String::new(),
-        size_px: Some([40, 30]),
-        world_m: None,
-        opacity: None,
-        by_eye: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    });
+    plan.underlay = Some(plan::Underlay { size_px: Some([40, 30]), ..plan::Underlay::new("air.png".to_owned()) });
     plan.coop = Some(plan::Coop::new("house", Point::new(20.0, 15.0)));
     plan.other_coops = vec![plan::Coop::new("shed", Point::new(80.0, 60.0))];
     plan

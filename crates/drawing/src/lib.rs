@@ -1,10 +1,10 @@
 //! The map as a list of shapes with a role each, and as ink for any pen.
 //!
-//! Two steps, both pure: [`map()`] turns plan, workup and findings into a [`Drawing`], in metres, with no
-//! screen in sight; [`Drawing::ink`] turns that into [`Ink`] for a [`View`] of some scale and theme. The run
-//! unfolded as one straight line under the map is [`line()`], scale bar, north and the key of volts are in
-//! [`furniture`], what a hand lines up with is in [`guides`] and [`dimensions`], and a run that is only thought of is a [`Ghost`]. Painters (window, SVG, PNG, PDF) paint ink in order and decide
-//! nothing.
+//! Two steps, both pure: [`map()`] turns plan, workup and findings into a [`Drawing`], in metres, with no screen in
+//! sight; [`Drawing::ink`] turns that into [`Ink`] for a [`View`] of some scale and theme. The run unfolded as one
+//! straight line under the map is [`line()`], scale bar, north and the key of volts are in [`furniture`], what a hand
+//! lines up with is in [`guides`] and [`dimensions`], and a run that is only thought of is a [`Ghost`]. Painters
+//! (window, SVG, PNG, PDF) paint ink in order and decide nothing.
 //!
 //! A tour: [`shape`] says what a drawing is made of; `map/` draws the plan; [`view`] is the camera; `inking/`
 //! holds the symbols at three distances and the labels; [`pick`] finds what lies under a spot; [`palette`]

@@ -104,17 +104,7 @@ fn the_door_stands_in_the_wall_that_is_said_and_points_where_it_is_held() {
 fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
     let mut plan = plan();
     let (bounds, ink) = (drawn(&plan).bounds(), drawn(&plan).ink(&view(Theme::Light)));
-    plan.underlay = Some(plan::Underlay {
-        path: "air.png".to_owned(),
-        sha256: String::new(),
-        size_px: Some([4000, 4000]),
-        world_m: None,
-        opacity: None,
-        hidden: false,
-        by_eye: false,
-        locked: false,
-        rest: plan::Rest::new(),
-    });
+    plan.underlay = Some(plan::Underlay { size_px: Some([4000, 4000]), ..plan::Underlay::new("air.png".to_owned()) });
     let with = drawn(&plan);
     assert_eq!((with.bounds(), with.ink(&view(Theme::Light))), (bounds, ink));
     assert!(with.shapes().any(|shape| shape.role == Role::Underlay && matches!(shape.form, Form::Area { .. })));

@@ -1,8 +1,8 @@
 //! Other people's formats in and out: GeoJSON, SVG, PNG, and the report.
 //!
-//! Bytes come in and go out; no file is touched. [`projection`] is the way between degrees and metres,
-//! [`geojson`] reads an outline and writes a plan, [`heights`] reads an Esri ASCII grid or a GeoTIFF, [`refusal`] puts into one sentence why something cannot be
-//! read or written.
+//! Bytes come in and go out; no file is touched. [`projection`] is the way between degrees and metres, [`geojson`]
+//! reads an outline and writes a plan, [`heights`] reads an Esri ASCII grid or a GeoTIFF, [`refusal`] puts into one
+//! sentence why something cannot be read or written.
 
 pub(crate) mod bracing;
 pub mod compare;

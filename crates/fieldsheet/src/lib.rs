@@ -6,7 +6,6 @@
 //! so that a window can show what will be printed.
 
 mod contents;
-mod corner_rows;
 mod day;
 mod flow;
 mod keys;
@@ -17,7 +16,7 @@ mod pen;
 mod room;
 mod rows;
 mod setting;
-mod tape_rows;
+mod table_rows;
 
 use drawing::Scene;
 

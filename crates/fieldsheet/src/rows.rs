@@ -2,10 +2,9 @@
 
 use drawing::Ink;
 
-use crate::corner_rows::CornerRow;
 use crate::paper::GUTTER;
 use crate::setting::{BODY, LABEL, LEADING, PRINT, RING, SECOND, SMALL, SMALL_STRONG, STRONG, Sheet, TICK, Type};
-use crate::tape_rows::TapeRow;
+use crate::table_rows::TableRow;
 
 /// A row that is written in or ticked off with a pencil.
 pub(crate) const ROW: f32 = 17.0;
@@ -24,10 +23,8 @@ const BOX: f32 = 20.0;
 /// One row.
 #[derive(Clone)]
 pub(crate) enum Row {
-    /// A corner, or the heads of the columns.
-    Corner(CornerRow),
-    /// A corner by tape, or the heads of the columns.
-    Tape(TapeRow),
+    /// A corner in a table, or the heads of its columns.
+    Table(TableRow),
     /// Readings side by side.
     Readings(Vec<Reading>),
     /// A thing to take along.
@@ -65,8 +62,7 @@ impl Row {
     /// The heads of columns again, for the next page.
     pub(crate) fn heads(&self) -> Option<Self> {
         match self {
-            Self::Corner(row) if row.is_heads() => Some(Self::Corner(row.clone())),
-            Self::Tape(row) if row.is_heads() => Some(Self::Tape(row.clone())),
+            Self::Table(row) if row.is_heads() => Some(Self::Table(row.clone())),
             _ => None,
         }
     }
@@ -74,8 +70,7 @@ impl Row {
     /// Its height in that width.
     pub(crate) fn height(&self, width: f32) -> f32 {
         match self {
-            Self::Corner(row) => row.height(width),
-            Self::Tape(row) => row.height(),
+            Self::Table(row) => row.height(width),
             Self::Item { name, mass, .. } => ROW + BODY.more(name, item_room(mass, width)),
             Self::Step { text, .. } => ROW + BODY.more(text, width - BEFORE_STEP),
             Self::Plain(text) => ROW + BODY.more(text, width),
@@ -91,16 +86,7 @@ impl Row {
         let foot = top + self.height(right - left);
         let middle = f32::midpoint(top, foot);
         match self {
-            Self::Corner(row) => {
-                row.put(sheet, [left, right], middle);
-                let colour = if row.is_heads() { PRINT.rule } else { PRINT.hairline };
-                sheet.rule(left, right, foot, 0.5, colour);
-            }
-            Self::Tape(row) => {
-                row.put(sheet, [left, right], middle);
-                let colour = if row.is_heads() { PRINT.rule } else { PRINT.hairline };
-                sheet.rule(left, right, foot, 0.5, colour);
-            }
+            Self::Table(row) => row.put(sheet, [left, right], middle, foot),
             Self::Readings(readings) => {
                 let abreast = abreast(readings, right - left);
                 let share = share(abreast, right - left);

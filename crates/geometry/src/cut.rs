@@ -2,7 +2,8 @@
 //!
 //! The turn is shared out equally over so many posts a panel apart, symmetric about the corner: from a place so far
 //! before the vertex to one as far after it the line goes in chords of one panel. Metres, radians, square metres; exact
-//! to rounding. On ground that is not level the chords are one panel along the ground ([`cut_corner_over`]). Length is lost by it, and ground at a corner that bulges (at one that dents it is won).
+//! to rounding. On ground that is not level the chords are one panel along the ground ([`cut_corner_over`]). Length is
+//! lost by it, and ground at a corner that bulges (at one that dents it is won).
 
 use crate::{Outline, Point, SAME_PLACE_M, Vector};
 

@@ -1,4 +1,5 @@
-//! Slopes, dips and ridges: how the ground's shape eats net and opens gaps. Metres. Source: geometry, docs/sources.md, husbandry 7.
+//! Slopes, dips and ridges: how the ground's shape eats net and opens gaps. Metres. Source: geometry, docs/sources.md,
+//! husbandry 7.
 
 /// Metres of net on the ground for each metre in plan: `sqrt(1 + s^2)`, slope as a fraction (0.2 = 20 %).
 pub fn slope_factor(slope: f64) -> f64 {

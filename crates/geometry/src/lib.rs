@@ -51,6 +51,7 @@ pub mod region;
 pub mod shapes;
 mod shaping;
 pub mod slope;
+mod span;
 pub mod standing;
 pub mod statics;
 mod strip;
@@ -78,4 +79,5 @@ pub use placement::{
 };
 pub use point::{Point, Vector};
 pub use shaping::{CornerFigures, shift_to_share, slide_side, square_up, turn_rad};
+pub use span::span_m;
 pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, strip, strip_pieces};

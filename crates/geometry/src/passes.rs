@@ -12,7 +12,7 @@ use geo::Line;
 use geo::line_intersection::{LineIntersection, line_intersection};
 
 use crate::outline::{SAME_PLACE_M, TURN_GRAIN_RAD};
-use crate::{Outline, Point, StripPolygon, StripWidth, Vector, mowing, region};
+use crate::{Outline, Point, StripPolygon, StripWidth, Vector, mowing, region, span_m};
 
 /// What to walk.
 #[derive(Debug, Clone, Copy)]
@@ -279,12 +279,9 @@ fn without_middles(points: &[Point]) -> Vec<Point> {
 }
 
 fn boxes_touch(points: &[Point], keep_out: &Outline) -> bool {
-    let span = |places: &mut dyn Iterator<Item = f64>| {
-        places.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-    };
     let apart = |of: fn(Point) -> f64| {
-        let (low, high) = span(&mut points.iter().copied().map(of));
-        let (other_low, other_high) = span(&mut keep_out.points().map(of));
+        let (low, high) = span_m(points.iter().copied().map(of));
+        let (other_low, other_high) = span_m(keep_out.points().map(of));
         low > other_high || other_low > high
     };
     !apart(|at| at.east_m) && !apart(|at| at.north_m)
@@ -348,8 +345,7 @@ mod tests {
         assert_eq!((passes.lines.len(), passes.turnings, passes.sharp_corners), (3, 2, 12));
         assert!((passes.length_m - 300.0).abs() < 1e-9, "{}", passes.length_m);
         // The outer cuts end at the strip's edges.
-        let out = passes.lines.iter().flat_map(|line| &line.points).map(|at| at.east_m);
-        let (low, high) = out.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+        let (low, high) = span_m(passes.lines.iter().flat_map(|line| &line.points).map(|at| at.east_m));
         assert!((low + 0.6 - 0.265).abs() < 1e-12 && (high - 25.6 + 0.265).abs() < 1e-12, "{low} {high}");
     }
 

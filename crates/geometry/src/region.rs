@@ -7,7 +7,7 @@ use geo::coordinate_position::{CoordPos, CoordinatePosition};
 use geo::line_intersection::{LineIntersection, line_intersection};
 use geo::{Area, BooleanOps, Coord, Line, LineString, Polygon};
 
-use crate::{Outline, Point};
+use crate::{Outline, Point, span_m};
 
 /// What lies this near to a boundary lies on it, metres: room for the rounding of computed places.
 pub const ON_LINE_M: f64 = 1e-6;
@@ -60,13 +60,7 @@ pub fn distance_within_m(one: &Outline, other: &Outline, reach_m: f64) -> f64 {
 /// Straight distance between the upright boxes round two lines, metres: never more than the lines' own.
 fn boxes_apart_m(one: &Outline, other: &Outline) -> f64 {
     let apart = |of: fn(Point) -> f64| {
-        let span = |outline: &Outline| {
-            outline
-                .points()
-                .map(of)
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-        };
-        let ((low, high), (other_low, other_high)) = (span(one), span(other));
+        let ((low, high), (other_low, other_high)) = (span_m(one.points().map(of)), span_m(other.points().map(of)));
         (other_low - high).max(low - other_high).max(0.0)
     };
     apart(|at| at.east_m).hypot(apart(|at| at.north_m))

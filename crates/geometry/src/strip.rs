@@ -6,7 +6,7 @@
 use geo::{Area, BooleanOps, LineString, Polygon, unary_union};
 
 use crate::outline::TURN_GRAIN_RAD;
-use crate::{Outline, Point, Vertex, mowing, region};
+use crate::{Outline, Point, Vertex, mowing, region, span_m};
 
 /// The mower.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -96,9 +96,10 @@ const GRID_CELLS: f64 = (1_u32 << 30) as f64;
 /// The strip under and beside the line.
 ///
 /// On open ground a mitred strip of even width is exactly length x width: what two rectangles share inside a corner is
-/// what the kite adds outside; where it reaches farther to one side, the squares of both reaches differ at each corner by
-/// the tangent of half its turn. The overlay finds that area only to its grid (a share of 1e-9 of the extent along both edges), so where it agrees, where no
-/// mitre was cut and no keep-out bites, the product itself is reported; the overlay then was the check.
+/// what the kite adds outside; where it reaches farther to one side, the squares of both reaches differ at each corner
+/// by the tangent of half its turn. The overlay finds that area only to its grid (a share of 1e-9 of the extent along
+/// both edges), so where it agrees, where no mitre was cut and no keep-out bites, the product itself is reported; the
+/// overlay then was the check.
 pub fn strip(request: &StripRequest<'_>) -> Strip {
     let StripRequest { outline, width, keep_outs, mown: already, mower } = *request;
     let passes = mowing::passes(width.whole_m(), mower.width_m, mower.overlap);
@@ -176,14 +177,11 @@ fn is_cut(vertex: &Vertex) -> bool {
 
 /// Two cells of the overlay's grid, metres: as far as it may move a corner of a piece.
 fn grid_m(outline: &Outline) -> f64 {
-    let span = |along: fn(Point) -> f64| {
-        let (low, high) = outline
-            .points()
-            .map(along)
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)));
+    let across_m = |along: fn(Point) -> f64| {
+        let (low, high) = span_m(outline.points().map(along));
         (high - low).max(0.0)
     };
-    2.0 * span(|point| point.east_m).max(span(|point| point.north_m)) / GRID_CELLS
+    2.0 * across_m(|point| point.east_m).max(across_m(|point| point.north_m)) / GRID_CELLS
 }
 
 fn any_mitre_cut(outline: &Outline) -> bool {

@@ -130,17 +130,7 @@ mod tests {
         to.ground.damp = vec![crate::model::Damp::default()];
         to.labels = vec![Label::default()];
         to.tape_points = vec![TapePoint::default()];
-        to.underlay = Some(Underlay {
-            path: "air.png".to_owned(),
-            sha256: String::new(),
-            size_px: None,
-            world_m: None,
-            opacity: None,
-            by_eye: false,
-            hidden: false,
-            locked: false,
-            rest: crate::Rest::new(),
-        });
+        to.underlay = Some(Underlay::new("air.png".to_owned()));
         (to.ground.boundary_hidden, to.ground.boundary_locked) = (true, true);
         assert_eq!(check(&from, &to), 13);
         to.show_all();

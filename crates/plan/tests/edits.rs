@@ -47,13 +47,9 @@ fn edits() -> impl Strategy<Value = Edit> {
         Just(Edit::SetKeepOuts {
             keep_outs: vec![KeepOut {
                 name: "oak".to_owned(),
-                outline: vec![Point::new(1.0, 2.0)],
                 clearance_m: Some(1.5),
                 may_enclose: Some(true),
-                water: false,
-                hidden: false,
-                locked: false,
-                rest: Rest::new(),
+                ..KeepOut::new(vec![Point::new(1.0, 2.0)])
             }]
         }),
         proptest::option::of(places()).prop_map(|at| Edit::SetCoop { coop: at.map(coop) }),
@@ -140,15 +136,11 @@ fn edits() -> impl Strategy<Value = Edit> {
         }),
         proptest::option::of(places()).prop_map(|at| Edit::SetUnderlay {
             underlay: at.map(|at| plan::Underlay {
-                path: "air.png".to_owned(),
-                sha256: String::new(),
                 size_px: Some([40, 30]),
                 world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, at.east_m, at.north_m])),
                 opacity: Some(0.5),
-                hidden: false,
                 by_eye: true,
-                locked: false,
-                rest: Rest::new(),
+                ..plan::Underlay::new("air.png".to_owned())
             })
         }),
         (any::<bool>(), any::<bool>()).prop_map(|(hidden, locked)| Edit::SetPaddock { hidden, locked }),
@@ -173,17 +165,7 @@ fn coop(at: Point) -> Coop {
 }
 
 fn hazard(path: Vec<Point>) -> Hazard {
-    Hazard {
-        kind: HazardKind::PublicWay,
-        name: "track".to_owned(),
-        path,
-        line_voltage_kv: None,
-        signed: true,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
+    Hazard { name: "track".to_owned(), signed: true, ..Hazard::new(HazardKind::PublicWay, path) }
 }
 
 fn reading(kv: f64) -> Reading {
@@ -265,16 +247,7 @@ fn a_drag_is_one_step() {
 
 #[test]
 fn a_step_folds_past_no_edit_that_it_would_undo_into_nothing() {
-    let keep_out = |east_m: f64| KeepOut {
-        name: String::new(),
-        outline: vec![Point::new(east_m, 0.0)],
-        clearance_m: None,
-        may_enclose: None,
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    };
+    let keep_out = |east_m: f64| KeepOut::new(vec![Point::new(east_m, 0.0)]);
     let mut plan = farm();
     let first = write(&plan);
     let mut history = History::default();

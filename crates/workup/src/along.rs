@@ -1,11 +1,9 @@
-//! What is on a run's line goes along where the line goes.
+//! What is on a run's line goes along where the line goes, and keeps its share of its side: so what is on the other
+//! sides stays where it is.
 //!
-//! A branch, a stretch of grass, a fault, a gate, the feed, a brace, a pin and a fixed start are stated by a place of the
-//! line: by metres along it, or by a place of the ground that is meant for the nearest of the line. Where a corner or a
-//! side of the line changes, each keeps its share of the side it is on, so that what is on the other sides stays where it
-//! is; a branch goes with the place where it hangs, all of it by as much, and what a side is stated to rise with its side. Where the line has more or fewer corners than it
-//! had, the nearest place of the new line is taken. What was stated off the line (more than [`ON_LINE_M`]) stays, and
-//! so do readings: they were taken of the fence as it stood.
+//! A branch goes with the place where it hangs, what a side is stated to rise with the side. Where the line has
+//! more or fewer corners than it had, the nearest place of the new line is taken. What was stated off the line
+//! (more than [`ON_LINE_M`]) stays, and so do readings: they were taken of the fence as it stood.
 //!
 //! Whoever changes the line and what is on it at once has said where it goes: only what is as it was goes along.
 

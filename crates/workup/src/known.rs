@@ -1,12 +1,10 @@
-//! What was found by searching, kept from one working out to the next, so that an edit of something else searches nothing
-//! again.
+//! What was found by searching, kept so that an edit of something else does not search again.
 //!
-//! Heights are triangulated once for as long as they are the same. Two things are searched for at length: how nets fall round pins, with what each pin costs, and the ways to gates. Each
-//! answer is kept beside its whole question and counts only where the next question is the same. With
+//! An answer is kept beside its whole question, and counts only where the next question is the same. With
 //! [`Depth::Quick`](crate::Depth) what is not known is left waiting; with `Full` it is searched for and kept.
 //!
-//! While something is in the hand the chains stay as they were taken hold of ([`Known::hold`]): the one thing here that
-//! changes what follows from a plan, until it is let go.
+//! Chains in the hand ([`Known::hold`]) are the one thing here that changes what follows from a plan, until they
+//! are let go.
 
 use std::collections::BTreeMap;
 

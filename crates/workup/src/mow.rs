@@ -81,10 +81,7 @@ fn left(plan: &Plan, run: &Run, ground: &Ground, strip: &Strip, mown: &[Strip]) 
 /// From where to where a strip reaches, east and north.
 fn bounds(strip: &Strip) -> [(f64, f64); 2] {
     let places = || strip.polygons.iter().filter_map(|rings| rings.first()).flatten();
-    let span = |of: fn(&Point) -> f64| {
-        places().map(of).fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-    };
-    [span(|at| at.east_m), span(|at| at.north_m)]
+    [geometry::span_m(places().map(|at| at.east_m)), geometry::span_m(places().map(|at| at.north_m))]
 }
 
 fn pieces(strip: &Strip) -> Vec<StripPolygon> {

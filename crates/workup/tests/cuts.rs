@@ -194,13 +194,8 @@ fn no_cut_is_offered_that_would_leave_the_coop_or_an_oak_outside_or_run_into_it(
         with(|plan| {
             plan.ground.keep_outs = vec![plan::KeepOut {
                 name: "oak".into(),
-                outline: [(at, at), (at + 0.5, at), (at + 0.5, at + 0.5)].map(Point::from).to_vec(),
-                clearance_m: None,
                 may_enclose: Some(true),
-                water: false,
-                hidden: false,
-                locked: false,
-                rest: plan::Rest::new(),
+                ..plan::KeepOut::new([(at, at), (at + 0.5, at), (at + 0.5, at + 0.5)].map(Point::from).to_vec())
             }];
         })
     };

@@ -2,9 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
 use plan::lead::Conductor;
-use plan::{
-    Damp, EarthStakes, Energizer, Hazard, HazardKind, KeepOut, NetKind, Plan, Point, Rest, Run, RunStatus, Today,
-};
+use plan::{Damp, EarthStakes, Energizer, Hazard, HazardKind, KeepOut, NetKind, Plan, Point, Run, RunStatus, Today};
 use proptest::prelude::*;
 use workup::earth::{Dampest, OFF_FOREIGN_M, OFF_NET_M};
 use workup::lead::lead;
@@ -99,17 +97,7 @@ fn it_keeps_off_nets_earths_of_others_ponds_and_fences_that_are_fed_apart() {
     // A pole of the supply on the damp ground.
     let ahead = with(&[damp(-30.0, -20.0, -6.0, 40.0, Some(40.0))]);
     let mut poled = ahead.clone();
-    poled.ground.hazards.push(Hazard {
-        kind: HazardKind::ForeignEarth,
-        name: String::new(),
-        path: vec![Point::new(-6.5, 11.0)],
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    });
+    poled.ground.hazards.push(Hazard::new(HazardKind::ForeignEarth, vec![Point::new(-6.5, 11.0)]));
     assert_eq!(best(&poled), None, "ten metres about the pole are all that the lead reaches");
     poled.runs[0].earth_stakes.lead_m = Some(20.0);
     let off = OFF_FOREIGN_M + 0.05;
@@ -120,13 +108,9 @@ fn it_keeps_off_nets_earths_of_others_ponds_and_fences_that_are_fed_apart() {
     let mut pond = ahead.clone();
     pond.ground.keep_outs.push(KeepOut {
         name: "pond".to_owned(),
-        outline: [(-9.0, 8.0), (-5.0, 8.0), (-5.0, 11.0), (-9.0, 11.0)].map(Point::from).to_vec(),
         clearance_m: Some(2.0),
-        may_enclose: None,
         water: true,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..KeepOut::new([(-9.0, 8.0), (-5.0, 8.0), (-5.0, 11.0), (-9.0, 11.0)].map(Point::from).to_vec())
     });
     near(best(&pond).unwrap().places[0], (-6.5, 11.05));
     // The stakes of another fence that stands and is fed apart.

@@ -1,7 +1,7 @@
 //! Earth stakes at stated places: laws of any layout, distances by hand, one more beyond the last, one that is a brace's too.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use plan::{EarthStakes, Energizer, Hazard, HazardKind, Motion, NetKind, Plan, Point, Rest, Run, RunStatus};
+use plan::{EarthStakes, Energizer, Hazard, HazardKind, Motion, NetKind, Plan, Point, Run, RunStatus};
 use proptest::prelude::*;
 use workup::earth::{self, EarthStake, one_more, stakes};
 use workup::power::{earth_test, stakes as worth};
@@ -106,15 +106,8 @@ fn distances_are_those_of_every_stake() {
     plan.runs.push(second);
     plan.store.energizers.push(Energizer { id: "two".to_owned(), ..Energizer::assumed() });
     plan.ground.hazards.push(Hazard {
-        kind: HazardKind::ForeignEarth,
         name: "pole".to_owned(),
-        path: vec![Point::new(-3.0, -16.0)],
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
+        ..Hazard::new(HazardKind::ForeignEarth, vec![Point::new(-3.0, -16.0)])
     });
     let all = off(&plan);
     let near = |got: Option<f64>, want: f64| assert!((got.unwrap() - want).abs() < 1e-9, "{got:?} for {want}");

@@ -38,13 +38,9 @@ const SQUARE: [(f64, f64); 4] = [(0.0, 0.0), (24.0, 0.0), (24.0, 25.0), (0.0, 25
 fn keep_out(outline: &[(f64, f64)], may_enclose: bool) -> KeepOut {
     KeepOut {
         name: "pond".into(),
-        outline: points(outline),
         clearance_m: Some(2.0),
         may_enclose: Some(may_enclose),
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: plan::Rest::new(),
+        ..KeepOut::new(points(outline))
     }
 }
 

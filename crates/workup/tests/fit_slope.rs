@@ -214,13 +214,9 @@ fn on_a_slope_the_outline_keeps_to_its_ground() {
     let pond = [(20.0, 10.0), (23.5, 10.0), (23.5, 14.0), (20.0, 14.0)];
     plan.ground.keep_outs = vec![KeepOut {
         name: "pond".into(),
-        outline: pond.iter().map(|&(east_m, north_m)| Point::new(east_m, north_m)).collect(),
         clearance_m: Some(1.0),
         may_enclose: Some(false),
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: plan::Rest::new(),
+        ..KeepOut::new(pond.iter().map(|&(east_m, north_m)| Point::new(east_m, north_m)).collect())
     }];
     let fitted = fit(&plan, "r", 0).unwrap();
     let ring = |points: &[Point]| {

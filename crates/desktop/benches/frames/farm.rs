@@ -26,13 +26,8 @@ pub(crate) fn gated(shut_off: bool) -> Plan {
         let way = f64::from(index) * 0.52;
         plan.ground.keep_outs.push(KeepOut {
             name: format!("Tree {}", index + 1),
-            outline: ring(Point::new(95.0 * way.cos(), 95.0 * way.sin()), 2.5, 8),
-            clearance_m: None,
-            may_enclose: None,
             water: index % 4 == 0,
-            hidden: false,
-            locked: false,
-            rest: Rest::new(),
+            ..KeepOut::new(ring(Point::new(95.0 * way.cos(), 95.0 * way.sin()), 2.5, 8))
         });
     }
     if shut_off {
@@ -55,13 +50,8 @@ pub(crate) fn searched() -> Plan {
         let middle = Point::new((40.0 + f64::from(index)) * way.cos(), (40.0 + f64::from(index)) * way.sin());
         plan.ground.keep_outs.push(KeepOut {
             name: format!("Tree {}", index + 1),
-            outline: ring(middle, 2.0, 6),
-            clearance_m: None,
             may_enclose: Some(index % 2 == 0),
-            water: false,
-            hidden: false,
-            locked: false,
-            rest: Rest::new(),
+            ..KeepOut::new(ring(middle, 2.0, 6))
         });
     }
     plan
@@ -95,13 +85,9 @@ pub(crate) fn of_runs(runs: u32) -> Plan {
         let middle = Point::new(-45.0 + f64::from(index % 8) * 50.0, -45.0 + f64::from(index / 8) * 66.0);
         plan.ground.keep_outs.push(KeepOut {
             name: format!("Tree {}", index + 1),
-            outline: ring(middle, 2.5, 6),
-            clearance_m: None,
             may_enclose: Some(true),
             water: index % 4 == 0,
-            hidden: false,
-            locked: false,
-            rest: Rest::new(),
+            ..KeepOut::new(ring(middle, 2.5, 6))
         });
     }
     for index in 0..20 {
@@ -115,17 +101,7 @@ pub(crate) fn of_runs(runs: u32) -> Plan {
             2 => (HazardKind::OtherEnergisedFence, vec![Point::new(off, 230.0), Point::new(off + 40.0, 225.0)]),
             _ => (HazardKind::ForeignEarth, vec![Point::new(off, -50.0)]),
         };
-        plan.ground.hazards.push(Hazard {
-            kind,
-            name: String::new(),
-            path,
-            line_voltage_kv: None,
-            signed: false,
-            unpowered_gate: false,
-            hidden: false,
-            locked: false,
-            rest: Rest::new(),
-        });
+        plan.ground.hazards.push(Hazard::new(kind, path));
     }
     plan
 }

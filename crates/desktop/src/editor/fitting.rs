@@ -29,7 +29,8 @@ impl Editor {
         matches!(self.fitting, Fitting::ToAsk(_) | Fitting::Asked)
     }
 
-    /// How many panels the last fit was to double back, and what came of it, while it is about the run in hand and the plan is as it left it.
+    /// How many panels the last fit was to double back, and what came of it, while it is about the run in hand and the
+    /// plan is as it left it.
     pub fn fit_answer(&self) -> Option<(u32, &FitAnswer)> {
         match &self.fitting {
             Fitting::Answered(asked, answer, revision)

@@ -1,15 +1,22 @@
 //! Other shapes of the same nets: what is asked, what the searcher found, which one is looked at, and taking it.
 
+mod basis;
+mod table;
+mod taking;
+
 use drawing::Ghost;
-use exchange::compare::{self, Column, Entry};
+use exchange::compare::{Better, Column};
 use exchange::shapes;
-use plan::{Coop, Deed, Edit, Ground, Plan, Run, SpotHeight, Store};
 use workup::candidates::{Ask, Candidate, CandidateFault, CandidateNote, FREE_SIDES, Family};
 use workup::stocking;
 
 use super::{Editor, Page};
 use crate::facts;
 use crate::searcher::{ByFamily, Found, Job};
+
+use basis::Basis;
+pub use table::{Row, RowOf};
+pub use taking::Taken;
 
 /// A found shape by what does not change while it grows: its family, and the wall that it leans on.
 pub type ShapeKey = (Family, Option<usize>);
@@ -59,64 +66,6 @@ pub enum Progress {
     Counts,
 }
 
-/// What a search depends on.
-#[derive(Clone, Debug, PartialEq)]
-struct Basis {
-    ground: Ground,
-    store: Store,
-    coop: Option<Coop>,
-    heights: Vec<SpotHeight>,
-    walls: Vec<plan::Wall>,
-    /// The run in hand as far as shapes are like it: not where it lies.
-    like: Option<Run>,
-}
-
-/// A run without what a found shape does not take over from it.
-fn likeness(run: &Run) -> Run {
-    let Run { energizer, feed_at, energizer_at, earth_stakes, earth_ohm, leakage_s_per_m, join_ohm, .. } = run.clone();
-    let (lead_ohm, lead_of, lead_m) = (run.lead_ohm, run.lead_of, run.lead_m);
-    let (strip_width_m, strip_left_m, strip_right_m) = (run.strip_width_m, run.strip_left_m, run.strip_right_m);
-    Run {
-        energizer,
-        feed_at,
-        energizer_at,
-        earth_stakes,
-        earth_ohm,
-        leakage_s_per_m,
-        join_ohm,
-        lead_ohm,
-        lead_of,
-        lead_m,
-        strip_width_m,
-        strip_left_m,
-        strip_right_m,
-        ..Run::default()
-    }
-}
-
-impl Basis {
-    fn of(plan: &Plan, like: Option<&Run>) -> Self {
-        Self {
-            like: like.map(likeness),
-            heights: plan.heights.clone(),
-            ground: plan.ground.clone(),
-            store: plan.store.clone(),
-            coop: plan.coop.clone(),
-            walls: plan.walls.clone(),
-        }
-    }
-
-    /// Whether the plan is still like that; looked at after every change, so nothing is copied for it.
-    fn holds(&self, plan: &Plan, like: Option<&Run>) -> bool {
-        self.like == like.map(likeness)
-            && self.heights == plan.heights
-            && self.ground == plan.ground
-            && self.store == plan.store
-            && self.coop == plan.coop
-            && self.walls == plan.walls
-    }
-}
-
 /// Everything about other shapes.
 #[derive(Clone, Debug)]
 pub struct Shapes {
@@ -139,17 +88,6 @@ pub struct Shapes {
     sort: Option<(Column, bool)>,
     /// What was just taken, until anything else changes.
     taken: Option<Taken>,
-}
-
-/// A shape that was taken from the page of other shapes.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Taken {
-    /// Which it is.
-    pub key: ShapeKey,
-    /// What it is called.
-    pub title: String,
-    /// Whether it stands beside the keeper's own, and does not take its place.
-    pub beside: bool,
 }
 
 impl Default for Shapes {
@@ -260,24 +198,6 @@ impl Shapes {
     }
 }
 
-/// One row of the table.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Row {
-    /// Which it is.
-    pub what: RowOf,
-    /// Its name and figures.
-    pub entry: Entry,
-}
-
-/// What a row is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum RowOf {
-    /// A run of the plan, by its place.
-    Run(usize),
-    /// A shape that was found.
-    Shape(ShapeKey),
-}
-
 impl Editor {
     /// Everything about other shapes.
     pub fn shapes(&self) -> &Shapes {
@@ -294,48 +214,6 @@ impl Editor {
     /// How many nets the store has.
     pub fn nets_owned(&self) -> u32 {
         u32::try_from(facts::owned(&self.plan)).unwrap_or(u32::MAX)
-    }
-
-    /// How many rows the table has.
-    pub fn compared_count(&self) -> usize {
-        self.plan.runs.len() + if self.shapes.open { self.shapes.found.len() } else { 0 }
-    }
-
-    /// The table: the plan's runs and what was found, in the order that was asked for.
-    pub fn compared(&self) -> Vec<Row> {
-        let runs = compare::runs(&self.plan, &self.workup).into_iter().enumerate();
-        let runs = runs.map(|(index, entry)| Row { what: RowOf::Run(index), entry });
-        let shape = |one: &Candidate| Row {
-            what: RowOf::Shape(key(one)),
-            entry: Entry { name: shapes::title(one, self.words), figures: one.compared.clone() },
-        };
-        let found = if self.shapes.open { &self.shapes.found[..] } else { &[] };
-        let mut rows: Vec<Row> = runs.chain(found.iter().map(shape)).collect();
-        let (column, least_first) = match (self.shapes.sort, self.shapes.open) {
-            (Some(sort), _) => sort,
-            (None, false) => return rows,
-            (None, true) => (Column::Ground, false),
-        };
-        rows.sort_by(|one, other| {
-            let (one, other) = (column.value(&one.entry.figures), column.value(&other.entry.figures));
-            match (one, other) {
-                (Some(one), Some(other)) if least_first => one.total_cmp(&other),
-                (Some(one), Some(other)) => other.total_cmp(&one),
-                // What could not be worked out stands last.
-                (one, other) => one.is_none().cmp(&other.is_none()),
-            }
-        });
-        rows
-    }
-
-    /// The table as CSV.
-    pub fn table_csv(&self) -> Vec<u8> {
-        compare::csv(&self.compared().into_iter().map(|row| row.entry).collect::<Vec<_>>())
-    }
-
-    /// The table as text for the clipboard.
-    pub fn table_text(&self) -> String {
-        compare::text(&self.compared().into_iter().map(|row| row.entry).collect::<Vec<_>>(), self.words)
     }
 
     /// The shape under the pointer, else the one that is looked at, for the map.
@@ -394,7 +272,7 @@ impl Editor {
             ShapesMessage::Choose(chosen) => shapes.chosen = chosen,
             ShapesMessage::Hover(hovered) => shapes.hovered = hovered,
             ShapesMessage::Sort(column) => {
-                let least_first = column.better() == compare::Better::Fewer;
+                let least_first = column.better() == Better::Fewer;
                 shapes.sort = match shapes.sort {
                     Some((sorted, least_first)) if sorted == column => Some((column, !least_first)),
                     _ => Some((column, least_first)),
@@ -463,58 +341,6 @@ impl Editor {
                 shapes.notes = notes;
             }
             Err(fault) => shapes.fault = Some(fault),
-        }
-    }
-
-    /// The outline and nets of a found shape become those of the run in hand; without a run, a run of its own.
-    fn take_shape(&mut self, wanted: ShapeKey) {
-        let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
-        let Some((run, _)) = self.run() else { return self.keep_shape(wanted) };
-        let title = shapes::title(&candidate, self.words);
-        let taken = Run {
-            outline: candidate.run.outline,
-            closed: candidate.run.closed,
-            nets: candidate.run.nets,
-            // What is said of places on the old line is true of it alone.
-            start_m: None,
-            reversed: None,
-            braces: Vec::new(),
-            leakage_zones: Vec::new(),
-            pins: Vec::new(),
-            gates: Vec::new(),
-            side_slopes: Vec::new(),
-            strip_width_m: candidate.run.strip_width_m,
-            strip_left_m: None,
-            strip_right_m: None,
-            ..run.clone()
-        };
-        // Its sides answer to none of the old line's.
-        let run = workup::taken_to_nearest(&self.plan, run, &taken);
-        self.history.begin_called(Deed::TakeShape);
-        self.make_as_said(vec![Edit::SetRun { run: Box::new(run) }]);
-        self.history.end();
-        self.shapes.taken = Some(Taken { key: wanted, title, beside: false });
-    }
-
-    /// A found shape becomes a run of its own.
-    fn keep_shape(&mut self, wanted: ShapeKey) {
-        let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
-        let name = self.plan.free_run_name(&shapes::title(&candidate, self.words));
-        let ids: Vec<&str> = self.plan.runs.iter().map(|run| run.id.as_str()).collect();
-        let own = candidate.run.id.clone();
-        let numbered = (2..).map(|number| format!("{own}-{number}"));
-        let id = std::iter::once(own.clone()).chain(numbered).find(|id| !ids.contains(&id.as_str())).unwrap_or(own);
-        let index = self.plan.runs.len();
-        let run = Run { id, name: name.clone(), ..candidate.run };
-        self.history.begin_called(Deed::TakeShape);
-        let in_hand = self.run;
-        self.make_all(vec![Edit::AddRun { index, run: Box::new(run) }]);
-        self.history.end();
-        self.shapes.taken = Some(Taken { key: wanted, title: name, beside: true });
-        // The keeper's own stays the one that the others are weighed against.
-        if index > 0 {
-            self.run = in_hand;
-            self.drawing.foremost = Some(in_hand);
         }
     }
 }

@@ -9,10 +9,7 @@ use crate::theme::{self, colour};
 /// An outline drawn small, in a square about a place.
 pub(crate) fn small_outline(painter: &Painter, middle: Pos2, side: f32, outline: &[plan::Point], pen: Stroke) {
     let range = |of: fn(&plan::Point) -> f64| {
-        let (low, high) = outline
-            .iter()
-            .map(of)
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
+        let (low, high) = geometry::span_m(outline.iter().map(of));
         (low.midpoint(high), high - low)
     };
     let ((east_m, wide_m), (north_m, tall_m)) = (range(|at| at.east_m), range(|at| at.north_m));

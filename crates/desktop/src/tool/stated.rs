@@ -13,30 +13,11 @@ pub(super) fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> 
             Edit::AddRun { index: plan.runs.len(), run: Box::new(run) }
         }
         Drawn::KeepOut | Drawn::Water => {
-            let keep_out = KeepOut {
-                name: String::new(),
-                outline,
-                clearance_m: None,
-                may_enclose: None,
-                water: of == Drawn::Water,
-                hidden: false,
-                locked: false,
-                rest: Rest::new(),
-            };
+            let keep_out = KeepOut { water: of == Drawn::Water, ..KeepOut::new(outline) };
             Edit::SetKeepOuts { keep_outs: with(&plan.ground.keep_outs, keep_out) }
         }
         Drawn::Hazard(kind) => {
-            let hazard = Hazard {
-                kind,
-                name: String::new(),
-                path: outline,
-                line_voltage_kv: None,
-                signed: false,
-                unpowered_gate: false,
-                hidden: false,
-                locked: false,
-                rest: Rest::new(),
-            };
+            let hazard = Hazard::new(kind, outline);
             Edit::SetHazards { hazards: with(&plan.ground.hazards, hazard) }
         }
         Drawn::Wall(kind) => {

@@ -1,6 +1,6 @@
 //! Several things in the hand: picked, pressed, copied; and plans with much on them.
 
-use super::{Desk, example, on_page, window};
+use super::{Desk, example, on_page, plans, window};
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Event, Key, Modifiers, OutputCommand, PointerButton, Pos2};
@@ -101,28 +101,9 @@ pub(crate) const WORDS: Thing = Thing::Label { label: 0 };
 pub(crate) const DROP: Thing = Thing::Drop { run: 0 };
 pub(crate) const PICTURE: Thing = Thing::Underlay;
 
-/// The example with a hedge, shade, words, a drop point and a picture beneath.
+/// The example, drawn on.
 pub(crate) fn drawn_on() -> plan::Plan {
-    let mut plan = example();
-    let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
-    let kind = Some(plan::WallKind::Hedge);
-    plan.walls = vec![plan::Wall { path: places(&[(10.0, 62.0), (40.0, 66.0)]), kind, ..plan::Wall::default() }];
-    let outline = places(&[(70.0, 60.0), (76.0, 60.0), (76.0, 64.0)]);
-    plan.ground.shade = vec![plan::Shade { outline, ..plan::Shade::default() }];
-    plan.labels = vec![plan::Label { at: Point::new(15.0, 40.0), text: "Trough".to_owned(), ..plan::Label::default() }];
-    plan.runs[0].drop_at = Some(Point::new(12.0, 20.0));
-    plan.underlay = Some(plan::Underlay {
-        path: "air.png".to_owned(),
-        sha256: String::new(),
-        size_px: Some([160, 120]),
-        world_m: Some(plan::World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
-        opacity: None,
-        by_eye: false,
-        hidden: false,
-        locked: false,
-        rest: plan::Rest::new(),
-    });
-    plan
+    plans::drawn_on(example())
 }
 
 /// A place of each of what is drawn on the ground.

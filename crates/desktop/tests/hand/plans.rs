@@ -1,7 +1,8 @@
 //! Plans that more than one test looks at: the example with more and more on it.
 
 use plan::{
-    ByFoot, Fault, FaultKind, Gate, GateKind, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest, SideSlope, Today,
+    ByFoot, Fault, FaultKind, Gate, GateKind, Label, Pin, PinKind, Plan, Point, Reading, ReadingKind, Rest, Shade,
+    SideSlope, Today, Underlay, Wall, WallKind, World,
 };
 
 /// With what a keeper read on it.
@@ -42,4 +43,26 @@ pub(crate) fn faulty(mut plan: Plan) -> Plan {
         vec![Fault { at, kind: FaultKind::Short, ohm: Some(300.0), lines: None, cause: None, rest: Rest::new() }];
     plan.ground.today = Some(Today::Wet);
     plan
+}
+
+/// With a hedge, shade, words, a drop point and a picture beneath.
+pub(crate) fn drawn_on(mut plan: Plan) -> Plan {
+    let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
+    let kind = Some(WallKind::Hedge);
+    plan.walls = vec![Wall { path: places(&[(10.0, 62.0), (40.0, 66.0)]), kind, ..Wall::default() }];
+    let outline = places(&[(70.0, 60.0), (76.0, 60.0), (76.0, 64.0)]);
+    plan.ground.shade = vec![Shade { outline, ..Shade::default() }];
+    plan.labels = vec![Label { at: Point::new(15.0, 40.0), text: "Trough".to_owned(), ..Label::default() }];
+    plan.runs[0].drop_at = Some(Point::new(12.0, 20.0));
+    plan.underlay = Some(picture("air.png"));
+    plan
+}
+
+/// A picture to lie beneath, half a metre a pixel, of a file that need not be there.
+pub(crate) fn picture(path: &str) -> Underlay {
+    Underlay {
+        size_px: Some([160, 120]),
+        world_m: Some(World([0.5, 0.0, 0.0, -0.5, 0.25, 59.75])),
+        ..Underlay::new(path.to_owned())
+    }
 }

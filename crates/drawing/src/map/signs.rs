@@ -103,7 +103,8 @@ pub(super) fn power(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     sheet.mark(Role::Feed, power.feed, power.outward, Some(Thing::Feed { run: index }));
 }
 
-/// Where the lead meets the net, and outward from there, square to the net, off a corner's plate: as worked out, else as stated.
+/// Where the lead meets the net, and outward from there, square to the net, off a corner's plate: as worked out, else
+/// as stated.
 pub(crate) fn feed(run: &RunLine<'_>, track: &Track) -> Option<(Point, f64)> {
     let worked = run.worked.and_then(|worked| worked.volts.as_ref());
     let sample = worked.and_then(|volts| volts.samples.iter().find(|sample| sample.of == SampleOf::Feed));

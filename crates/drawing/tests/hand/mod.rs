@@ -178,30 +178,11 @@ pub(crate) fn finding(severity: Severity, at: Vec<Point>) -> Finding {
 }
 
 pub(crate) fn keep_out(name: &str, outline: &[(f64, f64)], clearance_m: f64, water: bool) -> KeepOut {
-    KeepOut {
-        name: name.into(),
-        outline: points(outline),
-        clearance_m: Some(clearance_m),
-        may_enclose: None,
-        water,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
+    KeepOut { name: name.into(), clearance_m: Some(clearance_m), water, ..KeepOut::new(points(outline)) }
 }
 
 pub(crate) fn hazard(kind: HazardKind, name: &str, path: &[(f64, f64)]) -> Hazard {
-    Hazard {
-        kind,
-        name: name.into(),
-        path: points(path),
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
+    Hazard { name: name.into(), ..Hazard::new(kind, points(path)) }
 }
 
 pub(crate) fn coop(id: &str, at: Point, heading_deg: f64, birds: u32) -> Coop {

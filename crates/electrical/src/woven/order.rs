@@ -1,9 +1,9 @@
 //! Elimination of a general graph at one place `s` of the Laplace plane, without a subtraction.
 //!
 //! Taking a node out is the star-mesh step: with links `y_i` to its neighbours and their sum `S` (remote earth counts),
-//! it leaves a link `y_i y_j / S` between each two of them. The order, fewest neighbours first (minimum degree), and the place of every
-//! link that comes to be are found once; the figures are worked out for each `s`. Two ladders side by side keep at most
-//! a handful of neighbours, so that both are linear in the nodes.
+//! it leaves a link `y_i y_j / S` between each two of them. The order, fewest neighbours first (minimum degree), and
+//! the place of every link that comes to be are found once; the figures are worked out for each `s`. Two ladders side
+//! by side keep at most a handful of neighbours, so that both are linear in the nodes.
 
 use std::collections::VecDeque;
 

@@ -240,16 +240,7 @@ impl Ground {
 }
 
 fn keep_out(name: String, outline: Vec<Point>) -> KeepOut {
-    KeepOut {
-        name,
-        outline,
-        clearance_m: None,
-        may_enclose: None,
-        water: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    }
+    KeepOut { name, ..KeepOut::new(outline) }
 }
 
 fn shortened(text: &str) -> String {

@@ -1,7 +1,8 @@
 //! Pictures that lie under the map: PNG and JPEG read and made small enough to be painted, and world files.
 //!
 //! A picture's size is read from its head and judged before anything of it is unpacked. [`read`] then makes it smaller
-//! by whole pixels, each the mean of those that it covers, and turned as its camera held it ([`Orientation`]). [`world`] reads the six lines that say where it lies.
+//! by whole pixels, each the mean of those that it covers, and turned as its camera held it ([`Orientation`]).
+//! [`world`] reads the six lines that say where it lies.
 
 mod orientation;
 mod shrink;

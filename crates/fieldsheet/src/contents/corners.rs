@@ -4,8 +4,8 @@ use words::texts::Sheet as Text;
 use workup::{Corner, Lay, Verdict};
 
 use super::{Block, Look, SAME_PLACE_M, number};
-use crate::corner_rows::{self, CornerRow};
 use crate::rows::Row;
+use crate::table_rows::{TableRow, Words, table};
 
 pub(super) fn block(look: Look<'_>) -> Block {
     let (_, unit) = look.words.length_parts(0.0);
@@ -15,19 +15,8 @@ pub(super) fn block(look: Look<'_>) -> Block {
         Some(lay) if !lay.corners_judged => rows.push(Row::Plain(look.text(Text::CornersNotJudged))),
         Some(lay) if lay.corners.is_empty() => rows.push(Row::Plain(look.text(Text::NoCorners))),
         Some(lay) => {
-            let mut table = vec![CornerRow {
-                plate: None,
-                along: look.text(Text::HeadAlong),
-                next: look.text(Text::HeadNext),
-                turn: look.text(Text::HeadTurn),
-                post: look.text(Text::HeadPost),
-                words: look.text(Text::HeadCorner),
-                stake: look.text(Text::HeadStake),
-                tick: false,
-                ends: [0.0; 4],
-            }];
-            table.extend(lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner)));
-            rows.extend(corner_rows::table(table));
+            let corners = lay.corners.iter().enumerate().map(|(index, corner)| row(look, lay, index, corner));
+            rows.extend(table(std::iter::once(heads(look)).chain(corners).collect()));
             rows.extend(braces(look));
         }
     }
@@ -64,7 +53,13 @@ fn braces(look: Look<'_>) -> Vec<Row> {
     vec![Row::Note(lines.join("\n"))]
 }
 
-fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> CornerRow {
+fn heads(look: Look<'_>) -> TableRow {
+    let figures = [Text::HeadAlong, Text::HeadNext, Text::HeadTurn, Text::HeadPost].map(|head| look.text(head));
+    let words = Words { corner: look.text(Text::HeadCorner), stake: look.text(Text::HeadStake), tick: false };
+    TableRow::new(None, figures).with(words)
+}
+
+fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> TableRow {
     let figure = |metres: f64| look.words.length_parts(metres).0;
     let wants_stake = corner.needs_brace() || corner.brace_advised();
     let stake = match (wants_stake, corner.end, corner.dents) {
@@ -74,13 +69,15 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> CornerRow {
         (true, false, false) => Some(Text::Outside),
     };
     let off = look.words.length(corner.stake.stand_off_m);
-    CornerRow {
-        plate: Some(number(lay, corner).map_or_else(|| look.text(Text::End), |number| number.to_string())),
-        along: figure(corner.along_m),
-        next: next_m(lay, index).map_or_else(|| "–".to_owned(), figure),
-        turn: if corner.end { "–".to_owned() } else { look.words.degrees(corner.turn_deg) },
-        post: posts_at(lay, corner.along_m),
-        words: look.text(match (corner.braced, corner.end, corner.verdict) {
+    let plate = number(lay, corner).map_or_else(|| look.text(Text::End), |number| number.to_string());
+    let figures = [
+        figure(corner.along_m),
+        next_m(lay, index).map_or_else(|| "–".to_owned(), figure),
+        if corner.end { "–".to_owned() } else { look.words.degrees(corner.turn_deg) },
+        posts_at(lay, corner.along_m),
+    ];
+    let words = Words {
+        corner: look.text(match (corner.braced, corner.end, corner.verdict) {
             (true, ..) if corner.brace_too_weak() => Text::BraceWeak,
             (true, ..) => Text::Braced,
             (false, true, _) => Text::EndWillLean,
@@ -90,8 +87,8 @@ fn row(look: Look<'_>, lay: &Lay, index: usize, corner: &Corner) -> CornerRow {
         }),
         stake: stake.map_or_else(|| "–".to_owned(), |text| look.say(text, &[("off", &off)])),
         tick: wants_stake,
-        ends: [0.0; 4],
-    }
+    };
+    TableRow::new(Some(plate), figures).with(words)
 }
 
 /// From a corner or end along the line to the next one; none beyond the last of an open line.

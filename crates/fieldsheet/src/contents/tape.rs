@@ -5,7 +5,7 @@ use workup::tape::{TapedCorner, TapedFrom, TapedRun, taped};
 
 use super::{Block, Look};
 use crate::rows::Row;
-use crate::tape_rows::{self, TapeRow};
+use crate::table_rows::{TableRow, table};
 
 /// What known places are called, at most two.
 const LETTERS: [&str; 2] = ["P", "Q"];
@@ -13,13 +13,9 @@ const LETTERS: [&str; 2] = ["P", "Q"];
 /// The block; none for a run that is no line.
 pub(super) fn block(look: Look<'_>) -> Option<Block> {
     let taped = taped(look.scene.plan, look.run)?;
-    let heads = TapeRow {
-        plate: None,
-        cells: [Text::HeadTape, Text::HeadSecondTape, Text::HeadLies, Text::HeadNext].map(|head| look.text(head)),
-        wide: [0.0; 4],
-    };
+    let heads = [Text::HeadTape, Text::HeadSecondTape, Text::HeadLies, Text::HeadNext].map(|head| look.text(head));
     let rows = taped.corners.iter().map(|corner| row(look, &taped, corner));
-    let mut rows = tape_rows::table(std::iter::once(heads).chain(rows).collect());
+    let mut rows = table(std::iter::once(TableRow::new(None, heads)).chain(rows).collect());
     rows.push(Row::Note(note(look, &taped)));
     Some(Block { head: look.text(Text::ByTape), aside: known(look, &taped), rows })
 }
@@ -36,7 +32,7 @@ fn known(look: Look<'_>, taped: &TapedRun) -> String {
     LETTERS.iter().zip(&taped.known).map(called).collect::<Vec<_>>().join(", ")
 }
 
-fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TapeRow {
+fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TableRow {
     let length = |metres: f64| look.words.fine_length_in_column(metres, taped.longest_m);
     let none = || "–".to_owned();
     let tape = |index: usize| {
@@ -54,11 +50,8 @@ fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TapeRow {
         (2, None) => look.text(Text::LiesInLine),
         _ => none(),
     };
-    TapeRow {
-        plate: Some((corner.corner + 1).to_string()),
-        cells: [tape(0), tape(1), lies, corner.next_m.map_or_else(none, length)],
-        wide: [0.0; 4],
-    }
+    let plate = Some((corner.corner + 1).to_string());
+    TableRow::new(plate, [tape(0), tape(1), lies, corner.next_m.map_or_else(none, length)])
 }
 
 /// How it is read, and what shows whether it came out right.

@@ -136,7 +136,8 @@ fn boundary_walls(
     }
 }
 
-/// Walls of the one side (of the rank `choice` in what it gives way) that is pushed so that all `obstacles` lie outside of it, at `clearance_m`.
+/// Walls of the one side (of the rank `choice` in what it gives way) that is pushed so that all `obstacles` lie outside
+/// of it, at `clearance_m`.
 fn push_out(points: &[Point], out: f64, obstacles: &[Point], clearance_m: f64, choice: usize, walls: &mut Vec<Wall>) {
     let count = points.len();
     let depth_m = |side: usize| {

@@ -13,7 +13,7 @@ use super::convex::Convex;
 use super::field::Field;
 use super::kind::Kind;
 use super::polish::polish;
-use crate::{Point, Vector};
+use crate::{Point, Vector, span_m};
 
 /// Where a shape stands and how large it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -224,8 +224,7 @@ impl Branch {
 
     fn root(&mut self, field: &Field) {
         let span = |of: fn(&Point) -> f64| {
-            let low = field.boundary.points.iter().map(of).fold(f64::INFINITY, f64::min);
-            let high = field.boundary.points.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+            let (low, high) = span_m(field.boundary.points.iter().map(of));
             (f64::midpoint(low, high), (high - low) / 2.0)
         };
         let (east, north) = (span(|at| at.east_m), span(|at| at.north_m));
@@ -348,8 +347,8 @@ fn seeds(kind: Kind, field: &Field, round: f64) -> Vec<Pose> {
     };
     let stretches: &[f64] = if kind == Kind::Rectangle { &PROPORTIONS } else { &PROPORTIONS[..1] };
     let span = |of: fn(&Point) -> f64| {
-        let low = field.boundary.points.iter().map(of).fold(f64::INFINITY, f64::min);
-        (low, field.boundary.points.iter().map(of).fold(f64::NEG_INFINITY, f64::max) - low)
+        let (low, high) = span_m(field.boundary.points.iter().map(of));
+        (low, high - low)
     };
     let (east, north) = (span(|at| at.east_m), span(|at| at.north_m));
     let share = |index: u32| (f64::from(index) + 0.5) / f64::from(places);

@@ -3,7 +3,7 @@
 //! It only leaves out what cannot matter: whoever asks still looks at each triangle, in the order of their numbers, so that
 //! an answer is the same as by looking at all.
 
-use crate::Point;
+use crate::{Point, span_m};
 
 /// Squares over triangles.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -24,12 +24,11 @@ const SLACK: f64 = 1e-6;
 impl Buckets {
     /// Squares about as many as there are triangles.
     pub(super) fn of(corners: &[[Point; 3]]) -> Self {
-        let all = || corners.iter().flatten();
-        let least = |of: Coordinate| all().map(of).fold(f64::INFINITY, f64::min);
-        let most = |of: Coordinate| all().map(of).fold(f64::NEG_INFINITY, f64::max);
         let (east, north): (Coordinate, Coordinate) = (|at| at.east_m, |at| at.north_m);
-        let low = (least(east), least(north));
-        let span = (most(east) - low.0, most(north) - low.1);
+        let whole = |of: Coordinate| span_m(corners.iter().flatten().map(of));
+        let (in_east, in_north) = (whole(east), whole(north));
+        let low = (in_east.0, in_north.0);
+        let span = (in_east.1 - low.0, in_north.1 - low.1);
         let cell_m = (span.0 * span.1 / corners.len().max(1) as f64).sqrt().max(span.0.max(span.1) / 1e3);
         if !(cell_m > 0.0 && cell_m.is_finite()) {
             return Self { low, cell_m: 1.0, columns: 1, rows: 1, cells: vec![(0..corners.len() as u32).collect()] };
@@ -38,10 +37,7 @@ impl Buckets {
         let mut buckets = Self { low, cell_m, columns: count(span.0), rows: count(span.1), cells: Vec::new() };
         buckets.cells = vec![Vec::new(); buckets.columns * buckets.rows];
         for (number, triangle) in corners.iter().enumerate() {
-            let range = |of: Coordinate| {
-                let values = triangle.each_ref().map(of);
-                (values.into_iter().fold(f64::INFINITY, f64::min), values.into_iter().fold(f64::NEG_INFINITY, f64::max))
-            };
+            let range = |of: Coordinate| span_m(triangle.iter().map(of));
             let (columns, rows) = (buckets.columns_of(range(east)), buckets.rows_of(range(north)));
             for row in rows {
                 for column in columns.clone() {

@@ -1,7 +1,7 @@
 //! The ground along an outline.
 
 use super::Surface;
-use crate::{Outline, Point, SAME_PLACE_M};
+use crate::{Outline, Point, SAME_PLACE_M, span_m};
 
 /// A place of the profile; the ground is straight from one to the next.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -221,8 +221,8 @@ impl Profile {
 
     /// From the lowest to the highest place, metres.
     pub fn range_m(&self) -> f64 {
-        let up_m = || self.knots.iter().map(|knot| knot.up_m);
-        up_m().fold(f64::NEG_INFINITY, f64::max) - up_m().fold(f64::INFINITY, f64::min)
+        let (low_m, high_m) = span_m(self.knots.iter().map(|knot| knot.up_m));
+        high_m - low_m
     }
 
     /// How much higher a closed line ends than it began, metres: 0 unless stated rises contradict one another.

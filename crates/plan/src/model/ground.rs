@@ -74,6 +74,20 @@ pub struct KeepOut {
 }
 
 impl KeepOut {
+    /// A place of that outline, of which nothing else is stated.
+    pub fn new(outline: Vec<Point>) -> Self {
+        Self {
+            name: String::new(),
+            outline,
+            clearance_m: None,
+            may_enclose: None,
+            water: false,
+            hidden: false,
+            locked: false,
+            rest: Rest::new(),
+        }
+    }
+
     /// The clearance, stated or assumed, metres.
     pub fn clearance_m(&self) -> f64 {
         self.clearance_m.unwrap_or(defaults::CLEARANCE_M)
@@ -120,6 +134,23 @@ pub struct Hazard {
     pub locked: bool,
     /// Unknown keys.
     pub rest: Rest,
+}
+
+impl Hazard {
+    /// A thing of a kind along a path, of which nothing else is stated.
+    pub fn new(kind: HazardKind, path: Vec<Point>) -> Self {
+        Self {
+            kind,
+            name: String::new(),
+            path,
+            line_voltage_kv: None,
+            signed: false,
+            unpowered_gate: false,
+            hidden: false,
+            locked: false,
+            rest: Rest::new(),
+        }
+    }
 }
 
 /// The soil, as far as it is stated.

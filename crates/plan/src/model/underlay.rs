@@ -121,6 +121,21 @@ pub struct Underlay {
 }
 
 impl Underlay {
+    /// A picture of a file, of which nothing else is stated.
+    pub fn new(path: String) -> Self {
+        Self {
+            path,
+            sha256: String::new(),
+            size_px: None,
+            world_m: None,
+            opacity: None,
+            hidden: false,
+            by_eye: false,
+            locked: false,
+            rest: Rest::new(),
+        }
+    }
+
     /// Where it lies, stated or assumed: north up, a tenth of a metre a pixel, its lower left corner at the origin.
     pub fn world_m(&self) -> World {
         let [_, tall] = self.size_px.unwrap_or(defaults::UNDERLAY_PX);

@@ -1,6 +1,6 @@
 //! A cut corner on the ground: whether it may lie there, and the run that comes of taking it.
 
-use geometry::{Outline, Point, region};
+use geometry::{Outline, Point, region, span_m};
 use plan::{Pin, PinKind, Plan, Run};
 
 use super::Site;
@@ -37,13 +37,7 @@ fn beyond(outline: &Outline, vertex: usize) -> Vec<Outline> {
 /// How far the upright boxes round two sets of places are apart along an axis at least, metres; endless where one has none.
 fn boxes_apart_m(one: &[Point], other: &[Point]) -> f64 {
     let apart_m = |of: fn(&Point) -> f64| {
-        let span = |places: &[Point]| {
-            places
-                .iter()
-                .map(of)
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), at| (low.min(at), high.max(at)))
-        };
-        let ((low, high), (other_low, other_high)) = (span(one), span(other));
+        let ((low, high), (other_low, other_high)) = (span_m(one.iter().map(of)), span_m(other.iter().map(of)));
         (other_low - high).max(low - other_high)
     };
     apart_m(|at| at.east_m).max(apart_m(|at| at.north_m))

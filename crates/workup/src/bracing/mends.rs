@@ -92,33 +92,24 @@ fn guyed(site: &Site<'_>, corner: &geometry::Corner, kind: MendKind, pegs: u32, 
     let at_pull = site.judge.brace(corner, &lower);
     let (brace, judged) =
         if !as_stored.holds && at_pull.safety > as_stored.safety { (lower, at_pull) } else { (brace, as_stored) };
-    let kit = Kit::of(rule, Some(&brace));
-    let mend = Mend {
-        kind,
-        brace: Some(brace),
-        length_m,
-        pegs,
-        safety: judged.safety,
-        holds: judged.holds,
-        judged: Some(judged),
-        cut: None,
-        minutes: minutes(site, kit.minutes(&site.plan.store)),
-        carried: kit.carried(),
-        cost_minutes: 0.0,
-    };
-    costed(site, mend)
+    costed(site, Mend { length_m, ..set(site, kind, brace, judged) })
 }
 
 /// A brace post.
 fn posted(site: &Site<'_>, corner: &geometry::Corner) -> Mend {
     let brace = StatedBrace { at: place(corner.at), kind: BraceKind::Post, ..StatedBrace::default() };
     let judged = site.judge.brace(corner, &brace);
+    costed(site, set(site, MendKind::BracePost, brace, judged))
+}
+
+/// A brace that was judged, and what its kit takes.
+fn set(site: &Site<'_>, kind: MendKind, brace: StatedBrace, judged: Judged) -> Mend {
     let kit = Kit::of(&site.plan.store.brace, Some(&brace));
-    let mend = Mend {
-        kind: MendKind::BracePost,
+    Mend {
+        kind,
         brace: Some(brace),
         length_m: kit.length_m,
-        pegs: 0,
+        pegs: kit.pegs,
         safety: judged.safety,
         holds: judged.holds,
         judged: Some(judged),
@@ -126,8 +117,7 @@ fn posted(site: &Site<'_>, corner: &geometry::Corner) -> Mend {
         minutes: minutes(site, kit.minutes(&site.plan.store)),
         carried: kit.carried(),
         cost_minutes: 0.0,
-    };
-    costed(site, mend)
+    }
 }
 
 /// The corner cut over the fewest posts at which each turns less than the brace angle and stands.

@@ -203,8 +203,7 @@ fn row(
     }
     // From elsewhere in reach there may be room for all.
     let span = |at: fn(geometry::Point) -> f64, from_m: f64| {
-        let places = standing.inside.points().map(at);
-        let (low, high) = places.fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), m| (l.min(m), h.max(m)));
+        let (low, high) = geometry::span_m(standing.inside.points().map(at));
         (low.max(from_m - reach_m), high.min(from_m + reach_m))
     };
     let (east, north) = (span(|at| at.east_m, from.east_m), span(|at| at.north_m, from.north_m));

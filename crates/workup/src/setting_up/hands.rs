@@ -1,7 +1,7 @@
 //! The keeper's rates with every hindrance in: minutes for each thing that hands do.
 //!
-//! Stony ground slows posts and braces, long grass the net and the walk, rain, dark and the ground today everything; two people share
-//! everything. Factors multiply. Source: the plan's rate table.
+//! Stony ground slows posts and braces, long grass the net and the walk, rain, dark and the ground today everything;
+//! two people share everything. Factors multiply. Source: the plan's rate table.
 
 use plan::{Ground, Rates};
 

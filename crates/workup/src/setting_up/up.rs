@@ -112,8 +112,7 @@ fn look(site: &Site<'_>, making: &mut Making<'_>) {
     making.step(Doing::Canes, None, &corners(site), (0.0, 0.0), 0.0);
 }
 
-/// Braces on one walk along the line from the feed point and back, further posts from one to the next, then power at the feed point and at the
-/// energizer, the far reading and the birds.
+/// Braces on one walk along the line and back, further posts, power, the far reading, and then the birds.
 fn finish(site: &Site<'_>, making: &mut Making<'_>) {
     let (hands, outline) = (site.hands, site.outline);
     if !site.braced.is_empty() {

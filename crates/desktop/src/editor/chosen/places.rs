@@ -1,6 +1,7 @@
 //! Where things lie: the places that each is made of, its outline, the middle of many; and which coop has which number.
 
 use drawing::Thing;
+use geometry::span_m;
 use plan::{Coop, Plan, Point, Shape};
 
 use crate::editor::corner_of;
@@ -64,12 +65,7 @@ pub(in crate::editor) fn places_of(plan: &Plan, thing: Thing) -> Vec<Point> {
 /// The middle of the box round places; `None` where there are none, or all are one place.
 pub(in crate::editor) fn middle(places: &[Point]) -> Option<Point> {
     let finite = places.iter().filter(|at| at.east_m.is_finite() && at.north_m.is_finite());
-    let ends = |of: fn(&Point) -> f64| {
-        finite
-            .clone()
-            .map(of)
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), one| (low.min(one), high.max(one)))
-    };
+    let ends = |of: fn(&Point) -> f64| span_m(finite.clone().map(of));
     let (east, north) = (ends(|at| at.east_m), ends(|at| at.north_m));
     (east.0 < east.1 || north.0 < north.1)
         .then(|| Point::new(f64::midpoint(east.0, east.1), f64::midpoint(north.0, north.1)))
