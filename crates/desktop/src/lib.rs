@@ -29,6 +29,7 @@ mod leading;
 mod many;
 mod map_view;
 mod measured;
+mod memory;
 mod menus;
 mod nodes;
 mod pages;

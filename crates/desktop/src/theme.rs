@@ -57,9 +57,6 @@ pub(crate) fn semi_bold(size: f32) -> FontId {
 /// Gives a context the fonts and the habits of the window. Once, before the first frame; [`show`] gives it a theme.
 pub(crate) fn set_up(ctx: &egui::Context) {
     ctx.set_fonts(fonts());
-    // What lies beyond the map's edge is left out before it gets here: to look at every corner of every triangle again
-    // costs more than it saves.
-    ctx.tessellation_options_mut(|options| options.coarse_tessellation_culling = false);
     ctx.options_mut(|options| {
         // Ctrl+Q closes, as the window manager does: where work is unsaved the window asks first.
         options.input_options.line_scroll_speed = 24.0;

@@ -43,9 +43,9 @@ fn undo(desk: &mut Desk) {
 
 /// Where the map draws the energizer.
 fn drawn(desk: &Desk) -> Point {
-    let shapes = window(desk).editor().drawing().shapes();
+    let mut shapes = window(desk).editor().drawing().shapes();
     let thing = Some(Thing::Energizer { run: 0 });
-    let mark = shapes.clone().find(|shape| shape.role == Role::Energizer && shape.thing == thing).unwrap();
+    let mark = shapes.find(|shape| shape.role == Role::Energizer && shape.thing == thing).unwrap();
     let Form::Mark { at, .. } = mark.form else { panic!("{mark:?}") };
     at
 }
@@ -73,9 +73,8 @@ fn the_energizer_is_put_down_dragged_nudged_and_taken_out() {
     let apart = workup::lead::lead(window(&desk).editor().plan(), run(&desk)).apart_m.unwrap();
     assert!(says(&desk, &format!("The energizer stands {apart:.1} m from the feed point")));
     // Its leads go from there: to the feed, and to the nearest stake.
-    let shapes = window(&desk).editor().drawing().shapes();
     let starts = |role: Role| {
-        shapes.clone().any(|shape| {
+        window(&desk).editor().drawing().shapes().any(|shape| {
             shape.role == role && matches!(&shape.form, Form::Path { points, .. } if near(points[0], Point::from(OFF)))
         })
     };
