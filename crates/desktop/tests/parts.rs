@@ -32,6 +32,7 @@ struct Made {
     status: RunStatus,
     /// On the store's first energizer, or on none that is stated.
     fed: bool,
+    placed: bool,
     fixed: bool,
     gate: bool,
     pin: bool,
@@ -73,6 +74,8 @@ impl Made {
             nets: self.nets.map(|nets| vec![kind; nets]),
             status: self.status,
             energizer: self.fed.then(|| plan.store.energizers[0].id.clone()),
+            // Whence stakes are sought a damp place within reach.
+            energizer_at: self.placed.then(|| Point::new(self.middle.0 + 3.0, self.middle.1)),
             start_m: self.fixed.then_some(3.0),
             gates: if self.gate { vec![Gate::new(GateKind::Foot)] } else { Vec::new() },
             pins: if self.pin { vec![Pin::new(PinKind::Corner, outline[1])] } else { Vec::new() },
@@ -105,11 +108,12 @@ prop_compose! {
         far_m in proptest::collection::vec(11.0..26.0_f64, 3..6),
         status in prop_oneof![Just(RunStatus::Standing), Just(RunStatus::Option), Just(RunStatus::Past)],
         nets in prop_oneof![4 => (1..4_usize).prop_map(Some), 1 => Just(None)],
-        (closed, fed, fixed) in (prop::bool::weighted(0.8), any::<bool>(), prop::bool::weighted(0.2)),
+        (closed, fed, placed, fixed) in
+            (prop::bool::weighted(0.8), any::<bool>(), any::<bool>(), prop::bool::weighted(0.2)),
         (gate, pin, fault, brace) in (any::<bool>(), prop::bool::weighted(0.3), any::<bool>(), any::<bool>()),
         (branch, slope, coop) in (prop::bool::weighted(0.3), prop::bool::weighted(0.3), any::<bool>()),
     ) -> Made {
-        Made { middle, far_m, closed, nets, status, fed, fixed, gate, pin, fault, brace, branch, slope, coop }
+        Made { middle, far_m, closed, nets, status, fed, placed, fixed, gate, pin, fault, brace, branch, slope, coop }
     }
 }
 
@@ -118,7 +122,7 @@ prop_compose! {
     fn farm()(
         runs in proptest::collection::vec(made(), 2..5),
         rolls in 4..12_u32,
-        (coop, damp, heights) in (any::<bool>(), prop::bool::weighted(0.2), prop::bool::weighted(0.3)),
+        (coop, damp, heights) in (any::<bool>(), prop::bool::weighted(0.4), prop::bool::weighted(0.3)),
     ) -> Plan {
         let mut plan = plan::read(TWO_RUNS).unwrap().plan;
         plan.store.nets[0].count = Some(rolls);
@@ -126,7 +130,7 @@ prop_compose! {
         plan.coop = coop.then(|| Coop::new("house", Point::new(60.0, 40.0)));
         let places = |all: &[(f64, f64)]| all.iter().copied().map(Point::from).collect::<Vec<_>>();
         if damp {
-            let outline = places(&[(20.0, 20.0), (60.0, 20.0), (60.0, 50.0), (20.0, 50.0)]);
+            let outline = places(&[(5.0, 5.0), (115.0, 5.0), (115.0, 75.0), (5.0, 75.0)]);
             plan.ground.damp = vec![Damp { outline, ..Damp::default() }];
         }
         if heights {
