@@ -169,6 +169,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
+                Role::TapePoint { .. } => Some((Rank::Mark, (far - 6.0).max(0.0))),
                 Role::PulledPost | Role::Pin { .. } => {
                     let reach = if matches!(role, Role::Pin { .. }) { 14.0 } else { 15.0 };
                     let head = trace::toward(at, trace::heading(*toward_rad), reach);
@@ -190,7 +191,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
         (Form::Label { at: place, toward_rad, .. }, Role::Reading { on_earth }) => {
             // Its foot leaves the post beneath to be picked.
             let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
-            board.holds(spot).then_some((Rank::Mark, 0.0))
+            board.clear_of(taken).holds(spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Label { at: place, texts, .. }, Role::Words { about: About::Label { large } }) => {
             label_holds(view, *place, texts, large, spot).then_some((Rank::Mark, 0.0))

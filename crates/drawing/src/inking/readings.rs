@@ -45,6 +45,15 @@ impl Board {
         Self { tip, middle: add(tip, [0.0, -foot - height / 2.0]), width, height }
     }
 
+    /// The same sign with its body slid over its foot, as far as gets it off other signs; where nothing does, as it was.
+    pub(crate) fn clear_of(self, signs: &[Block]) -> Self {
+        let covers = |board: &Self| signs.iter().any(|sign| sign.overlaps(&board.block()));
+        let beside = (self.tip[1] - self.middle[1]).abs() <= self.height / 2.0;
+        let most = if beside { [0.0, self.height / 2.0 - FOOT_HALF_PX] } else { [self.width / 2.0 - FOOT_HALF_PX, 0.0] };
+        let slid = |share: f64| Self { middle: add(self.middle, trace::scaled(most, share)), ..self };
+        [0.0, 0.5, -0.5, 1.0, -1.0].map(slid).into_iter().find(|board| !covers(board)).unwrap_or(self)
+    }
+
     /// Left, top, right and foot of its body.
     pub(crate) fn body(&self) -> [f64; 4] {
         let (x, y) = (self.middle[0], self.middle[1]);
@@ -122,7 +131,7 @@ impl Inker<'_> {
                 continue;
             }
             let way = trace::heading(*toward_rad);
-            let mut board = Board::new(spot, way, self.distance, on_earth);
+            let mut board = Board::new(spot, way, self.distance, on_earth).clear_of(&self.signs);
             if stand.iter().chain(&self.numbers).any(|other| other.overlaps(&board.block())) {
                 board = Board::new(spot, way, Distance::Far, on_earth);
             }
