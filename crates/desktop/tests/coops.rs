@@ -5,7 +5,9 @@ mod hand;
 
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
+use egui::accesskit::Role;
 use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
 use hand::{Desk, click, click_on, example, fill, on_page, says, spot, window};
 use plan::{Edit, Plan, Point};
 use words::Words;
@@ -110,7 +112,8 @@ fn a_further_coop_is_set_down_by_its_button_its_command_and_doubled() {
     let mut desk = on_page(example(), Page::Ground, [1280.0, 2600.0], Words::default());
     let own = plan_of(&desk).coop.unwrap();
     // The tool that there was moves the one there is, and says so.
-    click_on(&mut desk, "Coop");
+    let at = desk.get_by_role_and_label(Role::Button, "Coop").rect().center();
+    click(&mut desk, at);
     assert!(says(&desk, "it moves there. “Another coop” sets down one more."));
     desk.key_press(Key::Escape);
     desk.run();

@@ -5,7 +5,7 @@ mod hand;
 
 use desktop::editor::{Message, Page};
 use drawing::Thing;
-use egui::{Event, Key, Pos2, vec2};
+use egui::{Event, Key, Pos2, Rect, vec2};
 use egui_kittest::kittest::Queryable;
 use hand::{Desk, button, click, drag, example, on_page, says, spot, window};
 use plan::{Plan, Point, RunStatus};
@@ -47,7 +47,7 @@ fn a_run_that_is_led_over_another_says_why_that_becomes_an_outline() {
     let mut desk = on(two_runs(RunStatus::Option), Page::Run);
     say(&mut desk, Message::Pick(Some(Thing::Run { run: 1 })));
     let from = spot(&desk, Point::new(INSIDE.east_m + FAR_M, INSIDE.north_m));
-    let over = spot(&desk, Point::new(INSIDE.east_m + 12.0, INSIDE.north_m));
+    let over = spot(&desk, Point::new(INSIDE.east_m - 5.0, INSIDE.north_m));
     point_at(&mut desk, from);
     button(&desk, from, true);
     desk.run();
@@ -133,9 +133,12 @@ fn what_is_not_picked_says_that_a_click_comes_first_on_every_page() {
 fn with_one_of_its_corners_picked_a_run_is_dragged_whole_and_says_so() {
     let mut desk = on(example(), Page::Run);
     say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
-    let at = spot(&desk, INSIDE);
+    let (at, was) = (spot(&desk, INSIDE), window(&desk).editor().plan().runs[0].outline.clone());
     point_at(&mut desk, at);
-    assert!(says(&desk, "Drag it to move it"));
+    assert!(says(&desk, "A drag here moves all of Round Quince House."));
+    drag(&mut desk, at, at + vec2(40.0, 0.0));
+    let now = &window(&desk).editor().plan().runs[0].outline;
+    assert!(now.iter().zip(&was).all(|(now, was)| now.east_m > was.east_m + 1.0));
 }
 
 #[test]
@@ -169,4 +172,40 @@ fn the_hint_stands_clear_of_the_entry_at_a_corner_in_the_hand() {
         assert!(entry.iter().all(|field| !hint(&desk).intersects(*field)), "{:?} {entry:?}", hint(&desk));
     }
     assert!(met > 6, "the entry was where the hint stands at rest");
+}
+
+#[test]
+fn the_entry_at_a_corner_in_the_hand_leaves_its_plate_and_the_weakest_figure_in_sight() {
+    let mut desk = on(example(), Page::Run);
+    let map = desk.get_by_label("Map").rect();
+    let from = spot(&desk, example().runs[0].outline[3]);
+    point_at(&mut desk, from);
+    button(&desk, from, true);
+    desk.run();
+    // How many plates on leaders, and how many signs about the corner, lie under a part of the screen.
+    let under = |desk: &Desk, part: Rect, corner: Pos2| {
+        let editor = window(desk).editor();
+        let (_, taken) = editor.drawing().ink_and_taken(editor.view(), None);
+        let part = part.translate(-map.min.to_vec2());
+        let part = [part.left(), part.top(), part.right(), part.bottom()];
+        (taken.flags_under(part), taken.signs_under(part, (corner - map.min.to_vec2()).into(), 64.0))
+    };
+    let mut would = (0, 0);
+    for right in 0..5 {
+        for down in 0..5 {
+            let to = from + vec2(-40.0 + 30.0 * right as f32, -10.0 + 22.0 * down as f32);
+            point_at(&mut desk, to);
+            let corner = window(&desk).editor().plan().runs[0].outline[3];
+            let corner = spot(&desk, corner);
+            let [one, other] = ["Side from corner 3", "Side to corner 5"].map(|label| desk.get_by_label(label).rect());
+            let entry = Rect::from_min_max(one.left_top() - vec2(50.0, 14.0), other.right_bottom() + vec2(60.0, 40.0));
+            let covers = under(&desk, entry, corner);
+            assert_eq!(covers, (0, 0), "{right} {down}");
+            // Straight beyond the corner, as near as it stands where nothing is in its way.
+            let nearest = Rect::from_min_size(corner + vec2(28.0, -28.0 - 84.0), vec2(356.0, 84.0));
+            let covers = under(&desk, nearest, corner);
+            would = (would.0 + covers.0, would.1 + covers.1);
+        }
+    }
+    assert!(would.1 > 0, "nothing was in the way: {would:?}");
 }

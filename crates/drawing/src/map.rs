@@ -62,7 +62,6 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         ground::coops(sheet);
         gates::gateway(sheet);
         slope::heights(sheet);
-        features::tape_points(sheet);
     });
     sheet.each(&runs, gates::ways);
     sheet.each(&runs, |sheet, run| {
@@ -83,6 +82,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.part(|sheet| {
         ground::handles(sheet);
         features::handles(sheet);
+        features::tape_points(sheet);
     });
     sheet.each(&runs, run::handles);
     sheet.part(|sheet| earths::best(sheet, &runs));

@@ -171,7 +171,10 @@ fn a_board_slides_off_other_signs_and_is_picked_where_it_stands() {
     let ([right, _], [corner_right, _]) = figure(&hand);
     // Its needle stands before the figure.
     assert!((right - corner_right - 8.0).abs() < 6.0, "over its place: {right}, {corner_right}");
-    hand.plan.runs[0].energizer_at = Some(Point::new(corner.east_m - 2.0, corner.north_m + 1.8));
-    let ([slid, _], _) = figure(&hand);
-    assert!(slid > right + 8.0, "{slid}, {right}");
+    let unit = Point::new(corner.east_m - 2.0, corner.north_m + 1.8);
+    hand.plan.runs[0].energizer_at = Some(unit);
+    let ([right, down], _) = figure(&hand);
+    let [unit_right, unit_down] = near(&map(&hand.scene())).spot(unit);
+    let (off_right, off_down) = ((right - 8.0 - unit_right).abs(), (down - unit_down).abs());
+    assert!(off_right > 26.0 + 9.0 || off_down > 9.0 + 8.0, "{right} {down}, {unit_right} {unit_down}");
 }

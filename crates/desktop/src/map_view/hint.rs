@@ -10,7 +10,7 @@ use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Taping, Underlay, Window as Text};
 
 use super::paint::at_pointer;
-use super::{FOOT_PX, RIGHT_PX, can_be_held, resting};
+use super::{FOOT_PX, RIGHT_PX, resting};
 use crate::editor::Editor;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
@@ -69,7 +69,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
             let stands = stake_hovered(editor).or_else(|| energizer_hovered(editor));
-            return stands.or_else(|| resting::not_picked(editor));
+            return stands.or_else(|| resting::whole_of_picked(editor)).or_else(|| resting::not_picked(editor));
         }
     };
     Some(text.to_owned())
@@ -111,8 +111,11 @@ impl Hint {
 
     /// Paints it; a screen reader reads it too.
     pub(super) fn paint(self, ui: &Ui, painter: &Painter, editor: &Editor) {
-        let response = ui.interact(self.plate, Id::unique("hint of the map"), Sense::hover());
-        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, self.galley.text()));
+        // What keys do while something is led is told where the hand is.
+        if leading::hint(ui.ctx(), editor).is_none() {
+            let response = ui.interact(self.plate, Id::unique("hint of the map"), Sense::hover());
+            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, self.galley.text()));
+        }
         let p = editor.theme().palette();
         let edge = Stroke::new(1.5, colour(p.pick));
         painter.add(Shape::convex_polygon(icons::cut_plate(self.plate, 7.0), colour(p.sheet), edge));
@@ -173,7 +176,5 @@ fn place(editor: &Editor, (rect, map): (Rect, &Taken), foot: Rect, top: Rect) ->
 fn on_picked_whole(editor: &Editor) -> bool {
     editor.held_from().is_none()
         && editor.turn_ring().is_some()
-        && editor.hovered().is_some_and(|thing| {
-            Some(thing) == editor.picked() || (thing == thing.whole() && can_be_held(thing, editor.picked()) && editor.picked().map(Thing::whole) == Some(thing))
-        })
+        && editor.hovered().is_some_and(|thing| Some(thing) == editor.picked())
 }

@@ -32,6 +32,15 @@ pub(super) fn behind(editor: &Editor) -> Option<String> {
     Some(say(Text::LiesOver, run, other))
 }
 
+/// With a corner or a side picked, a drag of what it belongs to moves that whole.
+pub(super) fn whole_of_picked(editor: &Editor) -> Option<String> {
+    let (thing, picked) = (editor.hovered()?, editor.picked()?);
+    let drags = editor.held_from().is_none() && thing != picked && thing == picked.whole();
+    let drags = drags && can_be_held(thing, Some(picked)) && !is_locked(editor.plan(), thing);
+    (drags && !matches!(thing, Thing::Boundary))
+        .then(|| editor.words().say(Text::DragsWhole, &[("thing", &roster::full_name(editor, Item::Thing(thing)))]))
+}
+
 /// What a press on something that is not picked does: a click picks it, and only then a drag moves it.
 pub(super) fn not_picked(editor: &Editor) -> Option<String> {
     let thing = editor.hovered().filter(|_| editor.held_from().is_none())?;

@@ -9,7 +9,7 @@ use crate::map::TAPE_LETTERS;
 use crate::view::Distance;
 
 /// Half its diagonal, pixels.
-pub(crate) const DIAMOND_PX: f64 = 11.0;
+const DIAMOND_PX: f64 = 11.0;
 /// And from afar, where it has no letter.
 const FAR_PX: f64 = 5.0;
 
@@ -18,14 +18,13 @@ impl Inker<'_> {
     pub(super) fn tape_point(&mut self, at: Px, letter: Option<usize>) {
         let colours = self.palette;
         let far = self.distance == Distance::Far;
-        let reach = if far { FAR_PX } else { DIAMOND_PX * self.sign_scale() };
+        let reach = if far { FAR_PX } else { DIAMOND_PX };
         let ring = [[0.0, -reach], [reach, 0.0], [0.0, reach], [-reach, 0.0]].map(|off| add(at, off));
         self.pen.edged(&ring, if far { colours.ink } else { colours.sheet }, 1.5, colours.ink);
         match letter.and_then(|letter| TAPE_LETTERS.get(letter)) {
             _ if far => {}
             Some(letter) => {
-                let size = if self.distance == Distance::Near { 12.0 } else { 10.0 };
-                self.pen.text(at, letter, Type::new(size, Weight::SemiBold, colours.ink), Anchor::Middle);
+                self.pen.text(at, letter, Type::new(11.0, Weight::SemiBold, colours.ink), Anchor::Middle);
             }
             None => self.pen.disc(at, 1.75, Some(colours.ink), None),
         }

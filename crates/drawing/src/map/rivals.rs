@@ -156,6 +156,6 @@ mod tests {
         plan.runs[0].status = RunStatus::Option;
         assert_eq!(waiting(&plan), [vec![1], vec![0], vec![]]);
         plan.runs[0].status = RunStatus::Past;
-        assert_eq!(waiting(&plan), [const { Vec::new() }; 3]);
+        assert_eq!(waiting(&plan), [const { Vec::<usize>::new() }; 3]);
     }
 }

@@ -13,6 +13,7 @@ texts! {
             => "{run} ist ein bloßer Umriss, weil er Netz von {other} nutzt, an dessen Seite er liegt: anklicken zeigt ihn ganz.",
         BothStand: "{run} and {other} are both stated to stand, and lie over each other: drag one off the other."
             => "{run} und {other} sind beide als stehend angegeben und liegen übereinander: einen vom anderen wegziehen.",
+        DragsWhole: "A drag here moves all of {thing}." => "Ziehen verschiebt hier {thing} als Ganzes.",
         NotPicked: "A click picks {thing}, and then a drag moves it. Till then a drag here moves the map."
             => "Ein Klick wählt {thing} aus, danach verschiebt Ziehen das Ausgewählte. Bis dahin verschiebt Ziehen hier die Karte.",
     }

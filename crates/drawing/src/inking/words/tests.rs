@@ -1,6 +1,6 @@
 //! Labels that lie far off are passed over, and no label that could be seen is.
 
-use plan::{Coop, KeepOut, Label as Written, Plan, Point, Rest, Run, SpotHeight, Wall};
+use plan::{Coop, KeepOut, Label as Written, NetKind, Plan, Point, Rest, Run, SpotHeight, Wall};
 use words::Words;
 
 use super::super::Inker;
@@ -16,6 +16,7 @@ fn farm() -> Plan {
     };
     let run = Run { id: "run-1".to_owned(), name: "The long way round".to_owned(), outline: outline(15.0), ..Run::default() };
     let mut plan = Plan { runs: vec![run], coop: Some(Coop::new("house".to_owned(), Point::new(0.0, 0.0))), ..Plan::default() };
+    plan.store.nets.push(NetKind { count: Some(3), ..NetKind::new("long", 40.0, 12) });
     plan.ground.keep_outs = vec![KeepOut {
         name: "Old orchard".to_owned(),
         outline: outline(20.0),
@@ -73,7 +74,7 @@ fn what_lies_off_has_no_layout_that_could_be_seen() {
 #[test]
 fn every_label_a_kilometre_off_is_passed_over_but_those_that_look_for_their_line() {
     let drawing = drawn(&farm());
-    let far = View { middle: Point::new(1_000.0, 0.0), px_per_m: 4.0, ..View::fit(None, [400.0, 300.0], 0.0, Theme::Light) };
+    let far = View { middle: Point::new(1_000.0, 0.0), px_per_m: 20.0, ..View::fit(None, [400.0, 300.0], 0.0, Theme::Light) };
     let inker = Inker::new(&drawing, &far);
     let labels: Vec<_> = drawing.shapes.iter().filter_map(|shape| inker.label(shape)).collect();
     let of = |thing: Thing| labels.iter().filter(move |label| label.thing == Some(thing));
