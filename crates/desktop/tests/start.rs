@@ -180,3 +180,31 @@ fn laying_out_is_one_step_that_is_undone_and_redone() {
     assert_eq!(*window(&desk).editor().plan(), laid);
     assert!(window(&desk).editor().save_state().is_unsaved());
 }
+
+/// The key of volts comes once they are worked out: a corner of what was laid out steps from under it.
+#[test]
+fn no_plate_of_the_map_covers_a_corner_of_what_was_laid_out() {
+    for size in [[900.0, 600.0], [1280.0, 800.0], [1300.0, 620.0], [1920.0, 1080.0]] {
+        for rolls in ["1", "2", "3", "4", "6"] {
+            let mut desk = hand::open(
+                desktop::Opening { plan: hand::example(), ..desktop::Opening::default() },
+                size,
+            );
+            desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+            desk.run();
+            hand_type(&mut desk, "Rolls", rolls);
+            click_on(&mut desk, "Lay it out");
+            settle(&mut desk);
+            let editor = window(&desk).editor();
+            let view = editor.view();
+            let plates: Vec<[f32; 4]> = view.kept.iter().flatten().copied().collect();
+            for corner in &editor.run().unwrap().0.outline {
+                let [right, down] = view.spot(*corner);
+                let under = |[left, top, to, foot]: &[f32; 4]| {
+                    (left - 12.0..to + 12.0).contains(&right) && (top - 12.0..foot + 12.0).contains(&down)
+                };
+                assert!(!plates.iter().any(under), "{size:?}, {rolls} rolls: {right} {down} under {plates:?}");
+            }
+        }
+    }
+}

@@ -165,11 +165,10 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                     let reach = if view.picked == shape.thing { 9.0 } else { 6.0 };
                     (far <= reach && off_m * view.px_per_m >= DOOR_OFF_PX).then_some((Rank::Corner, far))
                 }
-                Role::Drop => Some((Rank::Mark, (far - 6.0).max(0.0))),
+                Role::Drop | Role::TapePoint { .. } => Some((Rank::Mark, (far - 6.0).max(0.0))),
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
-                Role::TapePoint { .. } => Some((Rank::Mark, (far - 6.0).max(0.0))),
                 Role::PulledPost | Role::Pin { .. } => {
                     let reach = if matches!(role, Role::Pin { .. }) { 14.0 } else { 15.0 };
                     let head = trace::toward(at, trace::heading(*toward_rad), reach);
