@@ -103,7 +103,7 @@ fn a_next_run_beside_the_one_in_hand_is_an_outline_and_says_whose_netting_it_use
 
 #[test]
 fn what_is_not_picked_says_that_a_click_comes_first_on_every_page() {
-    const NOT_PICKED: &str = "A click picks Round Quince House, and then a drag moves it.";
+    const NOT_PICKED: &str = "Click Round Quince House to pick it, then drag it.";
     for page in [Page::Ground, Page::Run, Page::Power, Page::Moves, Page::Book] {
         let mut desk = on(example(), page);
         // A tool that was put away leaves the hand as it was.
@@ -147,7 +147,7 @@ fn german_says_it_too() {
     let mut desk = on_page(example(), Page::Run, [1280.0, 800.0], words);
     let at = spot(&desk, INSIDE);
     point_at(&mut desk, at);
-    assert!(says(&desk, "Ein Klick wählt Round Quince House aus"));
+    assert!(says(&desk, "Round Quince House anklicken wählt aus"));
 }
 
 #[test]

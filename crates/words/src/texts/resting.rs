@@ -14,7 +14,7 @@ texts! {
         BothStand: "{run} and {other} are both stated to stand, and lie over each other: drag one off the other."
             => "{run} und {other} sind beide als stehend angegeben und liegen übereinander: einen vom anderen wegziehen.",
         DragsWhole: "A drag here moves all of {thing}." => "Ziehen verschiebt hier {thing} als Ganzes.",
-        NotPicked: "A click picks {thing}, and then a drag moves it. Till then a drag here moves the map."
-            => "Ein Klick wählt {thing} aus, danach verschiebt Ziehen das Ausgewählte. Bis dahin verschiebt Ziehen hier die Karte.",
+        NotPicked: "Click {thing} to pick it, then drag it. Till then a drag moves the map."
+            => "{thing} anklicken wählt aus, danach verschiebt Ziehen. Bis dahin verschiebt Ziehen die Karte.",
     }
 }
