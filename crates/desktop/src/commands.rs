@@ -6,7 +6,9 @@
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Damp, Files, Guides, Many, Search, Shape, Shaping, Taping, Underlay, Unroll, Window};
+use words::texts::{
+    Commands as Text, Damp, Files, Guides, Many, Search, Shape, Shaping, Taping, Underlay, Unroll, Window,
+};
 use words::{Language, Units, Words};
 use workup::shaping::Keep;
 

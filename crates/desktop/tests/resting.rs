@@ -62,7 +62,13 @@ fn a_run_that_is_led_over_another_says_why_that_becomes_an_outline() {
     assert!(says(&desk, LIES_OVER), "and while it is so");
     // The outline says it of itself, and a click on it takes it in hand.
     let outline = desk.state().as_ref().unwrap().editor().plan().runs[0].outline.clone();
-    let side = spot(&desk, Point::new(f64::midpoint(outline[4].east_m, outline[0].east_m), f64::midpoint(outline[4].north_m, outline[0].north_m)));
+    let side = spot(
+        &desk,
+        Point::new(
+            f64::midpoint(outline[4].east_m, outline[0].east_m),
+            f64::midpoint(outline[4].north_m, outline[0].north_m),
+        ),
+    );
     point_at(&mut desk, side);
     assert!(says(&desk, "Round Quince House is an outline because it lies on the ground of Lower run"));
     click(&mut desk, side);
@@ -155,7 +161,8 @@ fn the_hint_stands_clear_of_the_entry_at_a_corner_in_the_hand() {
     let mut desk = on(example(), Page::Run);
     let hint = |desk: &Desk| desk.get_by_label_contains("Posts and corners catch it").rect();
     let fields = |desk: &Desk| {
-        ["Side from corner 5", "Side to corner 2"].map(|label| desk.get_by_label(label).rect().expand2(vec2(12.0, 20.0)))
+        ["Side from corner 5", "Side to corner 2"]
+            .map(|label| desk.get_by_label(label).rect().expand2(vec2(12.0, 20.0)))
     };
     // Corner 1 is led down the map's left edge, where the hint stands at rest.
     let from = spot(&desk, example().runs[0].outline[0]);

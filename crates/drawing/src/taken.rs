@@ -1,7 +1,7 @@
 //! What of a sheet has its words and signs already, so that what is written over it later finds room beside them.
 
-use crate::inking::blocks::Block;
 use crate::ink::Spot;
+use crate::inking::blocks::Block;
 use crate::inking::trace::{Px, apart};
 use crate::view::View;
 

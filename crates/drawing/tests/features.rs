@@ -168,8 +168,7 @@ fn of_known_places_the_two_that_lie_apart_have_their_letters() {
     let plan = Plan { tape_points: vec![known(5.0), known(5.0), known(25.0), known(45.0)], ..Plan::default() };
     let drawing = drawn(&plan);
     let letters: Vec<Option<usize>> = drawing
-        .shapes
-        .iter()
+        .shapes()
         .filter_map(|shape| if let Role::TapePoint { letter } = shape.role { Some(letter) } else { None })
         .collect();
     assert_eq!(letters, [Some(0), None, Some(1), None]);

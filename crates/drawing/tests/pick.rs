@@ -192,7 +192,11 @@ fn of_two_runs_it_is_told_which_stands_behind_which_and_why() {
     assert_eq!(drawing.behind(1, picked(0)), Some(Behind::Over(0)));
     assert_eq!(drawing.behind(2, picked(0)), Some(Behind::Beside(0)));
     assert_eq!(drawing.behind(0, picked(0)), None);
-    assert_eq!((drawing.behind(0, picked(2)), drawing.behind(1, picked(2))), (Some(Behind::Over(1)), None), "the second is shown");
+    assert_eq!(
+        (drawing.behind(0, picked(2)), drawing.behind(1, picked(2))),
+        (Some(Behind::Over(1)), None),
+        "the second is shown"
+    );
     assert_eq!(drawing.stands_on(0), None, "options do not stand");
     hand.plan.runs.iter_mut().for_each(|run| run.status = plan::RunStatus::Standing);
     let standing = map(&hand.scene());

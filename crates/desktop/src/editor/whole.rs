@@ -201,7 +201,12 @@ impl Whole {
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
         let one_place = match self {
-            Self::Feed(..) | Self::Gateway(_) | Self::Height(..) | Self::TapePoint(..) | Self::Label(..) | Self::Drop(..) => true,
+            Self::Feed(..)
+            | Self::Gateway(_)
+            | Self::Height(..)
+            | Self::TapePoint(..)
+            | Self::Label(..)
+            | Self::Drop(..) => true,
             Self::EarthStakes(_, stand) => stand.len() < 2,
             _ => false,
         };

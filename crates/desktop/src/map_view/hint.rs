@@ -149,7 +149,8 @@ fn laid(painter: &Painter, editor: &Editor, rect: Rect, map: &Taken) -> Option<(
 
 /// At the foot, unless less of what is drawn lies under the top; clear of what stands at the pointer in any case.
 fn place(editor: &Editor, (rect, map): (Rect, &Taken), foot: Rect, top: Rect) -> Rect {
-    let covered = |plate: Rect| at_pointer(rect, editor, map).into_iter().flatten().any(|entry| entry.intersects(plate));
+    let covered =
+        |plate: Rect| at_pointer(rect, editor, map).into_iter().flatten().any(|entry| entry.intersects(plate));
     match (covered(foot), covered(top)) {
         (true, false) => return top,
         (false, true) => return foot,

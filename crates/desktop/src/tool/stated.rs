@@ -1,6 +1,9 @@
 //! What a drawn outline states of the plan.
 
-use plan::{Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, TapePoint, Wall};
+use plan::{
+    Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, TapePoint,
+    Wall,
+};
 
 use super::{Drawn, apart_m, free_coop_id, free_run_id};
 

@@ -14,8 +14,10 @@ fn farm() -> Plan {
     let outline = |half_m: f64| {
         [(-half_m, -half_m), (half_m, -half_m), (half_m, half_m), (-half_m, half_m)].map(Point::from).to_vec()
     };
-    let run = Run { id: "run-1".to_owned(), name: "The long way round".to_owned(), outline: outline(15.0), ..Run::default() };
-    let mut plan = Plan { runs: vec![run], coop: Some(Coop::new("house".to_owned(), Point::new(0.0, 0.0))), ..Plan::default() };
+    let run =
+        Run { id: "run-1".to_owned(), name: "The long way round".to_owned(), outline: outline(15.0), ..Run::default() };
+    let mut plan =
+        Plan { runs: vec![run], coop: Some(Coop::new("house".to_owned(), Point::new(0.0, 0.0))), ..Plan::default() };
     plan.store.nets.push(NetKind { count: Some(3), ..NetKind::new("long", 40.0, 12) });
     plan.ground.keep_outs = vec![KeepOut {
         name: "Old orchard".to_owned(),
@@ -43,12 +45,12 @@ fn drawn(plan: &Plan) -> Drawing {
 /// Views about places so far east of the origin that the labels leave the sheet one after the other.
 fn views() -> impl Iterator<Item = View> {
     let size = [400.0, 300.0];
-    let look = move |middle: Point, px_per_m: f64| {
-        View { middle, px_per_m, ..View::fit(None, size, 0.0, Theme::Light) }
-    };
+    let look =
+        move |middle: Point, px_per_m: f64| View { middle, px_per_m, ..View::fit(None, size, 0.0, Theme::Light) };
     [0.5, 4.0, 12.0].into_iter().flat_map(move |px_per_m| {
         let steps = (0..60).map(move |step| f64::from(step) * 12.0 / px_per_m);
-        steps.flat_map(move |far_m| [Point::new(far_m, 0.0), Point::new(-far_m, 0.0), Point::new(0.0, far_m)])
+        steps
+            .flat_map(move |far_m| [Point::new(far_m, 0.0), Point::new(-far_m, 0.0), Point::new(0.0, far_m)])
             .map(move |middle| look(middle, px_per_m))
     })
 }
@@ -59,7 +61,7 @@ fn what_lies_off_has_no_layout_that_could_be_seen() {
     let (mut off, mut seen) = (0, 0);
     for view in views() {
         let inker = Inker::new(&drawing, &view);
-        for label in drawing.shapes.iter().filter_map(|shape| inker.label(shape)) {
+        for label in drawing.shapes().filter_map(|shape| inker.label(shape)) {
             let fits = inker.layouts(&label).iter().any(|layout| inker.has_room(layout, &[]));
             let lies_off = inker.lies_off(&label);
             assert!(!(fits && lies_off), "{:?} about {:?} at {:?} in {view:?}", label.texts, label.about, label.at);
@@ -74,9 +76,10 @@ fn what_lies_off_has_no_layout_that_could_be_seen() {
 #[test]
 fn every_label_a_kilometre_off_is_passed_over_but_those_that_look_for_their_line() {
     let drawing = drawn(&farm());
-    let far = View { middle: Point::new(1_000.0, 0.0), px_per_m: 20.0, ..View::fit(None, [400.0, 300.0], 0.0, Theme::Light) };
+    let far =
+        View { middle: Point::new(1_000.0, 0.0), px_per_m: 20.0, ..View::fit(None, [400.0, 300.0], 0.0, Theme::Light) };
     let inker = Inker::new(&drawing, &far);
-    let labels: Vec<_> = drawing.shapes.iter().filter_map(|shape| inker.label(shape)).collect();
+    let labels: Vec<_> = drawing.shapes().filter_map(|shape| inker.label(shape)).collect();
     let of = |thing: Thing| labels.iter().filter(move |label| label.thing == Some(thing));
     for thing in [
         Thing::Run { run: 0 },
