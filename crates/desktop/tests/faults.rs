@@ -111,8 +111,7 @@ fn a_bad_join_lands_on_a_join_and_the_plate_names_its_nets() {
     let at = run(&desk).faults[0].at;
     let near = |join: Point| (join.east_m - at.east_m).hypot(join.north_m - at.north_m) < 1e-6;
     assert!(lay.join_places().into_iter().any(|(_, join)| near(join)));
-    let mut shapes = window(&desk).editor().drawing().shapes();
-    let plate = shapes.find_map(|shape| match &shape.form {
+    let plate = window(&desk).editor().drawing().shapes().find_map(|shape| match &shape.form {
         drawing::Form::Label { texts, .. } if shape.thing == Some(Thing::Fault { run: 0, branch: None, fault: 0 }) => {
             Some(texts[0].clone())
         }
