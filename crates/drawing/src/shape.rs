@@ -95,7 +95,7 @@ pub enum Behind {
 
 impl Drawing {
     /// The shapes.
-    pub fn shapes(&self) -> impl DoubleEndedIterator<Item = &Shape> + Clone {
+    pub fn shapes(&self) -> std::iter::Flatten<std::slice::Iter<'_, Vec<Shape>>> {
         self.parts.iter().flatten()
     }
 
