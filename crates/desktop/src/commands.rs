@@ -6,7 +6,9 @@
 
 use drawing::Theme;
 use plan::{HazardKind, WallKind};
-use words::texts::{Commands as Text, Damp, Files, Guides, Many, Search, Shape, Shaping, Underlay, Unroll, Window};
+use words::texts::{
+    Commands as Text, Damp, Files, Guides, Many, Search, Shape, Shaping, Taping, Underlay, Unroll, Window,
+};
 use words::{Language, Units, Words};
 use workup::shaping::Keep;
 
@@ -163,7 +165,7 @@ fn plan(list: &mut List, editor: &Editor) {
 fn drawing(list: &mut List, editor: &Editor) {
     list.group = Text::OfDrawing;
     let words = list.words;
-    let has_run = editor.run().is_some();
+    let (has_run, has_coop) = (editor.run().is_some(), editor.plan().coops().next().is_some());
     for (name, keys, page, drawn, enabled) in [
         (Text::UnrollRun, "R", Page::Run, Drawn::Run, true),
         (Text::DrawBranch, "", Page::Run, Drawn::Branch, has_run),
@@ -171,12 +173,13 @@ fn drawing(list: &mut List, editor: &Editor) {
         (Text::DrawKeepOut, "", Page::Ground, Drawn::KeepOut, true),
         (Text::DrawWater, "", Page::Ground, Drawn::Water, true),
         (Text::PlaceCoop, "", Page::Ground, Drawn::Coop, true),
+        (Text::PlaceFurtherCoop, "", Page::Ground, Drawn::FurtherCoop, has_coop),
         (Text::PlaceGateway, "", Page::Ground, Drawn::Gateway, true),
         (Text::PlaceHeight, "", Page::Ground, Drawn::Height, true),
     ] {
         list.say(words.text(name), keys, enabled, Message::UseOn(page, Tool::outline(drawn)));
         match drawn {
-            Drawn::Coop => list.also(Search::Coop),
+            Drawn::Coop | Drawn::FurtherCoop => list.also(Search::Coop),
             Drawn::KeepOut | Drawn::Water => list.also(Search::KeepOut),
             _ => {}
         }
@@ -206,6 +209,8 @@ fn drawing(list: &mut List, editor: &Editor) {
             list.also(Search::Feed);
         }
     }
+    let known = Message::UseOn(Page::Ground, Tool::outline(Drawn::TapePoint));
+    list.say(words.text(Taping::Command), "", true, known);
     for (name, page, drawn, enabled) in [
         (Damp::CommandDamp, Page::Ground, Drawn::Damp, true),
         (Damp::CommandEnergizer, Page::Power, Drawn::Energizer(editor.run_index()), has_run),

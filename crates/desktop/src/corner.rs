@@ -1,6 +1,6 @@
 //! A corner in the hand on the map: the line that it keeps to, and the entry at the pointer with its sides and its turn.
 
-use drawing::Ink;
+use drawing::{Ink, Taken};
 use egui::{Area, Id, Order, Rect, Role, Sense, Ui, WidgetInfo, vec2};
 use words::texts::Shape as Text;
 use words::{Measure, Range};
@@ -32,7 +32,7 @@ pub(crate) fn ink(editor: &Editor) -> Vec<Ink> {
 }
 
 /// Where the entry beside the corner in the hand stands.
-pub(crate) fn place(rect: Rect, editor: &Editor) -> Option<Rect> {
+pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let corner = editor.corner_in_hand()?;
     let on_map = |at: plan::Point| {
         let [right, down] = editor.view().spot(at);
@@ -41,12 +41,12 @@ pub(crate) fn place(rect: Rect, editor: &Editor) -> Option<Rect> {
     let size = vec2(WIDE[cells(editor, &corner).len().min(3)], TALL);
     // Outside, where the outline is not.
     let others: Vec<egui::Pos2> = corner.neighbours.into_iter().flatten().map(on_map).collect();
-    Some(entry::beside(rect, on_map(corner.at), away(editor, &corner), size, &others, editor))
+    Some(entry::beside(rect, (on_map(corner.at), away(editor, &corner)), size, &others, editor, map))
 }
 
 /// The entry beside the corner in the hand.
-pub(crate) fn paint(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
-    let (Some(corner), Some(place)) = (editor.corner_in_hand(), place(rect, editor)) else { return };
+pub(crate) fn paint(ui: &mut Ui, (rect, map): (Rect, &Taken), editor: &Editor, said: &mut Said) {
+    let (Some(corner), Some(place)) = (editor.corner_in_hand(), place(rect, editor, map)) else { return };
     let (words, p) = (editor.words(), editor.theme().palette());
     let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
     let size = place.size();

@@ -4,7 +4,7 @@
 //! through the fields, Enter sets, Esc gives back to the pointer. What is being typed lives in egui's memory. Figures that
 //! cannot be used stay, with a sentence under the entry, and change nothing.
 
-use drawing::{Colour, Palette};
+use drawing::{Colour, Palette, Taken};
 use egui::{
     Align2, EventFilter, Id, Key, Margin, Modifiers, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui, Vec2,
     WidgetInfo, pos2, vec2,
@@ -14,8 +14,10 @@ use crate::editor::Editor;
 use crate::theme::{self, colour};
 use crate::{icons, kit, measured};
 
-/// From the pointer to the entry.
-const OFF: f32 = 28.0;
+/// From the pointer to the entry, and where the corner's own plate and brace stand between.
+const OFFS: [f32; 2] = [28.0, 54.0];
+/// What stands so near the corner in hand is its own, pixels.
+const OWN_PX: f64 = 64.0;
 /// Round a corner stand its plate and its brace, pixels.
 const AROUND: f32 = 24.0;
 
@@ -43,11 +45,18 @@ fn id_of(cell: usize) -> Id {
 }
 
 /// Where the entry stands: beyond the corner in hand, on the way that it goes, within the map; elsewhere beside it where
-/// it would cover that corner or others.
-pub(crate) fn beside(rect: Rect, next: Pos2, way: Vec2, size: Vec2, others: &[Pos2], editor: &Editor) -> Rect {
-    let at = |right: bool, down: bool| {
-        let right = if right { OFF } else { -OFF - size.x };
-        let down = if down { OFF } else { -OFF - size.y };
+/// it would cover that corner or others, or a plate on a leader: what the hand does to the weakest post is to be seen.
+pub(crate) fn beside(
+    rect: Rect,
+    (next, way): (Pos2, Vec2),
+    size: Vec2,
+    others: &[Pos2],
+    editor: &Editor,
+    map: &Taken,
+) -> Rect {
+    let at = |right: bool, down: bool, off: f32| {
+        let right = if right { off } else { -off - size.x };
+        let down = if down { off } else { -off - size.y };
         measured::within(Rect::from_min_size(next + vec2(right, down), size), rect, editor)
     };
     let (right, down) = (way.x >= 0.0, way.y >= 0.0);
@@ -55,11 +64,15 @@ pub(crate) fn beside(rect: Rect, next: Pos2, way: Vec2, size: Vec2, others: &[Po
         let around = place.expand(AROUND);
         // The corner in hand goes before any other.
         let hand = if place.expand(AROUND / 2.0).contains(next) { others.len() + 1 } else { 0 };
-        hand + others.iter().filter(|&&other| around.contains(other)).count()
+        let on_map = place.translate(-rect.min.to_vec2());
+        let part = [on_map.left(), on_map.top(), on_map.right(), on_map.bottom()];
+        let signs = map.flags_under(part) + map.signs_under(part, (next - rect.min.to_vec2()).into(), OWN_PX);
+        hand + signs + others.iter().filter(|&&other| around.contains(other)).count()
     };
-    let first = at(right, down);
-    let others = [at(right, !down), at(!right, down), at(!right, !down)];
-    others.into_iter().fold(first, |best, place| if covered(&place) < covered(&best) { place } else { best })
+    let ways = [(right, down), (right, !down), (!right, down), (!right, !down)];
+    let places = ways.into_iter().flat_map(|(right, down)| OFFS.map(|off| at(right, down, off)));
+    // Of equal ones the first.
+    places.min_by_key(covered).expect("there are eight")
 }
 
 /// Its plate.

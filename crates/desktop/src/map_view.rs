@@ -6,6 +6,7 @@
 mod hint;
 mod keys;
 mod paint;
+mod resting;
 
 use drawing::{Thing, furniture};
 use egui::{CursorIcon, Event, Id, Key, PointerButton, Pos2, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, vec2};
@@ -223,6 +224,7 @@ fn can_be_held(thing: Thing, picked: Option<Thing>) -> bool {
         | Thing::ZoneEnd { .. }
         | Thing::BranchCorner { .. }
         | Thing::Height { .. }
+        | Thing::TapePoint { .. }
         | Thing::Feed { .. }
         | Thing::Energizer { .. }
         | Thing::EarthStake { .. }

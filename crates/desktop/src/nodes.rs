@@ -136,9 +136,10 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(
     let shade = (0..plan.ground.shade.len()).map(|shade| Thing::Shade { shade });
     let damp = (0..plan.ground.damp.len()).map(|damp| Thing::Damp { damp });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
+    let points = (0..plan.tape_points.len()).map(|point| Thing::TapePoint { point });
     let gateway = plan.ground.gateway.iter().map(|_| Thing::Gateway);
     let outlines = coops.chain(keep_outs).chain(hazards).chain(walls).chain(shade).chain(damp);
-    for thing in outlines.filter(shown).chain(heights).chain(gateway) {
+    for thing in outlines.filter(shown).chain(heights).chain(points).chain(gateway) {
         nodes.named(thing);
     }
     for (label, stated) in plan.labels.iter().enumerate().filter(|(_, stated)| !stated.hidden) {

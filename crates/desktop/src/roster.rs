@@ -115,6 +115,7 @@ pub(crate) fn entries(editor: &Editor, all: bool) -> Vec<Entry> {
         list.add(1, ground.gateway.iter().map(|_| Thing::Gateway));
         list.add(1, plan.underlay.iter().map(|_| Thing::Underlay));
         list.add(1, (0..plan.heights.len()).map(|height| Thing::Height { height }));
+        list.add(1, (0..plan.tape_points.len()).map(|point| Thing::TapePoint { point }));
         for (damp, stated) in ground.damp.iter().enumerate() {
             list.outline(Thing::Damp { damp }, stated.outline.len(), |vertex| Thing::DampCorner { damp, vertex });
         }

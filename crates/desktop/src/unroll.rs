@@ -33,7 +33,7 @@ pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> (Vec<Ink>, Taken) {
 }
 
 /// Where the corner in hand is on the map, and where the entry stands beside it.
-fn places(rect: Rect, editor: &Editor) -> Option<(Pos2, Rect)> {
+fn places(rect: Rect, editor: &Editor, map: &Taken) -> Option<(Pos2, Rect)> {
     let (Some(in_hand), Tool::Outline { of: Drawn::Run, corners, .. }) = (editor.in_hand(), editor.tool()) else {
         return None;
     };
@@ -44,18 +44,18 @@ fn places(rect: Rect, editor: &Editor) -> Option<(Pos2, Rect)> {
     };
     let next = in_hand.unrolled.corners.last().map_or(rect.center(), |&next| on_map(next));
     let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(corner)).collect();
-    Some((next, entry::beside(rect, next, next - on_map(last), ENTRY, &others, editor)))
+    Some((next, entry::beside(rect, (next, next - on_map(last)), ENTRY, &others, editor, map)))
 }
 
 /// Where the entry at the pointer stands.
-pub(crate) fn place(rect: Rect, editor: &Editor) -> Option<Rect> {
-    places(rect, editor).map(|(_, entry)| entry)
+pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
+    places(rect, editor, map).map(|(_, entry)| entry)
 }
 
 /// The entry at the pointer, once a corner is set.
-pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor, said: &mut Said) {
+pub(crate) fn paint(ui: &mut Ui, painter: &Painter, (rect, map): (Rect, &Taken), editor: &Editor, said: &mut Said) {
     let (Some(in_hand), Tool::Outline { typed, .. }) = (editor.in_hand(), editor.tool()) else { return };
-    let Some((next, place)) = places(rect, editor) else { return };
+    let Some((next, place)) = places(rect, editor, map) else { return };
     let p = editor.theme().palette();
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));

@@ -5,8 +5,10 @@ mod hand;
 
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
+use egui::accesskit::Role;
 use egui::{Key, Modifiers};
-use hand::{Desk, click_on, example, fill, on_page, says, window};
+use egui_kittest::kittest::Queryable;
+use hand::{Desk, click, click_on, example, fill, on_page, says, spot, window};
 use plan::{Edit, Plan, Point};
 use words::Words;
 
@@ -103,4 +105,46 @@ fn the_list_names_the_coop_by_its_key() {
     }
     hand::overtype(&mut desk, "Ark");
     assert_eq!(plan_of(&desk).coop.unwrap().id, "Ark");
+}
+
+#[test]
+fn a_further_coop_is_set_down_by_its_button_its_command_and_doubled() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 2600.0], Words::default());
+    let own = plan_of(&desk).coop.unwrap();
+    // The tool that there was moves the one there is, and says so.
+    let at = desk.get_by_role_and_label(Role::Button, "Coop").rect().center();
+    click(&mut desk, at);
+    assert!(says(&desk, "it moves there. “Another coop” sets down one more."));
+    desk.key_press(Key::Escape);
+    desk.run();
+    click_on(&mut desk, "Another coop");
+    assert!(says(&desk, "Click where the coop’s middle stands."));
+    let at = spot(&desk, Point::new(20.0, 60.0));
+    click(&mut desk, at);
+    let plan = plan_of(&desk);
+    assert_eq!((plan.coop.as_ref(), plan.other_coops.len()), (Some(&own), 1));
+    let other = &plan.other_coops[0];
+    assert!((other.at.east_m - 20.0).abs() < 0.5 && (other.at.north_m - 60.0).abs() < 0.5 && other.id != own.id);
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::Coop { coop: 1 }));
+    // By its command a third, which is not the second moved.
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    desk.run();
+    desk.event(egui::Event::Text("place another coop".to_owned()));
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+    let at = spot(&desk, Point::new(30.0, 62.0));
+    click(&mut desk, at);
+    assert_eq!(plan_of(&desk).coops().count(), 3);
+    // And one like it beside it.
+    click_on(&mut desk, "Double it");
+    let plan = plan_of(&desk);
+    let ids: std::collections::BTreeSet<&str> = plan.coops().map(|coop| coop.id.as_str()).collect();
+    assert_eq!((plan.coops().count(), ids.len()), (4, 4), "each by its own name");
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::Coop { coop: 3 }));
+    for count in [3, 2, 1] {
+        desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+        desk.run();
+        assert_eq!(plan_of(&desk).coops().count(), count);
+    }
 }

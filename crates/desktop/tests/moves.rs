@@ -138,3 +138,38 @@ fn an_outline_that_crosses_itself_is_refused_in_words() {
     let harness = open(plan, [900.0, 600.0]);
     harness.get_by_label_contains("encloses no ground that could be moved");
 }
+
+#[test]
+fn the_map_goes_to_what_is_kept_out_of_its_sight_and_stays_where_it_is_in_sight() {
+    let mut plan = example();
+    plan.ground.boundary.clear();
+    let mut harness = open(plan, [1280.0, 1100.0]);
+    let seen = |harness: &Opened| {
+        let editor = harness.state().as_ref().unwrap().editor();
+        let [width, height] = editor.view().size;
+        let within = |at: &plan::Point| {
+            let [right, down] = editor.view().spot(*at);
+            (0.0..=width).contains(&right) && (0.0..=height).contains(&down)
+        };
+        editor.plan().runs.iter().flat_map(|run| &run.outline).all(within)
+    };
+    let say = |harness: &mut Opened, message: Message| {
+        harness.state_mut().as_mut().unwrap().say(message);
+        harness.run();
+    };
+    // So near that only the run in hand is in sight.
+    let middle = harness.state().as_ref().unwrap().editor().view().size.map(|side| side / 2.0);
+    say(&mut harness, Message::Zoom(1.25, middle));
+    click(&mut harness, "Keep it as the next run");
+    assert_eq!(now(&harness).runs.len(), 2);
+    assert!(seen(&harness), "the map goes there");
+    harness.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    harness.run();
+    assert_eq!(now(&harness).runs.len(), 1, "and that is no step of its own");
+    // Far off all is in sight, and nothing moves.
+    say(&mut harness, Message::Zoom(0.4, middle));
+    let view = *harness.state().as_ref().unwrap().editor().view();
+    click(&mut harness, "Keep it as the next run");
+    let after = *harness.state().as_ref().unwrap().editor().view();
+    assert_eq!((view.middle, view.px_per_m), (after.middle, after.px_per_m));
+}

@@ -180,3 +180,39 @@ fn laying_out_is_one_step_that_is_undone_and_redone() {
     assert_eq!(*window(&desk).editor().plan(), laid);
     assert!(window(&desk).editor().save_state().is_unsaved());
 }
+
+/// The key of volts comes once they are worked out: a corner of what was laid out steps from under it, with its plate.
+#[test]
+fn no_plate_of_the_map_covers_a_corner_of_what_was_laid_out() {
+    const PLATE_PX: f32 = 34.0;
+    let mut would = 0;
+    for [wide, high] in [[900.0, 600.0], [1280.0, 800.0]] {
+        let mut desk = hand::open(desktop::Opening { plan: hand::example(), ..Default::default() }, [wide, high]);
+        desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+        desk.run();
+        desk.key_press(Key::Enter);
+        settle(&mut desk);
+        let editor = window(&desk).editor();
+        let (view, outline) = (editor.view(), &editor.run().unwrap().0.outline);
+        let under = |view: &drawing::View, [left, top, right, foot]: [f32; 4]| {
+            let seen = |at: &Point| {
+                let [x, y] = view.spot(*at);
+                (left - PLATE_PX..right + PLATE_PX).contains(&x) && (top - PLATE_PX..foot + PLATE_PX).contains(&y)
+            };
+            outline.iter().filter(|at| seen(at)).count()
+        };
+        for plate in view.kept.iter().flatten() {
+            assert_eq!(under(view, *plate), 0, "{wide} x {high}: under {plate:?}");
+        }
+        // Fitted as it is while no key is there.
+        let ends = |of: fn(&Point) -> f64| {
+            let all = outline.iter().map(of);
+            (all.clone().fold(f64::INFINITY, f64::min), all.fold(f64::NEG_INFINITY, f64::max))
+        };
+        let (east, north) = (ends(|at| at.east_m), ends(|at| at.north_m));
+        let bounds = (Point::new(east.0, north.0), Point::new(east.1, north.1));
+        let bare = drawing::View::fit(Some(bounds), view.size, 100.0, view.theme);
+        would += view.kept[1].map_or(0, |key| under(&bare, key));
+    }
+    assert!(would > 0, "no key was in the way");
+}

@@ -21,6 +21,7 @@ pub(crate) mod readings;
 pub(crate) mod signs;
 mod slope;
 mod states;
+mod taped;
 pub(crate) mod trace;
 pub(crate) mod words;
 
@@ -89,8 +90,8 @@ impl Drawing {
         let Inker { pen, taken, circles, flags, nets, .. } = inker;
         let mut taken = taken.into_blocks();
         let words = taken.split_off(signs);
-        taken.extend(circles.into_iter().chain(flags));
-        (in_theme(pen.ink, view.theme), Taken::new(taken, words, nets))
+        taken.extend(circles);
+        (in_theme(pen.ink, view.theme), Taken::new(taken, words, nets, flags))
     }
 }
 
@@ -268,6 +269,7 @@ impl<'a> Inker<'a> {
             Role::Pin { kept } => self.pin(at, toward, kept),
             Role::Gateway => self.gateway(at),
             Role::Height => self.height(at),
+            Role::TapePoint { letter } => self.tape_point(at, letter),
             Role::Dip => self.dip(at, toward),
             Role::Ridge => self.ridge(at, toward),
             Role::FurtherPost => self.further_post(at),

@@ -34,7 +34,7 @@ pub use ink::{Anchor, Ink, Spot, Weight};
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map, map_again};
 pub use palette::{Colour, Palette, Theme};
-pub use shape::{About, Drawing, Form, GOES_OVER, Role, Shape, Thing};
+pub use shape::{About, Behind, Drawing, Form, GOES_OVER, Role, Shape, Thing};
 pub use taken::Taken;
 pub use triangles::triangles;
 pub use view::{Distance, View};

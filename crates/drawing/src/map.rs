@@ -22,6 +22,9 @@ use workup::Workup;
 use crate::shape::{About, Drawing, Form, Priority, Role, Shape, Thing};
 use run::RunLine;
 
+/// What the known places that corners are taped from are called, on the map and on paper.
+pub const TAPE_LETTERS: [&str; 2] = ["P", "Q"];
+
 /// Everything that is drawn, and the words to say it in.
 #[derive(Clone, Copy, Debug)]
 pub struct Scene<'a> {
@@ -79,6 +82,7 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
     sheet.part(|sheet| {
         ground::handles(sheet);
         features::handles(sheet);
+        features::tape_points(sheet);
     });
     sheet.each(&runs, run::handles);
     sheet.part(|sheet| earths::best(sheet, &runs));
@@ -97,20 +101,19 @@ pub fn map_again(scene: &Scene<'_>, was: Drawing, touched: Option<&[usize]>) -> 
         words: scene.words,
         foremost: None,
         chosen: Vec::new(),
-        rivals: shown_rivals(scene.plan),
-        waiting: rivals::waiting(scene.plan),
+        rivals: shown(scene.plan, rivals::rivals(scene.plan)),
+        waiting: shown(scene.plan, rivals::waiting(scene.plan)),
         options: scene.plan.runs.iter().map(|run| run.status == RunStatus::Option).collect(),
     }
 }
 
-/// The rivals of each run among those that are shown.
-fn shown_rivals(plan: &Plan) -> Vec<Vec<usize>> {
-    let mut rivals = rivals::rivals(plan);
+/// What runs are to each run, among those that are shown.
+fn shown(plan: &Plan, mut others: Vec<Vec<usize>>) -> Vec<Vec<usize>> {
     let hidden = |run: usize| plan.runs.get(run).is_some_and(|run| run.hidden);
-    for (run, of_run) in rivals.iter_mut().enumerate() {
-        of_run.retain(|&rival| !hidden(run) && !hidden(rival));
+    for (run, of_run) in others.iter_mut().enumerate() {
+        of_run.retain(|&other| !hidden(run) && !hidden(other));
     }
-    rivals
+    others
 }
 
 /// The drawing in the making.

@@ -165,7 +165,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                     let reach = if view.picked == shape.thing { 9.0 } else { 6.0 };
                     (far <= reach && off_m * view.px_per_m >= DOOR_OFF_PX).then_some((Rank::Corner, far))
                 }
-                Role::Drop => Some((Rank::Mark, (far - 6.0).max(0.0))),
+                Role::Drop | Role::TapePoint { .. } => Some((Rank::Mark, (far - 6.0).max(0.0))),
                 Role::Feed | Role::EarthStake | Role::Gateway | Role::Hazard { .. } | Role::Height => {
                     Some((Rank::Mark, far))
                 }
@@ -190,7 +190,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
         (Form::Label { at: place, toward_rad, .. }, Role::Reading { on_earth }) => {
             // Its foot leaves the post beneath to be picked.
             let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
-            board.holds(spot).then_some((Rank::Mark, 0.0))
+            board.clear_of(taken).holds(spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Label { at: place, texts, .. }, Role::Words { about: About::Label { large } }) => {
             label_holds(view, *place, texts, large, spot).then_some((Rank::Mark, 0.0))

@@ -77,15 +77,25 @@ pub struct Drawing {
     pub words: words::Words,
     /// For each run, the runs that share ground with it.
     pub rivals: Vec<Vec<usize>>,
-    /// For each run, whether it is an option that waits for the netting of a side that stands.
-    pub waiting: Vec<bool>,
+    /// For each option, the runs on whose sides one of its own lies: it waits for the netting of those that stand, and
+    /// of the one that is worked on.
+    pub waiting: Vec<Vec<usize>>,
     /// For each run, whether it is one of several ways that things could go.
     pub options: Vec<bool>,
 }
 
+/// Why a run is shown as a ghost.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Behind {
+    /// It lies on the ground of that run.
+    Over(usize),
+    /// It waits for the netting of that run, on whose side one of its own lies.
+    Beside(usize),
+}
+
 impl Drawing {
     /// The shapes.
-    pub fn shapes(&self) -> impl DoubleEndedIterator<Item = &Shape> + Clone {
+    pub fn shapes(&self) -> std::iter::Flatten<std::slice::Iter<'_, Vec<Shape>>> {
         self.parts.iter().flatten()
     }
 
@@ -103,18 +113,38 @@ impl Drawing {
     }
 
     /// For each run, whether it is shown as a ghost: an option that shares ground with a run that is shown, or that
-    /// waits for the netting of a side that stands.
+    /// waits for the netting of a side that stands or is worked on.
     pub(crate) fn ghosts(&self, picked: Option<Thing>) -> Vec<bool> {
         let lead = picked.and_then(Thing::run).or(self.foremost);
         let mut order: Vec<usize> = (0..self.rivals.len()).collect();
         order.sort_by_key(|&run| (Some(run) != lead, self.options[run], run));
         let mut shown = vec![false; self.rivals.len()];
         for run in order {
-            let waits = || self.waiting.get(run) == Some(&true);
+            let waits = || self.waiting[run].iter().any(|&other| !self.options[other] || Some(other) == lead);
             let shares = || self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
             shown[run] = !self.options[run] || Some(run) == lead || !(shares() || waits());
         }
         shown.into_iter().map(|shown| !shown).collect()
+    }
+
+    /// For which run that one is shown as a ghost, and why; `None` where it is shown whole.
+    pub fn behind(&self, run: usize, picked: Option<Thing>) -> Option<Behind> {
+        let ghosts = self.ghosts(picked);
+        if ghosts.get(run) != Some(&true) {
+            return None;
+        }
+        let lead = picked.and_then(Thing::run).or(self.foremost);
+        let first = |others: &[usize]| {
+            let shown = others.iter().copied().filter(|&other| !ghosts[other]);
+            shown.min_by_key(|&other| (Some(other) != lead, other))
+        };
+        first(&self.rivals[run]).map(Behind::Over).or_else(|| first(&self.waiting[run]).map(Behind::Beside))
+    }
+
+    /// The first run that stands on the same ground as a run that stands too: of one of them the plan cannot be true.
+    pub fn stands_on(&self, run: usize) -> Option<usize> {
+        let stands = |run: usize| self.options.get(run) == Some(&false);
+        self.rivals.get(run)?.iter().copied().find(|&other| stands(run) && stands(other))
     }
 
     /// The least east and north and the greatest, over every finite place; `None` where nothing is drawn.

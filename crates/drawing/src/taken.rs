@@ -1,7 +1,8 @@
 //! What of a sheet has its words and signs already, so that what is written over it later finds room beside them.
 
+use crate::ink::Spot;
 use crate::inking::blocks::Block;
-use crate::inking::trace::Px;
+use crate::inking::trace::{Px, apart};
 use crate::view::View;
 
 /// Room between plates.
@@ -18,11 +19,27 @@ pub struct Taken {
     words: Vec<Block>,
     /// Nets, which a plate covers only where it finds no other room.
     nets: Vec<[Px; 2]>,
+    /// Of the plates those that hang on a leader, such as the weakest post's: what is in the hand is judged by them.
+    flags: Vec<Block>,
 }
 
 impl Taken {
-    pub(crate) fn new(blocks: Vec<Block>, words: Vec<Block>, nets: Vec<[Px; 2]>) -> Self {
-        Self { blocks, words, nets }
+    pub(crate) fn new(mut blocks: Vec<Block>, words: Vec<Block>, nets: Vec<[Px; 2]>, flags: Vec<Block>) -> Self {
+        blocks.extend(&flags);
+        Self { blocks, words, nets, flags }
+    }
+
+    /// How many plates on a leader lie under a part: left, top, right, bottom.
+    pub fn flags_under(&self, part: [f32; 4]) -> usize {
+        let part = Block::of(part.map(f64::from)).grown(APART_PX);
+        self.flags.iter().filter(|flag| flag.overlaps(&part)).count()
+    }
+
+    /// How many plates and signs lie under a part, left, top, right, bottom, of those that stand near a spot.
+    pub fn signs_under(&self, part: [f32; 4], about: Spot, reach_px: f64) -> usize {
+        let (part, about) = (Block::of(part.map(f64::from)), about.map(f64::from));
+        let near = |sign: &&Block| apart(sign.middle(), about) <= reach_px;
+        self.blocks.iter().filter(near).filter(|sign| sign.overlaps(&part)).count()
     }
 
     /// Takes a part: left, top, right, bottom.
@@ -39,6 +56,7 @@ impl Taken {
         self.blocks.extend(other.blocks);
         self.words.extend(other.words);
         self.nets.extend(other.nets);
+        self.flags.extend(other.flags);
     }
 
     /// Takes the first of some places that has room for a plate of that size, off the nets if one has; `None` where none

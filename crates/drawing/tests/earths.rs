@@ -103,3 +103,55 @@ fn it_stands_out_from_every_ground() {
         }
     }
 }
+
+/// A tag whose place is where the earth would be best stands beside the drop while that is shown, and on its place else.
+#[test]
+fn a_tag_keeps_off_the_drop() {
+    let plan = hollow();
+    let worked = workup::workup(&plan, workup::Depth::Quick);
+    let at = worked.runs[0].dampest.clone().unwrap().places[0];
+    let finding = care::Finding {
+        id: "a-test",
+        severity: care::Severity::Warning,
+        message: "Look".to_owned(),
+        mend: String::new(),
+        why: String::new(),
+        at: vec![at],
+        source: "from memory",
+    };
+    let findings = care::Findings { runs: vec![vec![finding]], plan: Vec::new() };
+    let words = words::Words::default();
+    let drawing = drawing::map(&drawing::Scene { plan: &plan, workup: &worked, findings: &findings, words });
+    let p = Theme::Light.palette();
+    let tag = |earth: bool| -> Vec<[f32; 2]> {
+        let ink = drawing.ink(&view(Theme::Light, earth));
+        let rings = ink.iter().find_map(|item| match item {
+            Ink::Area { rings, fill } if *fill == p.warning_fill && rings[0].len() == 5 => Some(rings[0].clone()),
+            _ => None,
+        });
+        rings.unwrap()
+    };
+    let drop = own(&drawing, Theme::Light).into_iter().find_map(|item| match item {
+        Ink::Line { spots, closed: true, colour, .. } if colour == p.ghost => Some(spots),
+        _ => None,
+    });
+    let box_of = |ring: &[[f32; 2]]| {
+        let ends = |axis: usize| {
+            let of = ring.iter().map(move |spot| spot[axis]);
+            (of.clone().fold(f32::INFINITY, f32::min), of.fold(f32::NEG_INFINITY, f32::max))
+        };
+        [ends(0), ends(1)]
+    };
+    let (drop, spot) = (box_of(&drop.unwrap()), view(Theme::Light, true).spot(at));
+    let apart = |tag: &[[f32; 2]]| {
+        let tag = box_of(tag);
+        (0..2).any(|axis| tag[axis].1 <= drop[axis].0 || drop[axis].1 <= tag[axis].0)
+    };
+    assert!(apart(&tag(true)), "{:?} on {drop:?}", tag(true));
+    let rests = tag(false)[3];
+    assert!((rests[0] - spot[0]).hypot(rests[1] - spot[1]) < 0.5, "{rests:?}, {spot:?}");
+    // And there it is picked.
+    let [right, down] = tag(true)[3];
+    let thing = drawing.thing_at(&view(Theme::Light, true), [right, down - 9.0], 8.0);
+    assert_eq!(thing, Some(drawing::Thing::Finding { run: Some(0), finding: 0 }));
+}

@@ -160,3 +160,34 @@ fn over_a_picture_words_lie_on_plates_and_fills_let_it_through() {
     assert!(filled(&without, palette.grass) == 1 && filled(&with, palette.grass) == 0);
     assert!(filled(&with, palette.sheet) > filled(&without, palette.sheet), "the words' plates");
 }
+
+#[test]
+fn of_known_places_the_two_that_lie_apart_have_their_letters() {
+    let known = |east_m: f64| plan::TapePoint { at: Point::new(east_m, 40.0), ..plan::TapePoint::default() };
+    // The second stands on the first, so that the third counts.
+    let plan = Plan { tape_points: vec![known(5.0), known(5.0), known(25.0), known(45.0)], ..Plan::default() };
+    let drawing = drawn(&plan);
+    let letters: Vec<Option<usize>> = drawing
+        .shapes()
+        .filter_map(|shape| if let Role::TapePoint { letter } = shape.role { Some(letter) } else { None })
+        .collect();
+    assert_eq!(letters, [Some(0), None, Some(1), None]);
+    for theme in [Theme::Light, Theme::Dark, Theme::Contrast, Theme::Print] {
+        let view = view(theme);
+        let texts: Vec<(String, [f32; 2])> = drawing
+            .ink(&view)
+            .into_iter()
+            .filter_map(|item| if let Ink::Text { text, at, .. } = item { Some((text, at)) } else { None })
+            .collect();
+        let spots = [5.0, 25.0].map(|east_m| view.spot(Point::new(east_m, 40.0)));
+        assert_eq!(texts, [("P".to_owned(), spots[0]), ("Q".to_owned(), spots[1])], "{theme:?}");
+    }
+    let view = view(Theme::Light);
+    let at = |east_m: f64, right: f32| {
+        let [x, y] = view.spot(Point::new(east_m, 40.0));
+        drawing.thing_at(&view, [x + right, y], 9.0)
+    };
+    assert_eq!(at(45.0, 0.0), Some(Thing::TapePoint { point: 3 }));
+    assert_eq!(at(25.0, 10.0), Some(Thing::TapePoint { point: 2 }), "anywhere on its diamond");
+    assert_eq!(at(25.0, 30.0), None);
+}

@@ -109,3 +109,97 @@ fn of_options_on_one_ground_the_picked_one_is_shown() {
     hand.plan.runs[1].status = plan::RunStatus::Standing;
     assert!(shows_post(&map(&hand.scene()), &view), "what stands is always shown");
 }
+
+/// The points of the tags for warnings that are painted.
+fn tags(ink: &[drawing::Ink]) -> Vec<[f32; 2]> {
+    let fill_of_tags = Theme::Light.palette().warning_fill;
+    ink.iter()
+        .filter_map(|item| match item {
+            drawing::Ink::Area { rings, fill } if *fill == fill_of_tags && rings[0].len() == 5 => Some(rings[0][3]),
+            _ => None,
+        })
+        .collect()
+}
+
+/// Of tags only what is near them is looked at when a spot is picked: each is found where it is painted, moved aside or
+/// not, however far its place lies from it.
+#[test]
+fn a_tag_is_picked_where_it_is_painted() {
+    let mut hand = hand::field();
+    let run = &hand.plan.runs[0];
+    // On the energizer, on the stake, at every corner; the plates of corners stand beyond their braces.
+    let (stake, feed) = (Point::new(16.0, 22.0), Point::new(25.24, 24.45));
+    let mut places = vec![stake, feed, Point::new(stake.east_m + 1.0, stake.north_m)];
+    places.extend(run.outline.iter().copied());
+    let finding = care::Finding {
+        id: "a-test",
+        severity: care::Severity::Warning,
+        message: "Look".to_owned(),
+        mend: String::new(),
+        why: String::new(),
+        at: places.clone(),
+        source: "from memory",
+    };
+    hand.findings.runs = vec![vec![finding]];
+    let drawing = map(&hand.scene());
+    let (mut moved, mut far) = (0, 0);
+    for px_per_m in [4.0, 9.0, 14.0, 60.0, 260.0] {
+        for &middle in &places {
+            let mut view = View::fit(drawing.bounds(), [1280.0, 800.0], 20.0, Theme::Light);
+            (view.px_per_m, view.middle) = (px_per_m, middle);
+            let spots: Vec<[f32; 2]> = places.iter().map(|&at| view.spot(at)).collect();
+            for [right, down] in tags(&drawing.ink(&view)) {
+                let seen = (0.0..1280.0).contains(&right) && (0.0..800.0).contains(&down);
+                if !seen {
+                    continue;
+                }
+                let off = |at: &[f32; 2]| (at[0] - right).hypot(at[1] - down);
+                let nearest = spots.iter().map(off).fold(f32::INFINITY, f32::min);
+                moved += usize::from(nearest > 1.0);
+                far += usize::from(nearest > 250.0);
+                let thing = drawing.thing_at(&view, [right, down - 9.0], 8.0);
+                assert_eq!(thing, Some(Thing::Finding { run: Some(0), finding: 0 }), "{px_per_m} {right} {down}");
+            }
+        }
+    }
+    assert!(moved > 20, "{moved} stand aside");
+    assert!(far > 0, "{far} stand beyond what is looked at about their place");
+}
+
+#[test]
+fn of_two_runs_it_is_told_which_stands_behind_which_and_why() {
+    use drawing::Behind;
+    let mut hand = hand::field();
+    let other = |outline: &[(f64, f64)]| hand::Laying {
+        outline: hand::points(outline),
+        closed: true,
+        nets: 3,
+        panels: 12,
+        length_m: 40.0,
+        start_m: 0.0,
+        reversed: false,
+        feed_m: 110.0,
+        feed_kv: 5.0,
+        far_kv: 4.0,
+        strip_m: 1.2,
+    };
+    // Over the first run; and beside its side 1 to 2.
+    hand::lay(&mut hand, "Over", None, &other(&[(30.0, 20.0), (55.0, 20.0), (55.0, 45.0), (30.0, 45.0)]));
+    hand::lay(&mut hand, "Beside", None, &other(&[(59.62, 15.5), (23.96, 17.42), (23.0, -10.0), (59.0, -10.0)]));
+    hand.plan.runs.iter_mut().for_each(|run| run.status = plan::RunStatus::Option);
+    let drawing = map(&hand.scene());
+    let picked = |run: usize| Some(Thing::Run { run });
+    assert_eq!(drawing.behind(1, picked(0)), Some(Behind::Over(0)));
+    assert_eq!(drawing.behind(2, picked(0)), Some(Behind::Beside(0)));
+    assert_eq!(drawing.behind(0, picked(0)), None);
+    assert_eq!(
+        (drawing.behind(0, picked(2)), drawing.behind(1, picked(2))),
+        (Some(Behind::Over(1)), None),
+        "the second is shown"
+    );
+    assert_eq!(drawing.stands_on(0), None, "options do not stand");
+    hand.plan.runs.iter_mut().for_each(|run| run.status = plan::RunStatus::Standing);
+    let standing = map(&hand.scene());
+    assert_eq!([0, 1, 2].map(|run| standing.stands_on(run)), [Some(1), Some(0), None]);
+    assert_eq!([0, 1, 2].map(|run| standing.behind(run, picked(0))), [None; 3]);
+}

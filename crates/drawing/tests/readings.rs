@@ -150,3 +150,31 @@ fn nonsense_is_drawn_without_panic() {
     let none = Ghost { outline: Vec::new(), stays: None, ..ghost() };
     assert!(sheet::finite(&drawing.ink_with(&view, Some(&none))));
 }
+
+/// Where a keeper reads at the feed, the board steps off the energizer and the pin that stand there too.
+#[test]
+fn a_board_slides_off_other_signs_and_is_picked_where_it_stands() {
+    let mut hand = hand::field();
+    let corner = hand.plan.runs[0].outline[0];
+    hand.plan.readings = vec![reading(&hand, ReadingKind::FenceKv, 0.0, 4.4, "2027-05-10")];
+    let figure = |hand: &hand::Hand| {
+        let drawing = map(&hand.scene());
+        let view = near(&drawing);
+        let at = drawing.ink(&view).into_iter().find_map(|item| match item {
+            Ink::Text { at, text, .. } if text == "4.4" => Some(at),
+            _ => None,
+        });
+        let at = at.unwrap();
+        assert_eq!(drawing.thing_at(&view, at, 6.0), Some(Thing::Reading { run: 0, reading: 0 }));
+        (at, view.spot(corner))
+    };
+    let ([right, _], [corner_right, _]) = figure(&hand);
+    // Its needle stands before the figure.
+    assert!((right - corner_right - 8.0).abs() < 6.0, "over its place: {right}, {corner_right}");
+    let unit = Point::new(corner.east_m - 2.0, corner.north_m + 1.8);
+    hand.plan.runs[0].energizer_at = Some(unit);
+    let ([right, down], _) = figure(&hand);
+    let [unit_right, unit_down] = near(&map(&hand.scene())).spot(unit);
+    let (off_right, off_down) = ((right - 8.0 - unit_right).abs(), (down - unit_down).abs());
+    assert!(off_right > 26.0 + 9.0 || off_down > 9.0 + 8.0, "{right} {down}, {unit_right} {unit_down}");
+}

@@ -51,12 +51,21 @@ pub enum TapedFrom {
     Corner(usize),
 }
 
+/// The known places of a plan that count, at most two, by their places in its list: the first two that lie apart.
+pub fn known(plan: &Plan) -> Vec<usize> {
+    tape::known_pair(&known_places(plan))
+}
+
+fn known_places(plan: &Plan) -> Vec<geometry::Point> {
+    plan.tape_points.iter().map(|known| point(known.at)).collect()
+}
+
 /// Works it out; `None` where the outline is no line.
 pub fn taped(plan: &Plan, run: &Run) -> Option<TapedRun> {
     let outline = outlines::of_run(run)?;
     let vertices = outline.vertices();
     let corners: Vec<geometry::Point> = vertices.iter().map(|vertex| vertex.at).collect();
-    let points: Vec<geometry::Point> = plan.tape_points.iter().map(|known| point(known.at)).collect();
+    let points = known_places(plan);
     let known = tape::known_pair(&points);
     let set = tape::set_out(&corners, &points);
     let stated = |corner: usize| vertices[corner].stated;

@@ -44,6 +44,19 @@ impl Editor {
         self.see(bounds(places.iter()), false);
     }
 
+    /// Moves the map until a run and the one in hand are in sight, with the plates of their corners; where they are
+    /// already, nothing moves.
+    pub(super) fn bring_in_sight(&mut self, run: usize) {
+        let outlines = [run, self.run].into_iter().filter_map(|run| self.plan.runs.get(run));
+        let places: Vec<Point> = outlines.flat_map(|run| run.outline.iter().copied()).collect();
+        let [width, height] = self.view.size;
+        let room = Rect::from_min_max(pos2(0.0, 0.0), pos2(width, height)).shrink(CLEAR_PX);
+        let sees = |&at: &Point| room.contains(self.view.spot(at).into());
+        if !places.iter().all(sees) || self.is_covered(&self.view) {
+            self.see(bounds(places.iter()), false);
+        }
+    }
+
     fn see(&mut self, bounds: Option<(Point, Point)>, bare: bool) {
         self.fitted = Some(InSight { bounds, bare, shown: Vec::new() });
         self.keep_in_sight();
@@ -54,6 +67,15 @@ impl Editor {
         self.view.size = size;
         // Nothing jumps from under the hand; what was panned or zoomed keeps its middle and its scale.
         if self.held.is_none() {
+            self.keep_in_sight();
+        }
+    }
+
+    /// A plate came onto the map: where it lies over what is kept in sight, that steps aside.
+    pub(super) fn clear_of_plates(&mut self) {
+        let covered = self.is_covered(&self.view);
+        if let Some(in_sight) = self.fitted.as_mut().filter(|_| covered && self.held.is_none()) {
+            in_sight.shown.clear();
             self.keep_in_sight();
         }
     }

@@ -37,6 +37,7 @@ fn part(plan: &Plan, things: &[Thing]) -> Plan {
             Thing::Shade { shade } => part.ground.shade.extend(plan.ground.shade.get(shade).cloned()),
             Thing::Damp { damp } => part.ground.damp.extend(plan.ground.damp.get(damp).cloned()),
             Thing::Label { label } => part.labels.extend(plan.labels.get(label).cloned()),
+            Thing::TapePoint { point } => part.tape_points.extend(plan.tape_points.get(point).cloned()),
             Thing::Coop { coop } => part.other_coops.extend(coop_at(plan, coop).cloned()),
             Thing::Boundary => part.ground.boundary.clone_from(&plan.ground.boundary),
             Thing::Gateway => part.ground.gateway.clone_from(&plan.ground.gateway),
@@ -74,11 +75,12 @@ fn all(plan: &Plan) -> Vec<Thing> {
     let damp = (0..plan.ground.damp.len()).map(|damp| Thing::Damp { damp });
     let labels = (0..plan.labels.len()).map(|label| Thing::Label { label });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
+    let points = (0..plan.tape_points.len()).map(|point| Thing::TapePoint { point });
     let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
     let boundary = (!plan.ground.boundary.is_empty()).then_some(Thing::Boundary);
     let gateway = plan.ground.gateway.as_ref().map(|_| Thing::Gateway);
     let lines = runs.chain(keep_outs).chain(hazards).chain(walls).chain(shade).chain(damp);
-    lines.chain(labels).chain(heights).chain(coops).chain(boundary).chain(gateway).collect()
+    lines.chain(labels).chain(heights).chain(points).chain(coops).chain(boundary).chain(gateway).collect()
 }
 
 impl Editor {
@@ -193,6 +195,11 @@ fn added(to: &mut Plan, part: Plan, motion: Motion) -> Vec<Thing> {
         carry(&mut height.at);
         new.push(Thing::Height { height: to.heights.len() });
         to.heights.push(height);
+    }
+    for mut point in part.tape_points {
+        carry(&mut point.at);
+        new.push(Thing::TapePoint { point: to.tape_points.len() });
+        to.tape_points.push(point);
     }
     if to.ground.boundary.is_empty() && !part.ground.boundary.is_empty() {
         to.ground.boundary = part.ground.boundary.iter().map(|&at| motion.of(at)).collect();

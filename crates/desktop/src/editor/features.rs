@@ -7,7 +7,7 @@ use plan::{Coop, Edit, Point, Run};
 use super::Editor;
 use super::hold::{Held, Hold};
 use super::snap::point;
-use crate::tool::{Drawn, Hand, Tool, free_run_id};
+use crate::tool::{Drawn, Hand, Tool, free_coop_id, free_run_id};
 
 /// A corner nearer to a wall than this lies on it, metres: it was caught there.
 const ON_WALL_M: f64 = 1e-6;
@@ -25,6 +25,9 @@ impl Editor {
                 without(&plan.ground.damp, damp).map(|damp| Edit::SetDamp { damp })
             }
             Thing::Label { label } => without(&plan.labels, label).map(|labels| Edit::SetLabels { labels }),
+            Thing::TapePoint { point } => {
+                without(&plan.tape_points, point).map(|points| Edit::SetTapePoints { points })
+            }
             Thing::Drop { run } => {
                 let run = plan.runs.get(run).filter(|run| run.drop_at.is_some())?;
                 Some(Edit::SetRun { run: Box::new(Run { drop_at: None, ..run.clone() }) })
@@ -72,6 +75,15 @@ impl Editor {
                 (second.hidden, second.locked) = (false, false);
                 labels.push(second);
                 Some((Edit::SetLabels { labels }, Thing::Label { label: plan.labels.len() }))
+            }
+            Thing::Coop { .. } | Thing::CoopDoor => {
+                let coop = if let Thing::Coop { coop } = thing { coop } else { 0 };
+                let mut second = super::chosen::coop_at(plan, coop)?.clone();
+                second.at = beside(second.at);
+                (second.hidden, second.locked) = (false, false);
+                second.id = free_coop_id(plan);
+                let other_coops = plan.other_coops.iter().cloned().chain([second]).collect();
+                Some((Edit::SetOtherCoops { other_coops }, Thing::Coop { coop: plan.coops().count() }))
             }
             _ => None,
         }

@@ -53,7 +53,9 @@ impl Editor {
                     let index = self.plan.runs.iter().position(|other| other.id == run.id).unwrap_or(self.run);
                     if feeds { Thing::Feed { run: index } } else { Thing::Drop { run: index } }
                 }
+                Edit::SetTapePoints { points } => Thing::TapePoint { point: points.len().saturating_sub(1) },
                 Edit::SetCoop { .. } => Thing::Coop { coop: 0 },
+                Edit::SetOtherCoops { .. } => Thing::Coop { coop: self.plan.coops().count() },
                 Edit::SetGateway { .. } => Thing::Gateway,
                 Edit::SetRun { .. } if unit.is_some() => Thing::Energizer { run: unit.unwrap_or(self.run) },
                 Edit::SetRun { run } if staked.is_some() => {

@@ -100,6 +100,7 @@ pub(crate) fn name_of(plan: &Plan, thing: Thing) -> Option<&str> {
         Thing::Shade { shade } => plan.ground.shade.get(shade).map(|shade| shade.name.as_str()),
         Thing::Damp { damp } => plan.ground.damp.get(damp).map(|damp| damp.name.as_str()),
         Thing::Label { label } => plan.labels.get(label).map(|label| label.text.as_str()),
+        Thing::TapePoint { point } => plan.tape_points.get(point).map(|point| point.name.as_str()),
         _ => None,
     }
 }
@@ -114,6 +115,7 @@ fn name_mut(plan: &mut Plan, thing: Thing) -> Option<&mut String> {
         Thing::Shade { shade } => plan.ground.shade.get_mut(shade).map(|shade| &mut shade.name),
         Thing::Damp { damp } => plan.ground.damp.get_mut(damp).map(|damp| &mut damp.name),
         Thing::Label { label } => plan.labels.get_mut(label).map(|label| &mut label.text),
+        Thing::TapePoint { point } => plan.tape_points.get_mut(point).map(|point| &mut point.name),
         _ => None,
     }
 }

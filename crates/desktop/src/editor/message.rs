@@ -98,6 +98,8 @@ pub enum Message {
     Size([f32; 2], [Option<[f32; 4]>; 2]),
     /// Show all of the plan.
     Fit,
+    /// Have that run and the one in hand in sight, where it is not yet.
+    InSight(usize),
     /// Zoom about a spot of the map.
     Zoom(f64, drawing::Spot),
     /// Move the map right and down by so many pixels.

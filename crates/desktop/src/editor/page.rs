@@ -46,7 +46,8 @@ pub(super) fn page_of(thing: Thing) -> Option<Page> {
         | Thing::Label { .. }
         | Thing::CoopDoor
         | Thing::Underlay
-        | Thing::Height { .. } => Some(Page::Ground),
+        | Thing::Height { .. }
+        | Thing::TapePoint { .. } => Some(Page::Ground),
         _ => None,
     }
 }

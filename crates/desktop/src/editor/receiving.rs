@@ -119,12 +119,16 @@ impl Editor {
             Message::Compare(open) => self.compare = open,
             Message::Shapes(said) => self.shapes_said(said),
             Message::Size(size, kept) => {
+                let comes = kept.iter().zip(&self.view.kept).any(|(now, was)| now.is_some() && was.is_none());
                 self.view.kept = kept;
                 if size != self.view.size {
                     self.resized(size);
+                } else if comes {
+                    self.clear_of_plates();
                 }
             }
             Message::Fit => self.fit(),
+            Message::InSight(run) => self.bring_in_sight(run),
             Message::Zoom(by, about) => {
                 self.view = self.view.zoomed(by, about);
                 self.fitted = None;

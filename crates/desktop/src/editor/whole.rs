@@ -2,7 +2,8 @@
 
 use drawing::Thing;
 use plan::{
-    Coop, Damp, Edit, Gateway, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, Underlay, Wall,
+    Coop, Damp, Edit, Gateway, KeepOut, Label, Motion, Plan, Point, Run, Shade, Shape, SpotHeight, TapePoint, Underlay,
+    Wall,
 };
 
 use super::hiding::is_hidden;
@@ -19,6 +20,8 @@ pub(super) enum Whole {
     /// One of the further coops.
     OtherCoop(usize, Vec<Coop>),
     Height(usize, Vec<SpotHeight>),
+    /// A known place that corners are taped from.
+    TapePoint(usize, Vec<TapePoint>),
     Feed(Box<Run>, Point),
     EarthStakes(Box<Run>, Vec<Point>),
     Gateway(Gateway),
@@ -79,6 +82,9 @@ impl Whole {
                 plan.underlay.clone().filter(|underlay| !underlay.locked).map(|one| Self::Underlay(Box::new(one)))
             }
             Thing::Height { height } => plan.heights.get(height).map(|_| Self::Height(height, plan.heights.clone())),
+            Thing::TapePoint { point } => {
+                plan.tape_points.get(point).map(|_| Self::TapePoint(point, plan.tape_points.clone()))
+            }
             Thing::Feed { run: index } => {
                 let run = run(index)?;
                 let at = run.feed_at.or(run.outline.first().copied())?;
@@ -135,6 +141,11 @@ impl Whole {
                 heights[*index].at = motion.of(heights[*index].at);
                 Edit::SetHeights { heights }
             }
+            Self::TapePoint(index, points) => {
+                let mut points = points.clone();
+                points[*index].at = motion.of(points[*index].at);
+                Edit::SetTapePoints { points }
+            }
             Self::Feed(run, at) => {
                 Edit::SetRun { run: Box::new(Run { feed_at: Some(motion.of(*at)), ..(**run).clone() }) }
             }
@@ -174,6 +185,7 @@ impl Whole {
             Self::Coop(coop) => vec![coop.at],
             Self::OtherCoop(index, coops) => vec![coops[*index].at],
             Self::Height(index, heights) => vec![heights[*index].at],
+            Self::TapePoint(index, points) => vec![points[*index].at],
             Self::Feed(_, at) | Self::Drop(_, at) => vec![*at],
             Self::EarthStakes(_, stand) => stand.clone(),
             Self::Gateway(gateway) => vec![gateway.at],
@@ -189,7 +201,12 @@ impl Whole {
     /// one place.
     pub(super) fn pivot(&self) -> Option<Point> {
         let one_place = match self {
-            Self::Feed(..) | Self::Gateway(_) | Self::Height(..) | Self::Label(..) | Self::Drop(..) => true,
+            Self::Feed(..)
+            | Self::Gateway(_)
+            | Self::Height(..)
+            | Self::TapePoint(..)
+            | Self::Label(..)
+            | Self::Drop(..) => true,
             Self::EarthStakes(_, stand) => stand.len() < 2,
             _ => false,
         };
@@ -256,6 +273,7 @@ impl super::Editor {
             Thing::Hazard { hazard } => hazard < plan.ground.hazards.len(),
             Thing::Coop { coop } => super::chosen::coop_at(plan, coop).is_some(),
             Thing::Height { height } => height < plan.heights.len(),
+            Thing::TapePoint { point } => point < plan.tape_points.len(),
             Thing::Reading { reading, .. } => reading < plan.readings.len(),
             Thing::Gateway => plan.ground.gateway.is_some(),
             Thing::WallCorner { wall, vertex } => plan.walls.get(wall).is_some_and(|wall| vertex < wall.path.len()),

@@ -4,12 +4,13 @@
 
 use std::sync::Arc;
 
-use drawing::Thing;
-use egui::{Galley, Painter, Pos2, Rect, Shape, Stroke, pos2, vec2};
+use drawing::{Taken, Thing};
+use egui::{Galley, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::Point;
-use words::texts::{Faults, Guides, Power, Shaping, Underlay, Window as Text};
+use words::texts::{Faults, Guides, Power, Shaping, Taping, Underlay, Window as Text};
 
-use super::{FOOT_PX, RIGHT_PX};
+use super::paint::at_pointer;
+use super::{FOOT_PX, RIGHT_PX, resting};
 use crate::editor::Editor;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
@@ -31,13 +32,21 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     if let Some(notice) = editor.notice_underlay() {
         return Some(words.text(notice).to_owned());
     }
+    let rests = editor.notice().is_none() && *editor.tool() == Tool::Pick && editor.shape_told().is_none();
+    if let Some(behind) = rests.then(|| resting::behind(editor)).flatten() {
+        return Some(behind);
+    }
     let text = match (editor.notice(), editor.tool()) {
         (Some(notice), _) => words.text(notice),
         (None, Tool::Tape(tape)) if tape.done => words.text(Guides::HintTaped),
         (None, Tool::Tape(_)) => words.text(Guides::HintTape),
         (None, Tool::Pick) if let Some(told) = editor.shape_told().or_else(|| editor.shape_hint()) => words.text(told),
         (None, Tool::Try(_)) => words.text(Faults::HintFault),
-        (None, Tool::Outline { of: Drawn::Coop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of: Drawn::Coop, .. }) if editor.plan().coop.is_some() => {
+            words.text(Shaping::HintMoveCoop)
+        }
+        (None, Tool::Outline { of: Drawn::Coop | Drawn::FurtherCoop, .. }) => words.text(Shaping::HintPlaceCoop),
+        (None, Tool::Outline { of: Drawn::TapePoint, .. }) => words.text(Taping::Hint),
         (None, Tool::Outline { of: Drawn::Branch, .. }) => words.text(Power::HintBranch),
         (None, Tool::Outline { of: Drawn::Height, .. }) => words.text(words::texts::Slope::HintHeight),
         (None, Tool::Outline { of: Drawn::EarthStake(_), .. }) => words.text(words::texts::Earth::HintStake),
@@ -58,7 +67,10 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
-        (None, Tool::Pick) => return stake_hovered(editor).or_else(|| energizer_hovered(editor)),
+        (None, Tool::Pick) => {
+            let stands = stake_hovered(editor).or_else(|| energizer_hovered(editor));
+            return stands.or_else(|| resting::whole_of_picked(editor)).or_else(|| resting::not_picked(editor));
+        }
     };
     Some(text.to_owned())
 }
@@ -92,13 +104,18 @@ pub(super) struct Hint {
 
 impl Hint {
     /// It, where there is one.
-    pub(super) fn of(painter: &Painter, editor: &Editor, rect: Rect) -> Option<Self> {
-        let (plate, galley) = laid(painter, editor, rect)?;
+    pub(super) fn of(painter: &Painter, editor: &Editor, (rect, map): (Rect, &Taken)) -> Option<Self> {
+        let (plate, galley) = laid(painter, editor, rect, map)?;
         Some(Self { plate, galley })
     }
 
-    /// Paints it.
-    pub(super) fn paint(self, painter: &Painter, editor: &Editor) {
+    /// Paints it; a screen reader reads it too.
+    pub(super) fn paint(self, ui: &Ui, painter: &Painter, editor: &Editor) {
+        // What keys do while something is led is told where the hand is.
+        if leading::hint(ui.ctx(), editor).is_none() {
+            let response = ui.interact(self.plate, Id::unique("hint of the map"), Sense::hover());
+            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, self.galley.text()));
+        }
         let p = editor.theme().palette();
         let edge = Stroke::new(1.5, colour(p.pick));
         painter.add(Shape::convex_polygon(icons::cut_plate(self.plate, 7.0), colour(p.sheet), edge));
@@ -107,7 +124,7 @@ impl Hint {
 }
 
 /// Its words laid out, and where their plate stands.
-fn laid(painter: &Painter, editor: &Editor, rect: Rect) -> Option<(Rect, Arc<Galley>)> {
+fn laid(painter: &Painter, editor: &Editor, rect: Rect, map: &Taken) -> Option<(Rect, Arc<Galley>)> {
     let text = hint_text(editor)?;
     // What the keys do, unless something could not be done.
     let keys = leading::hint(painter.ctx(), editor).filter(|_| editor.notice().is_none());
@@ -123,15 +140,22 @@ fn laid(painter: &Painter, editor: &Editor, rect: Rect) -> Option<(Rect, Arc<Gal
     let left = rect.left() + EDGE_PX;
     let plate = place(
         editor,
-        rect,
+        (rect, map),
         Rect::from_min_size(pos2(left, rect.bottom() - foot - size.y), size),
         Rect::from_min_size(pos2(left, rect.top() + EDGE_PX), size),
     );
     Some((plate, galley))
 }
 
-/// At the foot, unless less of what is drawn lies under the top.
-fn place(editor: &Editor, rect: Rect, foot: Rect, top: Rect) -> Rect {
+/// At the foot, unless less of what is drawn lies under the top; clear of what stands at the pointer in any case.
+fn place(editor: &Editor, (rect, map): (Rect, &Taken), foot: Rect, top: Rect) -> Rect {
+    let covered =
+        |plate: Rect| at_pointer(rect, editor, map).into_iter().flatten().any(|entry| entry.intersects(plate));
+    match (covered(foot), covered(top)) {
+        (true, false) => return top,
+        (false, true) => return foot,
+        _ => {}
+    }
     let in_hand = editor.in_hand().and_then(|in_hand| in_hand.shown().run()).map(|(_, worked)| worked);
     let worked = editor.workup().runs.iter().chain(in_hand);
     let posts = worked.filter_map(|worked| worked.lay.as_ref()).flat_map(|lay| lay.posts.iter().map(|post| post.at));

@@ -60,11 +60,11 @@ pub(crate) fn paint(
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
-    let hint = Hint::of(&painter, editor, rect);
+    let hint = Hint::of(&painter, editor, (rect, &sheet.taken));
     sheet.over.renew(ui.ctx(), &over(editor, rect, hint.as_ref(), &sheet.taken), rect.min);
     sheet.over.paint(&painter);
-    unroll::paint(ui, &painter, rect, editor, said);
-    corner::paint(ui, rect, editor, said);
+    unroll::paint(ui, &painter, (rect, &sheet.taken), editor, said);
+    corner::paint(ui, (rect, &sheet.taken), editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -83,7 +83,7 @@ pub(crate) fn paint(
     measured::paint(ui, &painter, rect, editor);
     many::paint(ui, &painter, editor, &on_sheet);
     if let Some(hint) = hint {
-        hint.paint(&painter, editor);
+        hint.paint(ui, &painter, editor);
     }
     leading::paint(ui, &painter, editor, &on_sheet);
     nodes::show(ui, rect, editor, &on_sheet, said);
@@ -96,7 +96,7 @@ fn over(editor: &Editor, rect: Rect, hint: Option<&Hint>, map: &Taken) -> Vec<In
     let mut taken = Taken::default();
     if !dimensions.is_empty() || in_hand.is_some() {
         taken = map.clone();
-        let entries = [unroll::place(rect, editor), corner::place(rect, editor), measured::reason(rect, editor)];
+        let entries = at_pointer(rect, editor, map);
         let hand = [ring(editor, rect), cross(editor, rect)].map(|at| at.map(around_hand));
         for part in entries.into_iter().chain(hand).flatten().chain(hint.map(|hint| hint.plate)) {
             let part = part.translate(-rect.min.to_vec2());
@@ -109,6 +109,11 @@ fn over(editor: &Editor, rect: Rect, hint: Option<&Hint>, map: &Taken) -> Vec<In
     ink.extend(told.into_iter().flatten());
     ink.extend(drawing::dimensions::ink(editor.view(), editor.words(), &dimensions, taken));
     ink
+}
+
+/// What stands at the pointer.
+pub(super) fn at_pointer(rect: Rect, editor: &Editor, map: &Taken) -> [Option<Rect>; 3] {
+    [unroll::place(rect, editor, map), corner::place(rect, editor, map), measured::reason(rect, editor)]
 }
 
 fn around_hand(at: Pos2) -> Rect {

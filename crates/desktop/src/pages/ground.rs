@@ -7,6 +7,7 @@ pub(super) mod fields;
 mod heights;
 mod lead;
 mod soil;
+pub(super) mod taping;
 mod underlay;
 
 use drawing::Thing;
@@ -38,6 +39,9 @@ pub(crate) fn typed_next(was: &Tool, editor: &Editor) -> Option<Id> {
     match (of, editor.picked()) {
         (Drawn::Label, Some(Thing::Label { label })) if *editor.tool() == Tool::Pick => {
             Some(features::label_field(label))
+        }
+        (Drawn::TapePoint, Some(Thing::TapePoint { point })) if *editor.tool() == Tool::Pick => {
+            Some(taping::name_id(point))
         }
         (Drawn::Known, _) if corners.len() < of.fewest() && editor.known_points().len() == of.fewest() => {
             Some(underlay::apart_field())
@@ -101,6 +105,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
         underlay::show(ui, desk);
     }
     heights::show(ui, desk);
+    taping::show(ui, desk);
     soil(ui, desk);
     findings(ui, desk);
     assumed::show(ui, desk, Page::Ground);

@@ -268,6 +268,7 @@ fn keep(ui: &mut Ui, desk: &mut Desk<'_>, ahead: &Ahead) {
         let index = editor.plan().runs.len();
         let run = Box::new(ahead.next.run.clone());
         desk.said.say(Message::Make(Edit::AddRun { index, run }));
+        desk.said.say(Message::InSight(index));
     }
 }
 

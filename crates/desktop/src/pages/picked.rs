@@ -81,6 +81,7 @@ fn doubles(thing: Thing) -> bool {
             | Thing::Shade { .. }
             | Thing::Damp { .. }
             | Thing::Label { .. }
+            | Thing::Coop { .. }
     )
 }
 

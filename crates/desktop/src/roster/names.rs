@@ -3,15 +3,16 @@
 use care::fault_said;
 use care::names::{self, Named};
 use drawing::Thing;
+use drawing::map::TAPE_LETTERS;
 use words::Words;
-use words::texts::{Many as Text, Underlay};
+use words::texts::{Many as Text, Taping, Underlay};
 
 use super::{Item, lay};
 use crate::editor::Editor;
 use crate::editor::chosen::coop_at;
 use crate::editor::hiding::name_of;
 
-fn numbered(words: Words, text: Text, index: usize) -> String {
+fn numbered(words: Words, text: impl words::Message, index: usize) -> String {
     words.say(text, &[("number", &(index + 1).to_string())])
 }
 
@@ -30,6 +31,9 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
         }
         Item::Thing(thing) => thing,
     };
+    if let Thing::TapePoint { point } = thing {
+        return tape_point(editor, point);
+    }
     if let Some(name) = name_of(plan, thing).filter(|name| !name.is_empty()) {
         return name.to_owned();
     }
@@ -85,6 +89,19 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
             editor.finding(run, finding).map(|one| one.message.clone()).unwrap_or_default()
         }
         _ => String::new(),
+    }
+}
+
+/// A known place: its letter where the sheet tapes from it, and its name.
+fn tape_point(editor: &Editor, point: usize) -> String {
+    let (words, plan) = (editor.words(), editor.plan());
+    let name = plan.tape_points.get(point).map_or("", |stated| stated.name.as_str());
+    let letter = workup::tape::known(plan).iter().position(|&one| one == point);
+    match (letter.and_then(|letter| TAPE_LETTERS.get(letter)), name) {
+        (Some(letter), "") => words.say(Taping::Place, &[("letter", letter)]),
+        (Some(letter), name) => words.say(Taping::Called, &[("letter", letter), ("name", name)]),
+        (None, "") => numbered(words, Taping::PlaceNumber, point),
+        (None, name) => name.to_owned(),
     }
 }
 

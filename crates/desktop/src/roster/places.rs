@@ -44,6 +44,7 @@ pub(crate) fn at(editor: &Editor, item: Item) -> Option<Point> {
         Thing::Coop { coop } => coop_at(plan, coop).map(|coop| coop.at),
         Thing::Gateway => plan.ground.gateway.as_ref().map(|gateway| gateway.at),
         Thing::Height { height } => plan.heights.get(height).map(|height| height.at),
+        Thing::TapePoint { point } => plan.tape_points.get(point).map(|point| point.at),
         Thing::Branch { run, branch } => mean(&plan.runs.get(run)?.branches.get(branch)?.outline),
         Thing::BranchCorner { run, branch, vertex } => {
             plan.runs.get(run)?.branches.get(branch)?.outline.get(vertex).copied()

@@ -17,8 +17,12 @@ pub enum Drawn {
     Water,
     /// A thing that can hurt: a path, or one place.
     Hazard(HazardKind),
-    /// The coop: one place.
+    /// The coop: one place; where there is one, it goes there.
     Coop,
+    /// One more coop: one place.
+    FurtherCoop,
+    /// A known place that corners are taped from.
+    TapePoint,
     /// The way into the paddock: one place.
     Gateway,
     /// A spot whose height is known.
@@ -52,6 +56,8 @@ impl Drawn {
             Self::Paddock | Self::Run | Self::KeepOut | Self::Water | Self::Shade | Self::Damp => FEWEST_CORNERS,
             Self::Hazard(HazardKind::ForeignEarth)
             | Self::Coop
+            | Self::FurtherCoop
+            | Self::TapePoint
             | Self::Gateway
             | Self::Height
             | Self::Label

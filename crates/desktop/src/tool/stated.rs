@@ -1,6 +1,9 @@
 //! What a drawn outline states of the plan.
 
-use plan::{Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, Wall};
+use plan::{
+    Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, TapePoint,
+    Wall,
+};
 
 use super::{Drawn, apart_m, free_coop_id, free_run_id};
 
@@ -64,6 +67,14 @@ pub(super) fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> 
                 None => Coop::new(free_coop_id(plan), at),
             };
             Edit::SetCoop { coop: Some(coop) }
+        }
+        Drawn::FurtherCoop => {
+            let coop = Coop::new(free_coop_id(plan), outline.first().copied()?);
+            Edit::SetOtherCoops { other_coops: with(&plan.other_coops, coop) }
+        }
+        Drawn::TapePoint => {
+            let point = TapePoint { at: outline.first().copied()?, ..TapePoint::default() };
+            Edit::SetTapePoints { points: with(&plan.tape_points, point) }
         }
         Drawn::EarthStake(index) => {
             let (run, at) = (plan.runs.get(index)?, *outline.first()?);

@@ -15,6 +15,8 @@ const OFF_PX: f64 = 5.0;
 const BELOW_EARTH_PX: f64 = 14.0;
 const FOOT_PX: f64 = 8.0;
 const FOOT_HALF_PX: f64 = 4.5;
+/// By so much a foot may be longer.
+const LONGER_PX: [f64; 3] = [0.0, 8.0, 16.0];
 
 /// A sign where it stands.
 #[derive(Clone, Copy, Debug)]
@@ -43,6 +45,25 @@ impl Board {
     /// A sign over a level line, with a body of that size.
     pub(crate) fn over(tip: Px, foot: f64, width: f64, height: f64) -> Self {
         Self { tip, middle: add(tip, [0.0, -foot - height / 2.0]), width, height }
+    }
+
+    /// The same sign with its body slid over its foot, or on a longer foot, as gets it off other signs; where nothing
+    /// does, as it was.
+    pub(crate) fn clear_of(self, signs: &[Block]) -> Self {
+        let covers = |board: &Self| signs.iter().any(|sign| sign.overlaps(&board.block()));
+        let [right, down] = trace::sub(self.middle, self.tip);
+        let beside = down.abs() <= self.height / 2.0;
+        let (away, along, half) = if beside {
+            ([right.signum(), 0.0], [0.0, 1.0], self.height / 2.0)
+        } else {
+            ([0.0, down.signum()], [1.0, 0.0], self.width / 2.0)
+        };
+        let moved = |(longer, share): (f64, f64)| {
+            let slid = toward(self.middle, along, share * (half - FOOT_HALF_PX).max(0.0));
+            Self { middle: toward(slid, away, longer), ..self }
+        };
+        let ways = LONGER_PX.into_iter().flat_map(|longer| [0.0, 0.5, -0.5, 1.0, -1.0].map(|share| (longer, share)));
+        ways.map(moved).find(|board| !covers(board)).unwrap_or(self)
     }
 
     /// Left, top, right and foot of its body.
@@ -122,7 +143,7 @@ impl Inker<'_> {
                 continue;
             }
             let way = trace::heading(*toward_rad);
-            let mut board = Board::new(spot, way, self.distance, on_earth);
+            let mut board = Board::new(spot, way, self.distance, on_earth).clear_of(&self.signs);
             if stand.iter().chain(&self.numbers).any(|other| other.overlaps(&board.block())) {
                 board = Board::new(spot, way, Distance::Far, on_earth);
             }

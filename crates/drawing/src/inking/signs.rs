@@ -352,12 +352,12 @@ pub(crate) fn tag_point(
 }
 
 impl crate::shape::Drawing {
-    /// What the signs of faults and of the power take up, which a tag keeps off.
+    /// What the signs of faults, of pins and of the power take up, which a tag and a reading's board keep off.
     pub(crate) fn taken_by_signs(&self, marked: &[&Shape], view: &View) -> Vec<Block> {
         let ghosts = self.ghosts(view.picked);
         let scale = tag_scale(view.distance());
         let block = |shape: &&Shape| {
-            let Form::Mark { at, .. } = shape.form else { return None };
+            let Form::Mark { at, toward_rad } = shape.form else { return None };
             let block = match shape.role {
                 Role::Fault { .. } => {
                     let side = 2.0 * FAULT_PX * fault_scale(view.distance()) / std::f64::consts::SQRT_2;
@@ -366,6 +366,10 @@ impl crate::shape::Drawing {
                 Role::Energizer => Block::new(view.px(at), 18.0 * scale, 16.0 * scale),
                 Role::Feed => Block::new(view.px(at), 10.0 * scale, 10.0 * scale),
                 Role::EarthStake => Block::new(add(view.px(at), [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale),
+                Role::Pin { .. } => {
+                    let head = toward(view.px(at), trace::heading(toward_rad), 14.0 * scale);
+                    Block::new(head, 10.0 * scale, 10.0 * scale)
+                }
                 Role::EarthBest if self.shows_best(view, shape) => earths::best_block(view.px(at), view.distance()),
                 _ => return None,
             };

@@ -136,7 +136,7 @@ impl Inker<'_> {
                 let radius = match role {
                     Role::Handle if matches!(thing, Thing::RunCorner { .. }) => 11.0,
                     Role::Energizer | Role::Drop => 15.0,
-                    Role::EarthStake | Role::Fault { .. } => 14.0,
+                    Role::EarthStake | Role::Fault { .. } | Role::TapePoint { .. } => 14.0,
                     Role::Hazard { .. } => 16.0,
                     _ => 9.0,
                 };

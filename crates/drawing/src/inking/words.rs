@@ -11,6 +11,8 @@ mod flags;
 mod numbers;
 mod run;
 mod side;
+#[cfg(test)]
+mod tests;
 
 pub(crate) use numbers::every;
 

@@ -74,6 +74,15 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
     }
 }
 
+/// The known places that corners are taped from; the two that count have a letter.
+pub(super) fn tape_points(sheet: &mut Sheet<'_>) {
+    let known = workup::tape::known(sheet.scene.plan);
+    for (point, stated) in sheet.scene.plan.tape_points.iter().enumerate() {
+        let letter = known.iter().position(|&one| one == point);
+        sheet.mark(Role::TapePoint { letter }, stated.at, FRAC_PI_2, Some(Thing::TapePoint { point }));
+    }
+}
+
 /// What walls, shade and damp ground are called, and what the keeper wrote.
 pub(super) fn words(sheet: &mut Sheet<'_>) {
     let plan = sheet.scene.plan;

@@ -19,13 +19,24 @@ pub(super) fn rivals(plan: &Plan) -> Vec<Vec<usize>> {
     all.clone().map(|run| all.clone().filter(|&other| other != run && share(run, other)).collect()).collect()
 }
 
-/// For each run of a plan, whether it is an option of which a side lies on one of a standing run for some way: it
-/// waits for that run's netting.
-pub(super) fn waiting(plan: &Plan) -> Vec<bool> {
-    let of = |status: RunStatus| plan.runs.iter().filter(move |run| run.status == status);
-    let standing: Vec<(Point, Point)> = of(RunStatus::Standing).flat_map(|run| sides(&run.outline)).collect();
-    let beside = |side: (Point, Point)| standing.iter().any(|&other| runs_along(side, other));
-    plan.runs.iter().map(|run| run.status == RunStatus::Option && sides(&run.outline).into_iter().any(beside)).collect()
+/// For each option of a plan, the runs along whose sides one of its own lies for some way: it waits for the netting of
+/// those that stand, and of the one that is worked on.
+pub(super) fn waiting(plan: &Plan) -> Vec<Vec<usize>> {
+    let grounds: Vec<Option<Ground<'_>>> = plan
+        .runs
+        .iter()
+        .map(|run| if run.status == RunStatus::Past { None } else { Ground::new(&run.outline) })
+        .collect();
+    let beside = |run: usize, other: usize| match (&grounds[run], &grounds[other]) {
+        (Some(one), Some(two)) => run != other && one.lies_beside(two),
+        _ => false,
+    };
+    let all = 0..plan.runs.len();
+    let of = |run: usize| match plan.runs[run].status {
+        RunStatus::Option => all.clone().filter(|&other| beside(run, other)).collect(),
+        _ => Vec::new(),
+    };
+    all.clone().map(of).collect()
 }
 
 /// Sides that lie on each other for less than this are taken to meet in a corner, metres.
@@ -81,6 +92,19 @@ impl<'a> Ground<'a> {
         holds(self, other) || holds(other, self) || self.crosses(other)
     }
 
+    /// Whether a side of one lies on a side of the other for some way.
+    fn lies_beside(&self, other: &Self) -> bool {
+        let apart = self.low.east_m > other.high.east_m + ON_SIDE_M
+            || other.low.east_m > self.high.east_m + ON_SIDE_M
+            || self.low.north_m > other.high.north_m + ON_SIDE_M
+            || other.low.north_m > self.high.north_m + ON_SIDE_M;
+        if apart {
+            return false;
+        }
+        let theirs = sides(other.outline);
+        sides(self.outline).into_iter().any(|side| theirs.iter().any(|&other| runs_along(side, other)))
+    }
+
     /// Whether a side of one passes through a side of the other; touching does not count.
     fn crosses(&self, other: &Self) -> bool {
         let theirs = sides(other.outline);
@@ -123,12 +147,15 @@ mod tests {
     }
 
     #[test]
-    fn an_option_beside_what_stands_waits() {
+    fn an_option_waits_for_the_run_that_it_shares_a_side_with() {
         let runs = [(0.0, RunStatus::Standing), (10.0, RunStatus::Option), (20.5, RunStatus::Option)];
         let runs = runs.iter().enumerate().map(|(index, &(east_m, status))| square(&index.to_string(), east_m, status));
         let mut plan = Plan { runs: runs.collect(), ..Plan::default() };
-        assert_eq!(waiting(&plan), [false, true, false]);
+        assert_eq!(waiting(&plan), [vec![], vec![0], vec![]]);
+        // Of two options each would use the other's side.
         plan.runs[0].status = RunStatus::Option;
-        assert_eq!(waiting(&plan), [false; 3]);
+        assert_eq!(waiting(&plan), [vec![1], vec![0], vec![]]);
+        plan.runs[0].status = RunStatus::Past;
+        assert_eq!(waiting(&plan), [const { Vec::<usize>::new() }; 3]);
     }
 }

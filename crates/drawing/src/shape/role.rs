@@ -159,6 +159,11 @@ pub enum Role {
     },
     /// A spot whose height is known.
     Height,
+    /// A known place that corners are taped from.
+    TapePoint {
+        /// Its letter among [`crate::map::TAPE_LETTERS`]; `None` where others count.
+        letter: Option<usize>,
+    },
     /// Where the ground leaves a gap under the net; its mark points inward, as does a ridge's.
     Dip,
     /// Where the ground rises into the net.

@@ -75,6 +75,11 @@ pub enum Thing {
         /// Its place in the plan's heights.
         height: usize,
     },
+    /// A known place that corners are taped from.
+    TapePoint {
+        /// Its place in the plan's tape points.
+        point: usize,
+    },
     /// A post on a run's line.
     Post {
         /// The run.

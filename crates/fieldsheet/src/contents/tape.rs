@@ -1,14 +1,12 @@
 //! Corners by tape: what one keeper with one tape measures to set the run out on the ground.
 
+use drawing::map::TAPE_LETTERS;
 use words::texts::Sheet as Text;
 use workup::tape::{TapedCorner, TapedFrom, TapedRun, taped};
 
 use super::{Block, Look};
 use crate::rows::Row;
 use crate::table_rows::{TableRow, table};
-
-/// What known places are called, at most two.
-const LETTERS: [&str; 2] = ["P", "Q"];
 
 /// The block; none for a run that is no line.
 pub(super) fn block(look: Look<'_>) -> Option<Block> {
@@ -29,7 +27,7 @@ fn known(look: Look<'_>, taped: &TapedRun) -> String {
     if taped.known.is_empty() {
         return look.say(Text::LongestTape, &[("length", &look.words.fine_length(taped.longest_m))]);
     }
-    LETTERS.iter().zip(&taped.known).map(called).collect::<Vec<_>>().join(", ")
+    TAPE_LETTERS.iter().zip(&taped.known).map(called).collect::<Vec<_>>().join(", ")
 }
 
 fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TableRow {
@@ -38,7 +36,7 @@ fn row(look: Look<'_>, taped: &TapedRun, corner: &TapedCorner) -> TableRow {
     let tape = |index: usize| {
         corner.tapes.get(index).map_or_else(none, |&(from, metres)| {
             let from = match from {
-                TapedFrom::Known(index) => LETTERS.get(index).copied().unwrap_or_default().to_owned(),
+                TapedFrom::Known(index) => TAPE_LETTERS.get(index).copied().unwrap_or_default().to_owned(),
                 TapedFrom::Corner(corner) => (corner + 1).to_string(),
             };
             look.say(Text::TapeFrom, &[("length", &length(metres)), ("from", &from)])

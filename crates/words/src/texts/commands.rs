@@ -25,6 +25,7 @@ texts! {
         PlaceCoop: "Place the coop" => "Stall setzen",
         PlaceGateway: "Place the way in" => "Zufahrt setzen",
         DrawBranch: "Draw a branch of netting" => "Abzweig aus Netzen zeichnen",
+        PlaceFurtherCoop: "Place another coop" => "Weiteren Stall setzen",
         PlaceHeight: "Place a spot of known height" => "Punkt bekannter Höhe setzen",
         DrawHazard: "Draw: {hazard}" => "Zeichnen: {hazard}",
         FitNets: "Fit the run to whole nets" => "Auslauf auf ganze Netze einpassen",

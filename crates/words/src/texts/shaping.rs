@@ -66,6 +66,9 @@ texts! {
         DrawForeignEarth: "Foreign earth" => "Fremde Erdung",
         HintPlaceCoop: "Click where the coop’s middle stands. Esc leaves."
             => "Dorthin klicken, wo die Mitte des Stalls steht. Esc bricht ab.",
+        PlaceFurtherCoop: "Another coop" => "Weiterer Stall",
+        HintMoveCoop: "Click where the coop’s middle is to stand: it moves there. “Another coop” sets down one more. Esc leaves."
+            => "Dorthin klicken, wo die Mitte des Stalls stehen soll: Er kommt dorthin. „Weiterer Stall“ setzt noch einen. Esc bricht ab.",
         HintPath: "Click along it, Enter or a double click ends it. Backspace takes up the last point, Esc leaves."
             => "Daran entlang klicken, Eingabetaste oder Doppelklick beendet. Rücktaste nimmt den letzten Punkt weg, Esc bricht ab.",
         HintPoint: "Click where it is in the ground. Esc leaves." => "Die Stelle im Boden anklicken. Esc bricht ab.",

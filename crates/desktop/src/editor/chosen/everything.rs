@@ -18,10 +18,11 @@ fn standing(plan: &Plan) -> impl Iterator<Item = Thing> {
     let damp = (0..ground.damp.len()).map(|damp| Thing::Damp { damp });
     let labels = (0..plan.labels.len()).map(|label| Thing::Label { label });
     let heights = (0..plan.heights.len()).map(|height| Thing::Height { height });
+    let points = (0..plan.tape_points.len()).map(|point| Thing::TapePoint { point });
     let gateway = ground.gateway.iter().map(|_| Thing::Gateway);
     let coops = (0..plan.coop.iter().chain(&plan.other_coops).count()).map(|coop| Thing::Coop { coop });
     let lines = keep_outs.chain(hazards).chain(walls).chain(shade).chain(damp);
-    lines.chain(labels).chain(heights).chain(gateway).chain(coops)
+    lines.chain(labels).chain(heights).chain(points).chain(gateway).chain(coops)
 }
 
 impl Editor {

@@ -180,6 +180,7 @@ fn carry(plan: &mut Plan, thing: Thing, motion: Motion) {
         Thing::Gateway => plan.ground.gateway.iter_mut().for_each(|gateway| to(&mut gateway.at)),
         Thing::Height { height } => plan.heights.get_mut(height).into_iter().for_each(|one| to(&mut one.at)),
         Thing::Label { label } => plan.labels.get_mut(label).into_iter().for_each(|one| to(&mut one.at)),
+        Thing::TapePoint { point } => plan.tape_points.get_mut(point).into_iter().for_each(|one| to(&mut one.at)),
         Thing::Underlay => plan.underlay.iter_mut().for_each(|underlay| {
             let world_m = Some(underlay.world_m().moved(motion));
             *underlay = Underlay { world_m, ..underlay.clone() };

@@ -44,6 +44,7 @@ pub(in crate::editor) fn places_of(plan: &Plan, thing: Thing) -> Vec<Point> {
         Thing::Gateway => one(plan.ground.gateway.as_ref().map(|gateway| gateway.at)),
         Thing::Height { height } => one(plan.heights.get(height).map(|height| height.at)),
         Thing::Label { label } => one(plan.labels.get(label).map(|label| label.at)),
+        Thing::TapePoint { point } => one(plan.tape_points.get(point).map(|point| point.at)),
         Thing::Underlay => plan.underlay.as_ref().map(|underlay| underlay.corners().to_vec()).unwrap_or_default(),
         Thing::Drop { run } => one(plan.runs.get(run).and_then(|run| run.drop_at)),
         Thing::Feed { run } => one(plan.runs.get(run).and_then(|run| run.feed_at)),

@@ -33,6 +33,7 @@ impl Many {
         keep(&mut plan.walls, |wall| !gone(Thing::Wall { wall }));
         keep(&mut plan.labels, |label| !gone(Thing::Label { label }));
         keep(&mut plan.heights, |height| !gone(Thing::Height { height }));
+        keep(&mut plan.tape_points, |point| !gone(Thing::TapePoint { point }));
         keep(&mut plan.runs, |run| !gone(Thing::Run { run }));
         // The file refuses a reading of a run that is not there.
         let runs: Vec<&str> = plan.runs.iter().map(|run| run.id.as_str()).collect();

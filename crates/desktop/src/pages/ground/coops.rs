@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Coop, CoopKind, DoorSide, Edit, Plan};
-use words::texts::{Ground as Text, Many, Underlay};
+use words::texts::{Ground as Text, Many, Shaping, Underlay};
 use words::{Measure, Range};
 
 use super::features::row;
@@ -12,8 +12,10 @@ use super::{Desk, name_of};
 use crate::editor::chosen::coop_at;
 use crate::editor::{ManyMessage, Message};
 use crate::field::{self, Label, Shown};
+use crate::icons::Icon;
 use crate::pages::coordinates::{self, Stands, Typed};
 use crate::roster::{self, Item};
+use crate::tool::Drawn;
 
 const BIRDS: Range = Range::zero_to(100_000.0);
 const COOP_M: Range = Range::between(0.2, 50.0);
@@ -64,6 +66,15 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
             }
         }
     }
+    if count > 0 {
+        further(ui, desk);
+    }
+}
+
+/// The tool that sets down one more.
+pub(super) fn further(ui: &mut Ui, desk: &mut Desk<'_>) {
+    ui.add_space(6.0);
+    super::tool(ui, desk, Drawn::FurtherCoop, Icon::More, desk.words.text(Shaping::PlaceFurtherCoop));
 }
 
 /// The field in which a coop is named.

@@ -5,7 +5,7 @@ use drawing::Thing;
 use egui::Ui;
 use words::texts::{Ground, Window as Text};
 
-use super::{Desk, coops, damp, features, fields, name_of, rule_of, underlay};
+use super::{Desk, coops, damp, features, fields, name_of, rule_of, taping, underlay};
 use crate::kit;
 use crate::theme::{self, colour};
 
@@ -27,6 +27,7 @@ pub(in crate::pages) fn of(desk: &Desk<'_>) -> Option<Thing> {
             plan.ground.damp.get(damp).map(|_| Thing::Damp { damp })
         }
         Thing::Label { label } => plan.labels.get(label).map(|_| Thing::Label { label }),
+        Thing::TapePoint { point } => plan.tape_points.get(point).map(|_| Thing::TapePoint { point }),
         Thing::Underlay => plan.underlay.as_ref().map(|_| Thing::Underlay),
         thing => coops::of(plan, thing).map(|coop| Thing::Coop { coop }),
     }
@@ -72,7 +73,14 @@ pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
                 underlay::fields(ui, desk, stated);
             }
         }
-        Thing::Coop { coop } => coops::fields(ui, desk, coop),
+        Thing::TapePoint { point } => taping::fields(ui, desk, point),
+        Thing::Coop { coop } => {
+            coops::fields(ui, desk, coop);
+            // Of several their own section has the button.
+            if plan.coops().count() == 1 {
+                coops::further(ui, desk);
+            }
+        }
         _ => {}
     }
 }

@@ -25,6 +25,7 @@ pub(super) fn name_id(thing: Thing) -> Id {
         Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
         Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
         Thing::Coop { coop } => ground::coops::name_id(coop),
+        Thing::TapePoint { point } => ground::taping::name_id(point),
         Thing::Damp { damp } => Id::unique(("damp fields", damp)).with("name"),
         thing => kept().with(("name", thing)),
     }
@@ -92,6 +93,7 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
             ground::damp::fields(ui, desk, damp, stated, name);
         }
         Thing::Coop { coop } => ground::coops::fields(ui, desk, coop),
+        Thing::TapePoint { point } => ground::taping::fields(ui, desk, point),
         Thing::Energizer { run } => power::energizer::fields(ui, desk, run, name),
         _ => {}
     }

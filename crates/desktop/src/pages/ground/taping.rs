@@ -1,0 +1,66 @@
+//! Known places that corners are taped from, on the ground page: put down on the map, named and typed here.
+
+use drawing::Thing;
+use egui::{Id, Ui};
+use plan::{Edit, TapePoint};
+use words::texts::Taping as Text;
+
+use super::features::{name_field, row};
+use super::{Desk, name_of, tool};
+use crate::editor::Message;
+use crate::icons::Icon;
+use crate::kit;
+use crate::pages::coordinates::{self, Stands, Typed};
+use crate::roster::{self, Item};
+use crate::tool::Drawn;
+
+/// The places in a list, what the sheet does with them, and the tool that puts one down.
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
+    let (words, plan) = (desk.words, desk.editor.plan());
+    desk.section(ui, words.text(Text::Head), "");
+    ui.add_space(6.0);
+    let named = |point: usize| name_of(desk, Thing::TapePoint { point });
+    let sentence = match (workup::tape::known(plan)[..].as_ref(), plan.tape_points.len()) {
+        ([], _) => words.text(Text::None).to_owned(),
+        ([one], _) => words.say(Text::One, &[("name", &named(*one))]),
+        ([_, _], 2) => words.text(Text::Two).to_owned(),
+        ([one, other, ..], _) => words.say(Text::More, &[("one", &named(*one)), ("other", &named(*other))]),
+    };
+    desk.second(ui, &sentence);
+    ui.add_space(4.0);
+    if !plan.tape_points.is_empty() {
+        kit::rule(ui, desk.p);
+    }
+    for point in 0..plan.tape_points.len() {
+        let thing = Thing::TapePoint { point };
+        let place = roster::figures(desk.editor, Item::Thing(thing));
+        let is_it = |other: Option<Thing>| other == Some(thing);
+        row(ui, desk, ("tape point row", point), thing, &is_it, [&name_of(desk, thing), &place]);
+    }
+    ui.add_space(6.0);
+    tool(ui, desk, Drawn::TapePoint, Icon::Known, words.text(Text::Put));
+}
+
+/// The field in which a place is named.
+pub(in crate::pages) fn name_id(point: usize) -> Id {
+    Id::unique(("tape point fields", point)).with("name")
+}
+
+/// The fields of one that is picked.
+pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, point: usize) {
+    let points = &desk.editor.plan().tape_points;
+    let Some(one) = points.get(point) else { return };
+    let name = name_of(desk, Thing::TapePoint { point });
+    let mut changed =
+        name_field(ui, desk, name_id(point), &one.name, &name).map(|name| TapePoint { name, ..one.clone() });
+    let id = Id::unique(("tape point fields", point));
+    let typed = coordinates::fields(ui, desk, id, &name, Stands::Always(one.at));
+    if let Some(at) = typed.and_then(Typed::place) {
+        changed = Some(TapePoint { at, ..one.clone() });
+    }
+    if let Some(changed) = changed {
+        let mut points = points.clone();
+        points[point] = changed;
+        desk.said.say(Message::Make(Edit::SetTapePoints { points }));
+    }
+}
