@@ -43,6 +43,17 @@ pub struct Finding {
     pub source: &'static str,
 }
 
+/// Warnings that are about someone's safety all the same: a shock that strays, one that is too strong, a danger that
+/// could not be looked at.
+const ABOUT_SAFETY: [&str; 6] = [
+    "stake-near-net",
+    "earths-near",
+    "foreign-earth-unchecked",
+    "hazard-without-path",
+    "energizer-above-limit",
+    "energizer-long-impulse",
+];
+
 /// The findings of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Findings {
@@ -60,6 +71,11 @@ impl Findings {
 }
 
 impl Finding {
+    /// Whether it goes onto the paper that is taken into the field, as what may hurt someone there.
+    pub fn may_hurt(&self) -> bool {
+        self.severity == Severity::Danger || ABOUT_SAFETY.contains(&self.id)
+    }
+
     /// A finding that says nothing yet.
     pub(crate) fn new(id: &'static str, severity: Severity, source: &'static str) -> Self {
         Self { id, severity, message: String::new(), mend: String::new(), why: String::new(), at: Vec::new(), source }
