@@ -9,6 +9,7 @@ mod readings;
 mod slope;
 mod tape;
 
+use care::Finding;
 use drawing::Scene;
 use plan::Run;
 use words::Words;
@@ -168,8 +169,12 @@ impl<'a> Look<'a> {
     fn dangers(self) -> Option<Block> {
         let findings = self.scene.findings;
         let own = findings.runs.get(self.index).map_or(&[][..], Vec::as_slice);
+        // What is between two runs stands with one of them and is as near to the other.
+        let about_this = |finding: &&Finding| finding.other.as_ref() == Some(&self.run.id);
+        let others = findings.runs.iter().flatten().filter(about_this);
         let mut rows: Vec<Row> = own
             .iter()
+            .chain(others)
             .chain(&findings.plan)
             .filter(|finding| finding.may_hurt() || finding.id == "net-too-short")
             .map(|finding| Row::Danger(finding.message.clone()))

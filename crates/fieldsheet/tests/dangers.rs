@@ -16,10 +16,14 @@ fn demo() -> Plan {
 
 /// The words of the last run's first page, in reading order, with a space for every new line.
 fn first_page(plan: &Plan, words: Words) -> (String, Vec<care::Finding>) {
+    first_page_of(plan, plan.runs.len() - 1, words)
+}
+
+fn first_page_of(plan: &Plan, run: usize, words: Words) -> (String, Vec<care::Finding>) {
     let workup = workup::workup(plan, Depth::Full);
     let findings = care::findings(plan, &workup, words);
     let scene = Scene { plan, workup: &workup, findings: &findings, words };
-    let page = pages(&scene, Runs::One(plan.runs.len() - 1), None, Paper::A4).unwrap().swap_remove(0);
+    let page = pages(&scene, Runs::One(run), None, Paper::A4).unwrap().swap_remove(0);
     let texts = page.ink.into_iter().filter_map(|item| match item {
         Ink::Text { text, .. } => Some(text),
         _ => None,
@@ -87,4 +91,15 @@ fn what_is_no_danger_stays_off_the_dangers() {
     let (said, findings) = first_page(&demo(), Words::default());
     assert!(findings.iter().all(|finding| !finding.may_hurt()), "{findings:?}");
     assert!(!said.contains("Look out here"), "{said}");
+}
+
+#[test]
+fn what_is_between_two_runs_is_on_the_sheets_of_both() {
+    let plan = broken("earths-near");
+    for run in [0, 1] {
+        let (said, findings) = first_page_of(&plan, run, Words::default());
+        let near = findings.iter().find(|finding| finding.id == "earths-near").unwrap();
+        let opening: String = near.message.chars().take(24).collect();
+        assert!(said.contains("Look out here") && said.contains(&opening), "run {run}: {opening}: {said}");
+    }
 }
