@@ -60,6 +60,7 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
                     ],
                 ))
                 .at([one, two])
+                .with(&other.id)
         })
         .collect()
 }

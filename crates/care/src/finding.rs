@@ -41,7 +41,20 @@ pub struct Finding {
     pub at: Vec<Point>,
     /// The publication, `common practice, no source`, or `from memory`.
     pub source: &'static str,
+    /// The id of another run that it is about as well: of two runs it stands with the later one alone.
+    pub other: Option<String>,
 }
+
+/// Warnings that are about someone's safety all the same: a shock that strays, one that is too strong, a danger that
+/// could not be looked at.
+const ABOUT_SAFETY: [&str; 6] = [
+    "stake-near-net",
+    "earths-near",
+    "foreign-earth-unchecked",
+    "hazard-without-path",
+    "energizer-above-limit",
+    "energizer-long-impulse",
+];
 
 /// The findings of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -60,9 +73,15 @@ impl Findings {
 }
 
 impl Finding {
+    /// Whether it goes onto the paper that is taken into the field, as what may hurt someone there.
+    pub fn may_hurt(&self) -> bool {
+        self.severity == Severity::Danger || ABOUT_SAFETY.contains(&self.id)
+    }
+
     /// A finding that says nothing yet.
     pub(crate) fn new(id: &'static str, severity: Severity, source: &'static str) -> Self {
-        Self { id, severity, message: String::new(), mend: String::new(), why: String::new(), at: Vec::new(), source }
+        let (message, mend, why) = (String::new(), String::new(), String::new());
+        Self { id, severity, message, mend, why, at: Vec::new(), source, other: None }
     }
 
     /// Its sentence.
@@ -80,6 +99,12 @@ impl Finding {
     /// Its figures.
     pub(crate) fn because(mut self, why: impl Into<String>) -> Self {
         self.why = why.into();
+        self
+    }
+
+    /// The other run that it is about.
+    pub(crate) fn with(mut self, other: &str) -> Self {
+        self.other = Some(other.to_owned());
         self
     }
 

@@ -194,7 +194,8 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
                             ("limit", &look.words.length(limit.metres)),
                         ],
                     ))
-                    .at([nearest(netting, other_netting)]),
+                    .at([nearest(netting, other_netting)])
+                    .with(&other.id),
             );
         }
     }

@@ -25,6 +25,7 @@ mod say;
 mod season;
 mod slope;
 mod stands;
+pub mod tape_said;
 mod troubles;
 mod volts;
 pub mod volts_said;

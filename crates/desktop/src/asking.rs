@@ -200,7 +200,7 @@ impl Asking {
                 }
             }
             Purpose::SaveTable => {
-                let written = shelf::write(&path, &editor.table_csv(), words);
+                let written = shelf::write(&path, &editor.table_csv()).map_err(|error| shelf::refused(&error, words));
                 self.question = Some(saved(written, &path, chooser, words));
             }
             Purpose::SaveKeys => {
@@ -209,7 +209,7 @@ impl Asking {
                         tracing::warn!(%error, "the page of keys");
                         words.text(words::texts::Window::SheetCannot).to_owned()
                     })
-                    .and_then(|bytes| shelf::write(&path, &bytes, words));
+                    .and_then(|bytes| shelf::write(&path, &bytes).map_err(|error| shelf::refused(&error, words)));
                 self.question = Some(saved(written, &path, chooser, words));
             }
             Purpose::Open => match shelf::open(&path, words) {

@@ -252,10 +252,6 @@ fn typed<T>(
     if response.has_focus() && !response.contains_pointer() && ui.input(|input| input.pointer.any_pressed()) {
         response.surrender_focus();
     }
-    if ui.data(|data| data.get_temp::<Id>(shown_next())) == Some(id) {
-        ui.data_mut(|data| data.remove::<Id>(shown_next()));
-        response.scroll_to_me(None);
-    }
     let typing = response.has_focus() || response.lost_focus() || response.changed();
     // What stood there has changed meanwhile, or the field went out of sight before it could commit.
     if draft
@@ -309,21 +305,14 @@ fn typed<T>(
 pub(crate) fn next(ui: &Ui, asked: Option<Id>) {
     let key = Id::unique("the field that is typed into next");
     if let Some(id) = ui.data(|data| data.get_temp::<Id>(key)) {
-        ui.data_mut(|data| {
-            data.remove::<Id>(key);
-            data.insert_temp(shown_next(), id);
-        });
+        ui.data_mut(|data| data.remove::<Id>(key));
+        crate::pages::seek(ui.ctx(), Some(crate::pages::Mark::Widget(id)));
         ui.memory_mut(|memory| memory.request_focus(id));
     }
     if let Some(id) = asked {
         ui.data_mut(|data| data.insert_temp(key, id));
         ui.ctx().request_repaint();
     }
-}
-
-/// Under this name it is kept which field is to come into sight.
-fn shown_next() -> Id {
-    Id::unique("the field that comes into sight")
 }
 
 /// Marks all that stands in a field: the first key replaces it.

@@ -29,6 +29,8 @@ const GAP: f32 = 28.0;
 const LEAST_GAP: f32 = 14.0;
 /// Width of units and theme at the right.
 const RIGHT: f32 = TODAY + 118.0;
+/// Width of the findings where there is room: a tag and a figure of each weight.
+const FINDINGS: f32 = 132.0;
 /// Width of the ground today.
 const TODAY: f32 = 92.0;
 
@@ -64,7 +66,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     ui.painter().hline(rect.x_range(), rect.top() + 0.5, Stroke::new(1.0, colour(p.rule)));
     let margin = if rect.width() < 1000.0 { 16.0 } else { 24.0 };
     let room = rect.width() - 2.0 * margin - RIGHT;
-    let findings_width = findings_width(ui, editor);
+    // They stand at one place, whatever the figures before them come to.
+    let least = if rect.width() < 1000.0 { 0.0 } else { FINDINGS };
+    let findings_width = findings_width(ui, editor).max(least);
     let mut shown = ones(editor);
     let mut units = true;
     let mut gap = GAP;
@@ -93,7 +97,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     for one in &shown {
         left += figure(ui, pos2(left, rect.top()), one, units, editor, said) + gap;
     }
-    findings(ui, pos2(left, rect.top()), findings_width, editor, said);
+    let at = pos2(rect.right() - margin - RIGHT - findings_width, rect.top());
+    findings(ui, at, findings_width, editor, said);
     switches(ui, Rect::from_min_max(pos2(rect.right() - margin - RIGHT, rect.top()), rect.max), editor, said);
 }
 
@@ -294,7 +299,7 @@ fn findings(ui: &mut Ui, corner: egui::Pos2, width: f32, editor: &Editor, said: 
     let response = response.on_hover_text(words.text(About::Findings));
     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
         said.say(Message::Open(pages::page_of_worst(editor)));
-        ui.data_mut(|data| data.insert_temp(Id::unique(pages::TO_FINDINGS), true));
+        pages::seek_findings(ui.ctx(), words);
     }
 }
 

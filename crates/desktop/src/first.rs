@@ -2,7 +2,10 @@
 //! next on the map once it is laid.
 
 use drawing::Palette;
-use egui::{Align2, FontId, Id, Key, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, pos2, vec2};
+use egui::{
+    Align2, FontId, Id, Key, Modifiers, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, pos2,
+    vec2,
+};
 use plan::{Point, Rolls, defaults};
 use words::texts::Rolls as Text;
 use words::{Measure, Range, Words};
@@ -290,20 +293,26 @@ impl Step {
                 let place = Rect::from_min_size(pos2(left - 2.0, rect.top() + 4.0), vec2(32.0, 32.0));
                 let mut inside = ui.new_child(UiBuilder::new().id_salt(("step", index)).max_rect(place));
                 let say = words.say(said, &[("label", name)]);
-                if kit::icon_button(&mut inside, icon, &say, true, false, p).clicked() {
-                    let (next, _) = words.typed_parts(self.measure, self.now + by);
-                    came = Some(self.read(words, &next).map_or_else(Came::Refused, Came::Answer));
-                    ui.data_mut(|data| {
-                        data.remove_temp::<String>(id.with("draft"));
-                        data.remove_temp::<bool>(id.with("refused"));
-                    });
+                if kit::icon_in_field(&mut inside, icon, &say, p).clicked() {
+                    came = Some(self.stepped(ui, words, by));
                 }
             }
         });
         came
     }
 
-    /// The field itself. What cannot be read stays, and is refused once it is said to be all by Enter or by leaving; the
+    /// One step up or down from what holds, in place of what was being typed.
+    fn stepped(&self, ui: &Ui, words: Words, by: f64) -> Came {
+        let id = self.id(words);
+        ui.data_mut(|data| {
+            data.remove_temp::<String>(id.with("draft"));
+            data.remove_temp::<bool>(id.with("refused"));
+        });
+        let (next, _) = words.typed_parts(self.measure, self.now + by);
+        self.read(words, &next).map_or_else(Came::Refused, Came::Answer)
+    }
+
+    /// The field itself: the arrow keys step its figure. What cannot be read stays, and is refused once it is said to be all by Enter or by leaving; the
     /// last good answer holds meanwhile. Esc brings back what stood there before.
     fn entry(&self, ui: &mut Ui, rect: Rect, id: Id, head: Id, words: Words, p: &Palette) -> Option<Came> {
         let focused = ui.memory(|memory| memory.has_focus(id));
@@ -319,7 +328,14 @@ impl Step {
             .font(theme::medium(20.0))
             .margin(Vec2::ZERO)
             .desired_width(room.width());
+        let presses =
+            |key| move |input: &mut egui::InputState| input.count_and_consume_key(Modifiers::NONE, key) as f64;
+        let steps =
+            if focused { ui.input_mut(presses(Key::ArrowUp)) - ui.input_mut(presses(Key::ArrowDown)) } else { 0.0 };
         let response = ui.put(room, edit).labelled_by(head);
+        if steps != 0.0 {
+            return Some(self.stepped(ui, words, steps * self.by));
+        }
         if response.gained_focus()
             && let Some(state) = egui::TextEdit::load_state(ui.ctx(), id)
         {

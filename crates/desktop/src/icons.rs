@@ -54,6 +54,8 @@ pub(crate) enum Icon {
     Tape,
     /// Lines one below the other: a list.
     List,
+    /// A clock turned back: what was done.
+    History,
     /// A ring and its handle: find.
     Find,
     /// Two squares: a second one.

@@ -12,8 +12,10 @@ mod words;
 use drawing::Palette;
 use egui::{Response, Role, Stroke, StrokeKind, Ui, WidgetInfo};
 
-pub(crate) use self::words::{cell, prose, rule, section, shortened, title, width};
-pub(crate) use buttons::{BUTTON, TILE, bare_button, button, choice, icon_button, icon_close, link, tile, word_button};
+pub(crate) use self::words::{cell, explain, prose, rule, section, shortened, title, width};
+pub(crate) use buttons::{
+    BUTTON, TILE, bare_button, button, choice, icon_button, icon_close, icon_in_field, link, tile, word_button,
+};
 pub(crate) use figures::{Figure, Measure, dots, figures};
 pub(crate) use rows::{ROW, fact, finding, row, tall_row};
 pub(crate) use slider::{Stop, slider};

@@ -139,7 +139,7 @@ pub(crate) fn history(ui: &mut Ui, editor: &Editor, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
     let (done, undone) = editor.deeds();
     let any = !done.is_empty() || !undone.is_empty();
-    let button = kit::icon_button(ui, Icon::List, words.text(Shaping::History), any, false, p);
+    let button = kit::icon_button(ui, Icon::History, words.text(Shaping::History), any, false, p);
     Popup::menu(&button).show(|ui| {
         frame(ui);
         egui::ScrollArea::vertical().max_height(360.0).show(ui, |ui| {

@@ -32,7 +32,7 @@ use std::sync::Arc;
 
 use care::Finding;
 use drawing::{Ghost, Palette, Thing};
-use egui::{Align2, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, Context, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
 use words::texts::Window as Text;
 
@@ -41,6 +41,7 @@ use crate::icons::{self, Icon};
 use crate::kit::{self, BETWEEN};
 use crate::said::Said;
 use crate::theme::{self, colour};
+pub(crate) use steady::{Mark, seek};
 
 /// Width of the page, and in a small window.
 pub(crate) const WIDTH: f32 = 360.0;
@@ -61,22 +62,24 @@ pub(crate) struct Desk<'a> {
 }
 
 impl Desk<'_> {
-    /// Begins a section, with space before it; comes in sight where it was asked for at the foot of the page.
+    /// Begins a section, with space before it; it can be asked into sight by its head.
     fn section(&mut self, ui: &mut Ui, head: &str, aside: &str) -> Response {
         ui.add_space(BETWEEN);
         self.sections.push((ui.cursor().top(), head.to_owned()));
-        let response = kit::section(ui, head, aside, self.p);
-        let asked = Id::unique(TO_SECTION);
-        if ui.data(|data| data.get_temp::<String>(asked)).is_some_and(|asked| asked == head) {
-            ui.data_mut(|data| data.remove_temp::<String>(asked));
-            response.scroll_to_me(Some(egui::Align::TOP));
-        }
-        response
+        kit::section(ui, head, aside, self.p)
     }
 
     /// Words in ink2.
     fn second(&self, ui: &mut Ui, text: &str) {
         kit::prose(ui, text, theme::regular(12.0), colour(self.p.ink2));
+    }
+}
+
+/// The way to the page where a run is laid out, for a page that tells of one and has none.
+fn way_to_a_run(ui: &mut Ui, desk: &mut Desk<'_>) {
+    ui.add_space(14.0);
+    if kit::button(ui, Icon::Outline, desk.words.text(words::texts::Moves::ToRunPage), false, desk.p).clicked() {
+        desk.said.say(Message::Open(Page::Run));
     }
 }
 
@@ -132,15 +135,14 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
         });
     });
     let beside = |on: Id| desk.sections.iter().any(|(_, name)| on == way_id(name));
-    steady::hold(ui.ctx(), editor.page(), (rect, top), beside, &output);
+    let laid = steady::Laid { rect, foot: BELOW, top, sections: &desk.sections };
+    steady::hold(ui.ctx(), editor.page(), &laid, beside, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
     if hidden_px > 40.0 {
         below(ui, rect, margin, &desk);
     }
 }
 
-/// Under this name the foot of a page leaves word which section is to come in sight.
-const TO_SECTION: &str = "to the section";
 /// Space between two names at the foot.
 const NAMES_APART: f32 = 12.0;
 
@@ -199,7 +201,7 @@ fn way_to(ui: &mut Ui, at: egui::Pos2, label: &str, section: &str, p: &Palette) 
     ui.painter().galley(place.min, text, colour(ink));
     kit::focus_ring(ui, &response, p);
     if response.clicked() {
-        ui.data_mut(|data| data.insert_temp(Id::unique(TO_SECTION), section.to_owned()));
+        seek(ui.ctx(), Some(Mark::Section(section.to_owned())));
         ui.ctx().request_repaint();
     }
     response.on_hover_cursor(egui::CursorIcon::PointingHand);
@@ -231,8 +233,25 @@ pub(crate) fn page_of_worst(editor: &Editor) -> Page {
     Page::ALL.into_iter().filter(|&page| worst(page) > here).max_by_key(|&page| worst(page)).unwrap_or(editor.page())
 }
 
-/// Under this name the line of figures leaves word that the findings are to come in sight.
-pub(crate) const TO_FINDINGS: &str = "to the findings";
+/// The findings of the page that opens come into sight.
+pub(crate) fn seek_findings(ctx: &Context, words: Words) {
+    seek(ctx, Some(Mark::Section(words.text(Text::FindingsHere).to_owned())));
+}
+
+/// A finding that was picked, wherever that was, comes into sight on its page; what else is picked takes that back.
+pub(crate) fn seek_picked(ctx: &Context, messages: &[Message]) {
+    for message in messages {
+        match message {
+            Message::Pick(Some(thing @ Thing::Finding { .. })) => seek(ctx, Some(Mark::Widget(finding_id(*thing)))),
+            Message::Pick(_) => seek(ctx, None),
+            _ => {}
+        }
+    }
+}
+
+fn finding_id(thing: Thing) -> Id {
+    Id::unique(("finding", thing))
+}
 
 /// The findings of this page.
 fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
@@ -241,15 +260,11 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
         return;
     }
     let head = desk.words.text(Text::FindingsHere);
-    let section = desk.section(ui, head, "");
-    let wanted = ui.data_mut(|data| data.remove_temp::<bool>(Id::unique(TO_FINDINGS)));
-    if wanted.is_some() {
-        section.scroll_to_me(Some(egui::Align::TOP));
-    }
+    desk.section(ui, head, "");
     ui.add_space(8.0);
     for (thing, finding) in found {
         let picked = desk.editor.picked() == Some(thing) || desk.editor.hovered() == Some(thing);
-        let response = kit::finding(ui, Id::unique(("finding", thing)), finding, picked, desk.words, desk.p);
+        let response = kit::finding(ui, finding_id(thing), finding, picked, desk.words, desk.p);
         if response.hovered() && !finding.at.is_empty() {
             desk.said.hovered = desk.said.hovered.or(Some(thing));
         }

@@ -69,11 +69,12 @@ pub(crate) fn save(path: &Path, plan: &Plan, words: Words) -> Result<(), String>
 }
 
 /// Writes a file that can be made again, whole or not at all.
-pub(crate) fn write(path: &Path, bytes: &[u8], words: Words) -> Result<(), String> {
-    safekeeping::replace(&Disk, path, bytes).map_err(|error| refused(&error, words))
+pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), SaveError> {
+    safekeeping::replace(&Disk, path, bytes)
 }
 
-fn refused(error: &SaveError, words: Words) -> String {
+/// Why a file could not be written, as a sentence.
+pub(crate) fn refused(error: &SaveError, words: Words) -> String {
     let text = match error {
         SaveError::NoFolder { .. } => Errors::FolderMissing,
         SaveError::Forbidden { .. } => Errors::FileForbidden,

@@ -1,6 +1,7 @@
 //! What lies under the map: the run unfolded, its volts on the pages about power and readings, or all runs side by
 //! side.
 
+mod beside;
 mod compare;
 mod volts;
 
@@ -106,8 +107,15 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
         sheet.key = key;
     }
     sheet.painted.paint(&pen::inside(ui.painter(), rect));
-    if editor.in_hand().is_some() && !editor.has_side_in_hand() {
-        let text = editor.words().text(Unroll::FirstCorner);
+    let words = editor.words();
+    let told = match editor.in_hand() {
+        Some(_) if !editor.has_side_in_hand() => Some(words.text(Unroll::FirstCorner)),
+        None if editor.run().is_none() && shown(editor) == Shown::Line && editor.question().is_none() => {
+            Some(words.text(Text::NoLineYet))
+        }
+        _ => None,
+    };
+    if let Some(text) = told {
         let ink = colour(editor.theme().palette().ink2);
         ui.painter().text(rect.center(), egui::Align2::CENTER_CENTER, text, theme::regular(13.0), ink);
     }

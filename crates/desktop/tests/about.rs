@@ -6,7 +6,7 @@ mod hand;
 use desktop::editor::Page;
 use egui::Event;
 use egui_kittest::kittest::Queryable;
-use hand::{Desk, example, on_page};
+use hand::{Desk, example, on_page, window};
 use words::Words;
 
 /// Rests the pointer on what is called so.
@@ -39,4 +39,19 @@ fn the_large_figures_of_a_page_do_too() {
     let mut desk = on_page(example(), Page::Power, [1280.0, 800.0], Words::default());
     rest_on(&mut desk, "kV at the feed");
     assert!(desk.query_by_label_contains("against remote soil").is_some());
+}
+
+#[test]
+fn what_is_said_of_a_figure_stands_beside_the_page_and_covers_none_of_it() {
+    let mut desk = on_page(example(), Page::Power, [1280.0, 800.0], Words::default());
+    rest_on(&mut desk, "kV at the feed");
+    let told = desk.get_by_label_contains("against remote soil").rect();
+    assert!(told.right() <= 1280.0 - 360.0, "{told:?}");
+    // A finding too.
+    let mut desk = on_page(example(), Page::Power, [1280.0, 3600.0], Words::default());
+    let found = &window(&desk).editor().findings().runs[0];
+    let finding = found.iter().find(|finding| finding.id == "not-measured").unwrap().clone();
+    rest_on(&mut desk, &finding.message);
+    let told = desk.query_all_by_label_contains(finding.source).next().unwrap().rect();
+    assert!(told.right() <= 1280.0 - 360.0, "{told:?}");
 }

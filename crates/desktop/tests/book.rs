@@ -211,3 +211,44 @@ fn delete_takes_out_the_reading_that_is_picked() {
     harness.run();
     assert_eq!(now(&harness), read());
 }
+
+/// Every text that is painted, with where it stands.
+fn painted(harness: &Opened) -> Vec<(String, egui::Rect)> {
+    fn of(shape: &egui::Shape, found: &mut Vec<(String, egui::Rect)>) {
+        match shape {
+            egui::Shape::Vec(shapes) => shapes.iter().for_each(|shape| of(shape, found)),
+            egui::Shape::Text(text) => {
+                found.push((text.galley.text().to_owned(), text.visual_bounding_rect()));
+            }
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    harness.output().shapes.iter().for_each(|one| of(&one.shape, &mut found));
+    found
+}
+
+#[test]
+fn a_figure_read_at_corner_1_stands_clear_of_the_axis_and_of_the_target() {
+    for kv in [4.4, 4.1, 0.3] {
+        let mut plan = example();
+        let corner_m = worked(&plan).lay.unwrap().corners[0].along_m;
+        plan.readings = vec![reading(ReadingKind::FenceKv, Some(corner_m), Some(kv), "2027-05-10")];
+        let harness = open(plan, [1280.0, 800.0]);
+        let all = painted(&harness);
+        let head = all.iter().find(|(text, _)| text == "Volts along the line").unwrap().1;
+        let in_plot = |rect: &egui::Rect| (head.bottom()..head.bottom() + 150.0).contains(&rect.center().y);
+        let whole = |text: &str| text.parse::<u8>().is_ok();
+        let axis = all.iter().filter(|(text, rect)| whole(text) && in_plot(rect) && rect.center().x < 40.0);
+        let right = axis.map(|(_, rect)| rect.right()).reduce(f32::max).unwrap();
+        let figure =
+            all.iter().find(|(text, rect)| *text == format!("{kv:.1}") && in_plot(rect) && rect.left() < 100.0);
+        let figure = figure.unwrap_or_else(|| panic!("{kv}: {all:?}")).1;
+        assert!(figure.left() > right, "{kv} at {figure:?} over the axis, which ends at {right}");
+        let target = all.iter().find(|(text, rect)| text == "target" && in_plot(rect)).map(|(_, rect)| rect.center().y);
+        if let Some(target_y) = target {
+            let on_target = (figure.top() + 2.0..figure.bottom() - 2.0).contains(&target_y);
+            assert!(!on_target, "{kv} at {figure:?} on the target at {target_y}");
+        }
+    }
+}

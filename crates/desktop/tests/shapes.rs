@@ -3,9 +3,9 @@
 
 mod hand;
 
-use desktop::editor::{Page, Progress, RowOf};
+use desktop::editor::{Message, Page, Progress, RowOf};
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use exchange::compare::Column;
 use hand::{Desk, click_on, fill, on_page, settle, window};
 use plan::{Coop, Deed, KeepOut, NetKind, Plan, Point, Run};
@@ -122,6 +122,16 @@ fn a_row_lies_on_the_map_and_becomes_the_run_as_one_step() {
     // It says what happened, with the way back, and forgets it once that was taken.
     assert_eq!(desk.query_all_by_label_contains("is the run now").count(), 1);
     assert!(desk.query_by_label("Make it the run").is_none());
+    // What was said is said anew in another language.
+    let mut speak = |language| {
+        desk.state_mut().as_mut().unwrap().say(Message::Language(language));
+        desk.run();
+        let said = desk.query_all_by_label_contains("ist jetzt der Auslauf").next();
+        said.map(|node| node.accesskit_node().value().unwrap_or_default())
+    };
+    let german = speak(words::Language::German).unwrap();
+    assert!(!german.contains("Largest") && german.starts_with('„'), "{german}");
+    assert!(speak(words::Language::English).is_none());
     click_on(&mut desk, "Take that back");
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), plan());

@@ -5,7 +5,7 @@ mod hand;
 
 use desktop::editor::{Lesson, SaveState};
 use egui::Key;
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use hand::{click_on, cold, drag, settle, spot, window};
 use plan::Point;
 use words::Words;
@@ -215,4 +215,31 @@ fn no_plate_of_the_map_covers_a_corner_of_what_was_laid_out() {
         would += view.kept[1].map_or(0, |key| under(&bare, key));
     }
     assert!(would > 0, "no key was in the way");
+}
+
+#[test]
+fn tab_goes_from_field_to_field_and_the_arrows_step_a_figure() {
+    let mut desk = cold();
+    click_on(&mut desk, "Start with your own rolls");
+    let has_keys = |desk: &hand::Desk, label: &str| {
+        let field = desk.get_by_label(label);
+        field.accesskit_node().is_focused()
+    };
+    click_on(&mut desk, "Rolls");
+    for label in ["Length of one", "Posts on one", "Lay it out"] {
+        desk.key_press(Key::Tab);
+        desk.run();
+        assert!(has_keys(&desk, label), "{label}");
+    }
+    let rolls = |desk: &hand::Desk| window(desk).editor().question().unwrap().rolls;
+    let before = rolls(&desk);
+    click_on(&mut desk, "Rolls");
+    for _ in 0..2 {
+        desk.key_press(Key::ArrowUp);
+        desk.run();
+    }
+    desk.key_press(Key::ArrowDown);
+    desk.run();
+    assert_eq!(rolls(&desk).count, before.count + 1);
+    assert!(has_keys(&desk, "Rolls"));
 }

@@ -4,12 +4,12 @@
 mod hand;
 
 use desktop::Opening;
-use desktop::editor::Page;
+use desktop::editor::{Message, Page};
 use egui::{Key, Modifiers, Pos2, Rect, Vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use hand::{Desk, EXAMPLE, settle, window};
 use plan::{Plan, Point};
-use words::Words;
+use words::{Language, Words};
 use workup::{Depth, Workup};
 
 const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle.netfold.json");
@@ -332,7 +332,54 @@ fn the_sheet_is_written_where_the_field_says_and_a_refusal_is_said() {
         harness.get_by_label("Write the sheet").click();
         harness.run();
         harness.get_by_label_contains(says);
+        // Said anew in another language, and back.
+        let german = if file == "sheet.pdf" { "Geschrieben: " } else { "gibt es nicht" };
+        for (language, says) in [(Language::German, german), (Language::English, says)] {
+            harness.state_mut().as_mut().unwrap().say(Message::Language(language));
+            harness.run();
+            harness.get_by_label_contains(says);
+        }
     }
     let written = std::fs::read(folder.path().join("sheet.pdf")).unwrap();
     assert!(written.starts_with(b"%PDF-"));
+}
+
+#[test]
+fn findings_stay_where_they_are_while_figures_change_their_width() {
+    let mut harness = open(EXAMPLE, [1280.0, 800.0]);
+    let left = |harness: &Desk| {
+        let mut all = harness.query_all_by_role(egui::accesskit::Role::Button);
+        let figure = all.find(|node| node.accesskit_node().label().is_some_and(|label| label.starts_with("Findings ")));
+        figure.unwrap().rect().left()
+    };
+    let was = left(&harness);
+    let say = |harness: &mut Desk, message: Message| {
+        harness.state_mut().as_mut().unwrap().say(message);
+        harness.run();
+    };
+    say(&mut harness, Message::Units(words::Units::Feet));
+    assert_eq!(left(&harness), was, "in feet");
+    // A corner drawn far out: longer line, more braces, another weakest post.
+    let mut run = harness.state().as_ref().unwrap().editor().plan().runs[0].clone();
+    run.outline[2].east_m += 40.0;
+    say(&mut harness, Message::Make(plan::Edit::SetRun { run: Box::new(run) }));
+    assert_eq!(left(&harness), was, "with longer figures");
+}
+
+#[test]
+fn the_nets_of_several_runs_say_what_is_the_stores() {
+    let mut plan = plan::read(EXAMPLE).unwrap().plan;
+    plan.runs[0].status = plan::RunStatus::Option;
+    let mut second = plan.runs[0].clone();
+    second.id = "second".into();
+    plan.runs.push(second);
+    let laid = 3;
+    let harness = open_plan(plan.clone(), [1280.0, 1600.0]);
+    harness.get_by_label_contains("counted by itself, against the whole store");
+    let says = |harness: &Desk, what: &str| harness.query_all_by_label_contains(what).next().is_some();
+    assert!(!says(&harness, "stand in other runs"));
+    plan.runs[1].status = plan::RunStatus::Standing;
+    let harness = open_plan(plan, [1280.0, 1600.0]);
+    assert!(says(&harness, &format!("stand in other runs: {laid}")));
+    assert!(!says(&harness, "counted by itself"));
 }

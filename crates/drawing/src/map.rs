@@ -23,7 +23,7 @@ use crate::shape::{About, Drawing, Form, Priority, Role, Shape, Thing};
 use run::RunLine;
 
 /// What the known places that corners are taped from are called, on the map and on paper.
-pub const TAPE_LETTERS: [&str; 2] = ["P", "Q"];
+pub use care::tape_said::LETTERS as TAPE_LETTERS;
 
 /// Everything that is drawn, and the words to say it in.
 #[derive(Clone, Copy, Debug)]

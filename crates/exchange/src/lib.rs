@@ -21,5 +21,6 @@ pub mod shapes;
 pub(crate) mod slope;
 pub mod spice;
 pub mod svg;
+pub(crate) mod tape;
 pub mod underlay;
 pub mod work;

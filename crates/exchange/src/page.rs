@@ -151,11 +151,13 @@ impl Page<'_> {
             self.lines.push(format!("  {label:LABEL$}{figures}"));
         }
         self.corners(lay, worked);
+        let indented = |line: String| if line.is_empty() { line } else { format!("  {line}") };
+        self.blank();
+        self.lines.extend(crate::tape::lines(self.plan, run, words).into_iter().map(indented));
         let work = crate::work::sentences::lines(worked, words);
         if !work.is_empty() {
             self.blank();
         }
-        let indented = |line: String| if line.is_empty() { line } else { format!("  {line}") };
         self.lines.extend(work.into_iter().map(indented));
     }
 

@@ -9,7 +9,7 @@ mod readings;
 mod slope;
 mod tape;
 
-use care::Severity;
+use care::Finding;
 use drawing::Scene;
 use plan::Run;
 use words::Words;
@@ -17,7 +17,7 @@ use words::texts::Sheet as Text;
 use workup::{Corner, Lay, RunWorkup};
 
 use crate::day::Day;
-use crate::map::Spotted;
+use crate::map::{Marked, Spotted};
 use crate::rows::Row;
 
 /// A block: a head, a word beside it, and rows that may be parted.
@@ -52,6 +52,8 @@ pub(crate) struct Contents {
     pub(crate) foot: [String; 2],
     /// Letters of the readings and their places.
     pub(crate) readings: Vec<Spotted>,
+    /// Names of the branches' corners and their places.
+    pub(crate) marked: Vec<Marked>,
 }
 
 /// One run of a scene.
@@ -86,6 +88,7 @@ impl<'a> Look<'a> {
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
         let left = [self.dangers(), self.tried(), Some(corners::block(self)), readings, Some(self.cautions())];
+        let (setting_out, marked) = tape::block(self).unzip();
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),
@@ -95,10 +98,11 @@ impl<'a> Look<'a> {
             left: left.into_iter().flatten().collect(),
             right: vec![packing::take_along(self), packing::order(self, &letters)],
             below: [gates::block(self), slope::block(self)].into_iter().flatten().collect(),
-            setting_out: tape::block(self),
+            setting_out,
             notes: self.text(Text::Notes),
             foot: [self.text(Text::CodesFirst), self.assumed()],
             readings: places,
+            marked: marked.unwrap_or_default(),
         }
     }
 
@@ -165,10 +169,14 @@ impl<'a> Look<'a> {
     fn dangers(self) -> Option<Block> {
         let findings = self.scene.findings;
         let own = findings.runs.get(self.index).map_or(&[][..], Vec::as_slice);
+        // What is between two runs stands with one of them and is as near to the other.
+        let about_this = |finding: &&Finding| finding.other.as_ref() == Some(&self.run.id);
+        let others = findings.runs.iter().flatten().filter(about_this);
         let mut rows: Vec<Row> = own
             .iter()
+            .chain(others)
             .chain(&findings.plan)
-            .filter(|finding| finding.severity == Severity::Danger || finding.id == "net-too-short")
+            .filter(|finding| finding.may_hurt() || finding.id == "net-too-short")
             .map(|finding| Row::Danger(finding.message.clone()))
             .collect();
         if self.lay().is_none() {

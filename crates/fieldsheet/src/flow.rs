@@ -75,7 +75,7 @@ pub(crate) fn pages(scene: &Scene<'_>, run: usize, contents: Contents, paper: Pa
     }
     let count = laid.count();
 
-    let drawn = map::map(scene, run, &contents.readings, [left, map_top, right, map_top + map_height]);
+    let drawn = map::map(scene, run, &contents, [left, map_top, right, map_top + map_height]);
     let mut map = Some(drawn.framed);
     let mut sheets: Vec<Sheet> = (0..count).map(|_| Sheet::default()).collect();
     for sheet in &mut sheets {

@@ -2,12 +2,13 @@
 //!
 //! A pixel of the drawing is 1/96 inch here, so that its smallest letters (11 px) come to 8.25 points.
 
-use care::{Finding, Findings, Severity};
+use care::{Finding, Findings};
 use drawing::{Distance, Ink, Scene, Spot, Theme, View, furniture};
 use plan::{Plan, Point, Run, RunStatus};
 use words::texts::Sheet as Text;
 use workup::{SampleOf, Workup};
 
+use crate::contents::Contents;
 use crate::page::Framed;
 use crate::room::{Room, Side, moved};
 use crate::setting::{PLATE, PRINT, STRONG, Sheet};
@@ -36,6 +37,12 @@ pub(crate) struct Spotted {
     pub(crate) on_line: bool,
 }
 
+/// A branch's corner as the table of corners by tape calls it.
+pub(crate) struct Marked {
+    pub(crate) name: String,
+    pub(crate) at: Point,
+}
+
 /// The map of one run.
 pub(crate) struct Map {
     /// Its ink and frame, to be cut off there.
@@ -45,7 +52,7 @@ pub(crate) struct Map {
 }
 
 /// Draws the map of a run into a frame (left, top, right, bottom, points).
-pub(crate) fn map(scene: &Scene<'_>, run: usize, readings: &[Spotted], frame: [f32; 4]) -> Map {
+pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f32; 4]) -> Map {
     let [left, top, right, bottom] = frame;
     let size = [(right - left) / PX, (bottom - top) / PX];
     let places = places(scene, run);
@@ -81,7 +88,13 @@ pub(crate) fn map(scene: &Scene<'_>, run: usize, readings: &[Spotted], frame: [f
             }
         }
     }
-    for reading in readings {
+    for corner in &contents.marked {
+        let at = onto_page(view.spot(corner.at));
+        if let Some([x, y]) = room.take(at, [middle[0] - at[0], middle[1] - at[1]].map(|part| -part)) {
+            over.plate(x - PLATE / 2.0, y, &corner.name);
+        }
+    }
+    for reading in &contents.readings {
         let Some(at) = reading.at.map(|at| onto_page(view.spot(at))) else { continue };
         let inward = [middle[0] - at[0], middle[1] - at[1]];
         let toward = if reading.on_line { inward } else { inward.map(|part| -part) };
@@ -110,7 +123,7 @@ impl Alone {
             kept.iter().filter_map(|index| all.get(*index).cloned()).collect()
         }
         let dangers = |findings: &[Finding]| -> Vec<Finding> {
-            findings.iter().filter(|finding| finding.severity == Severity::Danger).cloned().collect()
+            findings.iter().filter(|finding| finding.may_hurt()).cloned().collect()
         };
         let mut findings = Findings { runs: pick(&scene.findings.runs, &kept), plan: dangers(&scene.findings.plan) };
         findings.runs.iter_mut().for_each(|found| *found = dangers(found));

@@ -67,13 +67,19 @@ pub struct Setting {
 /// assert_eq!(set[3].left, Some(false));
 /// ```
 pub fn set_out(corners: &[Point], known: &[Point]) -> Vec<Setting> {
+    set_further(corners, 0, known)
+}
+
+/// The same where the first so many of the corners stand already.
+pub fn set_further(corners: &[Point], standing: usize, known: &[Point]) -> Vec<Setting> {
     let mut stand: Vec<(Standing, Point)> = Vec::new();
     for &number in &known_pair(known) {
         stand.push((Standing::Known(number), known[number]));
     }
     let known = stand.len();
-    let mut left: Vec<usize> = (0..corners.len()).collect();
-    let mut set = Vec::with_capacity(corners.len());
+    stand.extend(corners.iter().take(standing).enumerate().map(|(corner, &at)| (Standing::Corner(corner), at)));
+    let mut left: Vec<usize> = (standing..corners.len()).collect();
+    let mut set = Vec::with_capacity(left.len());
     while !left.is_empty() {
         let next = next(corners, &stand, known, &left);
         left.retain(|&corner| corner != next.corner);

@@ -41,6 +41,13 @@ pub(crate) fn of_run(run: &Run) -> Option<Outline> {
     build(&Shape::Run(run.id.clone()), &run.outline, run.closed(), &mut Vec::new())
 }
 
+/// A branch's outline, where it can be built.
+pub(crate) fn of_branch(run: &Run, branch: usize) -> Option<Outline> {
+    let stated: Vec<_> = run.branches.get(branch)?.outline.iter().copied().map(point).collect();
+    let fatal = geometry::check_outline(&stated, false).iter().any(OutlineFault::is_fatal);
+    (!fatal).then(|| Outline::open(&stated))
+}
+
 /// The paddock, the keep-outs and damp ground, as far as they can be built.
 pub(crate) struct Ground {
     boundary: Option<Outline>,

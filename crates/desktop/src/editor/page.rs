@@ -63,7 +63,13 @@ pub(crate) fn page_of_finding(finding: &Finding, of_plan: bool) -> Page {
         | "not-measured"
         | "data-sheet"
         | "live-lines"
+        | "no-volts"
         | "foreign-earth-near"
+        | "foreign-earth-unchecked"
+        | "earths-near"
+        | "earth-stakes-together"
+        | "earth-stakes-many"
+        | "earth-stakes-differ"
         | "energizer-above-limit"
         | "energizer-long-impulse"
         | "no-energizer"
@@ -93,7 +99,13 @@ pub(crate) fn page_of_finding(finding: &Finding, of_plan: bool) -> Page {
         | "heights-coarse"
         | "heights-elsewhere"
         | "height-grid"
+        | "heights-missing"
+        | "heights-beyond"
         | "damp-drier"
+        | "gateway-off-boundary"
+        | "gate-no-gateway"
+        | "hidden-on-map"
+        | "unknown-key"
         | "leaves-paddock" => Page::Ground,
         id if of_plan && id.starts_with("outline-") => Page::Ground,
         _ => Page::Run,

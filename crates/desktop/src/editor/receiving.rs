@@ -108,10 +108,13 @@ impl Editor {
             Message::GoTo(steps) => self.go_to(steps),
             Message::Units(units) => {
                 self.words.units = units;
+                self.snapped = None;
                 self.say(None);
             }
             Message::Language(language) => {
                 self.words.language = language;
+                // What caught the hand was said in the words of before.
+                self.snapped = None;
                 self.say(None);
             }
             Message::Theme(theme) => self.view.theme = theme,

@@ -138,6 +138,15 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
                 painter.circle_filled(at(2.75, y), 1.25, ink);
             }
         }
+        Icon::History => {
+            // From the left over the top and round, open where it came from.
+            let round = (0..=24).map(|step| (200.0 + 12.5 * step as f32).to_radians());
+            let round: Vec<(f32, f32)> =
+                round.map(|turn| (5.75_f32.mul_add(turn.cos(), 8.5), 5.75_f32.mul_add(turn.sin(), 8.25))).collect();
+            line(&round);
+            line(&[(1.0, 3.75), (3.0, 6.75), (6.0, 5.25)]);
+            line(&[(8.5, 5.0), (8.5, 8.5), (11.0, 10.0)]);
+        }
         Icon::Double => {
             line(&[(10.5, 5.5), (10.5, 2.5), (2.5, 2.5), (2.5, 10.5), (5.5, 10.5)]);
             painter.rect_stroke(Rect::from_min_max(at(5.5, 5.5), at(13.5, 13.5)), 0.0, pen, StrokeKind::Middle);

@@ -76,16 +76,22 @@ pub(crate) fn choice(ui: &mut Ui, label: &str, on: bool, p: &Palette) -> Respons
 /// A button that is an icon alone; its name shows when the pointer rests on it.
 pub(crate) fn icon_button(ui: &mut Ui, icon: Icon, label: &str, enabled: bool, framed: bool, p: &Palette) -> Response {
     let side = if framed { 24.0 } else { BUTTON };
-    icon_sized(ui, icon, label, Vec2::splat(side), enabled, framed, p)
+    let sense = if enabled { Sense::click() } else { Sense::hover() };
+    icon_sized(ui, icon, label, Vec2::splat(side), sense, framed, p)
+}
+
+/// A button inside a field, for the hand alone: the keyboard passes it by, since the field answers to keys.
+pub(crate) fn icon_in_field(ui: &mut Ui, icon: Icon, label: &str, p: &Palette) -> Response {
+    icon_sized(ui, icon, label, Vec2::splat(BUTTON), Sense::CLICK, false, p)
 }
 
 /// One of a row of small buttons with an icon alone, close beside each other.
 pub(crate) fn icon_close(ui: &mut Ui, icon: Icon, label: &str, wide: f32, p: &Palette) -> Response {
-    icon_sized(ui, icon, label, vec2(wide, BUTTON), true, false, p)
+    icon_sized(ui, icon, label, vec2(wide, BUTTON), Sense::click(), false, p)
 }
 
-fn icon_sized(ui: &mut Ui, icon: Icon, label: &str, size: Vec2, enabled: bool, framed: bool, p: &Palette) -> Response {
-    let sense = if enabled { Sense::click() } else { Sense::hover() };
+fn icon_sized(ui: &mut Ui, icon: Icon, label: &str, size: Vec2, sense: Sense, framed: bool, p: &Palette) -> Response {
+    let enabled = sense.senses_click();
     let (rect, response) = ui.allocate_exact_size(size, sense);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, label));
     if framed {

@@ -8,7 +8,7 @@ use words::texts::About;
 use words::{Message, Words};
 
 use super::name;
-use super::words::put;
+use super::words::{explain, put};
 use crate::theme::{self, colour};
 
 /// Least space between two figures side by side.
@@ -106,7 +106,7 @@ pub(crate) fn figures(ui: &mut Ui, figures: &[Figure<'_>], p: &Palette) {
             Rect::from_min_size(pos2(left, rect.top()), vec2(if tight { needs[index] } else { even }, rect.height()));
         let response = ui.interact(column, ui.scope_id().with(("figure", index, one.label)), Sense::hover());
         name(&response, Role::Label, format!("{} {} {}", one.value, one.unit, one.label).trim());
-        response.on_hover_text(one.about);
+        explain(ui, &response, one.about);
         left += if tight { needs[index] + slack / figures.len().saturating_sub(1).max(1) as f32 } else { even };
         galley.paint(ui.painter(), column.min);
         if one.assumed {

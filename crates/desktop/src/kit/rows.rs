@@ -6,7 +6,7 @@ use egui::{Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2
 use words::Words;
 use words::texts::Window as Text;
 
-use super::words::put;
+use super::words::{explain, put};
 use super::{focus_ring, name};
 use crate::icons;
 use crate::theme::{self, colour};
@@ -119,5 +119,6 @@ pub(crate) fn finding(
     focus_ring(ui, &response, p);
     let source = words.source(finding.source);
     let shown = if finding.why.is_empty() { source.to_owned() } else { format!("{}\n{source}", finding.why) };
-    response.on_hover_text(shown)
+    explain(ui, &response, &shown);
+    response
 }

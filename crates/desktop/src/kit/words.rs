@@ -4,7 +4,9 @@ use std::sync::Arc;
 
 use drawing::Palette;
 use egui::text::LayoutJob;
-use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Response, Role, Sense, Stroke, Ui, pos2, vec2};
+use egui::{
+    Align2, Color32, FontId, Galley, Pos2, Rect, RectAlign, Response, Role, Sense, Stroke, Tooltip, Ui, pos2, vec2,
+};
 
 use super::{ROW, name};
 use crate::theme::{self, colour};
@@ -90,3 +92,14 @@ pub(crate) fn cell(ui: &Ui, at: Pos2, anchor: Align2, text: &str, font: FontId, 
     }
     ui.painter().text(at, anchor, text, font, ink)
 }
+
+/// Says more of something while the pointer rests on it: beside the page, so that nothing on it is covered.
+pub(crate) fn explain(ui: &Ui, response: &Response, text: &str) {
+    let mut tooltip = Tooltip::for_enabled(response);
+    let beside = Rect::from_x_y_ranges(ui.clip_rect().left()..=response.rect.right(), response.rect.y_range());
+    tooltip.popup = tooltip.popup.anchor(beside).align(RectAlign::LEFT_START).align_alternatives(&BESIDE);
+    tooltip.show(|ui| ui.label(text));
+}
+
+/// Where what is said of something stands where there is no room for it at the left.
+const BESIDE: [RectAlign; 3] = [RectAlign::LEFT_END, RectAlign::TOP_START, RectAlign::BOTTOM_START];

@@ -13,24 +13,30 @@ use words::texts::Book as Text;
 
 use self::place::Places;
 use super::Desk;
-use crate::editor::{Message, Page};
+use crate::editor::Message;
 use crate::icons::Icon;
 use crate::kit;
 use crate::theme::{self, colour};
 
 /// Height of a reading's row: place and figure over kind and day.
 const ROW: f32 = 44.0;
-/// Letters of a day without a time.
+/// Letters of a day, and of a day with its hour and minute, as they are stated.
 const ISO_DAY: usize = 10;
+const ISO_MINUTE: usize = 16;
+
+/// A day, with the hour and minute where they are stated; what goes beyond those stands in the tooltip.
+fn day_and_hour(when: &str) -> String {
+    match (when.get(..ISO_DAY), when.get(ISO_DAY + 1..ISO_MINUTE)) {
+        (Some(day), Some(hour)) if when[ISO_DAY..].starts_with('T') => format!("{day} {hour}"),
+        _ => when.to_owned(),
+    }
+}
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let Some((run, worked)) = editor.run() else {
         kit::title(ui, words.text(Text::Title), "", words.text(Text::NoRun), p);
-        ui.add_space(14.0);
-        if kit::button(ui, Icon::Outline, words.text(Text::ToRunPage), false, p).clicked() {
-            desk.said.say(Message::Open(Page::Run));
-        }
+        super::way_to_a_run(ui, desk);
         return;
     };
     let places = Places { plan: editor.plan(), run, worked, words };
@@ -61,7 +67,7 @@ fn weakest(places: &Places<'_>, of: &[usize]) -> String {
     };
     let (place, read) = (places.name(reading), words.kilovolts(reading.value.unwrap_or_default()));
     let when = readings::when(reading);
-    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", when)]) };
+    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", &day_and_hour(when))]) };
     let said = [("place", place.as_str()), ("read", read.as_str()), ("day", day.as_str())];
     match places.likely_kv(reading) {
         Some(kv) => {
@@ -97,7 +103,7 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
     let (place, value) = (places.name(reading), places.value(reading));
     let when = readings::when(reading);
     let kind = words.text(place::kind(reading.kind));
-    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", when)]) };
+    let day = if when.is_empty() { String::new() } else { words.say(Text::OnDay, &[("day", &day_and_hour(when))]) };
     let said = [("place", place.as_str()), ("kind", kind), ("value", value.as_str()), ("day", day.as_str())];
     let label = words.say(Text::RowSaid, &said);
 
@@ -110,10 +116,10 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
         (ReadingKind::Ticking, _) => words.text(Text::Heard).to_owned(),
         (ReadingKind::EarthKv, None) | (ReadingKind::BatteryV, _) => String::new(),
     };
-    let shown_day = if when.is_empty() { words.text(Text::NoDay) } else { when };
+    let shown_day = if when.is_empty() { words.text(Text::NoDay).to_owned() } else { day_and_hour(when) };
     let small = theme::regular(12.0);
     let wide = ui.available_width();
-    let day = kit::shortened(ui, shown_day, small.clone(), colour(p.ink2), wide * 0.4);
+    let day = kit::shortened(ui, &shown_day, small.clone(), colour(p.ink2), wide * 0.5);
     // The day stands below what was expected where one line has no room for both.
     let below_it = kit::width(ui, &beside, small.clone()) > wide - 36.0 - day.size().x - 12.0;
     let tall = if below_it { ROW + 15.0 } else { ROW };
@@ -133,7 +139,9 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, index: usize) {
         desk.said.hovered = desk.said.hovered.or(Some(thing));
     }
     let response = response.on_hover_cursor(egui::CursorIcon::PointingHand);
-    let response = if when.len() > ISO_DAY { response.on_hover_text(when) } else { response };
+    if when.len() > ISO_MINUTE {
+        kit::explain(ui, &response, when);
+    }
     if response.clicked() {
         desk.said.say(Message::Pick(Some(thing)));
     }

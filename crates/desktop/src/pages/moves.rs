@@ -32,10 +32,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     if editor.run().is_none() {
         kit::title(ui, words.text(Text::Title), "", words.text(Text::NoRun), p);
-        ui.add_space(14.0);
-        if kit::button(ui, Icon::Outline, words.text(Text::ToRunPage), false, p).clicked() {
-            desk.said.say(Message::Open(Page::Run));
-        }
+        super::way_to_a_run(ui, desk);
         return;
     }
     let from = words.say(Text::FromRun, &[("number", &(editor.run_index() + 1).to_string())]);
@@ -125,12 +122,16 @@ fn list(ui: &mut Ui, desk: &mut Desk<'_>, sides: &[Side], aheads: &[Option<Arc<A
         letter(ui, Rect::from_center_size(pos2(rect.left() + 9.0, y), Vec2::splat(18.0)), &side.letter, picked, p);
         let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };
         let name = kit::cell(ui, pos2(rect.left() + 30.0, y), Align2::LEFT_CENTER, &name, font, colour(p.ink));
+        let mut left = name.right();
         if let Some(severity) = worst {
-            icons::tag(ui.painter(), pos2(name.right() + 10.0, y - icons::TAG.y / 2.0), severity, p);
+            icons::tag(ui.painter(), pos2(left + 10.0, y - icons::TAG.y / 2.0), severity, p);
+            left += 10.0 + icons::TAG.x;
         }
-        if let Some(panels) = &panels {
-            let at = pos2(rect.right() - 72.0, y);
-            kit::cell(ui, at, Align2::RIGHT_CENTER, panels, theme::regular(13.0), colour(p.ink2));
+        // Left out where it would run over what stands before it; the row says it all the same.
+        let right = rect.right() - 72.0;
+        let fits = |panels: &&String| right - kit::width(ui, panels, theme::regular(13.0)) >= left + 6.0;
+        if let Some(panels) = panels.as_ref().filter(fits) {
+            kit::cell(ui, pos2(right, y), Align2::RIGHT_CENTER, panels, theme::regular(13.0), colour(p.ink2));
         }
         quiet(ui, rect.right(), y, &length, p);
     }

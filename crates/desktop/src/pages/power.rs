@@ -23,7 +23,8 @@ use crate::kit::{self, Figure};
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let Some((run, worked)) = editor.run() else {
-        kit::title(ui, words.text(Text::Power), "", words.text(Text::NoRunSentence), p);
+        kit::title(ui, words.text(Text::Power), "", words.text(Text::PowerNoRun), p);
+        super::way_to_a_run(ui, desk);
         store::energizers(ui, desk);
         return;
     };

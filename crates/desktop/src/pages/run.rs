@@ -2,7 +2,7 @@
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
-use plan::{NetKind, Run, Shape};
+use plan::{NetKind, Run, RunStatus, Shape};
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
@@ -128,14 +128,13 @@ fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let (laid, owned) = (lay.nets.len(), facts::owned(editor.plan()) as usize);
     let left = owned.saturating_sub(laid);
-    let laid_text = laid.to_string();
-    let aside = match left {
-        0 if laid > owned => {
-            words.say(Text::LaidMissing, &[("laid", &laid_text), ("missing", &(laid - owned).to_string())])
-        }
-        0 => words.say(Text::LaidNoneLeft, &[("laid", &laid_text)]),
-        left => words.say(Text::LaidAndLeft, &[("laid", &laid_text), ("left", &left.to_string())]),
+    // Which count is the run's and which the store's.
+    let text = match left {
+        0 if laid > owned => Text::LaidMissing,
+        0 => Text::LaidAllOfStore,
+        _ => Text::LaidOfStore,
     };
+    let aside = words.say(text, &[("laid", &laid.to_string()), ("owned", &owned.to_string())]);
     desk.section(ui, words.text(Text::Nets), &aside);
     ui.add_space(8.0);
     let missing = laid.saturating_sub(owned);
@@ -151,6 +150,23 @@ fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
     }
     for kind in kinds {
         desk.second(ui, &net_in_words(desk, kind));
+    }
+    beside_others(ui, desk);
+}
+
+/// How the nets of several runs are counted: options each by itself, and what stands is not there for another.
+fn beside_others(ui: &mut Ui, desk: &Desk<'_>) {
+    let (words, plan) = (desk.words, desk.editor.plan());
+    let Some((run, _)) = desk.editor.run() else { return };
+    let others = || plan.runs.iter().zip(&desk.editor.workup().runs).filter(|(other, _)| other.id != run.id);
+    let is_option = |run: &Run| run.status == RunStatus::Option;
+    if is_option(run) && others().any(|(other, _)| is_option(other)) {
+        desk.second(ui, words.text(Text::EachAlone));
+    }
+    let standing = others().filter(|(other, _)| other.status == RunStatus::Standing);
+    let count: usize = standing.filter_map(|(_, worked)| worked.lay.as_ref()).map(|lay| lay.nets.len()).sum();
+    if count > 0 {
+        desk.second(ui, &words.say(Text::StandElsewhere, &[("count", &count.to_string())]));
     }
 }
 

@@ -115,6 +115,12 @@ fn asked(ui: &mut Ui, desk: &mut Desk<'_>) {
         let unit = if nets == 1 { Text::NetUnit } else { Text::NetsUnit };
         kit::prose(ui, words.text(unit), theme::regular(13.0), colour(p.ink2));
     });
+    ui.add_space(4.0);
+    let store = match owned {
+        1 => words.text(Text::StoreHasOne).to_owned(),
+        owned => words.say(Text::StoreHas, &[("owned", &owned.to_string())]),
+    };
+    desk.second(ui, &store);
     let (coop, walls) = editor.shapes().wants();
     ui.add_space(6.0);
     ui.horizontal_wrapped(|ui| {
@@ -212,13 +218,11 @@ fn taken(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let Some(taken) = editor.shapes().taken() else { return };
     let number = editor.plan().runs.len().to_string();
-    let text = if taken.beside { Text::KeptIt } else { Text::MadeIt };
-    kit::prose(
-        ui,
-        &words.say(text, &[("name", &taken.title), ("number", &number)]),
-        theme::medium(13.0),
-        colour(p.ink),
-    );
+    let (text, name) = match &taken.beside {
+        Some(name) => (Text::KeptIt, name.clone()),
+        None => (Text::MadeIt, shapes::title(&taken.shape, words)),
+    };
+    kit::prose(ui, &words.say(text, &[("name", &name), ("number", &number)]), theme::medium(13.0), colour(p.ink));
     ui.add_space(4.0);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(16.0, 6.0);

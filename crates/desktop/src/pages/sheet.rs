@@ -3,8 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use drawing::{Scene, Theme};
-use egui::{Color32, Id, Key, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{Id, Key, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use fieldsheet::{Framed, Page, Runs};
+use safekeeping::SaveError;
+use words::Words;
 use words::texts::Window as Text;
 
 use super::{Desk, findings};
@@ -24,12 +26,39 @@ pub(crate) struct Paper {
     /// The file of which it was said that it is there already; the page's own sheets are written over unasked.
     warned: Option<PathBuf>,
     written: Vec<PathBuf>,
-    outcome: Option<Result<String, String>>,
+    outcome: Option<Outcome>,
     size: fieldsheet::Paper,
     all_runs: bool,
     page: usize,
     preview: Option<(MadeFrom, Vec<Page>)>,
     painted: Option<Shown>,
+}
+
+/// What came of writing the sheet; it is worded when it is shown.
+enum Outcome {
+    /// It lies there.
+    Written(PathBuf),
+    /// No file is named.
+    NoPath,
+    /// The file is there and not of this page.
+    Exists(PathBuf),
+    /// No sheet comes of this plan.
+    NoSheet,
+    /// The file could not be written.
+    Unwritable(SaveError),
+}
+
+impl Outcome {
+    fn said(&self, words: Words) -> String {
+        let of = |text: Text, path: &Path| words.say(text, &[("path", &shelf::shown(&shelf::whole(path)))]);
+        match self {
+            Self::Written(path) => of(Text::SheetWritten, path),
+            Self::NoPath => words.text(Text::SheetNoPath).to_owned(),
+            Self::Exists(path) => of(Text::SheetExists, path),
+            Self::NoSheet => words.text(Text::SheetCannot).to_owned(),
+            Self::Unwritable(error) => shelf::refused(error, words),
+        }
+    }
 }
 
 /// A page made ready for a place of the window: its parts, each cut off at its frame.
@@ -99,6 +128,11 @@ fn beside(plan: Option<&Path>, title: &str) -> String {
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     let (words, p) = (desk.words, desk.p);
+    if desk.editor.plan().runs.is_empty() {
+        kit::title(ui, words.text(Text::SheetTitle), "", words.text(Text::SheetNoRun), p);
+        super::way_to_a_run(ui, desk);
+        return;
+    }
     paper.propose(desk);
     kit::title(ui, words.text(Text::SheetTitle), "", words.text(Text::SheetSentence), p);
     ui.add_space(16.0);
@@ -123,11 +157,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     }
     if let Some(outcome) = &paper.outcome {
         ui.add_space(10.0);
-        let (text, ink): (&str, Color32) = match outcome {
-            Ok(text) => (text, colour(p.ink)),
-            Err(text) => (text, colour(p.danger)),
-        };
-        kit::prose(ui, text, theme::medium(13.0), ink);
+        let ink = if matches!(outcome, Outcome::Written(_)) { p.ink } else { p.danger };
+        kit::prose(ui, &outcome.said(words), theme::medium(13.0), colour(ink));
     }
     choices(ui, desk, paper);
     preview(ui, desk, paper);
@@ -232,25 +263,30 @@ fn with_named<T>(editor: &Editor, then: impl FnOnce(&Scene<'_>) -> T) -> T {
     then(&scene)
 }
 
-fn write(desk: &Desk<'_>, paper: &mut Paper) -> Result<String, String> {
-    let (words, path) = (desk.words, PathBuf::from(paper.path.trim()));
+fn write(desk: &Desk<'_>, paper: &mut Paper) -> Outcome {
+    let path = PathBuf::from(paper.path.trim());
     if path.as_os_str().is_empty() {
-        return Err(words.text(Text::SheetNoPath).to_owned());
+        return Outcome::NoPath;
     }
-    let shown = shelf::shown(&shelf::whole(&path));
-    let places = [("path", shown.as_str())];
     if shelf::exists(&path) && !paper.written.contains(&path) && paper.warned.as_ref() != Some(&path) {
-        paper.warned = Some(path);
-        return Err(words.say(Text::SheetExists, &places));
+        paper.warned = Some(path.clone());
+        return Outcome::Exists(path);
     }
     let (runs, size) = (paper.runs(desk), paper.size);
-    let bytes = with_named(desk.editor, |scene| fieldsheet::sheet(scene, runs, None, size)).map_err(|error| {
-        tracing::info!(%error, "no sheet");
-        words.text(Text::SheetCannot).to_owned()
-    })?;
-    shelf::write(&path, &bytes, words)?;
-    paper.written.push(path);
-    Ok(words.say(Text::SheetWritten, &places))
+    let bytes = match with_named(desk.editor, |scene| fieldsheet::sheet(scene, runs, None, size)) {
+        Ok(bytes) => bytes,
+        Err(error) => {
+            tracing::info!(%error, "no sheet");
+            return Outcome::NoSheet;
+        }
+    };
+    match shelf::write(&path, &bytes) {
+        Ok(()) => {
+            paper.written.push(path.clone());
+            Outcome::Written(path)
+        }
+        Err(error) => Outcome::Unwritable(error),
+    }
 }
 
 #[cfg(test)]

@@ -117,7 +117,7 @@ fn store(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     let left = if begun { unrolled.in_store } else { in_hand.rolls.count() };
     let places = [("left", left.to_string()), ("owned", in_hand.rolls.count().to_string())];
     let places = places.each_ref().map(|(name, figure)| (*name, figure.as_str()));
-    desk.section(ui, words.text(Text::InStore), &words.say(Text::InStoreAside, &places));
+    desk.section(ui, words.text(Text::RollsOfRun), &words.say(Text::RollsOfRunAside, &places));
     ui.add_space(8.0);
     super::run::rolls(ui, in_hand.rolls.count() - left, left, p);
 }

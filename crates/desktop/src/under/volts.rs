@@ -9,6 +9,7 @@ use plan::ReadingKind;
 use words::texts::{Faults, Window as Text};
 use workup::{Lay, Sample, Sound, Volts};
 
+use super::beside::beside;
 use crate::crossing::runs_through;
 use crate::editor::curves::{Curve, along, round};
 use crate::editor::{Editor, Page};
@@ -42,7 +43,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     let worked = editor.run().and_then(|(_, worked)| worked.lay.as_ref().zip(worked.volts.as_ref()));
     let Some((lay, volts)) = worked.filter(|_| line.line_m > 0.0) else {
         let middle = rect.center() + vec2(0.0, 12.0);
-        let text = words.text(Text::NoVolts);
+        let text = words.text(if editor.run().is_some() { Text::NoVolts } else { Text::NoVoltsYet });
         ui.painter().text(middle, Align2::CENTER_CENTER, text, theme::regular(13.0), colour(p.ink2));
         return;
     };
@@ -218,15 +219,24 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             && !place.expand(2.0).intersects(on_target)
             && !lines.iter().any(|line| runs_through(line, place.expand2(vec2(4.0, CORE + 2.0))))
     };
-    if let Some(place) = places.iter().find(free) {
+    let band_at = places.iter().find(free).copied();
+    if let Some(place) = band_at {
         painter.galley(place.min, band, colour(p.ink2));
     }
+    let aim = vec![pos2(plot_rect.left(), y_of(target_kv)), pos2(plot_rect.right(), y_of(target_kv))];
+    let drawn: Vec<Vec<Pos2>> = lines.into_iter().chain([aim]).collect();
+    let free =
+        Rect::from_min_max(pos2(plot_rect.left() + 2.0, rect.top() + 36.0), pos2(rect.right(), plot_rect.bottom()));
+    let mut plates: Vec<Rect> = discs.iter().map(|&(at, _)| Rect::from_center_size(at, vec2(8.0, 8.0))).collect();
+    plates.extend(mark.iter().map(|(_, plate, _)| plate.expand(3.0)));
+    plates.push(on_target);
+    plates.extend(band_at);
     for (at, kv) in discs {
         painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
         let figure = painter.layout_no_wrap(words.kilovolts_figure(kv), theme::semi_bold(11.0), colour(p.ink));
-        let below = Rect::from_center_size(at + vec2(0.0, 6.0 + figure.size().y / 2.0), figure.size());
-        let above = Rect::from_center_size(at - vec2(0.0, 6.0 + figure.size().y / 2.0), figure.size());
-        painter.galley(if on_mark(below) { above.min } else { below.min }, figure, colour(p.ink));
+        let place = beside(at, figure.size(), free, &plates, &drawn);
+        plates.push(place);
+        painter.galley(place.min, figure, colour(p.ink));
     }
     if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() * 4 / 5)) {
         let text = words.text(words::texts::Power::Sound);

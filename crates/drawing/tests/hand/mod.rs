@@ -174,6 +174,7 @@ pub(crate) fn finding(severity: Severity, at: Vec<Point>) -> Finding {
         why: String::new(),
         at,
         source: "none",
+        other: None,
     }
 }
 

@@ -12,7 +12,6 @@ texts! {
         NoRun: "No run yet: lay one out first, then write down here what you read on it."
 
             => "Noch kein Auslauf: erst einen auslegen, dann hier aufschreiben, was Sie daran messen.",
-        ToRunPage: "Lay out a run" => "Auslauf auslegen",
         NothingRead: "Nothing was read on this run yet. One reading at the weakest post tells more than any figure here."
             => "An diesem Auslauf wurde noch nichts gemessen. Ein Messwert am schwächsten Pfahl sagt mehr als jede Zahl hier.",
         NoFenceRead: "No post of this run was read yet. One reading at the weakest post tells more than any figure here."

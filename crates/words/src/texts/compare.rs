@@ -41,6 +41,8 @@ texts! {
         With: "With" => "Mit",
         NetsUnit: "nets" => "Netzen",
         NetUnit: "net" => "Netz",
+        StoreHas: "The store has {owned} nets." => "Das Lager hat {owned} Netze.",
+        StoreHasOne: "The store has 1 net." => "Das Lager hat 1 Netz.",
         RoundCoop: "Round the coop" => "Um den Stall",
         BorrowWall: "Borrow a wall" => "Wand mitnutzen",
         FreeSides: "Free shape, sides" => "Freie Form, Seiten",

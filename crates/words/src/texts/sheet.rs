@@ -148,6 +148,9 @@ texts! {
             => "Ecke {corner} in der Richtung setzen, die die Karte zeigt, dann die anderen in dieser Folge.",
         TapeHow: "A corner is where its two tapes cross, left or right of the way from the first place to the second. Hold the tape level."
             => "Eine Ecke ist, wo ihre zwei Maße sich treffen, links oder rechts des Wegs vom ersten Ort zum zweiten. Maßband waagrecht halten.",
+        TapeBranch: "Branch {number}, once the run’s corners stand; its first lies on the line."
+            => "Abzweig {number}, wenn die Ecken des Auslaufs stehen; seine erste liegt auf der Linie.",
+        CornerOfBranch: "B{number}" => "Z{number}",
         TapeCheck: "Check: {one} to {other} is {length}." => "Probe: {one} bis {other} sind {length}.",
         OrderStart: "First post {off} past corner {corner}" => "Erster Pfahl {off} hinter Ecke {corner}",
         OrderStartAt: "First post at corner {corner}" => "Erster Pfahl an Ecke {corner}",

@@ -46,8 +46,8 @@ texts! {
         Sides: "Sides" => "Seiten",
         Length: "Length" => "Länge",
         TurnAfter: "Turn after" => "Knick danach",
-        InStore: "Still in the store" => "Noch im Lager",
-        InStoreAside: "{left} of {owned} nets" => "{left} von {owned} Netzen",
+        RollsOfRun: "Rolls for this run" => "Rollen für diesen Auslauf",
+        RollsOfRunAside: "{left} of {owned} still rolled up" => "{left} von {owned} noch aufgerollt",
 
         WhileYouDraw: "While you draw" => "Beim Zeichnen",
         KeyEnter: "close the run here" => "den Auslauf hier schließen",

@@ -129,9 +129,14 @@ texts! {
         Bird: "bird" => "Tier",
         SideBySide: "Side by side" => "Nebeneinander",
         BringInShort: "Bring in" => "Einlesen",
-        LaidAndLeft: "{laid} laid, {left} left" => "{laid} gelegt, {left} übrig",
-        LaidNoneLeft: "{laid} laid, none left" => "{laid} gelegt, keines übrig",
-        LaidMissing: "{laid} laid, {missing} more than you have" => "{laid} gelegt, {missing} mehr als vorhanden",
+        NoLineYet: "A run lies here unfolded, once there is one." => "Hier liegt ein Auslauf abgewickelt, sobald es einen gibt.",
+        LaidOfStore: "lays {laid} of the store’s {owned}" => "legt {laid} von {owned} aus dem Lager",
+        LaidAllOfStore: "lays all {owned} of the store" => "legt alle {owned} aus dem Lager",
+        LaidMissing: "lays {laid}, the store has {owned}" => "legt {laid}, das Lager hat {owned}",
+        EachAlone: "Each run that is an option is counted by itself, against the whole store."
+            => "Jeder Auslauf, der zur Wahl steht, zählt für sich allein gegen das ganze Lager.",
+        StandElsewhere: "Nets of the store that stand in other runs: {count}."
+            => "Netze des Lagers, die in anderen Ausläufen stehen: {count}.",
         NetEqual: "{name}, {length}, {panels} panels of {panel}" => "{name}, {length}, {panels} Felder zu je {panel}",
         NetUnequal: "{name}, {length}, {panels} panels" => "{name}, {length}, {panels} Felder",
         Corners: "Corners" => "Ecken",
@@ -198,6 +203,10 @@ texts! {
         VoltsOn: "Volts on {run}" => "Spannung: {run}",
         EnergizerInWords: "{energizer}: {joules} J, {free} unloaded, {loaded} at 500\u{a0}Ω"
             => "{energizer}: {joules} J, {free} ohne Last, {loaded} an 500\u{a0}Ω",
+        PowerNoRun: "Volts are worked out along a run: lay one out first. What you have stands below."
+            => "Die Spannung wird entlang eines Auslaufs berechnet: erst einen auslegen. Was Sie haben, steht darunter.",
+        NoVoltsYet: "The volts stand here along the line, once there is a run."
+            => "Hier steht die Spannung entlang der Linie, sobald es einen Auslauf gibt.",
         NoVolts: "The volts cannot be worked out; the findings say why."
             => "Die Spannung lässt sich nicht berechnen; die Hinweise sagen, warum.",
         AtTheFeed: "at the feed" => "Einspeisung",
@@ -237,6 +246,7 @@ texts! {
             => "{path} gibt es schon, und nicht von dieser Seite. Zum Überschreiben noch einmal drücken.",
         SheetWritten: "Written to {path}." => "Geschrieben: {path}.",
         SheetNoPath: "Type the name of a file first." => "Erst den Namen einer Datei eintippen.",
+        SheetNoRun: "A sheet is made for each run: lay one out first." => "Jeder Auslauf bekommt ein Blatt: erst einen auslegen.",
         SheetCannot: "The sheet could not be made from this plan."
             => "Aus diesem Plan ließ sich das Blatt nicht machen.",
         A4: "A4" => "A4",

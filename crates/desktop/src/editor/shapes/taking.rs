@@ -2,19 +2,20 @@
 
 use exchange::shapes;
 use plan::{Deed, Edit, Run};
+use workup::candidates::Candidate;
 
 use super::ShapeKey;
 use crate::editor::Editor;
 
 /// A shape that was taken from the page of other shapes.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Taken {
     /// Which it is.
     pub key: ShapeKey,
-    /// What it is called.
-    pub title: String,
-    /// Whether it stands beside the keeper's own, and does not take its place.
-    pub beside: bool,
+    /// The shape, as it was found.
+    pub shape: Box<Candidate>,
+    /// The name of its run where it stands beside the keeper's own, and does not take its place.
+    pub beside: Option<String>,
 }
 
 impl Editor {
@@ -22,7 +23,7 @@ impl Editor {
     pub(super) fn take_shape(&mut self, wanted: ShapeKey) {
         let Some(candidate) = self.shapes.of_key(wanted).cloned() else { return };
         let Some((run, _)) = self.run() else { return self.keep_shape(wanted) };
-        let title = shapes::title(&candidate, self.words);
+        let shape = Box::new(candidate.clone());
         let taken = Run {
             outline: candidate.run.outline,
             closed: candidate.run.closed,
@@ -45,7 +46,7 @@ impl Editor {
         self.history.begin_called(Deed::TakeShape);
         self.make_as_said(vec![Edit::SetRun { run: Box::new(run) }]);
         self.history.end();
-        self.shapes.taken = Some(Taken { key: wanted, title, beside: false });
+        self.shapes.taken = Some(Taken { key: wanted, shape, beside: None });
     }
 
     /// A found shape becomes a run of its own.
@@ -57,12 +58,13 @@ impl Editor {
         let numbered = (2..).map(|number| format!("{own}-{number}"));
         let id = std::iter::once(own.clone()).chain(numbered).find(|id| !ids.contains(&id.as_str())).unwrap_or(own);
         let index = self.plan.runs.len();
+        let shape = Box::new(candidate.clone());
         let run = Run { id, name: name.clone(), ..candidate.run };
         self.history.begin_called(Deed::TakeShape);
         let in_hand = self.run;
         self.make_all(vec![Edit::AddRun { index, run: Box::new(run) }]);
         self.history.end();
-        self.shapes.taken = Some(Taken { key: wanted, title: name, beside: true });
+        self.shapes.taken = Some(Taken { key: wanted, shape, beside: Some(name) });
         // The keeper's own stays the one that the others are weighed against.
         if index > 0 {
             self.run = in_hand;

@@ -195,7 +195,7 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
     }
     let response = response.on_hover_cursor(egui::CursorIcon::PointingHand);
     if !whole {
-        response.on_hover_text(full);
+        kit::explain(ui, &response, &full);
     }
 }
 

@@ -8,8 +8,8 @@ use words::texts::{Damp as Text, Underlay};
 use crate::editor::Message;
 use crate::icons::Icon;
 use crate::kit;
-use crate::pages::Desk;
 use crate::pages::coordinates::{self, Stands};
+use crate::pages::{Desk, Mark, seek};
 use crate::roster::{self, Item};
 use crate::tool::{Drawn, Tool};
 
@@ -20,9 +20,10 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let picked = editor.picked() == Some(Thing::Energizer { run: index });
     let was =
         ui.data_mut(|data| std::mem::replace(data.get_temp_mut_or_default(Id::unique("energizer was picked")), picked));
-    let head = desk.section(ui, words.text(Text::WhereItStands), "");
+    let head = words.text(Text::WhereItStands);
+    desk.section(ui, head, "");
     if picked && !was {
-        head.scroll_to_me(Some(egui::Align::TOP));
+        seek(ui.ctx(), Some(Mark::Section(head.to_owned())));
     }
     ui.add_space(4.0);
     desk.second(ui, &care::stands_said(editor.plan(), run, words));

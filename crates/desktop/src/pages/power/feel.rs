@@ -42,7 +42,7 @@ pub(super) fn feel(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, stale: bool,
     let tall = galleys.iter().map(|galley| galley.size().y + 4.0).fold(20.0, f32::max);
     let (rect, heads) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     let soils = SOILS_OHM_M.map(|ohm_m| words.say(Text::SoilOf, &[("ohm_m", &words.number(ohm_m, 0))]));
-    heads.on_hover_text(soils.join("\n"));
+    kit::explain(ui, &heads, &soils.join("\n"));
     for (galley, end) in galleys.into_iter().zip(ENDS) {
         let at = pos2(rect.left() + end * wide, rect.bottom() - galley.size().y);
         ui.painter().galley(at, galley, colour(p.ink2));
@@ -114,7 +114,7 @@ fn row(ui: &mut Ui, who: Who, felt: &[Option<Felt>; 3], stale: bool, desk: &Desk
             ("source", words.source(body.source)),
         ],
     );
-    response.on_hover_text(why);
+    kit::explain(ui, &response, &why);
 }
 
 /// The pulse at a post over time, beside the one at the feed.
