@@ -139,6 +139,7 @@ fn a_tag_is_picked_where_it_is_painted() {
         why: String::new(),
         at: places.clone(),
         source: "from memory",
+        other: None,
     };
     hand.findings.runs = vec![vec![finding]];
     let drawing = map(&hand.scene());
