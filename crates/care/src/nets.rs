@@ -238,18 +238,23 @@ pub(crate) fn stakes(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
             && other.id != run.id
             && all.iter().any(|&stake| stand.may_near_place(stake, STAKE_TO_NET.metres))
     });
-    let nettings: Vec<_> = std::iter::once(own).chain(others.filter_map(|(_, stand)| stand.netting.as_ref())).collect();
-    let near: Vec<(f64, plan::Point)> = all
+    let others = others.filter_map(|(other, stand)| Some((Some(other), stand.netting.as_ref()?)));
+    let nettings: Vec<(Option<&Run>, &geometry::Outline)> = std::iter::once((None, own)).chain(others).collect();
+    let near: Vec<(f64, plan::Point, Option<&Run>)> = all
         .into_iter()
-        .map(|stake| {
-            let to = |netting: &&geometry::Outline| region::distance_to_m(netting, point(stake));
-            (nettings.iter().map(to).fold(f64::INFINITY, f64::min), stake)
+        .filter_map(|stake| {
+            let off = nettings.iter().map(|&(of, netting)| (region::distance_to_m(netting, point(stake)), of));
+            let (distance_m, of) = off.min_by(|one, other| one.0.total_cmp(&other.0))?;
+            (distance_m < STAKE_TO_NET.metres - 1e-9).then_some((distance_m, stake, of))
         })
-        .filter(|(distance_m, _)| *distance_m < STAKE_TO_NET.metres - 1e-9)
         .collect();
-    let nearest_m = near.iter().map(|(distance_m, _)| *distance_m).fold(f64::INFINITY, f64::min);
-    (!near.is_empty()).then(|| {
-        Finding::new("stake-near-net", Severity::Warning, STAKE_TO_NET.source)
+    let nearest =
+        near.iter().min_by(|one, other| one.0.total_cmp(&other.0)).map(|&(distance_m, _, of)| (distance_m, of));
+    nearest.map(|(nearest_m, of)| {
+        let found = Finding::new("stake-near-net", Severity::Warning, STAKE_TO_NET.source);
+        // Near to another's net it is a matter of that one as well.
+        let found = if let Some(other) = of { found.with(&other.id) } else { found };
+        found
             .says(look.say(
                 Text::StakeNearNet,
                 &[
@@ -258,6 +263,6 @@ pub(crate) fn stakes(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
                     ("limit", &look.words.fine_length(STAKE_TO_NET.metres)),
                 ],
             ))
-            .at(near.into_iter().map(|(_, stake)| stake))
+            .at(near.into_iter().map(|(_, stake, _)| stake))
     })
 }

@@ -3,7 +3,7 @@
 use plan::Plan;
 use words::Words;
 use words::texts::Sheet as Text;
-use workup::tape::{TapedCorner, TapedFrom, TapedRun};
+use workup::tape::{TapedBranch, TapedCorner, TapedFrom, TapedRun};
 
 /// What the known places that corners are taped from are called, on the map and on paper, at most two.
 pub const LETTERS: [&str; 2] = ["P", "Q"];
@@ -45,7 +45,8 @@ pub fn branches(taped: &TapedRun, words: Words) -> Vec<(String, Vec<TapedRow>)> 
         let branch = &taped.branches[index];
         let number = (branch.branch + 1).to_string();
         let rows = branch.corners.iter().map(|corner| row(taped, Some(index), corner, words));
-        (words.say(Text::TapeBranch, &[("number", &number)]), rows.collect())
+        let text = if branch.on_line { Text::TapeBranch } else { Text::TapeBranchOff };
+        (words.say(text, &[("number", &number)]), rows.collect())
     };
     (0..taped.branches.len()).map(of_branch).collect()
 }
@@ -97,7 +98,9 @@ fn length(taped: &TapedRun, metres: f64, words: Words) -> String {
 /// A corner's name: branches are counted through, so that no two corners of a run are called alike.
 fn name(taped: &TapedRun, branch: Option<usize>, corner: usize, words: Words) -> String {
     let Some(branch) = branch else { return (corner + 1).to_string() };
-    let before: usize = taped.branches.iter().take(branch).map(|branch| branch.corners.len()).sum();
+    // A corner that repeats the one before it is no row, but its number stays its own.
+    let stated = |branch: &TapedBranch| branch.corners.iter().map(|corner| corner.corner + 1).max().unwrap_or(0);
+    let before: usize = taped.branches.iter().take(branch).map(stated).sum();
     words.say(Text::CornerOfBranch, &[("number", &(before + corner + 1).to_string())])
 }
 

@@ -72,7 +72,7 @@ pub(crate) fn beside(
     let ways = [(right, down), (right, !down), (!right, down), (!right, !down)];
     let places = ways.into_iter().flat_map(|(right, down)| OFFS.map(|off| at(right, down, off)));
     // Of equal ones the first.
-    places.min_by_key(covered).expect("there are eight")
+    places.min_by_key(covered).unwrap_or_else(|| at(right, down, OFFS[0]))
 }
 
 /// Its plate.

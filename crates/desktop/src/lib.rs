@@ -8,6 +8,7 @@
 //! **Invariants.** Views paint what the editor has and say messages; they compute nothing about a plan. Every
 //! colour comes from `drawing`'s palette, every text from `words`. An idle window paints nothing.
 
+mod allocator;
 mod asking;
 mod chooser;
 mod commands;
@@ -29,7 +30,7 @@ mod leading;
 mod many;
 mod map_view;
 mod measured;
-mod memory;
+
 mod menus;
 mod nodes;
 mod pages;

@@ -135,7 +135,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
         });
     });
     let beside = |on: Id| desk.sections.iter().any(|(_, name)| on == way_id(name));
-    let laid = steady::Laid { rect, foot: BELOW, top, sections: &desk.sections };
+    let laid = steady::Laid { rect, layer: ui.layer_id(), foot: BELOW, top, sections: &desk.sections };
     steady::hold(ui.ctx(), editor.page(), &laid, beside, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
     if hidden_px > 40.0 {

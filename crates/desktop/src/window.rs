@@ -25,7 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{field, figures, finder, first, head, leading, memory, menus, size, theme};
+use crate::{allocator, field, figures, finder, first, head, leading, menus, size, theme};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -101,7 +101,7 @@ impl Window {
     /// A window as the program opens it.
     pub fn open(ctx: &egui::Context, opening: Opening) -> Self {
         let Opening { plan, path, words, is_example, example, folder, notice } = opening;
-        memory::keep_freed();
+        allocator::keep_freed();
         theme::set_up(ctx);
         let [waker, caller, reckoned, seen] = [ctx.clone(), ctx.clone(), ctx.clone(), ctx.clone()];
         let settings = folder.as_deref().map(Settings::read).unwrap_or_default();

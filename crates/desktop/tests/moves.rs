@@ -141,9 +141,7 @@ fn an_outline_that_crosses_itself_is_refused_in_words() {
 
 #[test]
 fn the_map_goes_to_what_is_kept_out_of_its_sight_and_stays_where_it_is_in_sight() {
-    let mut plan = example();
-    plan.ground.boundary.clear();
-    let mut harness = open(plan, [1280.0, 1100.0]);
+    let mut harness = open(example(), [1280.0, 1100.0]);
     let seen = |harness: &Opened| {
         let editor = harness.state().as_ref().unwrap().editor();
         let [width, height] = editor.view().size;

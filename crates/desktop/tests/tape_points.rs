@@ -56,7 +56,10 @@ fn two_are_put_down_on_the_map_and_named_at_once() {
     let both = points(&desk);
     let off = |one: Point, other: Point| (one.east_m - other.east_m).hypot(one.north_m - other.north_m);
     assert!(both.len() == 2 && off(both[0].at, GATE) < 0.5 && off(both[1].at, OAK) < 0.5, "{both:?}");
-    assert!(says(&desk, "The sheet tapes every corner from these two."));
+    assert!(says(
+        &desk,
+        "The sheet tapes from these two every corner where the tapes cross well, the others from corners that stand."
+    ));
     desk.get_by_label("P gatepost on the map");
     desk.get_by_label("Known place Q on the map");
     assert_eq!(deeds(&desk), 3);
@@ -144,6 +147,9 @@ fn german_calls_them_by_their_name() {
     let words = Words { language: Language::German, units: Units::Metric };
     let desk = on_page(known(), Page::Ground, [1280.0, 3000.0], words);
     desk.get_by_label("Bekannter Ort");
-    assert!(says(&desk, "Das Blatt misst jede Ecke von diesen beiden ein."));
+    assert!(says(
+        &desk,
+        "Das Blatt misst von diesen beiden jede Ecke ein, in der sich die Bänder gut kreuzen, die übrigen von Ecken, die stehen."
+    ));
     desk.get_by_label("Bekannter Ort Q auf der Karte");
 }

@@ -120,11 +120,16 @@ impl Drawing {
         order.sort_by_key(|&run| (Some(run) != lead, self.options[run], run));
         let mut shown = vec![false; self.rivals.len()];
         for run in order {
-            let waits = || self.waiting[run].iter().any(|&other| !self.options[other] || Some(other) == lead);
+            let waits = || self.waiting[run].iter().any(|&other| self.is_waited_for(other, lead));
             let shares = || self.rivals[run].iter().any(|&rival| shown.get(rival) == Some(&true));
             shown[run] = !self.options[run] || Some(run) == lead || !(shares() || waits());
         }
         shown.into_iter().map(|shown| !shown).collect()
+    }
+
+    /// Whether an option beside that run waits for its netting: it stands, or is worked on.
+    fn is_waited_for(&self, other: usize, lead: Option<usize>) -> bool {
+        !self.options[other] || Some(other) == lead
     }
 
     /// For which run that one is shown as a ghost, and why; `None` where it is shown whole.
@@ -138,7 +143,12 @@ impl Drawing {
             let shown = others.iter().copied().filter(|&other| !ghosts[other]);
             shown.min_by_key(|&other| (Some(other) != lead, other))
         };
-        first(&self.rivals[run]).map(Behind::Over).or_else(|| first(&self.waiting[run]).map(Behind::Beside))
+        let over = first(&self.rivals[run]).map(Behind::Over);
+        over.or_else(|| {
+            let waited: Vec<usize> =
+                self.waiting[run].iter().copied().filter(|&other| self.is_waited_for(other, lead)).collect();
+            first(&waited).map(Behind::Beside)
+        })
     }
 
     /// The first run that stands on the same ground as a run that stands too: of one of them the plan cannot be true.

@@ -143,6 +143,7 @@ fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
     let mut places = Vec::new();
     let Some(stated) = scene.plan.runs.get(run) else { return places };
     places.extend(&stated.outline);
+    places.extend(stated.branches.iter().flat_map(|branch| &branch.outline));
     places.extend(stated.feed_at);
     places.extend(stated.energizer_at);
     places.extend(workup::earth::known(stated));

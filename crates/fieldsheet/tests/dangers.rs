@@ -63,6 +63,18 @@ fn broken(id: &str) -> Plan {
             (unit.stored_j, unit.no_load_kv) = (Some(40.0), Some(9.0));
             (unit.kv_at_500_ohm, unit.output_j_at_500_ohm) = (Some(8.0), Some(20.0));
         }
+        "two-fences-near" => {
+            let mut other = plan.runs[0].clone();
+            other.id = "other".into();
+            other.outline.iter_mut().for_each(|corner| corner.east_m -= 1.0);
+            other.energizer = Some("other".into());
+            let mut unit = plan.store.energizers[0].clone();
+            unit.id = "other".into();
+            plan.store.energizers.push(unit);
+            plan.runs[0].status = RunStatus::Standing;
+            other.status = RunStatus::Standing;
+            plan.runs.insert(0, other);
+        }
         _ => unreachable!("{id}"),
     }
     plan
@@ -95,11 +107,13 @@ fn what_is_no_danger_stays_off_the_dangers() {
 
 #[test]
 fn what_is_between_two_runs_is_on_the_sheets_of_both() {
-    let plan = broken("earths-near");
-    for run in [0, 1] {
-        let (said, findings) = first_page_of(&plan, run, Words::default());
-        let near = findings.iter().find(|finding| finding.id == "earths-near").unwrap();
-        let opening: String = near.message.chars().take(24).collect();
-        assert!(said.contains("Look out here") && said.contains(&opening), "run {run}: {opening}: {said}");
+    for id in ["earths-near", "two-fences-near"] {
+        let plan = broken(id);
+        for run in [0, 1] {
+            let (said, findings) = first_page_of(&plan, run, Words::default());
+            let near = findings.iter().find(|finding| finding.id == id).unwrap();
+            let opening: String = near.message.chars().take(24).collect();
+            assert!(said.contains("Look out here") && said.contains(&opening), "{id} {run}: {opening}: {said}");
+        }
     }
 }

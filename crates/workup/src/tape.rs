@@ -4,6 +4,7 @@
 //! Straight and on the level, whatever is known of heights. Worked out when asked for: nothing else hangs on it.
 
 use geometry::tape::{self, Standing};
+use geometry::{Outline, region};
 use plan::{Plan, Run};
 
 use crate::{outlines, point};
@@ -28,6 +29,8 @@ pub struct TapedRun {
 pub struct TapedBranch {
     /// Its place in the run's list.
     pub branch: usize,
+    /// Whether its first corner lies on the run's line.
+    pub on_line: bool,
     /// The corners, the place where it hangs first.
     pub corners: Vec<TapedCorner>,
 }
@@ -103,7 +106,7 @@ pub fn taped(plan: &Plan, run: &Run) -> Option<TapedRun> {
 }
 
 /// The corners of a line: the place of each in what is stated, and where it is.
-fn line(outline: &geometry::Outline) -> Vec<(usize, geometry::Point)> {
+fn line(outline: &Outline) -> Vec<(usize, geometry::Point)> {
     outline.vertices().iter().map(|vertex| (vertex.stated, vertex.at)).collect()
 }
 
@@ -143,12 +146,13 @@ impl Ground {
     }
 
     /// A branch of the run.
-    fn branch(&self, branch: usize, outline: &geometry::Outline) -> TapedBranch {
+    fn branch(&self, branch: usize, outline: &Outline) -> TapedBranch {
         let own = line(outline);
         let all: Vec<geometry::Point> = self.corners.iter().chain(&own).map(|corner| corner.1).collect();
         let (of_run, foot) = (self.corners.len(), own[0].1);
         // Where it hangs is found along the net that stands; a foot that is beside the line is set like any corner.
         let on_side = self.on_side(foot);
+        let on_line = on_side.is_some();
         let first =
             on_side.into_iter().map(|tapes| tape::Setting { corner: of_run, tapes, left: None, crossing_rad: 0.0 });
         let stands = of_run + first.len();
@@ -157,7 +161,7 @@ impl Ground {
             let corner = own[setting.corner - of_run];
             self.corner(corner, setting, all.get(setting.corner + 1).copied(), &own)
         });
-        TapedBranch { branch, corners: corners.collect() }
+        TapedBranch { branch, on_line, corners: corners.collect() }
     }
 
     /// How far a place on the line is from the corners at both ends of its side; `None` beside the line.
@@ -166,10 +170,10 @@ impl Ground {
         let sides = if self.closed { count } else { count.saturating_sub(1) };
         (0..sides).map(|from| [from, (from + 1) % count]).find_map(|ends| {
             let [near_m, far_m] = ends.map(|end| self.corners[end].1.distance_m(at));
-            let side_m = self.corners[ends[0]].1.distance_m(self.corners[ends[1]].1);
+            let side = Outline::open(&ends.map(|end| self.corners[end].1));
             let tapes = ends.into_iter().zip([near_m, far_m]);
             let tapes = tapes.map(|(end, length_m)| tape::Taped { from: Standing::Corner(end), length_m });
-            (near_m + far_m - side_m < geometry::MEET_M).then(|| tapes.collect())
+            (region::distance_to_m(&side, at) < geometry::MEET_M).then(|| tapes.collect())
         })
     }
 }

@@ -2,7 +2,7 @@
 
 use drawing::View;
 use egui::{Pos2, Rect, pos2};
-use plan::Point;
+use plan::{Point, Run};
 
 use super::Editor;
 use crate::crossing::runs_through;
@@ -52,7 +52,8 @@ impl Editor {
         let [width, height] = self.view.size;
         let room = Rect::from_min_max(pos2(0.0, 0.0), pos2(width, height)).shrink(CLEAR_PX);
         let sees = |&at: &Point| room.contains(self.view.spot(at).into());
-        if !places.iter().all(sees) || self.is_covered(&self.view) {
+        let both = [run, self.run].into_iter().filter_map(|run| self.plan.runs.get(run));
+        if !places.iter().all(sees) || lie_under_plates(&self.view, both) {
             self.see(bounds(places.iter()), false);
         }
     }
@@ -119,15 +120,21 @@ impl Editor {
 
     /// Whether a plate lies over the paddock's edge, or over a run or the plates at its corners.
     fn is_covered(&self, view: &View) -> bool {
-        let line = |places: &[Point], closed: bool| -> Vec<Pos2> {
-            let ends = places.iter().take(usize::from(closed));
-            places.iter().chain(ends).map(|&at| view.spot(at).into()).collect()
-        };
-        let plates = || view.kept.iter().flatten().map(|&[l, t, r, b]| Rect::from_min_max(pos2(l, t), pos2(r, b)));
-        let over = |line: Vec<Pos2>, off: f32| plates().any(|plate| runs_through(&line, plate.expand(off)));
-        over(line(&self.plan.ground.boundary, true), 2.0)
-            || self.plan.runs.iter().any(|run| over(line(&run.outline, run.closed()), CLEAR_PX))
+        covers(view, &self.plan.ground.boundary, true, 2.0) || lie_under_plates(view, self.plan.runs.iter())
     }
+}
+
+/// Whether a plate of the map lies over a corner or a side of those runs.
+fn lie_under_plates<'a>(view: &View, mut runs: impl Iterator<Item = &'a Run>) -> bool {
+    runs.any(|run| covers(view, &run.outline, run.closed(), CLEAR_PX))
+}
+
+/// Whether a plate of the map lies over a line, or so near to it.
+fn covers(view: &View, places: &[Point], closed: bool, off: f32) -> bool {
+    let ends = places.iter().take(usize::from(closed));
+    let line: Vec<Pos2> = places.iter().chain(ends).map(|&at| view.spot(at).into()).collect();
+    let mut plates = view.kept.iter().flatten().map(|&[l, t, r, b]| Rect::from_min_max(pos2(l, t), pos2(r, b)));
+    plates.any(|plate| runs_through(&line, plate.expand(off)))
 }
 
 /// The view that shows bounds in a part of the map.

@@ -33,7 +33,8 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         return Some(words.text(notice).to_owned());
     }
     let rests = editor.notice().is_none() && *editor.tool() == Tool::Pick && editor.shape_told().is_none();
-    if let Some(behind) = rests.then(|| resting::behind(editor)).flatten() {
+    let sign = || stake_hovered(editor).or_else(|| energizer_hovered(editor));
+    if let Some(behind) = rests.then(|| sign().or_else(|| resting::behind(editor))).flatten() {
         return Some(behind);
     }
     let text = match (editor.notice(), editor.tool()) {
@@ -68,8 +69,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
-            let stands = stake_hovered(editor).or_else(|| energizer_hovered(editor));
-            return stands.or_else(|| resting::whole_of_picked(editor)).or_else(|| resting::not_picked(editor));
+            return sign().or_else(|| resting::whole_of_picked(editor)).or_else(|| resting::not_picked(editor));
         }
     };
     Some(text.to_owned())

@@ -164,7 +164,9 @@ fn beside_others(ui: &mut Ui, desk: &Desk<'_>) {
         desk.second(ui, words.text(Text::EachAlone));
     }
     let standing = others().filter(|(other, _)| other.status == RunStatus::Standing);
-    let count: usize = standing.filter_map(|(_, worked)| worked.lay.as_ref()).map(|lay| lay.nets.len()).sum();
+    let hanging = |lay: &workup::Lay| lay.branches.iter().map(|branch| branch.nets.len()).sum::<usize>();
+    let count: usize =
+        standing.filter_map(|(_, worked)| worked.lay.as_ref()).map(|lay| lay.nets.len() + hanging(lay)).sum();
     if count > 0 {
         desk.second(ui, &words.say(Text::StandElsewhere, &[("count", &count.to_string())]));
     }

@@ -9,7 +9,7 @@
 //! out meanwhile beside the window makes lines above it that would push it out again.
 
 use egui::scroll_area::ScrollAreaOutput;
-use egui::{Context, Id, Rect, Response, ScrollArea};
+use egui::{Context, Id, LayerId, Rect, Response, ScrollArea};
 
 use crate::editor::Page;
 
@@ -46,6 +46,8 @@ struct Held {
 pub(super) struct Laid<'a> {
     /// Its place in the window.
     pub(super) rect: Rect,
+    /// What it is painted on: a menu lies over it and is no part of it.
+    pub(super) layer: LayerId,
     /// How much of it the names at its foot cover.
     pub(super) foot: f32,
     /// Where its content begins in the window.
@@ -59,7 +61,7 @@ impl Laid<'_> {
     fn is_on(&self, response: &Response) -> bool {
         let seen = response.interact_rect;
         let beside = seen.is_positive() && !self.rect.intersects(seen);
-        self.rect.x_range().contains(response.rect.center().x) && !beside
+        response.layer_id == self.layer && self.rect.x_range().contains(response.rect.center().x) && !beside
     }
 
     /// From where to where something reaches; `None` where it is not on this page.
@@ -81,7 +83,7 @@ impl Laid<'_> {
         let (above, below) =
             (place.top() - AIR - self.rect.top(), place.bottom() + AIR - (self.rect.bottom() - self.foot));
         // What is higher than the page is read from its beginning.
-        if above < 0.0 { above } else { below.clamp(0.0, above) }
+        if above < 0.0 { above } else { below.min(above).max(0.0) }
     }
 }
 

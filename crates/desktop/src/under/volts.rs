@@ -225,7 +225,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     }
     let aim = vec![pos2(plot_rect.left(), y_of(target_kv)), pos2(plot_rect.right(), y_of(target_kv))];
     let drawn: Vec<Vec<Pos2>> = lines.into_iter().chain([aim]).collect();
-    let free =
+    let room =
         Rect::from_min_max(pos2(plot_rect.left() + 2.0, rect.top() + 36.0), pos2(rect.right(), plot_rect.bottom()));
     let mut plates: Vec<Rect> = discs.iter().map(|&(at, _)| Rect::from_center_size(at, vec2(8.0, 8.0))).collect();
     plates.extend(mark.iter().map(|(_, plate, _)| plate.expand(3.0)));
@@ -234,7 +234,7 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
     for (at, kv) in discs {
         painter.circle(at, 4.5, colour(p.ink), Stroke::new(1.5, colour(p.sheet)));
         let figure = painter.layout_no_wrap(words.kilovolts_figure(kv), theme::semi_bold(11.0), colour(p.ink));
-        let place = beside(at, figure.size(), free, &plates, &drawn);
+        let place = beside(at, figure.size(), room, &plates, &drawn);
         plates.push(place);
         painter.galley(place.min, figure, colour(p.ink));
     }

@@ -150,6 +150,8 @@ texts! {
             => "Eine Ecke ist, wo ihre zwei Maße sich treffen, links oder rechts des Wegs vom ersten Ort zum zweiten. Maßband waagrecht halten.",
         TapeBranch: "Branch {number}, once the run’s corners stand; its first lies on the line."
             => "Abzweig {number}, wenn die Ecken des Auslaufs stehen; seine erste liegt auf der Linie.",
+        TapeBranchOff: "Branch {number}, once the run’s corners stand."
+            => "Abzweig {number}, wenn die Ecken des Auslaufs stehen.",
         CornerOfBranch: "B{number}" => "Z{number}",
         TapeCheck: "Check: {one} to {other} is {length}." => "Probe: {one} bis {other} sind {length}.",
         OrderStart: "First post {off} past corner {corner}" => "Erster Pfahl {off} hinter Ecke {corner}",
