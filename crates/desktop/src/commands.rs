@@ -66,6 +66,8 @@ pub(crate) fn all(editor: &Editor) -> Vec<Command> {
 enum Fits {
     /// Its name begins so.
     Begins,
+    /// Its name holds the words as they stand.
+    Said,
     /// Its name holds every word.
     Named,
     /// Its name and its further words do.
@@ -81,6 +83,7 @@ pub(crate) fn found(commands: &[Command], query: &str) -> Vec<usize> {
         let name = command.name.to_lowercase();
         match asked.first() {
             Some(first) if holds(&name) && name.starts_with(first) => Some(Fits::Begins),
+            _ if name.contains(query.trim()) => Some(Fits::Said),
             _ if holds(&name) => Some(Fits::Named),
             _ => holds(&format!("{name} {}", command.also.to_lowercase())).then_some(Fits::Also),
         }

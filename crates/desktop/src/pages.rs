@@ -32,7 +32,7 @@ use std::sync::Arc;
 
 use care::Finding;
 use drawing::{Ghost, Palette, Thing};
-use egui::{Align2, Context, Id, Rect, Response, ScrollArea, Stroke, Ui, UiBuilder, pos2, vec2};
+use egui::{Align2, Context, Id, Rect, Response, ScrollArea, Sense, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
 use words::texts::Window as Text;
 
@@ -134,7 +134,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
             });
         });
     });
-    let beside = |on: Id| desk.sections.iter().any(|(_, name)| on == way_id(name));
+    let beside = |on: Id| on == strip_id() || desk.sections.iter().any(|(_, name)| on == way_id(name));
     let laid = steady::Laid { rect, layer: ui.layer_id(), foot: BELOW, top, sections: &desk.sections };
     steady::hold(ui.ctx(), editor.page(), &laid, beside, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
@@ -160,6 +160,13 @@ fn below(ui: &mut Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
     let p = desk.p;
     let strip = Rect::from_min_max(pos2(rect.left() + 1.0, rect.bottom() - BELOW), rect.max);
     ui.painter().rect_filled(strip, 0.0, colour(p.sheet));
+    // What it hides is not pressed through it: between the names it brings the first of them.
+    let between = ui.interact(strip, strip_id(), Sense::CLICK | Sense::DRAG);
+    between.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, desk.words.text(Text::Below)));
+    if between.clicked() {
+        seek(ui.ctx(), Some(Mark::Section(names[0].to_owned())));
+        ui.ctx().request_repaint();
+    }
     ui.painter().hline(
         strip.left() + margin..=strip.right() - margin,
         strip.top(),
@@ -182,6 +189,10 @@ fn below(ui: &mut Ui, rect: Rect, margin: f32, desk: &Desk<'_>) {
             break;
         }
     }
+}
+
+fn strip_id() -> Id {
+    Id::unique("what lies below")
 }
 
 fn way_id(section: &str) -> Id {

@@ -10,6 +10,7 @@ mod hand;
 
 use desktop::Opening;
 use desktop::editor::{Message, Page};
+use desktop::tool::{Drawn, Tool};
 use drawing::{Theme, Thing};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
@@ -28,6 +29,16 @@ fn press(desk: &mut Desk, modifiers: Modifiers, key: Key) {
 fn types(desk: &mut Desk, text: &str) {
     desk.event(Event::Text(text.to_owned()));
     desk.run();
+}
+
+#[test]
+fn words_that_stand_in_a_name_as_they_are_typed_go_before_those_that_are_scattered() {
+    let mut desk = desk();
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "known place");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    let tool = window(&desk).editor().tool();
+    assert!(matches!(tool, Tool::Outline { of: Drawn::TapePoint, .. }), "{tool:?}");
 }
 
 #[test]

@@ -95,6 +95,16 @@ impl Drawing {
     }
 }
 
+impl Drawing {
+    /// Left, top, right and foot of the plates of a run's corners in a view, pixels of the sheet.
+    pub fn plate_boxes(&self, view: &View, run: usize) -> Vec<[f32; 4]> {
+        let own: Vec<&Shape> = self.marked().into_iter().filter(|shape| shape.run == Some(run)).collect();
+        let half = signs::plate_size(view.distance()) / 2.0;
+        let around = |[x, y]: Px| [x - half, y - half, x + half, y + half].map(|side| side as f32);
+        plates(&own, view).into_iter().map(|plate| around(plate.middle)).collect()
+    }
+}
+
 /// The plates of the corners in a view.
 fn plates(marked: &[&Shape], view: &View) -> Vec<signs::Plate> {
     let plate = |shape: &&Shape| match (shape.role, &shape.form) {

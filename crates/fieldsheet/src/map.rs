@@ -3,7 +3,7 @@
 //! A pixel of the drawing is 1/96 inch here, so that its smallest letters (11 px) come to 8.25 points.
 
 use care::{Finding, Findings};
-use drawing::{Distance, Ink, Scene, Spot, Theme, View, furniture};
+use drawing::{Distance, Drawing, Form, Ink, Role, Scene, Spot, Theme, View, furniture};
 use plan::{Plan, Point, Run, RunStatus};
 use words::texts::Sheet as Text;
 use workup::{SampleOf, Workup};
@@ -24,6 +24,9 @@ const SCALES: [u32; 20] = [
     100, 200, 250, 300, 400, 500, 750, 1000, 1250, 1500, 2000, 2500, 5000, 7500, 10_000, 20_000, 25_000, 50_000,
     100_000, 200_000,
 ];
+
+/// So many scales are tried, from the largest that the places fit in.
+const TRIED: usize = 4;
 
 /// Height of the ground that is kept clear under the words of the scale, points.
 const BAR_HEIGHT: f32 = 18.0;
@@ -53,29 +56,23 @@ pub(crate) struct Map {
 
 /// Draws the map of a run into a frame (left, top, right, bottom, points).
 pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f32; 4]) -> Map {
-    let [left, top, right, bottom] = frame;
-    let size = [(right - left) / PX, (bottom - top) / PX];
-    let places = places(scene, run);
-    let (scale, view) = view(&places, size);
+    let [left, top, ..] = frame;
     let alone = Alone::of(scene, run);
-    let onto_page = |[x, y]: Spot| [left + x * PX, top + y * PX];
-    let on_page = |ink: Vec<Ink>| ink.into_iter().map(|item| on_page(item, onto_page)).collect::<Vec<_>>();
-    let mut ink = on_page(drawing::map(&alone.scene(scene)).ink(&view));
+    let drawing = drawing::map(&alone.scene(scene));
+    let places = places(scene, run, &drawing, alone.run);
+    let paper = Paper { scene, drawing: &drawing, run: alone.run, places: &places, frame };
+    let scale = paper.scale();
+    let view = paper.view(scale);
+    let onto_page = |at: Spot| paper.onto(at);
+    let mut ink = paper.ink(drawing.ink(&view));
 
     let mut over = Sheet::default();
-    let mut furniture = Vec::new();
     let mut room = Room::of(&ink, frame);
-    let bar = on_page(furniture::scale_bar(&view, scene.words, [0.0, 0.0]));
-    let said = scene.words.say(Text::Scale, &[("scale", &scene.words.number(f64::from(scale), 0))]);
-    let said_width = STRONG.width(&said) + 8.0;
-    if let Some([x, y]) = room.corner(&bar, said_width, [Side::Bottom, Side::Top]) {
-        furniture.extend(moved(bar, [x, y]));
+    let furniture = Furniture::of(&paper, scale, &mut room);
+    if let Some([x, y]) = furniture.bar_at {
+        let said_width = furniture.said_width();
         over.area([x + left - 1.0, y + top - BAR_HEIGHT, x + left + said_width, y + top], PRINT.sheet);
-        over.left(x + left + 2.0, y + top - 9.0, STRONG, &said);
-    }
-    let north = on_page(furniture::north(Theme::Print, scene.words, [0.0, 0.0]));
-    if let Some(by) = room.corner(&north, 0.0, [Side::Top, Side::Bottom]) {
-        furniture.extend(moved(north, by));
+        over.left(x + left + 2.0, y + top - 9.0, STRONG, &furniture.said);
     }
 
     let middle = onto_page(view.spot(middle(&places)));
@@ -102,14 +99,105 @@ pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f3
             over.ring(ring, &reading.letter);
         }
     }
-    ink.extend(furniture);
+    ink.extend(furniture.ink);
     over.open_box(frame, 0.8, PRINT.hairline);
     Map { framed: Framed { frame, ink }, over: over.0 }
+}
+
+/// A run's map before it has a scale.
+struct Paper<'a> {
+    scene: &'a Scene<'a>,
+    drawing: &'a Drawing,
+    /// The run's place in the drawing.
+    run: usize,
+    /// What must be in sight.
+    places: &'a [Point],
+    frame: [f32; 4],
+}
+
+impl Paper<'_> {
+    /// Width and height, pixels of the drawing.
+    fn size(&self) -> [f32; 2] {
+        let [left, top, right, bottom] = self.frame;
+        [(right - left) / PX, (bottom - top) / PX]
+    }
+
+    fn view(&self, scale: u32) -> View {
+        let px_per_m = 1000.0 / f64::from(scale) * PX_PER_MM;
+        let whole = View::fit(None, self.size(), 0.0, Theme::Print);
+        View { middle: middle(self.places), px_per_m, ..whole }
+    }
+
+    fn onto(&self, [x, y]: Spot) -> Spot {
+        [self.frame[0] + x * PX, self.frame[1] + y * PX]
+    }
+
+    fn ink(&self, ink: Vec<Ink>) -> Vec<Ink> {
+        ink.into_iter().map(|item| on_page(item, |at| self.onto(at))).collect()
+    }
+
+    /// The largest scale that everything fits in; a smaller one where that would hide a corner.
+    fn scale(&self) -> u32 {
+        let first = largest(self.places, self.size());
+        let tried = || SCALES.into_iter().filter(|&scale| scale >= first).take(TRIED);
+        let sound = tried().find(|&scale| self.spoils(scale) == 0);
+        sound.or_else(|| tried().min_by_key(|&scale| self.spoils(scale))).unwrap_or(first)
+    }
+
+    /// How many plates of corners would lie beyond the frame, and one more where the net would lie under the bar.
+    fn spoils(&self, scale: u32) -> usize {
+        let (view, size) = (self.view(scale), self.size());
+        let plates = self.drawing.plate_boxes(&view, self.run).into_iter();
+        let cut = plates.filter(|plate| !is_within(*plate, size)).count();
+        let ink = self.ink(self.drawing.ink(&view));
+        cut + usize::from(Furniture::of(self, scale, &mut Room::of(&ink, self.frame)).covers)
+    }
+}
+
+/// The scale and the north arrow, where they stand on a map.
+struct Furniture {
+    ink: Vec<Ink>,
+    /// How far the bar is moved from the page's corner.
+    bar_at: Option<Spot>,
+    /// The scale in words.
+    said: String,
+    /// Whether they cover the net, a sign or words.
+    covers: bool,
+}
+
+impl Furniture {
+    fn of(paper: &Paper<'_>, scale: u32, room: &mut Room<'_>) -> Self {
+        let (words, view) = (paper.scene.words, paper.view(scale));
+        let said = words.say(Text::Scale, &[("scale", &words.number(f64::from(scale), 0))]);
+        let mut furniture = Self { ink: Vec::new(), bar_at: None, said, covers: false };
+        let bar = paper.ink(furniture::scale_bar(&view, words, [0.0, 0.0]));
+        if let Some(bar_in) = room.corner(&bar, furniture.said_width(), [Side::Bottom, Side::Top]) {
+            furniture.ink.extend(moved(bar, bar_in.by));
+            (furniture.bar_at, furniture.covers) = (Some(bar_in.by), bar_in.covers);
+        }
+        let north = paper.ink(furniture::north(Theme::Print, words, [0.0, 0.0]));
+        if let Some(north_in) = room.corner(&north, 0.0, [Side::Top, Side::Bottom]) {
+            furniture.ink.extend(moved(north, north_in.by));
+            furniture.covers |= north_in.covers;
+        }
+        furniture
+    }
+
+    fn said_width(&self) -> f32 {
+        STRONG.width(&self.said) + 8.0
+    }
+}
+
+/// Whether a box of the drawing lies within a map of that size.
+fn is_within([left, top, right, bottom]: [f32; 4], size: [f32; 2]) -> bool {
+    left >= 0.0 && top >= 0.0 && right <= size[0] && bottom <= size[1]
 }
 
 /// A scene without what the sheet of one run leaves out: runs that are other choices or past, and the tags of
 /// findings that are no dangers, since its tables tell of those.
 struct Alone {
+    /// The place of the run among those that are left.
+    run: usize,
     plan: Plan,
     workup: Workup,
     findings: Findings,
@@ -130,7 +218,13 @@ impl Alone {
         // Paper shows what the window hides: a line overhead is there all the same.
         let mut plan = Plan { runs: pick(&scene.plan.runs, &kept), ..scene.plan.clone() };
         plan.show_all();
-        Self { plan, workup: Workup { runs: pick(&scene.workup.runs, &kept), ..scene.workup.clone() }, findings }
+        let own = kept.iter().position(|index| *index == run).unwrap_or_default();
+        Self {
+            run: own,
+            plan,
+            workup: Workup { runs: pick(&scene.workup.runs, &kept), ..scene.workup.clone() },
+            findings,
+        }
     }
 
     fn scene<'a>(&'a self, whole: &Scene<'_>) -> Scene<'a> {
@@ -138,8 +232,9 @@ impl Alone {
     }
 }
 
-/// The places that must be in sight: the run, what stands round it, and its coop.
-fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
+/// The places that must be in sight: the run, what stands round it, its coop, and where the drawing puts what is stated
+/// nowhere.
+fn places(scene: &Scene<'_>, run: usize, drawing: &Drawing, drawn: usize) -> Vec<Point> {
     let mut places = Vec::new();
     let Some(stated) = scene.plan.runs.get(run) else { return places };
     places.extend(&stated.outline);
@@ -158,6 +253,11 @@ fn places(scene: &Scene<'_>, run: usize) -> Vec<Point> {
         }
     }
     places.extend(scene.plan.coop_in(stated).map(|coop| coop.at));
+    let signs = drawing.shapes().filter(|shape| shape.run == Some(drawn));
+    places.extend(signs.filter_map(|shape| match (&shape.form, shape.role) {
+        (Form::Mark { at, .. }, Role::Energizer | Role::EarthStake | Role::Feed) => Some(*at),
+        _ => None,
+    }));
     places.retain(|at| at.east_m.is_finite() && at.north_m.is_finite());
     places
 }
@@ -186,8 +286,8 @@ fn middle(places: &[Point]) -> Point {
     Point::new(f64::midpoint(west, east), f64::midpoint(south, north))
 }
 
-/// The largest round scale at which all places keep some air to the frame, and the view at that scale.
-fn view(places: &[Point], size: [f32; 2]) -> (u32, View) {
+/// The largest round scale at which all places keep some air to the frame.
+fn largest(places: &[Point], size: [f32; 2]) -> u32 {
     let [west, south, east, north] = bounds(places);
     let room_mm = size.map(|px| f64::from(px) / PX_PER_MM - 2.0 * AIR_MM);
     let fits = |scale: u32| {
@@ -195,14 +295,10 @@ fn view(places: &[Point], size: [f32; 2]) -> (u32, View) {
         (east - west) * mm_per_m <= room_mm[0] && (north - south) * mm_per_m <= room_mm[1]
     };
     // Without a place nothing is measured: a usual scale will do.
-    let scale = if places.is_empty() {
-        500
-    } else {
-        SCALES.into_iter().find(|scale| fits(*scale)).unwrap_or(SCALES[SCALES.len() - 1])
-    };
-    let px_per_m = 1000.0 / f64::from(scale) * PX_PER_MM;
-    let whole = View::fit(None, size, 0.0, Theme::Print);
-    (scale, View { middle: middle(places), px_per_m, ..whole })
+    if places.is_empty() {
+        return 500;
+    }
+    SCALES.into_iter().find(|scale| fits(*scale)).unwrap_or(SCALES[SCALES.len() - 1])
 }
 
 /// An item of the map, moved and scaled onto the page.
@@ -226,5 +322,43 @@ fn on_page(item: Ink, onto_page: impl Fn(Spot) -> Spot) -> Ink {
         Ink::Text { at, text, size, weight, colour, anchor, turn_rad } => {
             Ink::Text { at: onto_page(at), text, size: size * PX, weight, colour, anchor, turn_rad }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use plan::NetKind;
+
+    const FRAME: [f32; 4] = [40.0, 105.0, 555.0, 420.0];
+
+    /// A run of so many rolls as a rectangle, with nothing stated but that; at the scale that is taken and at the
+    /// largest one.
+    fn spoiled(nets: usize, share: f64) -> [usize; 2] {
+        let mut plan = Plan::default();
+        plan.store.nets.push(NetKind::new("roll", 50.0, 13));
+        let (round_m, wide) = (50.0 * nets as f64, share);
+        let (east, north) = (round_m / 2.0 * wide, round_m / 2.0 * (1.0 - wide));
+        let outline = [(0.0, 0.0), (east, 0.0), (east, north), (0.0, north)].map(Point::from).to_vec();
+        plan.runs.push(Run { id: "run".to_owned(), outline, ..Run::default() });
+        let workup = workup::workup(&plan, workup::Depth::Quick);
+        let words = words::Words::default();
+        let findings = care::findings(&plan, &workup, words);
+        let scene = Scene { plan: &plan, workup: &workup, findings: &findings, words };
+        let alone = Alone::of(&scene, 0);
+        let drawing = drawing::map(&alone.scene(&scene));
+        let places = places(&scene, 0, &drawing, alone.run);
+        let paper = Paper { scene: &scene, drawing: &drawing, run: alone.run, places: &places, frame: FRAME };
+        let [taken, most] = [paper.scale(), largest(&places, paper.size())];
+        assert!(taken >= most);
+        [taken, most].map(|scale| paper.spoils(scale))
+    }
+
+    #[test]
+    fn no_corner_lies_under_the_bar_or_beyond_the_frame() {
+        let cases = || (2..9).flat_map(|nets| [0.3, 0.5, 0.54, 0.7].map(|share| (nets, share)));
+        let all: Vec<[usize; 2]> = cases().map(|(nets, share)| spoiled(nets, share)).collect();
+        assert!(all.iter().all(|[taken, _]| *taken == 0), "{all:?}");
+        assert!(all.iter().any(|[_, most]| *most > 0), "the largest scale would have done: {all:?}");
     }
 }

@@ -24,6 +24,17 @@ pub(crate) struct Room<'a> {
     standing: Vec<[f32; 4]>,
 }
 
+/// What it costs to cover one line that is drawn boldly, as the net is.
+const BOLD: u32 = 10;
+
+/// Furniture in a corner of the map.
+pub(crate) struct Cornered {
+    /// How far it is moved.
+    pub(crate) by: Spot,
+    /// Whether it covers the net, a sign or words there.
+    pub(crate) covers: bool,
+}
+
 /// An end of the map at which furniture may stand.
 #[derive(Clone, Copy)]
 pub(crate) enum Side {
@@ -61,7 +72,7 @@ impl<'a> Room<'a> {
 
     /// How far to move some furniture so that it stands in a corner of the map, `beside` points off at its right,
     /// where it covers least; at the first side where it can, right before left.
-    pub(crate) fn corner(&mut self, furniture: &[Ink], beside: f32, sides: [Side; 2]) -> Option<Spot> {
+    pub(crate) fn corner(&mut self, furniture: &[Ink], beside: f32, sides: [Side; 2]) -> Option<Cornered> {
         let own = all_bounds(furniture)?;
         let [left, top, right, bottom] = self.frame;
         let mut best: Option<(u32, Spot, [f32; 4])> = None;
@@ -79,9 +90,9 @@ impl<'a> Room<'a> {
                 }
             }
         }
-        let (_, by, stands) = best?;
+        let (cost, by, stands) = best?;
         self.standing.push(stands);
-        Some(by)
+        Some(Cornered { by, covers: cost >= BOLD })
     }
 
     /// What furniture would cover there: other furniture most of all, then words and signs, then lines.
@@ -94,10 +105,10 @@ impl<'a> Room<'a> {
             }
             Ink::Area { rings, .. } => {
                 let bounds = bounds(rings.iter().flatten().copied());
-                10 * u32::from(!is_ground(bounds) && meet(stands, bounds))
+                BOLD * u32::from(!is_ground(bounds) && meet(stands, bounds))
             }
             // The net and what is drawn as boldly may not be covered; a strip's edge may.
-            Ink::Line { width, .. } => line_in(item, stands) * if *width > 1.2 { 10 } else { 1 },
+            Ink::Line { width, .. } => line_in(item, stands) * if *width > 1.2 { BOLD } else { 1 },
         });
         furniture + ink.sum::<u32>()
     }

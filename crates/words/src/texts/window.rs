@@ -26,6 +26,7 @@ texts! {
         Units: "Units" => "Einheiten",
         Metres: "metres" => "Meter",
         Feet: "feet" => "Fuß",
+        Below: "Go on" => "Weiter",
         BelowMore: "{count} more" => "{count} weitere",
 
         HintFirstCorners: "Click where each corner stands. Backspace takes up the last one, Esc leaves."
