@@ -1,5 +1,6 @@
 //! The corners of a run and of its branches by tape: what is measured to set each out on the ground (see
-//! [`geometry::tape`]). A branch comes when the run's corners stand; it begins on the line, between two of them.
+//! [`geometry::tape`]). A branch comes when the run's corners stand; where it begins on the line,
+//! that is found between two of them.
 //!
 //! Straight and on the level, whatever is known of heights. Worked out when asked for: nothing else hangs on it.
 

@@ -164,9 +164,8 @@ fn beside_others(ui: &mut Ui, desk: &Desk<'_>) {
         desk.second(ui, words.text(Text::EachAlone));
     }
     let standing = others().filter(|(other, _)| other.status == RunStatus::Standing);
-    let hanging = |lay: &workup::Lay| lay.branches.iter().map(|branch| branch.nets.len()).sum::<usize>();
-    let count: usize =
-        standing.filter_map(|(_, worked)| worked.lay.as_ref()).map(|lay| lay.nets.len() + hanging(lay)).sum();
+    let count: u32 =
+        standing.filter_map(|(_, worked)| worked.lay.as_ref()).flat_map(|lay| lay.nets_needed.values()).sum();
     if count > 0 {
         desk.second(ui, &words.say(Text::StandElsewhere, &[("count", &count.to_string())]));
     }

@@ -20,7 +20,7 @@ pub(super) struct SetOut {
     longest_m: f64,
 }
 
-/// How the corners of a branch are set; the first of them lies on the run's line.
+/// How the corners of a branch are set, the place where it hangs first.
 #[derive(Serialize, JsonSchema)]
 struct OfBranch {
     /// Which of the run's branches, from 0.
