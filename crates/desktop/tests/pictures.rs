@@ -2,9 +2,10 @@
 //! at by eye. Renew with `UPDATE_SNAPSHOTS=1`.
 //!
 //! They need a Vulkan driver, a software one will do; a missing one fails.
-#![cfg(feature = "pictures")]
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
+#[allow(dead_code, reason = "the other program uses the rest")]
+#[path = "all/hand/mod.rs"]
 mod hand;
 
 use desktop::Opening;

@@ -2,7 +2,8 @@
 #![allow(missing_docs, reason = "criterion's macros make public items of their own")]
 #![allow(clippy::unwrap_used, reason = "a bench may stop")]
 
-#[path = "../tests/hand/mod.rs"]
+#[allow(dead_code, reason = "the tests use the rest")]
+#[path = "../tests/all/hand/mod.rs"]
 mod hand;
 
 use criterion::{Criterion, criterion_group, criterion_main};

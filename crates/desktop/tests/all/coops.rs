@@ -1,0 +1,148 @@
+//! Which coop a run has: stated, or the one that stands in it; its name, and the runs that name it.
+
+use crate::hand;
+use crate::hand::{Desk, click, click_on, example, fill, on_page, says, spot, window};
+use desktop::editor::{Editor, ManyMessage, Message, Page};
+use drawing::Thing;
+use egui::accesskit::Role;
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use plan::{Edit, Plan, Point};
+use words::Words;
+
+fn plan_of(desk: &Desk) -> Plan {
+    window(desk).editor().plan().clone()
+}
+
+/// The example with a second run over the same ground that names no coop.
+fn two_runs() -> Plan {
+    let mut plan = example();
+    let mut second = plan.runs[0].clone();
+    (second.id, second.name, second.coop) = ("run-2".to_owned(), "Run 2".to_owned(), None);
+    plan.runs.push(second);
+    plan
+}
+
+#[test]
+fn the_flock_stays_with_the_run_it_stands_in_when_the_run_that_named_it_goes() {
+    let mut desk = on_page(two_runs(), Page::Run, [1280.0, 3200.0], Words::default());
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        desk.run();
+    };
+    say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    say(&mut desk, Message::Remove);
+    assert_eq!(plan_of(&desk).runs.len(), 1);
+    let birds = plan_of(&desk).coop.unwrap().birds();
+    assert!(says(&desk, &format!("for {birds} hens")), "the title counts the flock");
+    assert!(says(&desk, "that is assumed"));
+    assert!(plan::assumed(&plan_of(&desk)).iter().any(|one| one.key == "runs[0].coop"));
+    // Moved out of it, the flock is asked about.
+    assert!(!says(&desk, "stands in no run"));
+    let mut coop = plan_of(&desk).coop.unwrap();
+    coop.at = Point::new(-40.0, -40.0);
+    say(&mut desk, Message::Make(Edit::SetCoop { coop: Some(coop) }));
+    assert!(says(&desk, "stands in no run"));
+    assert!(says(&desk, "No coop stands in it."));
+    // Stated on its page, it is the run's, and then it stands outside it.
+    let id = plan_of(&desk).coop.unwrap().id;
+    click_on(&mut desk, &id);
+    assert_eq!(plan_of(&desk).runs[0].coop.as_ref(), Some(&id));
+    assert!(says(&desk, "stands outside") && !says(&desk, "stands in no run"));
+    click_on(&mut desk, "the one in it");
+    assert_eq!(plan_of(&desk).runs[0].coop, None);
+}
+
+#[test]
+fn an_assumed_coop_goes_along_with_its_run_and_to_the_next() {
+    let mut plan = example();
+    plan.runs[0].coop = None;
+    let was = plan.coop.clone().unwrap();
+    let mut editor = Editor::new(plan, Words::default());
+    editor.receive(Message::Pick(Some(Thing::Run { run: 0 })));
+    editor.receive(Message::Nudge(2.0, 0.0));
+    assert!((editor.plan().coop.as_ref().unwrap().at.east_m - was.at.east_m - 2.0).abs() < 1e-9);
+    let (run, worked) = editor.run().unwrap();
+    let next = moves::over_side(editor.plan(), run, worked.lay.as_ref(), 1, moves::Motion::TurnOver).unwrap();
+    assert_eq!(next.run.coop, Some(was.id), "it is to be towed there");
+}
+
+#[test]
+fn a_coop_that_gets_another_name_keeps_its_runs() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 3200.0], Words::default());
+    fill(&mut desk, "Name of the coop", "Ark");
+    let named = plan_of(&desk);
+    assert_eq!((named.coop.unwrap().id.as_str(), named.runs[0].coop.as_deref()), ("Ark", Some("Ark")));
+    plan::read(&plan::write(&plan_of(&desk))).unwrap();
+    assert_eq!(window(&desk).editor().deeds().0.len(), 1);
+    fill(&mut desk, "Name of the coop", " ");
+    assert_eq!(plan_of(&desk).coop.unwrap().id, "Ark", "a coop without a name could not be meant");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    desk.run();
+    assert_eq!(plan_of(&desk), example());
+}
+
+#[test]
+fn no_two_coops_have_one_name() {
+    let mut plan = example();
+    let mut other = plan.coop.clone().unwrap();
+    other.id = "Ark".to_owned();
+    plan.other_coops.push(other);
+    let mut editor = Editor::new(plan, Words::default());
+    editor.receive(Message::Many(ManyMessage::Rename(Thing::Coop { coop: 0 }, "Ark".to_owned())));
+    assert_eq!(editor.plan().coop.as_ref().unwrap().id, "Ark 2");
+}
+
+#[test]
+fn the_list_names_the_coop_by_its_key() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 800.0], Words::default());
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Coop { coop: 0 })));
+    for key in [Key::L, Key::F2] {
+        desk.key_press(key);
+        desk.run();
+    }
+    hand::overtype(&mut desk, "Ark");
+    assert_eq!(plan_of(&desk).coop.unwrap().id, "Ark");
+}
+
+#[test]
+fn a_further_coop_is_set_down_by_its_button_its_command_and_doubled() {
+    let mut desk = on_page(example(), Page::Ground, [1280.0, 2600.0], Words::default());
+    let own = plan_of(&desk).coop.unwrap();
+    // The tool that there was moves the one there is, and says so.
+    let at = desk.get_by_role_and_label(Role::Button, "Coop").rect().center();
+    click(&mut desk, at);
+    assert!(says(&desk, "it moves there. “Another coop” sets down one more."));
+    desk.key_press(Key::Escape);
+    desk.run();
+    click_on(&mut desk, "Another coop");
+    assert!(says(&desk, "Click where the coop’s middle stands."));
+    let at = spot(&desk, Point::new(20.0, 60.0));
+    click(&mut desk, at);
+    let plan = plan_of(&desk);
+    assert_eq!((plan.coop.as_ref(), plan.other_coops.len()), (Some(&own), 1));
+    let other = &plan.other_coops[0];
+    assert!((other.at.east_m - 20.0).abs() < 0.5 && (other.at.north_m - 60.0).abs() < 0.5 && other.id != own.id);
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::Coop { coop: 1 }));
+    // By its command a third, which is not the second moved.
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
+    desk.run();
+    desk.event(egui::Event::Text("place another coop".to_owned()));
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+    let at = spot(&desk, Point::new(30.0, 62.0));
+    click(&mut desk, at);
+    assert_eq!(plan_of(&desk).coops().count(), 3);
+    // And one like it beside it.
+    click_on(&mut desk, "Double it");
+    let plan = plan_of(&desk);
+    let ids: std::collections::BTreeSet<&str> = plan.coops().map(|coop| coop.id.as_str()).collect();
+    assert_eq!((plan.coops().count(), ids.len()), (4, 4), "each by its own name");
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::Coop { coop: 3 }));
+    for count in [3, 2, 1] {
+        desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+        desk.run();
+        assert_eq!(plan_of(&desk).coops().count(), count);
+    }
+}

@@ -1,0 +1,61 @@
+//! The window, worked by hand and key without a screen.
+//!
+//! One program, not one for each file: each of those would be linked with the whole room.
+#![allow(
+    clippy::disallowed_methods,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test may stop, and works with files"
+)]
+
+mod about;
+mod again;
+mod book;
+mod bracing;
+mod branches;
+mod chips;
+mod clipboard;
+mod commands;
+mod coops;
+mod damp;
+mod earth;
+mod editor;
+mod everything;
+mod faults;
+mod fields;
+mod fitting;
+mod gates;
+mod ground;
+mod hand;
+mod hazards;
+mod hidden;
+mod hiding;
+mod in_sight;
+mod keeping;
+mod languages;
+mod lead;
+mod led;
+mod listing;
+mod many;
+mod measures;
+mod minutes;
+mod moves;
+mod outline;
+mod parts;
+mod places;
+mod power;
+mod resting;
+mod setting_up;
+mod shapes;
+mod shaping;
+mod sides;
+mod slope;
+mod snapping;
+mod start;
+mod steps;
+mod suggested;
+mod tape_points;
+mod undo;
+mod unrolling;
+mod window;
+mod zones;

@@ -1,0 +1,190 @@
+//! Walls, shade, words, drop points and the coop's door: drawn, picked; and all of it legible over any picture.
+
+use drawing::{Colour, Form, Ink, Role, Theme, Thing, View};
+use plan::{Coop, DoorSide, Label, LabelSize, Plan, Point, Run, Shade, Wall, WallKind};
+
+fn plan() -> Plan {
+    let path = |north_m: f64| vec![Point::new(0.0, north_m), Point::new(40.0, north_m)];
+    let wall = |kind: WallKind, north_m: f64| Wall {
+        name: String::new(),
+        kind: Some(kind),
+        path: path(north_m),
+        holds_birds: Some(kind == WallKind::Hedge),
+        ..Wall::default()
+    };
+    let mut plan = Plan {
+        walls: vec![wall(WallKind::Wall, 0.0), wall(WallKind::Hedge, 10.0), wall(WallKind::Fence, 20.0)],
+        labels: vec![Label {
+            at: Point::new(20.0, 35.0),
+            text: "Trough".to_owned(),
+            size: Some(LabelSize::Large),
+            ..Label::default()
+        }],
+        coop: Some(Coop::new("hut", Point::new(50.0, 15.0))),
+        ..Plan::default()
+    };
+    let outline = vec![Point::new(45.0, 30.0), Point::new(55.0, 30.0), Point::new(50.0, 38.0)];
+    plan.ground.shade = vec![Shade { outline, ..Shade::default() }];
+    plan.runs = vec![Run { id: "r".to_owned(), drop_at: Some(Point::new(10.0, 30.0)), ..Run::default() }];
+    plan
+}
+
+fn drawn(plan: &Plan) -> drawing::Drawing {
+    let worked = workup::workup(plan, workup::Depth::Quick);
+    let findings = care::Findings::default();
+    drawing::map(&drawing::Scene { plan, workup: &worked, findings: &findings, words: words::Words::default() })
+}
+
+fn view(theme: Theme) -> View {
+    View::fit(Some((Point::new(-5.0, -5.0), Point::new(60.0, 45.0))), [900.0, 700.0], 10.0, theme)
+}
+
+#[test]
+fn each_is_picked_where_it_is_seen() {
+    let plan = plan();
+    let (drawing, view) = (drawn(&plan), view(Theme::Light));
+    let at = |east_m: f64, north_m: f64| drawing.thing_at(&view, view.spot(Point::new(east_m, north_m)), 9.0);
+    assert_eq!(at(12.0, 0.2), Some(Thing::Wall { wall: 0 }));
+    assert_eq!(at(12.0, 9.8), Some(Thing::Wall { wall: 1 }));
+    assert_eq!(at(12.0, 20.0), Some(Thing::Wall { wall: 2 }));
+    assert_eq!(at(50.0, 33.0), Some(Thing::Shade { shade: 0 }));
+    assert_eq!(at(20.0, 35.0), Some(Thing::Label { label: 0 }));
+    // From the head of their letters to their foot, and no farther.
+    let [right, down] = view.spot(Point::new(20.0, 35.0));
+    for (off, label) in [(-11.5, None), (-10.5, Some(0)), (10.5, Some(0)), (11.5, None)] {
+        let picked = drawing.thing_at(&view, [right, down + off], 9.0);
+        assert_eq!(picked, label.map(|label| Thing::Label { label }), "{off} px below");
+    }
+    assert_eq!(at(10.0, 30.0), Some(Thing::Drop { run: 0 }));
+    let door = plan.coop.as_ref().unwrap().door_at();
+    assert_eq!(at(door.east_m, door.north_m), Some(Thing::CoopDoor));
+    assert_eq!(at(50.0, 15.0), Some(Thing::Coop { coop: 0 }));
+    assert_eq!(at(0.0, 40.0), None);
+}
+
+#[test]
+fn a_wall_has_two_lines_and_blocks_a_hedge_rounds_and_what_holds_birds_bars_at_its_ends() {
+    let all = plan();
+    let only = |wall: usize| {
+        let plan = Plan { walls: vec![all.walls[wall].clone()], ..Plan::default() };
+        drawn(&plan).ink(&view(Theme::Light))
+    };
+    let bare = drawn(&Plan::default()).ink(&view(Theme::Light)).len();
+    let lines = |ink: &[Ink]| ink.iter().filter(|item| matches!(item, Ink::Line { .. })).count();
+    let discs = |ink: &[Ink]| ink.iter().filter(|item| matches!(item, Ink::Disc { .. })).count();
+    let view = view(Theme::Light);
+    let long_px = 40.0 * view.px_per_m;
+    // A bed, two edges, and a joint each 24 px.
+    let joints = ((long_px - 12.0) / 24.0).floor() as usize + 1;
+    assert!(lines(&only(0)) >= joints + 3 && discs(&only(0)) == 0);
+    assert!(discs(&only(1)) > 20, "{}", discs(&only(1)));
+    let areas = only(2).iter().filter(|item| matches!(item, Ink::Area { .. })).count();
+    assert!(areas >= (long_px / 18.0) as usize, "{areas}");
+    assert!(only(2).len() > bare);
+}
+
+#[test]
+fn the_door_stands_in_the_wall_that_is_said_and_points_where_it_is_held() {
+    let coop = Coop { heading_deg: Some(0.0), ..Coop::new("hut", Point::new(0.0, 0.0)) };
+    let out = |side: DoorSide| Coop { door: Some(side), ..coop.clone() }.door_at();
+    assert!(out(DoorSide::Right).east_m > 1.2 && out(DoorSide::Left).east_m < -1.2);
+    assert!(out(DoorSide::Ahead).north_m > 3.0 && out(DoorSide::Behind).north_m < -3.0);
+    for side in [DoorSide::Right, DoorSide::Left, DoorSide::Ahead, DoorSide::Behind] {
+        let held = Coop { door: Some(side), ..coop.clone() }.with_door_towards(Point::new(7.0, 7.0));
+        let door = held.door_at();
+        assert!((door.east_m - door.north_m).abs() < 1e-9 && door.east_m > 0.0, "{side:?}: {door:?}");
+    }
+    assert_eq!(coop.with_door_towards(coop.at), coop);
+}
+
+#[test]
+fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
+    let mut plan = plan();
+    let (bounds, ink) = (drawn(&plan).bounds(), drawn(&plan).ink(&view(Theme::Light)));
+    plan.underlay = Some(plan::Underlay { size_px: Some([4000, 4000]), ..plan::Underlay::new("air.png".to_owned()) });
+    let with = drawn(&plan);
+    assert_eq!((with.bounds(), with.ink(&view(Theme::Light))), (bounds, ink));
+    assert!(with.shapes().any(|shape| shape.role == Role::Underlay && matches!(shape.form, Form::Area { .. })));
+}
+
+/// Relative luminance of a colour; WCAG 2.2.
+fn luminance([red, green, blue, _]: Colour) -> f64 {
+    let part = |part: u8| {
+        let share = f64::from(part) / 255.0;
+        if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
+    };
+    0.2126 * part(red) + 0.7152 * part(green) + 0.0722 * part(blue)
+}
+
+fn contrast(one: Colour, other: Colour) -> f64 {
+    let (one, other) = (luminance(one), luminance(other));
+    (one.max(other) + 0.05) / (one.min(other) + 0.05)
+}
+
+/// A picture's colour over the paper.
+fn over(picture: Colour, paper: Colour, opacity: f64) -> Colour {
+    std::array::from_fn(|part| {
+        (opacity * f64::from(picture[part]) + (1.0 - opacity) * f64::from(paper[part])).round() as u8
+    })
+}
+
+#[test]
+fn ink_keeps_its_contrast_over_the_blackest_and_the_whitest_picture() {
+    for theme in Theme::OF_SCREENS {
+        let palette = theme.palette();
+        for picture in [[0, 0, 0, 255], [255, 255, 255, 255]] {
+            let ground = over(picture, palette.paper, plan::defaults::UNDERLAY_OPACITY);
+            // WCAG 2.2, 1.4.11: 3:1 for marks. Words and thin lines lie on the sheet's own colour.
+            for (name, ink) in [("ink", palette.ink), ("edge", palette.edge)] {
+                let ratio = contrast(ink, ground);
+                assert!(ratio >= 3.0, "{theme:?} {name} over {picture:?}: {ratio:.2}");
+            }
+        }
+    }
+}
+
+#[test]
+fn over_a_picture_words_lie_on_plates_and_fills_let_it_through() {
+    let mut plan = plan();
+    plan.ground.boundary =
+        vec![Point::new(-4.0, -4.0), Point::new(58.0, -4.0), Point::new(58.0, 44.0), Point::new(-4.0, 44.0)];
+    let (drawing, plain) = (drawn(&plan), view(Theme::Light));
+    let palette = Theme::Light.palette();
+    let filled = |ink: &[Ink], colour: Colour| {
+        ink.iter().filter(|item| matches!(item, Ink::Area { fill, .. } if *fill == colour)).count()
+    };
+    let (without, with) = (drawing.ink(&plain), drawing.ink(&View { underlay: true, ..plain }));
+    assert!(filled(&without, palette.grass) == 1 && filled(&with, palette.grass) == 0);
+    assert!(filled(&with, palette.sheet) > filled(&without, palette.sheet), "the words' plates");
+}
+
+#[test]
+fn of_known_places_the_two_that_lie_apart_have_their_letters() {
+    let known = |east_m: f64| plan::TapePoint { at: Point::new(east_m, 40.0), ..plan::TapePoint::default() };
+    // The second stands on the first, so that the third counts.
+    let plan = Plan { tape_points: vec![known(5.0), known(5.0), known(25.0), known(45.0)], ..Plan::default() };
+    let drawing = drawn(&plan);
+    let letters: Vec<Option<usize>> = drawing
+        .shapes()
+        .filter_map(|shape| if let Role::TapePoint { letter } = shape.role { Some(letter) } else { None })
+        .collect();
+    assert_eq!(letters, [Some(0), None, Some(1), None]);
+    for theme in [Theme::Light, Theme::Dark, Theme::Contrast, Theme::Print] {
+        let view = view(theme);
+        let texts: Vec<(String, [f32; 2])> = drawing
+            .ink(&view)
+            .into_iter()
+            .filter_map(|item| if let Ink::Text { text, at, .. } = item { Some((text, at)) } else { None })
+            .collect();
+        let spots = [5.0, 25.0].map(|east_m| view.spot(Point::new(east_m, 40.0)));
+        assert_eq!(texts, [("P".to_owned(), spots[0]), ("Q".to_owned(), spots[1])], "{theme:?}");
+    }
+    let view = view(Theme::Light);
+    let at = |east_m: f64, right: f32| {
+        let [x, y] = view.spot(Point::new(east_m, 40.0));
+        drawing.thing_at(&view, [x + right, y], 9.0)
+    };
+    assert_eq!(at(45.0, 0.0), Some(Thing::TapePoint { point: 3 }));
+    assert_eq!(at(25.0, 10.0), Some(Thing::TapePoint { point: 2 }), "anywhere on its diamond");
+    assert_eq!(at(25.0, 30.0), None);
+}
