@@ -7,7 +7,8 @@
 //! memory). So it is enough to join the strips that overlap, each with whether the step to it crosses that line, and to see
 //! whether some strip can be come to in both ways.
 
-use super::{GRAIN_M, Side, nearest};
+use super::GRAIN_M;
+use super::side::{Side, nearest};
 use crate::Point;
 
 /// Whether there is no way from one place to the other, both of them clear of every side. A passage that is just wide
