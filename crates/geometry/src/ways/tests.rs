@@ -176,6 +176,7 @@ fn the_lazy_search_finds_what_the_whole_graph_holds() {
         }
     }
 }
+
 #[test]
 fn stretches_run_over_the_first_vertex() {
     let square = ring(&[(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)], 0.0).line;
