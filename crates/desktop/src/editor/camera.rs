@@ -1,6 +1,6 @@
 //! The map's camera, where all of the plan is to be in sight.
 
-use drawing::View;
+use drawing::{Form, Role, View};
 use egui::{Pos2, Rect, pos2};
 use plan::{Point, Run};
 
@@ -30,9 +30,13 @@ pub(super) struct InSight {
 impl Editor {
     /// Shows all of the plan.
     pub(super) fn fit(&mut self) {
-        // Ways and lines may run off the map; the paddock and the runs may not.
+        // Ways and lines may run off the map; the paddock, the runs and what feeds them may not.
         let ground = &self.plan.ground;
-        let places = ground.boundary.iter().chain(self.plan.runs.iter().flat_map(|run| &run.outline));
+        let feeds = self.drawing.shapes().filter_map(|shape| match (&shape.form, shape.role) {
+            (Form::Mark { at, .. }, Role::Energizer | Role::EarthStake) => Some(at),
+            _ => None,
+        });
+        let places = ground.boundary.iter().chain(self.plan.runs.iter().flat_map(|run| &run.outline)).chain(feeds);
         // Where there is neither, the picture is what is to be seen.
         let picture = self.plan.underlay.as_ref().map(plan::Underlay::corners);
         let bounds = bounds(places).or_else(|| bounds(picture.iter().flatten())).or_else(|| self.drawing.bounds());

@@ -3,6 +3,7 @@
 use crate::hand;
 use crate::hand::{click_on, cold, drag, settle, spot, window};
 use desktop::editor::{Lesson, SaveState};
+use drawing::{Form, Role};
 use egui::Key;
 use egui_kittest::kittest::{NodeT, Queryable};
 use plan::Point;
@@ -180,16 +181,22 @@ fn laying_out_is_one_step_that_is_undone_and_redone() {
 }
 
 /// The key of volts comes once they are worked out: a corner of what was laid out steps from under it, with its plate.
+/// A first run, laid out in a window of that size.
+fn laid_out(size: [f32; 2]) -> hand::Desk {
+    let mut desk = hand::open(desktop::Opening { plan: hand::example(), ..Default::default() }, size);
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+    desk.run();
+    desk.key_press(Key::Enter);
+    settle(&mut desk);
+    desk
+}
+
 #[test]
 fn no_plate_of_the_map_covers_a_corner_of_what_was_laid_out() {
     const PLATE_PX: f32 = 34.0;
     let mut would = 0;
     for [wide, high] in [[900.0, 600.0], [1280.0, 800.0]] {
-        let mut desk = hand::open(desktop::Opening { plan: hand::example(), ..Default::default() }, [wide, high]);
-        desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
-        desk.run();
-        desk.key_press(Key::Enter);
-        settle(&mut desk);
+        let desk = laid_out([wide, high]);
         let editor = window(&desk).editor();
         let (view, outline) = (editor.view(), &editor.run().unwrap().0.outline);
         let under = |view: &drawing::View, [left, top, right, foot]: [f32; 4]| {
@@ -213,6 +220,25 @@ fn no_plate_of_the_map_covers_a_corner_of_what_was_laid_out() {
         would += view.kept[1].map_or(0, |key| under(&bare, key));
     }
     assert!(would > 0, "no key was in the way");
+}
+
+#[test]
+fn what_feeds_the_run_is_in_sight_too() {
+    for [wide, high] in [[900.0, 600.0], [1280.0, 800.0]] {
+        let desk = laid_out([wide, high]);
+        let editor = window(&desk).editor();
+        let fed = editor.drawing().shapes().filter_map(|shape| match (&shape.form, shape.role) {
+            (Form::Mark { at, .. }, Role::Energizer | Role::EarthStake) => Some(editor.view().spot(*at)),
+            _ => None,
+        });
+        let fed: Vec<[f32; 2]> = fed.collect();
+        assert_eq!(fed.len(), 2, "an energizer and its stake");
+        let [width, height] = editor.view().size;
+        assert!(
+            fed.iter().all(|&[x, y]| (12.0..width - 12.0).contains(&x) && (12.0..height - 12.0).contains(&y)),
+            "{wide} x {high}: {fed:?} on a map of {width} x {height}"
+        );
+    }
 }
 
 #[test]
