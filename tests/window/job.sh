@@ -55,9 +55,9 @@ by_mouse() {
     # Unroll a run: east, south, west, and home onto the first corner. Posts catch the corners.
     click 998 241
     click 620 280
-    click 859 280
-    click 859 485
-    click 620 485
+    click 803 280
+    click 803 437
+    click 620 437
     picture mouse-unrolled
     click 620 280
     sleep 1

@@ -44,10 +44,10 @@ step "saved as first.netfold.json"
 cp first.netfold.json as-laid.json
 
 # Corner 4, where the laid run is fitted into the map.
-xdotool mousemove 273 174 mousedown 1
+xdotool mousemove 290 144 mousedown 1
 sleep 0.2
 for by in 10 20 30 40; do
-    xdotool mousemove $((273 - by)) $((174 - by / 2))
+    xdotool mousemove $((290 - by)) $((144 - by / 2))
     sleep 0.05
 done
 xdotool mouseup 1
