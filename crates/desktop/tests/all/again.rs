@@ -1,10 +1,10 @@
 //! Laying out taken back: the question stands there again with what was typed, and nothing behind it is lost.
 
-use crate::hand::{Desk, click_on, cold, example, settle, window};
+use crate::hand::{Desk, click_on, cold, example, plan_of, settle, window};
 use desktop::editor::{Editor, Message, SaveState};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
-use plan::{Deed, Plan};
+use plan::Deed;
 use words::Words;
 
 const UNDO: (Modifiers, Key) = (Modifiers::COMMAND, Key::Z);
@@ -14,10 +14,6 @@ fn press(desk: &mut Desk, (modifiers, key): (Modifiers, Key)) {
     desk.key_press_modifiers(modifiers, key);
     desk.run();
     settle(desk);
-}
-
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
 }
 
 fn type_rolls(desk: &mut Desk, text: &str) {

@@ -1,6 +1,6 @@
 //! Braces in the window: a corner cut by one click and back by one undo, braces set, soil said, corners logged.
 
-use crate::hand::{Desk, fill, on_page, settle, window};
+use crate::hand::{Desk, fill, on_page, plan_of, settle, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
@@ -27,10 +27,6 @@ fn open(plan: Plan, page: Page) -> Desk {
 fn undo(desk: &mut Desk) {
     desk.key_press_modifiers(Modifiers::COMMAND, Key::Z);
     desk.run();
-}
-
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
 }
 
 #[test]

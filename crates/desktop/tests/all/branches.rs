@@ -2,7 +2,7 @@
 //! what is tried on them.
 
 use crate::hand;
-use crate::hand::{Desk, click, click_on, drag, example, fill, spot, window};
+use crate::hand::{Desk, click, click_on, deeds, drag, example, fill, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
@@ -32,10 +32,6 @@ fn open(page: Page) -> Desk {
 
 fn branch(desk: &Desk) -> &Branch {
     &window(desk).editor().plan().runs[0].branches[0]
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
 }
 
 fn near(one: Point, other: Point, within_m: f64) -> bool {

@@ -1,7 +1,7 @@
 //! Which coop a run has: stated, or the one that stands in it; its name, and the runs that name it.
 
 use crate::hand;
-use crate::hand::{Desk, click, click_on, example, fill, on_page, says, spot, window};
+use crate::hand::{Desk, click, click_on, example, fill, on_page, plan_of, says, spot, window};
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::accesskit::Role;
@@ -9,10 +9,6 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use plan::{Edit, Plan, Point};
 use words::Words;
-
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
-}
 
 /// The example with a second run over the same ground that names no coop.
 fn two_runs() -> Plan {

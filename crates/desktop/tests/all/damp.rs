@@ -1,7 +1,7 @@
 //! The energizer on the map, the reach of its earth lead, damp ground, and the stakes put where it is dampest.
 
 use crate::hand;
-use crate::hand::{Desk, button, click, click_on, drag, example, fill, says, spot, window};
+use crate::hand::{Desk, button, click, click_on, deeds, drag, example, fill, says, spot, undo, window};
 use desktop::editor::{Message, Page};
 use drawing::{Form, Role, Thing};
 use egui::{Key, vec2};
@@ -28,15 +28,6 @@ fn empty(desk: &mut Desk, label: &str) {
         desk.key_press(key);
         desk.run();
     }
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
-}
-
-fn undo(desk: &mut Desk) {
-    desk.state_mut().as_mut().unwrap().say(Message::Undo);
-    desk.run();
 }
 
 /// Where the map draws the energizer.

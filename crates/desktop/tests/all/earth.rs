@@ -1,7 +1,7 @@
 //! Earth stakes on the map: put there, dragged each by itself, taken out, one more, one in a brace's stake; each one step.
 
 use crate::hand;
-use crate::hand::{Desk, button, click, click_on, drag, example, fill, spot, window};
+use crate::hand::{Desk, button, click, click_on, deeds, drag, example, fill, spot, undo, window};
 use desktop::editor::{Message, Page};
 use drawing::{Form, Role, Thing};
 use egui::Key;
@@ -29,17 +29,8 @@ fn places(desk: &Desk) -> &[Point] {
     &run(desk).earth_stakes.places
 }
 
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
-}
-
 fn ohm(desk: &Desk) -> f64 {
     window(desk).editor().run().unwrap().1.volts.as_ref().unwrap().earth_ohm
-}
-
-fn undo(desk: &mut Desk) {
-    desk.state_mut().as_mut().unwrap().say(Message::Undo);
-    desk.run();
 }
 
 /// Where the map draws the stakes.

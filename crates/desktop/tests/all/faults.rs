@@ -1,7 +1,7 @@
 //! Faults that are tried on the page about volts, on the map and on the line; joins, lead and gate; a curve kept.
 
 use crate::hand;
-use crate::hand::{Desk, click, click_on, drag, example, fill, says, spot, window};
+use crate::hand::{Desk, click, click_on, deeds, drag, example, fill, says, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::Key;
@@ -16,10 +16,6 @@ fn open(plan: Plan) -> Desk {
 
 fn run(desk: &Desk) -> &Run {
     &window(desk).editor().plan().runs[0]
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
 }
 
 fn weakest_kv(desk: &Desk) -> f64 {

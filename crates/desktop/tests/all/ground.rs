@@ -1,183 +1,18 @@
-//! The ground as it is: a picture underneath, walls that a run ends on, shade, words, the door, the drop point.
+//! The ground as it is: walls that a run ends on, shade, words, the door, the drop point.
 
-use crate::hand;
-use std::path::{Path, PathBuf};
-
-use crate::hand::{Desk, click, click_on, drag, example, fill, plans, says, spot, window};
-use desktop::Opening;
-use desktop::editor::{Editor, Message, Page, Pictured};
+use crate::hand::{click, click_on, deeds, drag, editor, example, fill, on_page, say, says, spot, undo};
+use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Pos2, vec2};
 use egui_kittest::kittest::Queryable;
-use exchange::underlay::PictureError;
-use plan::{Label, LabelSize, Plan, Point, Shade, Underlay, Wall, WallKind};
+use plan::{Label, LabelSize, Plan, Point, Shade, Wall, WallKind};
 use words::Words;
 
 const SIZE: [f32; 2] = [1280.0, 3000.0];
 
-fn editor(desk: &Desk) -> &Editor {
-    window(desk).editor()
-}
-
-fn plan_of(desk: &Desk) -> &Plan {
-    editor(desk).plan()
-}
-
-fn deeds(desk: &Desk) -> usize {
-    editor(desk).deeds().0.len()
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
-}
-
-fn undo(desk: &mut Desk) {
-    say(desk, Message::Undo);
-}
-
-/// A PNG of one colour.
-fn png(wide: u32, tall: u32) -> Vec<u8> {
-    let mut map = tiny_skia::Pixmap::new(wide, tall).unwrap();
-    map.fill(tiny_skia::Color::from_rgba8(60, 90, 40, 255));
-    map.encode_png().unwrap()
-}
-
-/// A folder with a plan's file, and the plan open on the page about the ground.
-fn open(folder: &Path, plan: Plan) -> Desk {
-    let path = folder.join("farm.netfold.json");
-    std::fs::write(&path, plan::write(&plan)).unwrap();
-    let mut desk = hand::open(Opening { plan, path: Some(path), ..Opening::default() }, SIZE);
-    say(&mut desk, Message::Open(Page::Ground));
-    read(&mut desk);
-    desk
-}
-
-/// Waits until the picture was read.
-fn read(desk: &mut Desk) {
-    hand::wait(desk, "the picture", |window| *window.editor().pictured() != Pictured::Waiting);
-}
-
-fn underlay(path: &str, sha256: String, size_px: [u32; 2]) -> Underlay {
-    Underlay { sha256, size_px: Some(size_px), ..plans::picture(path) }
-}
-
-fn with_underlay(sha256: String) -> Plan {
-    Plan { underlay: Some(underlay("air.png", sha256, [160, 120])), ..example() }
-}
-
-/// Chooses a file in the chooser.
-fn choose(desk: &mut Desk, folder: &Path, name: &str) {
-    fill(desk, "Folder", folder.to_str().unwrap());
-    fill(desk, "File name", name);
-    desk.run();
-}
-
-#[test]
-fn a_picture_is_brought_in_placed_by_its_world_file_and_saved_by_its_path_from_the_plan() {
-    let dir = tempfile::tempdir().unwrap();
-    std::fs::create_dir(dir.path().join("pictures")).unwrap();
-    let bytes = png(160, 120);
-    std::fs::write(dir.path().join("pictures/air.png"), &bytes).unwrap();
-    std::fs::write(dir.path().join("pictures/air.pgw"), "0.5\n0\n0\n-0.5\n0.25\n59.75\n").unwrap();
-    let mut desk = open(dir.path(), example());
-    assert!(says(&desk, "An aerial picture"));
-    click_on(&mut desk, "Lay a picture underneath");
-    choose(&mut desk, &dir.path().join("pictures"), "air.png");
-    read(&mut desk);
-    let laid = plan_of(&desk).underlay.clone().unwrap();
-    assert_eq!(laid, underlay("pictures/air.png", exchange::underlay::fingerprint(&bytes), [160, 120]));
-    assert_eq!(laid.corners()[3], Point::new(0.0, 0.0));
-    assert_eq!(*editor(&desk).pictured(), Pictured::Shown { changed: None, size_px: [160, 120] });
-    assert!(says(&desk, "air.png: 160 × 120 pixels, 0.50 m each."));
-    assert!(editor(&desk).view().underlay, "fills let it through");
-    // Saved elsewhere it is named from there.
-    std::fs::create_dir(dir.path().join("deep")).unwrap();
-    desk.key_press_modifiers(egui::Modifiers::COMMAND | egui::Modifiers::SHIFT, Key::S);
-    desk.run();
-    choose(&mut desk, &dir.path().join("deep"), "other.netfold.json");
-    read(&mut desk);
-    let saved = plan::read(&std::fs::read(dir.path().join("deep/other.netfold.json")).unwrap()).unwrap().plan;
-    assert_eq!(saved.underlay.unwrap().path, "../pictures/air.png");
-    assert!(matches!(editor(&desk).pictured(), Pictured::Shown { changed: None, .. }));
-    // Taken out, and back by undo.
-    click_on(&mut desk, "Take the picture out");
-    assert!(plan_of(&desk).underlay.is_none());
-    read(&mut desk);
-    assert_eq!(*editor(&desk).pictured(), Pictured::Nothing);
-    undo(&mut desk);
-    read(&mut desk);
-    assert!(matches!(editor(&desk).pictured(), Pictured::Shown { .. }));
-}
-
-#[test]
-fn a_missing_a_changed_a_cut_and_a_huge_picture_are_said_and_the_plan_opens() {
-    let dir = tempfile::tempdir().unwrap();
-    let file: PathBuf = dir.path().join("air.png");
-    let bytes = png(160, 120);
-    let right = exchange::underlay::fingerprint(&bytes);
-
-    let desk = open(dir.path(), with_underlay(right.clone()));
-    assert_eq!(*editor(&desk).pictured(), Pictured::Refused(PictureError::Missing));
-    assert!(says(&desk, "air.png is not there") && !plan_of(&desk).runs.is_empty());
-    assert!(!editor(&desk).view().underlay);
-
-    std::fs::write(&file, png(160, 121)).unwrap();
-    let mut desk = open(dir.path(), with_underlay(right.clone()));
-    assert!(says(&desk, "air.png has changed since it was laid here"));
-    click_on(&mut desk, "It lies right");
-    read(&mut desk);
-    assert!(!says(&desk, "has changed since") && plan_of(&desk).underlay.as_ref().unwrap().size_px == Some([160, 121]));
-    assert_eq!(deeds(&desk), 1);
-
-    std::fs::write(&file, &bytes[..bytes.len() / 2]).unwrap();
-    let desk = open(dir.path(), with_underlay(right.clone()));
-    assert!(says(&desk, "air.png is cut short or damaged"));
-
-    // The head alone says 40,000 x 40,000.
-    let mut huge = bytes.clone();
-    huge[16..20].copy_from_slice(&40_000_u32.to_be_bytes());
-    huge[20..24].copy_from_slice(&40_000_u32.to_be_bytes());
-    let mut crc = u32::MAX;
-    for &byte in &huge[12..29] {
-        crc ^= u32::from(byte);
-        (0..8).for_each(|_| crc = if crc & 1 == 1 { (crc >> 1) ^ 0xedb8_8320 } else { crc >> 1 });
-    }
-    huge[29..33].copy_from_slice(&(!crc).to_be_bytes());
-    std::fs::write(&file, &huge).unwrap();
-    let desk = open(dir.path(), with_underlay(right.clone()));
-    assert!(says(&desk, "air.png is 40,000 × 40,000 pixels"));
-
-    std::fs::write(&file, b"no picture").unwrap();
-    let desk = open(dir.path(), with_underlay(right));
-    assert!(says(&desk, "air.png is neither PNG nor JPEG"));
-}
-
-#[test]
-fn a_world_file_of_no_size_is_refused_in_the_chooser() {
-    let dir = tempfile::tempdir().unwrap();
-    std::fs::write(dir.path().join("air.png"), png(16, 12)).unwrap();
-    std::fs::write(dir.path().join("air.pgw"), "0\n0\n0\n-0.5\n0\n0\n").unwrap();
-    let mut desk = open(dir.path(), example());
-    click_on(&mut desk, "Lay a picture underneath");
-    choose(&mut desk, dir.path(), "air.png");
-    assert!(says(&desk, "By air.pgw a pixel is no size at all"));
-    click_on(&mut desk, "Understood");
-    assert!(plan_of(&desk).underlay.is_none() && deeds(&desk) == 0);
-}
-
-/// Types over what stands in the field that has the keys.
-fn over(desk: &mut Desk, text: &str) {
-    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::A);
-    desk.run();
-    desk.event(egui::Event::Text(text.to_owned()));
-    desk.run();
-}
-
 #[test]
 fn words_dropped_on_the_map_are_typed_at_once() {
-    let dir = tempfile::tempdir().unwrap();
-    let mut desk = open(dir.path(), example());
+    let mut desk = on_page(example(), Page::Ground, SIZE, Words::default());
     click_on(&mut desk, "Label");
     let at = spot(&desk, Point::new(12.0, 50.0));
     click(&mut desk, at);
@@ -186,131 +21,8 @@ fn words_dropped_on_the_map_are_typed_at_once() {
     desk.run();
     desk.key_press(Key::Enter);
     desk.run();
-    assert_eq!(plan_of(&desk).labels.last().map(|label| label.text.as_str()), Some("Trough 2"));
+    assert_eq!(editor(&desk).plan().labels.last().map(|label| label.text.as_str()), Some("Trough 2"));
     assert_eq!(*editor(&desk).tool(), desktop::tool::Tool::Pick);
-}
-
-#[test]
-fn a_picture_that_says_nothing_of_its_place_lies_in_the_middle_of_the_view_and_is_not_to_scale() {
-    let dir = tempfile::tempdir().unwrap();
-    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
-    let mut desk = open(dir.path(), example());
-    say(&mut desk, Message::Pan(140.0, -80.0));
-    let seen = *editor(&desk).view();
-    click_on(&mut desk, "Lay a picture underneath");
-    choose(&mut desk, dir.path(), "air.png");
-    read(&mut desk);
-    let corners = plan_of(&desk).underlay.as_ref().unwrap().corners();
-    for corner in corners {
-        let [right, down] = seen.spot(corner);
-        assert!((0.0..seen.size[0]).contains(&right) && (0.0..seen.size[1]).contains(&down), "{right} {down}");
-    }
-    let middle =
-        Point::new(corners[0].east_m.midpoint(corners[2].east_m), corners[0].north_m.midpoint(corners[2].north_m));
-    assert!((middle.east_m - seen.middle.east_m).hypot(middle.north_m - seen.middle.north_m) < 1e-9, "{middle:?}");
-    let wide_m = corners[1].east_m - corners[0].east_m;
-    let tall_m = corners[0].north_m - corners[3].north_m;
-    let share =
-        (wide_m * seen.px_per_m / f64::from(seen.size[0])).max(tall_m * seen.px_per_m / f64::from(seen.size[1]));
-    assert!((share - 0.8).abs() < 1e-6, "{share}");
-    assert!(says(&desk, "It is not to scale yet"));
-    assert!(plan::assumed(plan_of(&desk)).iter().any(|one| one.key == "underlay.world_m"));
-    // Shifted by hand it is still not to scale; kept in the file, it still says so.
-    desk.key_press(Key::ArrowRight);
-    desk.run();
-    let again = plan::read(&plan::write(plan_of(&desk))).unwrap().plan;
-    assert!(!again.underlay.unwrap().is_to_scale());
-}
-
-#[test]
-fn a_picture_laid_far_off_by_its_world_file_is_gone_to() {
-    let dir = tempfile::tempdir().unwrap();
-    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
-    std::fs::write(dir.path().join("air.pgw"), "0.5\n0\n0\n-0.5\n900\n700\n").unwrap();
-    let mut desk = open(dir.path(), example());
-    click_on(&mut desk, "Lay a picture underneath");
-    choose(&mut desk, dir.path(), "air.png");
-    read(&mut desk);
-    let view = editor(&desk).view();
-    for corner in plan_of(&desk).underlay.as_ref().unwrap().corners() {
-        let [right, down] = view.spot(corner);
-        assert!((0.0..view.size[0]).contains(&right) && (0.0..view.size[1]).contains(&down), "{right} {down}");
-    }
-}
-
-#[test]
-fn a_picture_that_was_cut_short_is_refused_before_it_is_taken() {
-    let dir = tempfile::tempdir().unwrap();
-    let bytes = png(160, 120);
-    std::fs::write(dir.path().join("air.png"), &bytes[..bytes.len() * 2 / 3]).unwrap();
-    let mut desk = open(dir.path(), example());
-    click_on(&mut desk, "Lay a picture underneath");
-    choose(&mut desk, dir.path(), "air.png");
-    assert!(says(&desk, "air.png is cut short or damaged"));
-    click_on(&mut desk, "Understood");
-    assert!(plan_of(&desk).underlay.is_none() && deeds(&desk) == 0);
-}
-
-#[test]
-fn two_known_points_and_their_distance_place_the_picture() {
-    let dir = tempfile::tempdir().unwrap();
-    let bytes = png(160, 120);
-    std::fs::write(dir.path().join("air.png"), &bytes).unwrap();
-    let mut desk = open(dir.path(), with_underlay(exchange::underlay::fingerprint(&bytes)));
-    let was = plan_of(&desk).underlay.clone().unwrap();
-    click_on(&mut desk, "Two known points");
-    let (a, b) = (Point::new(10.0, 10.0), Point::new(50.0, 10.0));
-    let at = spot(&desk, a);
-    click(&mut desk, at);
-    // The same place again is refused in a sentence, and the first stays.
-    click(&mut desk, at);
-    assert_eq!(editor(&desk).known_points().len(), 1);
-    assert_eq!(editor(&desk).notice_underlay(), Some(words::texts::Underlay::OnePlace));
-    let to = spot(&desk, b);
-    click(&mut desk, to);
-    let [from, to] = editor(&desk).known_points() else { panic!("two points") };
-    let (from, to) = (*from, *to);
-    // Where it is told to be typed, it is typed: the field has the keys.
-    over(&mut desk, "zero");
-    desk.key_press(Key::Enter);
-    desk.run();
-    assert_eq!(editor(&desk).page(), Page::Ground);
-    assert_eq!(plan_of(&desk).underlay.as_ref(), Some(&was), "what is no figure places nothing");
-    over(&mut desk, "80");
-    desk.key_press(Key::Tab);
-    desk.run();
-    over(&mut desk, "0");
-    desk.key_press(Key::Enter);
-    desk.run();
-    let now = plan_of(&desk).underlay.clone().unwrap().world_m.unwrap();
-    // The spots of the picture that were clicked lie 80 m apart now, the second north of the first.
-    let px = |at: Point| [at.east_m / 0.5, (60.0 - at.north_m) / 0.5];
-    let (a, b) = (now.place(px(from)), now.place(px(to)));
-    assert!((a.east_m - from.east_m).abs() < 1e-6 && (a.north_m - from.north_m).abs() < 1e-6);
-    assert!((b.east_m - a.east_m).abs() < 1e-6 && (b.north_m - a.north_m - 80.0).abs() < 1e-6, "{a:?} {b:?}");
-    assert_eq!(deeds(&desk), 1);
-    assert_eq!(editor(&desk).picked(), Some(Thing::Underlay));
-    undo(&mut desk);
-    assert_eq!(plan_of(&desk).underlay.as_ref(), Some(&was));
-}
-
-#[test]
-fn a_locked_picture_stays_and_an_unlocked_one_goes_with_the_arrows() {
-    let dir = tempfile::tempdir().unwrap();
-    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
-    let mut desk = open(dir.path(), with_underlay(String::new()));
-    say(&mut desk, Message::Pick(Some(Thing::Underlay)));
-    desk.key_press(Key::ArrowRight);
-    desk.run();
-    let east_m = |desk: &Desk| plan_of(desk).underlay.as_ref().unwrap().world_m.unwrap().0[4];
-    assert!((east_m(&desk) - 0.35).abs() < 1e-9);
-    say(&mut desk, Message::Pick(None));
-    let locked = Underlay { locked: true, ..plan_of(&desk).underlay.clone().unwrap() };
-    say(&mut desk, Message::Make(plan::Edit::SetUnderlay { underlay: Some(locked) }));
-    say(&mut desk, Message::Pick(Some(Thing::Underlay)));
-    say(&mut desk, Message::Nudge(1.0, 0.0));
-    assert!((east_m(&desk) - 0.35).abs() < 1e-9);
-    assert!(desk.query_by_label("Two known points").is_none());
 }
 
 /// A plan of bare ground with two nets and a hedge along its south.
@@ -328,8 +40,7 @@ fn hedged() -> Plan {
 
 #[test]
 fn a_run_that_is_unrolled_onto_a_hedge_stays_open_there() {
-    let dir = tempfile::tempdir().unwrap();
-    let mut desk = open(dir.path(), hedged());
+    let mut desk = on_page(hedged(), Page::Ground, SIZE, Words::default());
     say(&mut desk, Message::Open(Page::Run));
     desk.key_press(Key::R);
     desk.run();
@@ -340,7 +51,7 @@ fn a_run_that_is_unrolled_onto_a_hedge_stays_open_there() {
     assert!(editor(&desk).snapped().is_some_and(|caught| caught.reason.contains("South hedge")));
     desk.key_press(Key::Enter);
     desk.run();
-    let run = &plan_of(&desk).runs[0];
+    let run = &editor(&desk).plan().runs[0];
     assert_eq!(run.closed, Some(false));
     let last = run.outline.last().unwrap();
     assert!((last.north_m - 12.0).abs() < 1e-9, "{last:?}");
@@ -357,15 +68,14 @@ fn a_run_that_is_unrolled_onto_a_hedge_stays_open_there() {
     }
     desk.key_press(Key::Enter);
     desk.run();
-    assert_eq!(plan_of(&desk).runs[0].closed, None);
+    assert_eq!(editor(&desk).plan().runs[0].closed, None);
 }
 
 #[test]
 fn walls_are_drawn_named_told_dragged_doubled_and_taken_out() {
-    let dir = tempfile::tempdir().unwrap();
     let mut plan = hedged();
     plan.walls.clear();
-    let mut desk = open(dir.path(), plan);
+    let mut desk = on_page(plan, Page::Ground, SIZE, Words::default());
     assert!(says(&desk, "None drawn. A run may end on one that holds birds."));
     click_on(&mut desk, "Fence");
     for at in [Point::new(10.0, 8.0), Point::new(60.0, 8.0), Point::new(60.0, 30.0)] {
@@ -374,34 +84,33 @@ fn walls_are_drawn_named_told_dragged_doubled_and_taken_out() {
     }
     desk.key_press(Key::Enter);
     desk.run();
-    let wall = &plan_of(&desk).walls[0];
+    let wall = &editor(&desk).plan().walls[0];
     assert_eq!((wall.kind(), wall.path.len(), wall.holds_birds), (WallKind::Fence, 3, None));
     assert_eq!(editor(&desk).picked(), Some(Thing::Wall { wall: 0 }));
     fill(&mut desk, "Name of Fence 1", "Lane fence");
-    assert_eq!(plan_of(&desk).walls[0].name, "Lane fence");
+    assert_eq!(editor(&desk).plan().walls[0].name, "Lane fence");
     assert!(says(&desk, "Lane fence: does not hold birds"));
     // One step for a corner dragged; an arrow moves it too.
     let (from, before) = (spot(&desk, Point::new(60.0, 30.0)), deeds(&desk));
     drag(&mut desk, from, from + vec2(0.0, -30.0));
     assert_eq!(deeds(&desk), before + 1);
-    let up = plan_of(&desk).walls[0].path[2];
+    let up = editor(&desk).plan().walls[0].path[2];
     assert!(up.north_m > 30.5 && (up.east_m - 60.0).abs() < 2.0);
     desk.get_by_label("Point 3 of Lane fence");
     say(&mut desk, Message::Pick(Some(Thing::Wall { wall: 0 })));
     click_on(&mut desk, "Double it");
-    assert_eq!(plan_of(&desk).walls.len(), 2);
+    assert_eq!(editor(&desk).plan().walls.len(), 2);
     desk.key_press(Key::Delete);
     desk.run();
-    assert_eq!(plan_of(&desk).walls.len(), 1);
+    assert_eq!(editor(&desk).plan().walls.len(), 1);
     undo(&mut desk);
     undo(&mut desk);
-    assert_eq!((plan_of(&desk).walls.len(), plan_of(&desk).walls[0].path[2]), (1, up));
+    assert_eq!((editor(&desk).plan().walls.len(), editor(&desk).plan().walls[0].path[2]), (1, up));
 }
 
 #[test]
 fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
-    let dir = tempfile::tempdir().unwrap();
-    let mut desk = open(dir.path(), hedged());
+    let mut desk = on_page(hedged(), Page::Ground, SIZE, Words::default());
     click_on(&mut desk, "Shade");
     for at in [Point::new(60.0, 30.0), Point::new(70.0, 30.0), Point::new(65.0, 40.0)] {
         let at = spot(&desk, at);
@@ -409,14 +118,14 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
     }
     desk.key_press(Key::Enter);
     desk.run();
-    assert_eq!(plan_of(&desk).ground.shade[0].outline.len(), 3);
+    assert_eq!(editor(&desk).plan().ground.shade[0].outline.len(), 3);
     assert_eq!(editor(&desk).picked(), Some(Thing::Shade { shade: 0 }));
     fill(&mut desk, "Name of Shade 1", "Oaks");
     assert_eq!(
-        plan_of(&desk).ground.shade,
+        editor(&desk).plan().ground.shade,
         [Shade {
             name: "Oaks".to_owned(),
-            outline: plan_of(&desk).ground.shade[0].outline.clone(),
+            outline: editor(&desk).plan().ground.shade[0].outline.clone(),
             ..Shade::default()
         }]
     );
@@ -427,12 +136,12 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
     assert_eq!(editor(&desk).picked(), Some(Thing::Label { label: 0 }));
     fill(&mut desk, "Text of Label", "Trough");
     click_on(&mut desk, "large");
-    let Label { text, size, .. } = &plan_of(&desk).labels[0];
+    let Label { text, size, .. } = &editor(&desk).plan().labels[0];
     assert_eq!((text.as_str(), *size), ("Trough", Some(LabelSize::Large)));
     desk.get_by_label("Label: Trough");
     let before = deeds(&desk);
     drag(&mut desk, at, at + vec2(40.0, 0.0));
-    let moved = plan_of(&desk).labels[0].at;
+    let moved = editor(&desk).plan().labels[0].at;
     assert!(moved.east_m > 31.0 && deeds(&desk) == before + 1, "{moved:?}");
     // Emptied words are none.
     click_on(&mut desk, "Text of Trough");
@@ -441,20 +150,19 @@ fn shade_is_drawn_and_words_are_written_typed_dragged_and_sized() {
     desk.run();
     desk.key_press(Key::Enter);
     desk.run();
-    assert!(plan_of(&desk).labels.is_empty());
+    assert!(editor(&desk).plan().labels.is_empty());
     undo(&mut desk);
-    assert_eq!(plan_of(&desk).labels[0].at, moved);
+    assert_eq!(editor(&desk).plan().labels[0].at, moved);
     say(&mut desk, Message::Pick(Some(Thing::Label { label: 0 })));
     desk.key_press(Key::Delete);
     desk.run();
-    assert!(plan_of(&desk).labels.is_empty());
+    assert!(editor(&desk).plan().labels.is_empty());
 }
 
 #[test]
 fn the_door_that_is_dragged_turns_the_coop_and_its_wall_is_chosen() {
-    let dir = tempfile::tempdir().unwrap();
-    let mut desk = open(dir.path(), hedged());
-    let coop = plan_of(&desk).coop.clone().unwrap();
+    let mut desk = on_page(hedged(), Page::Ground, SIZE, Words::default());
+    let coop = editor(&desk).plan().coop.clone().unwrap();
     say(&mut desk, Message::Pick(Some(Thing::CoopDoor)));
     let from = spot(&desk, coop.door_at());
     let before = deeds(&desk);
@@ -462,38 +170,38 @@ fn the_door_that_is_dragged_turns_the_coop_and_its_wall_is_chosen() {
     let middle = spot(&desk, coop.at);
     let over: Pos2 = middle + (middle - from);
     drag(&mut desk, from, over);
-    let turned = plan_of(&desk).coop.clone().unwrap();
+    let turned = editor(&desk).plan().coop.clone().unwrap();
     let by = (turned.heading_deg() - coop.heading_deg()).rem_euclid(360.0);
     assert!((by - 180.0).abs() < 3.0 && deeds(&desk) == before + 1, "{by}");
     assert_eq!(turned.at, coop.at);
     click_on(&mut desk, "left");
-    assert_eq!(plan_of(&desk).coop.as_ref().unwrap().door, Some(plan::DoorSide::Left));
+    assert_eq!(editor(&desk).plan().coop.as_ref().unwrap().door, Some(plan::DoorSide::Left));
     undo(&mut desk);
     undo(&mut desk);
-    assert_eq!(plan_of(&desk).coop.as_ref(), Some(&coop));
+    assert_eq!(editor(&desk).plan().coop.as_ref(), Some(&coop));
 }
 
 #[test]
 fn drop_point_and_feed_are_placed_by_tools_of_their_pages() {
-    let mut desk = hand::on_page(example(), Page::Run, SIZE, Words::default());
+    let mut desk = on_page(example(), Page::Run, SIZE, Words::default());
     let before = deeds(&desk);
     click_on(&mut desk, "Drop point");
     let at = spot(&desk, Point::new(12.0, 8.0));
     click(&mut desk, at);
-    let dropped = plan_of(&desk).runs[0].drop_at.unwrap();
+    let dropped = editor(&desk).plan().runs[0].drop_at.unwrap();
     assert!((dropped.east_m - 12.0).abs() < 0.2 && deeds(&desk) == before + 1);
     assert_eq!(editor(&desk).picked(), Some(Thing::Drop { run: 0 }));
     drag(&mut desk, at, at + vec2(30.0, 0.0));
-    assert!(plan_of(&desk).runs[0].drop_at.unwrap().east_m > dropped.east_m + 1.0);
+    assert!(editor(&desk).plan().runs[0].drop_at.unwrap().east_m > dropped.east_m + 1.0);
     desk.key_press(Key::Delete);
     desk.run();
-    assert_eq!(plan_of(&desk).runs[0].drop_at, None);
+    assert_eq!(editor(&desk).plan().runs[0].drop_at, None);
 
     say(&mut desk, Message::Open(Page::Power));
     click_on(&mut desk, "Feed on the map");
-    let corner = plan_of(&desk).runs[0].outline[1];
+    let corner = editor(&desk).plan().runs[0].outline[1];
     let at = spot(&desk, corner);
     click(&mut desk, at);
-    assert_eq!(plan_of(&desk).runs[0].feed_at, Some(corner), "caught by the corner");
+    assert_eq!(editor(&desk).plan().runs[0].feed_at, Some(corner), "caught by the corner");
     assert_eq!(editor(&desk).picked(), Some(Thing::Feed { run: 0 }));
 }

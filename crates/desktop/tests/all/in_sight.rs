@@ -1,7 +1,7 @@
 //! What was asked for comes into sight on its page, and stays there.
 
 use crate::hand;
-use crate::hand::{Desk, example, on_page, settle, window};
+use crate::hand::{Desk, example, on_page, say, settle, window};
 use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Event, Key, Modifiers, Rect};
@@ -19,11 +19,6 @@ fn plan() -> Plan {
     plan.ground.gateway = Some(Gateway { at: Point::new(300.0, 300.0), rest: Rest::new() });
     plan.ground.hazards[0].hidden = true;
     plan
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 /// Every finding with its place among its like.

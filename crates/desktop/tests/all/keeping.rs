@@ -3,18 +3,13 @@
 use crate::hand;
 use std::path::{Path, PathBuf};
 
-use crate::hand::{Desk, EXAMPLE, click_on, fill, open, settle, window};
+use crate::hand::{Desk, EXAMPLE, click_on, fill, open, say, settle, window};
 use desktop::Opening;
 use desktop::editor::{Message, SaveState};
 use drawing::{Theme, Thing};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use words::{Language, Units, Words};
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
-}
 
 fn on_plan(path: &Path, folder: Option<&Path>) -> Desk {
     let plan = plan::read(&std::fs::read(path).unwrap()).unwrap().plan;

@@ -55,6 +55,7 @@ mod start;
 mod steps;
 mod suggested;
 mod tape_points;
+mod underlay;
 mod undo;
 mod unrolling;
 mod window;

@@ -2,7 +2,7 @@
 //! corner, squared up, mirrored, doubled beside; and every figure of the outline's table typed.
 
 use crate::hand;
-use crate::hand::{Desk, click_on, drag, fill, on_page, spot, window};
+use crate::hand::{Desk, click_on, drag, fill, on_page, say, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Event, Key, Modifiers, vec2};
@@ -23,11 +23,6 @@ fn plain() -> Plan {
 
 fn desk() -> Desk {
     on_page(plain(), Page::Run, [1280.0, 800.0], Words::default())
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 fn pick(desk: &mut Desk, thing: Thing) {

@@ -1,6 +1,6 @@
 //! Places that are typed: where the energizer and each coop stands; and the fields of every coop.
 
-use crate::hand::{Desk, click_on, example, fill, on_page, settle, window};
+use crate::hand::{Desk, click_on, deeds, example, fill, on_page, plan_of, settle, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers};
@@ -8,16 +8,8 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use plan::{Coop, Plan, Point};
 use words::Words;
 
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
-}
-
 fn stands(desk: &Desk) -> Option<Point> {
     plan_of(desk).runs[0].energizer_at
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
 }
 
 /// What stands in a field.

@@ -1,6 +1,6 @@
 //! What the map says while no tool is at work: why a run is an outline alone, and what a press on what is not picked does.
 
-use crate::hand::{Desk, button, click, drag, example, on_page, says, spot, window};
+use crate::hand::{Desk, button, click, drag, example, on_page, say, says, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Event, Key, Pos2, Rect, vec2};
@@ -21,11 +21,6 @@ fn two_runs(status: RunStatus) -> Plan {
     plan.runs.push(second);
     plan.runs.iter_mut().for_each(|run| run.status = status);
     plan
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 fn point_at(desk: &mut Desk, at: Pos2) {

@@ -1,18 +1,13 @@
 //! Shaping by hand: whole things moved and turned, sides typed, caught by posts and corners, doubled, taken out.
 
 use crate::hand;
-use crate::hand::{click, click_on, cold, drag, fill, spot, window};
+use crate::hand::{click, click_on, cold, drag, fill, say, spot, window};
 use desktop::editor::Message;
 use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use plan::{Deed, HazardKind, Point};
-
-fn say(desk: &mut hand::Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
-}
 
 #[test]
 fn a_run_is_turned_by_its_ring_and_by_keys_about_its_middle() {

@@ -1,20 +1,11 @@
 //! Sides of shade and damp ground slide as a paddock's do; a branch is mirrored with its run and over its own sides.
 
-use crate::hand::{Desk, click_on, drag, example, on_page, settle, spot, window};
+use crate::hand::{Desk, click_on, drag, example, on_page, plan_of, say, settle, spot, window};
 use desktop::editor::{Message, Over, Page, ShapingMessage};
 use drawing::Thing;
 use egui_kittest::kittest::Queryable;
 use plan::{Branch, Damp, Motion, Plan, Point, Shade};
 use words::Words;
-
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
-}
 
 fn near(one: Point, other: Point) -> bool {
     (one.east_m - other.east_m).hypot(one.north_m - other.north_m) < 1e-6

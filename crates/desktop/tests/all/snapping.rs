@@ -1,7 +1,7 @@
 //! What catches the hand, with its reason; the grid; dimensions; the tape; the scale in every state.
 
 use crate::hand;
-use crate::hand::{Desk, button, click, click_on, example, on_page, spot, window};
+use crate::hand::{Desk, button, click, click_on, example, on_page, say, spot, window};
 use desktop::Opening;
 use desktop::editor::{Grid, Message, Page};
 use drawing::Thing;
@@ -59,11 +59,6 @@ fn commands(desk: &mut Desk, text: &str) {
     desk.event(Event::Text(text.to_owned()));
     desk.run();
     press(desk, Key::Enter);
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Undo, always: every way of changing a plan is a step of its own, with a name, that can be gone back to.
 
 use crate::hand;
-use crate::hand::{Desk, click_on, example, on_page, spot, window};
+use crate::hand::{Desk, click_on, example, on_page, say, spot, window};
 use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
@@ -19,11 +19,6 @@ fn plan(desk: &Desk) -> Plan {
 
 fn deeds(desk: &Desk) -> Vec<Deed> {
     window(desk).editor().deeds().0
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 /// One step led here; undone it was never done, and done again it is the same.

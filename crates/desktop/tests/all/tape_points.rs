@@ -1,6 +1,6 @@
 //! Known places that corners are taped from: put down, named, dragged, typed, taken out, listed and told.
 
-use crate::hand::{Desk, click, click_on, drag, example, fill, on_page, overtype, says, spot, window};
+use crate::hand::{Desk, click, click_on, deeds, drag, example, fill, on_page, overtype, says, spot, window};
 use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
@@ -13,10 +13,6 @@ const OAK: Point = Point { east_m: 72.0, north_m: 64.0 };
 
 fn points(desk: &Desk) -> Vec<TapePoint> {
     window(desk).editor().plan().tape_points.clone()
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
 }
 
 fn press(desk: &mut Desk, modifiers: Modifiers, key: Key) {

@@ -1,11 +1,11 @@
 //! A run unrolled on the map: by clicks that posts and curves catch, by what is typed at the pointer, by keys alone.
 
 use crate::hand;
-use crate::hand::{Desk, click, click_on, example, on_page, settle, spot, window};
+use crate::hand::{Desk, click, click_on, example, on_page, plan_of, settle, spot, window};
 use desktop::editor::{Message, Page};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable;
-use plan::{Plan, Point};
+use plan::Point;
 use words::Words;
 
 /// A panel of the example's long net, metres.
@@ -45,10 +45,6 @@ fn apart_m(one: Point, other: Point) -> f64 {
 
 fn last_run(desk: &Desk) -> plan::Run {
     window(desk).editor().plan().runs.last().unwrap().clone()
-}
-
-fn plan_of(desk: &Desk) -> Plan {
-    window(desk).editor().plan().clone()
 }
 
 #[test]

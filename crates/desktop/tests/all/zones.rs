@@ -1,7 +1,7 @@
 //! Stretches of other grass taken by their ends: on the map, on the unfolded line, by keys, over corner 1, on a slope.
 
 use crate::hand;
-use crate::hand::{Desk, button, click, drag, example, fill, spot, window};
+use crate::hand::{Desk, button, click, deeds, drag, example, fill, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::{Form, Role, Thing};
 use egui::{Key, Modifiers, Pos2};
@@ -35,10 +35,6 @@ fn run(desk: &Desk) -> &Run {
 fn stretch(desk: &Desk) -> (f64, f64) {
     let zone = &run(desk).leakage_zones[0];
     (zone.from_m, zone.to_m)
-}
-
-fn deeds(desk: &Desk) -> usize {
-    window(desk).editor().deeds().0.len()
 }
 
 fn place(desk: &Desk, along_m: f64) -> Point {

@@ -3,7 +3,7 @@
 pub(crate) mod many;
 pub(crate) mod plans;
 
-use desktop::editor::{Message, Page, Progress};
+use desktop::editor::{Editor, Message, Page, Progress};
 use desktop::{Opening, Window};
 use egui::{Key, Modifiers, Pos2};
 use egui_kittest::kittest::Queryable;
@@ -92,6 +92,32 @@ pub(crate) fn window(desk: &Desk) -> &Window {
     desk.state().as_ref().unwrap()
 }
 
+/// What the window is at work on.
+pub(crate) fn editor(desk: &Desk) -> &Editor {
+    window(desk).editor()
+}
+
+/// The plan as it stands.
+pub(crate) fn plan_of(desk: &Desk) -> Plan {
+    window(desk).editor().plan().clone()
+}
+
+/// How many steps can be taken back.
+pub(crate) fn deeds(desk: &Desk) -> usize {
+    window(desk).editor().deeds().0.len()
+}
+
+/// Says something to the window, as a view would.
+pub(crate) fn say(desk: &mut Desk, message: Message) {
+    desk.state_mut().as_mut().unwrap().say(message);
+    desk.run();
+}
+
+/// Takes the last step back.
+pub(crate) fn undo(desk: &mut Desk) {
+    say(desk, Message::Undo);
+}
+
 /// Whether a text stands somewhere in the window.
 pub(crate) fn says(desk: &Desk, part: &str) -> bool {
     desk.query_all_by_label_contains(part).next().is_some()
@@ -148,12 +174,17 @@ pub(crate) fn fill(desk: &mut Desk, label: &str, text: &str) {
     overtype(desk, text);
 }
 
-/// Types over what stands in the field that has the focus, and Enter.
-pub(crate) fn overtype(desk: &mut Desk, text: &str) {
+/// Types over what stands in the field that has the focus.
+pub(crate) fn over(desk: &mut Desk, text: &str) {
     desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
     desk.run();
     desk.event(egui::Event::Text(text.to_owned()));
     desk.run();
+}
+
+/// Types over what stands in the field that has the focus, and Enter.
+pub(crate) fn overtype(desk: &mut Desk, text: &str) {
+    over(desk, text);
     desk.key_press(Key::Enter);
     desk.run();
 }
