@@ -5,11 +5,22 @@
 use plan::{BraceKind, ByFoot, Run, SoilTable, SoilWord, Today};
 use words::Words;
 use words::texts::{Bracing as Text, Power};
-use workup::RunWorkup;
 use workup::bracing::{Evidence, GoesOver, Holding, Kit, Mend, MendKind, SoilFound, Wind};
+use workup::{Corner, RunWorkup, Verdict};
 
 use crate::limits::{OWN_FORMAT, STATICS, WIND};
 use crate::{Finding, Look, Severity, run_name};
+
+/// What a corner does with what is set, not what it would do without.
+pub fn verdict(corner: &Corner) -> Text {
+    match (corner.braced, corner.verdict) {
+        (_, Verdict::None) => Text::Stands,
+        (true, _) if corner.holds => Text::HeldByBrace,
+        (true, Verdict::Required) => Text::StillLeans,
+        (_, Verdict::Advised) => Text::MayLean,
+        (false, Verdict::Required) => Text::WillLean,
+    }
+}
 
 /// A class's word as it is said.
 pub fn class_word(word: SoilWord) -> Text {

@@ -5,6 +5,7 @@
 //! and nothing here ever says that a plan is safe or legal.
 
 pub mod bracing;
+pub mod closing_said;
 mod damp;
 pub mod earths;
 mod ends;

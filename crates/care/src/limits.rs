@@ -39,7 +39,7 @@ pub(crate) const BESIDE_WAY: Limit = Limit { metres: 10.0, source: plan::default
 /// A metal stake nearer than this to the net may touch it when the net sways.
 pub(crate) const STAKE_TO_NET: Limit = Limit { metres: earth::OFF_NET_M, source: plan::defaults::COMMON_PRACTICE };
 /// An end of a run nearer than this to a wall, a hedge or a fence ends on it: one panel is drawn up to it.
-pub(crate) const END_ON_WALL: Limit = Limit { metres: 0.5, source: plan::defaults::COMMON_PRACTICE };
+pub(crate) const END_ON_WALL: Limit = Limit { metres: workup::ON_WALL_M, source: plan::defaults::COMMON_PRACTICE };
 /// Below this the weakest post counts as a fault, kilovolts.
 pub(crate) const FAULT_KV: f64 = 3.0;
 /// The source of [`FAULT_KV`].

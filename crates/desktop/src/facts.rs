@@ -3,7 +3,7 @@
 use plan::{Coop, CoopKind, Plan, Run};
 use words::Words;
 use words::texts::{Compare, Window as Text};
-use workup::{Corner, Lay, Workup};
+use workup::{Corner, Lay, RunWorkup, Workup};
 
 /// Braces that a lay needs (or that are decided), and those that are advised beside them.
 pub(crate) fn braces(lay: &Lay) -> (usize, usize) {
@@ -62,11 +62,18 @@ pub(crate) fn birds(words: Words, coop: &Coop) -> &'static str {
     words.text(if coop.birds() == 1 { one } else { several })
 }
 
-/// A run's ground in a sentence, with its birds where it has some.
-pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String {
-    let area = words.area(lay.area_m2);
+/// A run's ground in a sentence, with its birds where it has some; of one that is open what closes it.
+pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, worked: &RunWorkup) -> String {
+    let Some(lay) = &worked.lay else { return words.text(Text::NotLaid).to_owned() };
+    let ground = |ground_m2| shut_in(words, plan, run, worked, lay, ground_m2);
+    care::closing_said::sentence(plan, worked, words, ground).unwrap_or_default()
+}
+
+/// Ground that is shut in, for the birds on it or by the line round it.
+fn shut_in(words: Words, plan: &Plan, run: &Run, worked: &RunWorkup, lay: &Lay, ground_m2: f64) -> String {
+    let area = words.area(ground_m2);
     let coop = plan.coop_in(run);
-    match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
+    match coop.and_then(|coop| Some((coop, worked.each_bird_m2(coop.birds())?))) {
         Some((coop, each_m2)) => words.say(
             Text::GroundForBirds,
             &[
@@ -76,8 +83,9 @@ pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, lay: &Lay) -> String 
                 ("each", &words.area_each(each_m2)),
             ],
         ),
-        _ if lay.closed => words.say(Text::GroundOnLine, &[("area", &area), ("line", &words.length(lay.line_m))]),
-        _ => words.say(Text::OpenLine, &[("line", &words.length(lay.line_m))]),
+        // What else is round it is said after it.
+        _ if worked.closing.as_ref().is_some_and(|closing| closing.ring().is_some()) => area,
+        _ => words.say(Text::GroundOnLine, &[("area", &area), ("line", &words.length(lay.line_m))]),
     }
 }
 

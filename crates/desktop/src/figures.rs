@@ -1,6 +1,7 @@
 //! The line of figures at the foot: always in sight, a click opens where a figure comes from.
 //!
-//! Where room is short the units go, then posts, then the strip; the weakest post and the findings never do.
+//! Where room is short they come nearer to one another, what is told beside a figure goes, then posts, then the strip and
+//! so on: rather fewer figures than one without its unit. The weakest post and the findings never go.
 
 use std::sync::Arc;
 
@@ -38,8 +39,8 @@ struct One {
     label: &'static str,
     figure: String,
     unit: String,
-    /// What is left of the unit where room is short.
-    brief: String,
+    /// The unit alone, where there is no room for what is told beside it.
+    brief: Option<String>,
     opens: Page,
     assumed: bool,
     kind: Kind,
@@ -70,32 +71,38 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let least = if rect.width() < 1000.0 { 0.0 } else { FINDINGS };
     let findings_width = findings_width(ui, editor).max(least);
     let mut shown = ones(editor);
-    let mut units = true;
-    let mut gap = GAP;
-    let width = |shown: &[One], units: bool, gap: f32| -> f32 {
+    let width = |shown: &[One], briefly: bool, gap: f32| -> f32 {
         shown
             .iter()
-            .map(|one| measure(ui, one, units, editor).size().x.max(label(ui, one, editor).size().x) + gap)
+            .map(|one| measure(ui, one, briefly, editor).size().x.max(label(ui, one, editor).size().x) + gap)
             .sum()
     };
-    if width(&shown, units, gap) + findings_width > room {
-        gap = 20.0;
-    }
-    if width(&shown, units, gap) + findings_width > room {
-        units = false;
-    }
-    if width(&shown, units, gap) + findings_width > room {
-        gap = LEAST_GAP;
-    }
-    for gives_way in [Kind::Posts, Kind::Strip, Kind::Run, Kind::Spare, Kind::Line] {
-        if width(&shown, units, gap) + findings_width <= room {
+    let fits = |shown: &[One], briefly: bool, gap: f32| width(shown, briefly, gap) + findings_width <= room;
+    let told = [(false, GAP), (false, 20.0), (true, 20.0), (true, LEAST_GAP)];
+    let (briefly, gap) =
+        told.into_iter().find(|&(briefly, gap)| fits(&shown, briefly, gap)).unwrap_or((true, LEAST_GAP));
+    // What is missing stays longer than what is left over.
+    let spare = |short: bool| move |one: &One| one.kind == Kind::Spare && one.short == short;
+    let of = |kind: Kind| move |one: &One| one.kind == kind;
+    let giving_way: [&dyn Fn(&One) -> bool; 8] = [
+        &of(Kind::Posts),
+        &of(Kind::Strip),
+        &spare(false),
+        &of(Kind::Run),
+        &of(Kind::Line),
+        &of(Kind::Braces),
+        &spare(true),
+        &of(Kind::Nets),
+    ];
+    for gives_way in giving_way {
+        if fits(&shown, briefly, gap) {
             break;
         }
-        shown.retain(|one| one.kind != gives_way);
+        shown.retain(|one| !gives_way(one));
     }
     let mut left = rect.left() + margin;
     for one in &shown {
-        left += figure(ui, pos2(left, rect.top()), one, units, editor, said) + gap;
+        left += figure(ui, pos2(left, rect.top()), one, briefly, editor, said) + gap;
     }
     let at = pos2(rect.right() - margin - RIGHT - findings_width, rect.top());
     findings(ui, at, findings_width, editor, said);
@@ -111,7 +118,7 @@ fn ones(editor: &Editor) -> Vec<One> {
         label: words.text(label),
         figure,
         unit,
-        brief: String::new(),
+        brief: None,
         opens,
         assumed: false,
         kind,
@@ -132,8 +139,13 @@ fn ones(editor: &Editor) -> Vec<One> {
     ones.push(one(Kind::Nets, Text::Nets, nets, String::new(), Page::Run));
     let length = |metres: Option<f64>| metres.map_or_else(|| (none(), ""), |metres| words.length_parts(metres));
     let (line, unit) = length(lay.map(|lay| lay.line_m));
-    ones.push(one(Kind::Line, Text::Length, line, unit.to_owned(), Page::Run));
     let short_m = lay.map_or(0.0, |lay| lay.short_m);
+    let told_beside = short_m >= LEAST_SHORT_M && lay.is_some_and(|lay| lay.closed);
+    let unit = match run {
+        Some((_, worked)) => care::closing_said::unit_of_line(worked, unit, told_beside, words),
+        None => unit.to_owned(),
+    };
+    ones.push(one(Kind::Line, Text::Length, line, unit, Page::Run));
     let (label, metres) =
         if short_m >= LEAST_SHORT_M { (Text::Short, Some(short_m)) } else { (Text::Spare, lay.map(|lay| lay.spare_m)) };
     let (spare, unit) = length(metres);
@@ -143,15 +155,17 @@ fn ones(editor: &Editor) -> Vec<One> {
     ones.push(one(Kind::Posts, Text::Posts, posts, String::new(), Page::Run));
     let (braces, more) = braces(words, lay);
     ones.push(one(Kind::Braces, Text::Braces, braces, more, Page::Run));
-    let (strip, unit) = match run.and_then(|(_, worked)| worked.strip.as_ref()) {
+    let (strip, unit, brief) = match run.and_then(|(_, worked)| worked.strip.as_ref()) {
         Some(strip) => {
             let (figure, unit) = words.area_parts(strip.area_m2);
             let minutes = words.minutes_figure(strip.minutes);
-            (figure, words.say(Text::AreaAndMinutes, &[("unit", unit), ("minutes", &minutes)]))
+            let more = words.say(Text::AreaAndMinutes, &[("unit", unit), ("minutes", &minutes)]);
+            (figure, more, Some(unit.to_owned()))
         }
-        None => (none(), String::new()),
+        None => (none(), String::new(), None),
     };
     ones.push(One {
+        brief,
         assumed: run.is_some_and(|(run, _)| run.strip_is_assumed()),
         ..one(Kind::Strip, Text::Strip, strip, unit, Page::Run)
     });
@@ -164,9 +178,9 @@ fn ones(editor: &Editor) -> Vec<One> {
             let unit: Vec<String> = [Some(after.clone()), tried, reserve].into_iter().flatten().collect();
             let briefly = care::volts_said::tried_briefly(run, words);
             let brief: Vec<String> = [Some(after), briefly].into_iter().flatten().collect();
-            (figure, unit.join(", "), brief.join(", "))
+            (figure, unit.join(", "), Some(brief.join(", ")))
         }
-        None => (none(), String::new(), String::new()),
+        None => (none(), String::new(), None),
     };
     ones.push(One {
         brief,
@@ -200,16 +214,16 @@ fn label(ui: &Ui, one: &One, editor: &Editor) -> Arc<Galley> {
     ui.painter().layout_no_wrap(one.label.to_owned(), theme::regular(11.0), colour(editor.theme().palette().ink2))
 }
 
-fn measure(ui: &Ui, one: &One, units: bool, editor: &Editor) -> Measure {
+fn measure(ui: &Ui, one: &One, briefly: bool, editor: &Editor) -> Measure {
     let p = editor.theme().palette();
     // The weakest post never goes without its unit, its band and the faults that it counts.
-    let unit = if units { one.unit.as_str() } else { one.brief.as_str() };
+    let unit = one.brief.as_ref().filter(|_| briefly).unwrap_or(&one.unit);
     Measure::new(ui, &one.figure, unit, theme::semi_bold(15.0), colour(p.ink), p)
 }
 
-fn figure(ui: &mut Ui, corner: egui::Pos2, one: &One, units: bool, editor: &Editor, said: &mut Said) -> f32 {
+fn figure(ui: &mut Ui, corner: egui::Pos2, one: &One, briefly: bool, editor: &Editor, said: &mut Said) -> f32 {
     let p = editor.theme().palette();
-    let (label, measure) = (label(ui, one, editor), measure(ui, one, units, editor));
+    let (label, measure) = (label(ui, one, editor), measure(ui, one, briefly, editor));
     let width = label.size().x.max(measure.size().x);
     let rect = Rect::from_min_size(corner, vec2(width, HEIGHT)).expand2(vec2(6.0, -3.0));
     let response = ui.interact(rect, Id::unique(("figure", one.kind as u8)), Sense::click());

@@ -19,10 +19,9 @@ use crate::{finder, kit, menus};
 
 /// Height of the head.
 pub(crate) const HEIGHT: f32 = 44.0;
-/// How many buttons stand before the one that lists the commands: take back, do again, what was done and fit; from a
-/// middling width on the list of everything too.
-const BUTTONS: f32 = 4.0;
-const MIDDLING: f32 = 1000.0;
+/// How many buttons stand before the one that lists the commands: take back, do again, what was done, fit, and the list of
+/// everything.
+const BUTTONS: f32 = 5.0;
 /// From this width on the way to the commands is in words.
 const WORDED: f32 = 1180.0;
 /// What a button has round its words: its icon and margins.
@@ -34,8 +33,10 @@ const CHEVRON: f32 = 24.0;
 const BESIDE_TITLE: f32 = 16.0;
 /// The plan's name is cut to this before the way to one's own plan loses its words.
 const LEAST_TITLE: f32 = 72.0;
-/// Least space between a plate and the name beside it.
-const PLATES_APART: f32 = 2.0;
+/// How the names of the pages stand, from roomy to tight: from the edges to the first and the last name, how far the open
+/// one's plate reaches beyond its name on either side, and the least space between the plate and the name beside it.
+const NAMES_ROOMY: [[f32; 3]; 3] = [[24.0, 12.0, 8.0], [24.0, 9.0, 6.0], [16.0, 8.0, 6.0]];
+const NAMES_TIGHT: [f32; 3] = [10.0, 7.0, 5.0];
 
 /// The name of a page.
 pub(crate) fn name(page: Page) -> Text {
@@ -60,8 +61,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
     let names_left = rect.right() - names.wide;
     // In a short head the buttons stand closer together.
     let gap = if rect.width() < WORDED { 2.0 } else { 8.0 };
-    let lists = rect.width() >= MIDDLING;
-    let before_find = (BUTTONS + f32::from(u8::from(lists))) * (kit::BUTTON + gap);
+    let before_find = BUTTONS * (kit::BUTTON + gap);
     let free = names_left - 16.0 - before_find - rect.left();
     let find = find_width(ui, rect.width(), free, editor, kept);
     let width = before_find + find;
@@ -81,11 +81,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
         if kit::icon_button(ui, Icon::Fit, words.text(Text::Fit), true, false, p).clicked() {
             said.say(Message::Fit);
         }
-        if lists {
-            let everything = words.text(Many::Everything);
-            if kit::icon_button(ui, Icon::List, everything, editor.question().is_none(), false, p).clicked() {
-                said.say(Message::Many(ManyMessage::List(!editor.is_listing())));
-            }
+        let everything = words.text(Many::Everything);
+        if kit::icon_button(ui, Icon::List, everything, editor.question().is_none(), false, p).clicked() {
+            said.say(Message::Many(ManyMessage::List(!editor.is_listing())));
         }
         self::find(ui, find, editor);
     });
@@ -246,12 +244,13 @@ impl Names {
         let bold = |page: Page| kit::width(ui, words.text(name(page)), theme::semi_bold(size));
         let widest: f32 = Page::ALL.into_iter().map(bold).sum();
         let needs =
-            |margin: f32, reach: f32| widest + 2.0 * margin + (galleys.len() - 1) as f32 * (reach + PLATES_APART);
-        // A plate reaches beyond its name on either side, so that the first name stands on the page's margin; long names
-        // come nearer to each other and to the edges first, and then stand over more than the page.
-        let roomy = if small { (16.0, 7.0) } else { (24.0, 12.0) };
-        let (margin, reach) = if needs(roomy.0, roomy.1) <= page_width { roomy } else { (8.0, 7.0) };
-        Self { margin, reach, wide: page_width.max(needs(margin, reach)), galleys }
+            |[margin, reach, apart]: [f32; 3]| widest + 2.0 * margin + (galleys.len() - 1) as f32 * (reach + apart);
+        // The first name stands on the page's margin; long names come nearer to each other and to the edges first, and then
+        // stand over more than the page.
+        let ways = if small { &NAMES_ROOMY[2..] } else { &NAMES_ROOMY[..] };
+        let way = ways.iter().copied().find(|&way| needs(way) <= page_width).unwrap_or(NAMES_TIGHT);
+        let [margin, reach, _] = way;
+        Self { margin, reach, wide: page_width.max(needs(way)), galleys }
     }
 }
 

@@ -83,7 +83,7 @@ impl Page<'_> {
             self.lines.push(format!("  {}", words.text(Text::NotWorkedOut)));
             return;
         };
-        self.lines.push(format!("  {}", self.sentence(run, lay)));
+        self.lines.push(format!("  {}", self.sentence(run, worked)));
         self.blank();
         let owned: u64 = self.plan.store.nets.iter().map(|net| u64::from(net.count())).sum();
         let left = if lay.short_m >= geometry::MEET_M {
@@ -133,10 +133,11 @@ impl Page<'_> {
             self.lines.push(format!("  {label:LABEL$}{figures}"));
         }
         let braces = lay.braces();
+        let by_rule = worked.set_up.as_ref().is_some_and(|work| crate::work::sentences::is_by_rule(work, lay));
         self.row(
             Text::SetUp,
             words.say(
-                Text::SetUpFigures,
+                if by_rule { Text::SetUpByRule } else { Text::SetUpFigures },
                 &[("minutes", &words.minutes_figure(lay.set_up_minutes)), ("braces", &braces.to_string())],
             ),
         );
@@ -161,14 +162,16 @@ impl Page<'_> {
         self.lines.extend(work.into_iter().map(indented));
     }
 
-    fn sentence(&self, run: &plan::Run, lay: &Lay) -> String {
+    fn sentence(&self, run: &plan::Run, worked: &RunWorkup) -> String {
+        let ground = |ground_m2| self.ground(run, worked, ground_m2);
+        care::closing_said::sentence(self.plan, worked, self.words, ground).unwrap_or_default()
+    }
+
+    fn ground(&self, run: &plan::Run, worked: &RunWorkup, ground_m2: f64) -> String {
         let words = self.words;
-        if !lay.closed {
-            return words.say(Text::SentenceOpen, &[("line", &words.length(lay.line_m))]);
-        }
-        let area = words.area(lay.area_m2);
+        let area = words.area(ground_m2);
         let coop = self.plan.coop_in(run);
-        match coop.and_then(|coop| Some((coop, lay.each_bird_m2(coop.birds())?))) {
+        match coop.and_then(|coop| Some((coop, worked.each_bird_m2(coop.birds())?))) {
             Some((coop, each_m2)) => words.say(
                 if coop.birds() == 1 { Text::SentenceOneBird } else { Text::Sentence },
                 &[("area", &area), ("birds", &coop.birds().to_string()), ("each", &words.area_each(each_m2))],
@@ -213,13 +216,7 @@ impl Page<'_> {
         self.lines.push(format!("  {}", words.text(Text::Corners)));
         for (index, corner) in lay.corners.iter().enumerate() {
             let off = words.length(corner.stake.stand_off_m);
-            let verdict = words.text(match (corner.braced, corner.verdict) {
-                (_, Verdict::None) => Text::Stands,
-                (true, _) if corner.holds => Text::HeldByBrace,
-                (true, Verdict::Required) => Text::StillLeans,
-                (_, Verdict::Advised) => Text::MayLean,
-                (false, Verdict::Required) => Text::WillLean,
-            });
+            let verdict = words.text(care::bracing::verdict(corner));
             let brace = match (corner.braced, corner.verdict) {
                 (true, _) if corner.brace_too_weak() => Text::BraceWeak,
                 (true, _) => Text::Braced,

@@ -179,6 +179,11 @@ impl<'a> Look<'a> {
             .filter(|finding| finding.may_hurt() || finding.id == "net-too-short")
             .map(|finding| Row::Danger(finding.message.clone()))
             .collect();
+        // A closed outline without netting all round is among the findings.
+        let told = own.iter().any(|finding| finding.id == "net-too-short");
+        let open =
+            self.worked.and_then(|worked| care::closing_said::open_sentence(self.scene.plan, worked, self.words));
+        rows.extend(open.filter(|_| !told).map(Row::Danger));
         if self.lay().is_none() {
             rows.push(Row::Danger(self.text(Text::NotLaid)));
         }

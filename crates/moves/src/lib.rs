@@ -33,7 +33,8 @@ pub struct Next {
     pub shared_m: f64,
     /// What stands on it and stays; `None` where the first run could not be laid.
     pub stays: Option<Stays>,
-    /// Ground of the first run that lies in the next one too, square metres: 0 for a side of a convex outline.
+    /// Ground of the next run that is not fresh, square metres: it lies in the first run, in one that stands or in one that
+    /// stood once; what lies in several is counted once.
     pub grazed_m2: f64,
 }
 
@@ -119,8 +120,16 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         shared: shared.map(|ends| ends.map(place)),
         shared_m: shared.map_or(0.0, |[from, to]| from.distance_m(to)),
         stays,
-        grazed_m2: region::overlap_area_m2(&first, &second),
+        grazed_m2: region::overlap_with_any_m2(&second, std::iter::once(&first).chain(&used(plan, run))),
     })
+}
+
+/// The ground of the other runs that stand, and of those that stood once. Options are alternatives: nothing grazed there.
+///
+/// When a run stood is not recorded, so how long its ground has rested is not known here.
+fn used(plan: &Plan, run: &Run) -> Vec<Outline> {
+    let others = plan.runs.iter().filter(|other| other.id != run.id && other.status != RunStatus::Option);
+    others.filter_map(|other| line(&other.outline, other.closed())).collect()
 }
 
 /// The ends of the side that starts at a stated corner; `None` where there is none of any length.

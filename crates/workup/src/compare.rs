@@ -33,8 +33,8 @@ impl Compared {
     /// The row of a run.
     pub fn of(worked: &RunWorkup, rule: Option<StockingRule>) -> Self {
         let lay = worked.lay.as_ref();
-        // An open line encloses nothing by itself.
-        let area_m2 = lay.filter(|lay| lay.closed).map(|lay| lay.area_m2);
+        // What is open encloses nothing.
+        let area_m2 = worked.ground_m2();
         let judged = lay.filter(|lay| lay.corners_judged);
         Self {
             area_m2,

@@ -7,6 +7,7 @@
 //! - [`nets`] chooses nets from the store where a run names none;
 //! - [`lay`] puts the nets on the line and judges the corners, through `geometry`; [`branches`] lays those that hang on it;
 //! - [`taken_along`] takes what is on a run's line along where that goes;
+//! - [`closing`] says what shuts a run, and what of it is open;
 //! - [`slope`] lays the line on the ground where heights are known;
 //! - [`draw_in`] names the corner to draw in where hardly any netting is spare;
 //! - [`bracing`] weighs what is known of the soil, judges each brace, finds the cheapest mend, and the wind;
@@ -32,6 +33,7 @@ pub mod bracing;
 mod branches;
 pub mod candidates;
 mod chain;
+mod closing;
 pub mod compare;
 mod draw_in;
 pub mod earth;
@@ -66,6 +68,7 @@ use plan::{Plan, RunStatus};
 
 pub use along::{ON_LINE_M, taken_along, taken_along_branch, taken_to_nearest};
 pub use branches::{BRANCH_REACH_M, hang};
+pub use closing::{ON_WALL_M, close};
 pub use compare::Compared;
 pub use draw_in::{DrawIn, SPARE_SHARE};
 pub use fit::{FitReason, FitRefusal, Fitted, fit};
@@ -157,6 +160,7 @@ fn some(plan: &Plan, wanted: &dyn Fn(usize) -> bool, depth: Depth, known: &mut K
         lines.push(line);
     }
     mow::after_standing(plan, &ground, wanted, &mut runs);
+    closing::close(plan, &mut runs);
     gates::all(plan, &lines, ground.boundary(), depth, known, &mut runs);
     if depth == Depth::Full {
         known.keep_only(plan);

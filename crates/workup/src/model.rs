@@ -3,6 +3,7 @@
 //! A part is `None` where it cannot be computed; the [`Trouble`] beside it says why. Nothing here is
 //! ever saved.
 
+mod closing;
 mod corner;
 mod lay;
 mod mowing;
@@ -17,6 +18,7 @@ use crate::growth::GrassDays;
 use crate::setting_up::Work;
 use crate::slope::Slope;
 
+pub use closing::{Closing, ClosingSide, ShutBy};
 pub use corner::{Bend, Corner, Stake, Verdict};
 pub use lay::{Best, LaidBranch, LaidNet, Lay, Post};
 pub use mowing::{StillToMow, Strip};
@@ -54,8 +56,10 @@ pub struct RunWorkup {
     pub id: String,
     /// Length of its line in plan, metres, with or without nets.
     pub line_m: Option<f64>,
-    /// Area that it encloses, square metres; 0 for an open line.
+    /// Area that its outline encloses, square metres, whatever netting stands on it; 0 for an open line.
     pub area_m2: Option<f64>,
+    /// What shuts it and what of it is open; `None` where its nets could not be laid.
+    pub closing: Option<Closing>,
     /// Its line and nets.
     pub lay: Option<Lay>,
     /// Where hardly any netting is spare: the corner to draw in.
@@ -87,6 +91,16 @@ pub struct RunWorkup {
 }
 
 impl RunWorkup {
+    /// Ground that is shut in, square metres; `None` of a run that is open.
+    pub fn ground_m2(&self) -> Option<f64> {
+        self.closing.as_ref()?.ground_m2
+    }
+
+    /// That ground for each of so many birds, square metres; `None` where there are none of either.
+    pub fn each_bird_m2(&self, birds: u32) -> Option<f64> {
+        crate::stocking::each_m2(self.ground_m2()?, birds)
+    }
+
     /// Whether a pin's cost or the way to a gate is yet to be worked out.
     pub fn waits(&self) -> bool {
         let pins = self.lay.iter().flat_map(|lay| &lay.pins);

@@ -63,6 +63,11 @@ pub fn chosen(plan: &Plan) -> Option<StockingRule> {
     RULES.into_iter().find(|rule| rule.id == id)
 }
 
+/// Square metres for each of so many birds; `None` of none.
+pub fn each_m2(ground_m2: f64, birds: u32) -> Option<f64> {
+    (birds > 0).then(|| ground_m2 / f64::from(birds))
+}
+
 impl StockingRule {
     /// Whole birds on that much ground, square metres; what is short by rounding alone counts.
     pub fn birds(&self, area_m2: f64) -> u32 {

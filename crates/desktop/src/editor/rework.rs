@@ -126,6 +126,8 @@ fn part(
     let was: Vec<_> = worked.runs.iter().map(|run| run.still_to_mow).collect();
     workup::mown_again(plan, &|index| mown || touched.contains(&index), &mut worked.runs);
     others.extend((0..was.len()).filter(|&index| was[index] != worked.runs[index].still_to_mow));
+    // A run may end on the netting of another.
+    others.extend(workup::close(plan, &mut worked.runs));
     touched.extend(others);
     touched.sort_unstable();
     touched.dedup();

@@ -26,7 +26,7 @@ const GHOST: &str = "moves ghost";
 /// Less netting than this is missing to rounding, metres.
 const LEAST_SHORT_M: f64 = 0.01;
 /// Ground grazed twice below this is rounding, square metres.
-const LEAST_GRAZED_M2: f64 = 0.5;
+pub(super) const LEAST_GRAZED_M2: f64 = 0.5;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -205,12 +205,18 @@ fn facts(ui: &mut Ui, desk: &Desk<'_>, ahead: &Ahead) {
     if let Some(stays) = &ahead.next.stays {
         kit::fact(ui, words.text(Text::Nets), &nets(desk, stays), p);
     }
-    if let Some(area_m2) = ahead.worked.area_m2 {
+    // An open line has no ground of its own.
+    let area_m2 = ahead.worked.area_m2.filter(|&area_m2| area_m2 > 0.0);
+    if let Some(area_m2) = area_m2 {
         let fresh_m2 = (area_m2 - ahead.next.grazed_m2).max(0.0);
         kit::fact(ui, words.text(Text::FreshGround), &words.area(fresh_m2), p);
     }
     if ahead.next.grazed_m2 > LEAST_GRAZED_M2 {
         kit::fact(ui, words.text(Text::GrazedAgain), &words.area(ahead.next.grazed_m2), p);
+    }
+    if area_m2.is_some() {
+        desk.second(ui, words.text(Text::FreshOfAll));
+        ui.add_space(6.0);
     }
     if let Some(left) = &ahead.still_to_mow {
         let figures = [("area", &*words.area(left.area_m2)), ("minutes", &*words.minutes_figure(left.minutes))];
@@ -302,8 +308,8 @@ fn runs(ui: &mut Ui, desk: &mut Desk<'_>) {
         icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), in_hand, p);
         let galley = kit::shortened(ui, name, theme::regular(13.0), colour(p.ink), rect.width() - 120.0);
         ui.painter().galley(pos2(rect.left() + 30.0, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
-        if let Some(lay) = &worked.lay {
-            quiet(ui, rect.right(), rect.center().y, &words.area(lay.area_m2), p);
+        if let Some(figure) = care::closing_said::figure(worked, words) {
+            quiet(ui, rect.right(), rect.center().y, &figure, p);
         }
     }
 }

@@ -37,10 +37,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     } else {
         words.say(Text::RunNumber, &[("number", &number)])
     };
-    let sentence = match &worked.lay {
-        Some(lay) => facts::ground(words, editor.plan(), run, lay),
-        None => words.text(Text::NotLaid).to_owned(),
-    };
+    let sentence = facts::ground(words, editor.plan(), run, worked);
     kit::title(ui, care::run_name(run), &aside, &sentence, p);
     setting_up::lead(ui, desk, worked);
     tools(ui, desk);
@@ -118,8 +115,8 @@ fn runs(ui: &mut Ui, desk: &mut Desk<'_>) {
         icons::number_plate(ui.painter(), plate, &(index + 1).to_string(), picked, p);
         let galley = kit::shortened(ui, name, theme::regular(13.0), colour(p.ink), rect.width() - 120.0);
         ui.painter().galley(pos2(rect.left() + 28.0, rect.center().y - galley.size().y / 2.0), galley, colour(p.ink));
-        if let Some(lay) = &worked.lay {
-            quiet(ui, rect.right(), rect.center().y, &words.area(lay.area_m2), p);
+        if let Some(figure) = care::closing_said::figure(worked, words) {
+            quiet(ui, rect.right(), rect.center().y, &figure, p);
         }
     }
 }
@@ -291,14 +288,6 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
     let picked = thing.is_some() && editor.picked() == thing;
     let hovered = thing.is_some() && editor.hovered() == thing;
     let number = corner.vertex.map(|vertex| (vertex + 1).to_string());
-    // What it does with what is set, not what it would do without.
-    let verdict = match (corner.braced, corner.verdict) {
-        (_, Verdict::None) => Text::Stands,
-        (true, _) if corner.holds => Text::HeldByBrace,
-        (true, Verdict::Required) => Text::StillLeans,
-        (_, Verdict::Advised) => Text::MayLean,
-        (false, Verdict::Required) => Text::WillLean,
-    };
     let brace = match (corner.braced, corner.verdict) {
         (true, _) if corner.brace_too_weak() => Some(Text::BraceWeak),
         (true, _) => Some(Text::Braced),
@@ -306,7 +295,8 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, index: usize, corner:
         (false, Verdict::Advised) => Some(Text::BraceAdvised),
         (false, Verdict::None) => None,
     };
-    let sentence = words.text(if corner.end { Text::EndOfNetting } else { verdict });
+    let verdict = || words.text(care::bracing::verdict(corner));
+    let sentence = if corner.end { words.text(Text::EndOfNetting) } else { verdict() };
     let label = format!(
         "{}: {sentence}, {}",
         number

@@ -33,11 +33,13 @@ pub(super) fn lead(ui: &mut Ui, desk: &Desk<'_>, worked: &RunWorkup) {
     let figures: Vec<_> =
         told.iter().map(|(value, label, about)| Figure::told(words, [value, unit], *label, *about)).collect();
     kit::figures(ui, &figures, desk.p);
-    if let (Some(set_up), Some(down)) = (&worked.set_up, &worked.taking_down) {
-        let [low, up, down] = [set_up.minutes_low, set_up.minutes_high, down.minutes_high];
-        let [low, up, down] = [low, up, down].map(|minutes| words.minutes_figure(minutes));
+    if let (Some(work), Some(down), Some(lay)) = (&worked.set_up, &worked.taking_down, lay) {
+        let minutes = [lay.set_up_minutes, work.minutes_low, work.minutes_high, down.minutes_high];
+        let [rule, low, up, down] = minutes.map(|minutes| words.minutes_figure(minutes));
+        // Two figures of one work are told apart where both stand.
+        let text = if sentences::is_by_rule(work, lay) { Text::FirstTimeByRule } else { Text::FirstTime };
         ui.add_space(6.0);
-        desk.second(ui, &words.say(Text::FirstTime, &[("low", &low), ("up", &up), ("down", &down)]));
+        desk.second(ui, &words.say(text, &[("rule", &rule), ("low", &low), ("up", &up), ("down", &down)]));
     }
 }
 

@@ -29,11 +29,14 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     if kit::button(ui, icons::Icon::Coil, words.text(Text::Start), true, p).clicked() {
         desk.said.say(crate::editor::Message::Escape);
     }
-    if let Some(lay) = in_hand.closed.as_ref().and_then(|closed| closed.run()?.1.lay.as_ref()) {
+    let closed = in_hand.closed.as_ref().and_then(|closed| closed.run());
+    if let Some(lay) = closed.and_then(|(_, worked)| worked.lay.as_ref()) {
         ui.add_space(16.0);
         let (area, unit) = words.area_parts(lay.area_m2);
         let birds = editor.plan().coop.as_ref().and_then(|coop| coop.birds);
-        let each = birds.and_then(|birds| lay.each_bird_m2(birds)).map(|each_m2| words.area_each(each_m2));
+        let each = birds
+            .and_then(|birds| workup::stocking::each_m2(lay.area_m2, birds))
+            .map(|each_m2| words.area_each(each_m2));
         let (needed, advised) = facts::braces(lay);
         let braces = (needed + advised).to_string();
         let mut figures = vec![Figure {

@@ -115,11 +115,10 @@ fn run_figures(editor: &Editor, run: usize) -> String {
     let Some(lay) = &worked.lay else {
         return worked.line_m.map(|line_m| words.length(line_m)).unwrap_or_default();
     };
-    let (area, line, nets) = (words.area(lay.area_m2), words.length(lay.line_m), lay.nets.len().to_string());
-    let figures = if lay.closed {
-        words.say(Text::RunFigures, &[("area", &area), ("line", &line), ("nets", &nets)])
-    } else {
-        words.say(Text::NetsAndLine, &[("line", &line), ("nets", &nets)])
+    let (line, nets) = (words.length(lay.line_m), lay.nets.len().to_string());
+    let figures = match care::closing_said::figure(worked, words) {
+        Some(ground) => words.say(Text::RunFigures, &[("area", &ground), ("line", &line), ("nets", &nets)]),
+        None => words.say(Text::NetsAndLine, &[("line", &line), ("nets", &nets)]),
     };
     match worked.volts.as_ref().and_then(|volts| volts.weakest.as_ref()) {
         Some(weakest) => {

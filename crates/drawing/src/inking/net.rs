@@ -270,7 +270,7 @@ impl Inker<'_> {
                 self.seen_line(places, closed, 1.5, colours.ink, Some([7.0, 4.0]));
                 self.take_line(&self.pxs(places), closed);
             }
-            Role::Gap => self.seen_line(places, false, 1.5, colours.danger, Some([2.0, 4.0])),
+            Role::Gap => self.seen_line(places, false, 1.5, colours.danger, Some([7.0, 4.0])),
             Role::Spare => {
                 // Inside is to the left.
                 let beside = trace::aside(&self.pxs(places), false, -self.spare_px());

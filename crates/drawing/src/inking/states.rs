@@ -35,6 +35,56 @@ fn outline_of(thing: Thing) -> Option<Thing> {
     }
 }
 
+/// The path of a gap in the netting.
+fn gap(shape: &Shape) -> Option<&[Point]> {
+    match (shape.role, &shape.form) {
+        (Role::Gap, Form::Path { points, .. }) => Some(points),
+        _ => None,
+    }
+}
+
+/// Places nearer than this to a side lie on it, metres.
+const ON_SIDE_M: f64 = 1e-3;
+
+/// What of a side lies in none of the gaps.
+fn netted(side: &[Point], gaps: &[&[Point]]) -> Vec<[Point; 2]> {
+    let &[from, to] = side else { return Vec::new() };
+    let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
+    let long_m = east_m.hypot(north_m);
+    if long_m < ON_SIDE_M {
+        return vec![[from, to]];
+    }
+    // Along the side and off it, metres.
+    let on = |at: Point| {
+        let way = [at.east_m - from.east_m, at.north_m - from.north_m];
+        [(way[0] * east_m + way[1] * north_m) / long_m, (way[0] * north_m - way[1] * east_m) / long_m]
+    };
+    let mut bare: Vec<[f64; 2]> = gaps
+        .iter()
+        .flat_map(|gap| gap.windows(2))
+        .map(|pair| [on(pair[0]), on(pair[1])])
+        .filter(|ends| ends.iter().all(|end| end[1].abs() < ON_SIDE_M))
+        .map(|[one, other]| [one[0].min(other[0]).max(0.0), one[0].max(other[0]).min(long_m)])
+        .filter(|[start_m, end_m]| end_m - start_m > ON_SIDE_M)
+        .collect();
+    bare.sort_by(|one, other| one[0].total_cmp(&other[0]));
+    let at = |along_m: f64| {
+        let share = along_m / long_m;
+        Point::new(from.east_m + share * east_m, from.north_m + share * north_m)
+    };
+    let (mut pieces, mut stands_m) = (Vec::new(), 0.0);
+    for [start_m, end_m] in bare {
+        if start_m - stands_m > ON_SIDE_M {
+            pieces.push([at(stands_m), at(start_m)]);
+        }
+        stands_m = end_m.max(stands_m);
+    }
+    if long_m - stands_m > ON_SIDE_M {
+        pieces.push([at(stands_m), to]);
+    }
+    pieces
+}
+
 impl Inker<'_> {
     /// Options that share ground with a run that is shown: dashed outlines with an open square at each corner.
     pub(super) fn ghosts(&mut self) {
@@ -110,7 +160,7 @@ impl Inker<'_> {
         let fits = |shape: &&Shape| {
             shape.thing == Some(thing)
                 && !matches!(shape.form, Form::Label { .. })
-                && !matches!(shape.role, Role::Tag { .. } | Role::Corner { .. } | Role::Lead)
+                && !matches!(shape.role, Role::Tag { .. } | Role::Corner { .. } | Role::Lead | Role::Gap)
         };
         self.drawing.shapes().find(fits)
     }
@@ -217,9 +267,13 @@ impl Inker<'_> {
         let colours = self.palette;
         let of_outline = |shape: &&Shape| shape.thing.and_then(outline_of) == Some(outline);
         let shapes: Vec<&Shape> = self.drawing.shapes().filter(of_outline).collect();
+        // Where no netting stands the dashes of the gap show through.
+        let gaps: Vec<&[Point]> = shapes.iter().filter_map(|shape| gap(shape)).collect();
         for shape in &shapes {
             if let (Role::Side, Form::Path { points, .. }) = (shape.role, &shape.form) {
-                self.seen_line(points, false, 2.0, colours.pick, None);
+                for piece in netted(points, &gaps) {
+                    self.seen_line(&piece, false, 2.0, colours.pick, None);
+                }
             }
         }
         for shape in shapes {

@@ -1,6 +1,6 @@
 //! The netting of the unfolded line: net, gap, spare and the nets' names.
 
-use words::texts::Map as Text;
+use words::texts::{Closing, Map as Text};
 
 use super::Unroll;
 use crate::ink::{Anchor, Weight};
@@ -91,7 +91,7 @@ impl Unroll<'_> {
             }
         }
         if covered_m < lay.line_m {
-            let text = words.say(Text::Gap, &[("length", &words.length(lay.short_m))]);
+            let text = words.say(Closing::Gap, &[("length", &words.length(lay.short_m))]);
             let kind = Type { colour: self.colours.danger, ..kind };
             for [from, to] in self.stretches(covered_m, lay.line_m) {
                 let (from, to) = (self.x(from.0), self.x(to.0));

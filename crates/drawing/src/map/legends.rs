@@ -84,11 +84,7 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         name => name.to_owned(),
     };
     let mut texts = vec![name];
-    if let Some((lay, _)) = &run.laid
-        && lay.area_m2 > 0.0
-    {
-        texts.push(words.area(lay.area_m2));
-    }
+    texts.extend(run.worked.and_then(|worked| care::closing_said::figure(worked, words)));
     if let Some(coop) = coop {
         let [one, several] = match coop.kind() {
             CoopKind::Layer => [Text::OneHen, Text::Hens],

@@ -67,7 +67,11 @@ pub(crate) fn is_ring(lay: &Lay) -> bool {
 /// The ground that a run encloses and the strip.
 pub(super) fn ground(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let encloses = run.laid.as_ref().map_or(run.run.closed(), |(lay, _)| lay.closed);
-    if encloses && run.run.outline.len() >= 3 {
+    // Ground that a wall shuts in is filled like any other.
+    let ring = run.worked.and_then(|worked| worked.closing.as_ref()?.ring());
+    if let Some(ring) = ring.filter(|_| !encloses) {
+        sheet.area(Role::RunGround, vec![ring.to_vec()], Some(run.thing()));
+    } else if encloses && run.run.outline.len() >= 3 {
         sheet.area(Role::RunGround, vec![run.run.outline.clone()], Some(run.thing()));
     }
     let Some(strip) = run.worked.and_then(|worked| worked.strip.as_ref()) else { return };
@@ -131,7 +135,7 @@ pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let covered_m = covered_m(lay);
     if covered_m < lay.line_m {
         let points = chain(lay, track, covered_m, lay.line_m, &[]).into_iter().map(|knot| knot.0).collect();
-        sheet.path(Role::Gap, points, false, None);
+        sheet.path(Role::Gap, points, false, Some(run.thing()));
     }
     if lay.spare_m >= SAME_M {
         let from_m = (lay.line_m - lay.spare_m).max(0.0);
@@ -169,7 +173,7 @@ fn branch(sheet: &mut Sheet<'_>, run: &RunLine<'_>, branch: &LaidBranch, samples
     if covered_m < branch.line_m {
         let places = [track.at(covered_m)].into_iter();
         let rest = branch.vertices.iter().filter(|vertex| vertex.1 > covered_m).map(|vertex| vertex.0);
-        sheet.path(Role::Gap, places.chain(rest).collect(), false, None);
+        sheet.path(Role::Gap, places.chain(rest).collect(), false, thing);
     }
     for (index, post) in branch.posts.iter().enumerate() {
         let twin = branch.posts.get(index + 1).is_some_and(|next| (next.chain_m - post.chain_m).abs() < SAME_M);

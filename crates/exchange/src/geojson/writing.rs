@@ -182,7 +182,10 @@ impl Sheet {
         let mut properties = json!({ "run": run.id, "name": run.name, "status": status });
         if let Some(lay) = &worked.lay {
             properties["line_m"] = json!(lay.line_m);
-            properties["area_m2"] = json!(lay.area_m2);
+            // What is open encloses nothing.
+            properties["area_m2"] = json!(worked.ground_m2());
+            let open = worked.closing.as_ref().filter(|closing| !closing.is_shut());
+            properties["open_m"] = json!(open.map_or(0.0, |closing| closing.gap_m));
             properties["spare_m"] = json!(lay.spare_m);
             properties["short_m"] = json!(lay.short_m);
             properties["nets_needed"] = json!(lay.nets_needed);

@@ -21,8 +21,10 @@ pub(super) struct Run {
     name: String,
     /// Length of the line in plan, metres.
     line_m: Option<f64>,
-    /// Area enclosed, square metres; 0 for an open line.
+    /// Area that the outline encloses, square metres, whether or not netting closes it; 0 for an open line.
     area_m2: Option<f64>,
+    /// What shuts the run, and what of it is open.
+    closing: Option<Closing>,
     /// Netting beyond the line, metres.
     spare_m: Option<f64>,
     /// Where less than 1 % of the line is spare: the corner that is set last, and how far to draw it in.
@@ -81,6 +83,50 @@ pub(super) struct Run {
     findings: Vec<FindingOut>,
 }
 
+/// What shuts a run, and what of it is open.
+#[derive(Serialize, JsonSchema)]
+pub(super) struct Closing {
+    /// What shuts it; `null` where nothing does.
+    by: Option<ShutBy>,
+    /// Ground that is shut in, square metres; `null` where the run is open.
+    ground_m2: Option<f64>,
+    /// The gap, metres: 0 where nothing of it is open.
+    open_m: f64,
+    /// Along the other things that shut it, metres; 0 where netting alone does.
+    along_sides_m: f64,
+    /// The walls, hedges and fences that shut it, or may where it is open, by their places in the plan from 0.
+    walls: Vec<usize>,
+    /// The ids of the runs whose netting does.
+    runs: Vec<String>,
+}
+
+/// What shuts a run.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+enum ShutBy {
+    /// Its own netting.
+    Netting,
+    /// Its netting with walls, hedges or fences that hold birds, or nets that stand.
+    Sides,
+}
+
+fn closing(plan: &Plan, closing: &workup::Closing) -> Closing {
+    let along_m = |counts: bool| if counts { closing.gap_m } else { 0.0 };
+    let sides = || closing.sides().iter();
+    Closing {
+        by: match closing.by {
+            workup::ShutBy::Netting => Some(ShutBy::Netting),
+            workup::ShutBy::Sides { .. } => Some(ShutBy::Sides),
+            workup::ShutBy::Nothing { .. } => None,
+        },
+        ground_m2: closing.ground_m2,
+        open_m: along_m(!closing.is_shut()),
+        along_sides_m: along_m(closing.is_shut()),
+        walls: sides().filter_map(|side| side.wall()).collect(),
+        runs: sides().filter_map(|side| Some(plan.runs.get(side.run()?)?.id.clone())).collect(),
+    }
+}
+
 /// The ground to mow.
 #[derive(Serialize, JsonSchema)]
 pub(super) struct Strip {
@@ -108,6 +154,7 @@ pub(super) fn run(
         name: care::run_name(stated).to_owned(),
         line_m: worked.line_m,
         area_m2: worked.area_m2,
+        closing: worked.closing.as_ref().map(|closing| self::closing(plan, closing)),
         spare_m: lay.map(|lay| lay.spare_m),
         draw_in: worked.draw_in.map(drawn_in),
         short_m: lay.map(|lay| lay.short_m),

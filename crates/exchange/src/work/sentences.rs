@@ -28,7 +28,11 @@ pub fn lines(worked: &RunWorkup, words: Words) -> Vec<String> {
         let drop = if work.drop_assumed { assumed } else { drop };
         let drop = words.say(drop, &[("at", &place(work.drop_at, worked.lay.as_ref(), words))]);
         lines.push(words.text(title).to_owned());
-        lines.extend([format!("  {}", time(work, words)), format!("  {drop}")]);
+        lines.push(format!("  {}", time(work, words)));
+        let rule =
+            worked.lay.as_ref().filter(|_| title == Text::SettingUp).and_then(|lay| rule_of_thumb(work, lay, words));
+        lines.extend(rule.map(|rule| format!("  {rule}")));
+        lines.push(format!("  {drop}"));
         for (index, step) in work.steps.iter().enumerate() {
             let number = format!("{:>2}", index + 1);
             lines.push(format!(
@@ -62,10 +66,15 @@ pub fn time(work: &Work, words: Words) -> String {
     parts.join(" ")
 }
 
-/// The rule of thumb's minutes where the table and the sheet still say those and not the steps'.
+/// Whether tables and the sheet say other minutes of setting up than the steps: those of a rule of thumb.
+pub fn is_by_rule(work: &Work, lay: &Lay) -> bool {
+    (lay.set_up_minutes - work.minutes_low).abs() >= 0.5
+}
+
+/// The rule of thumb's minutes where tables and the sheet still say those and not the steps'.
 pub fn rule_of_thumb(work: &Work, lay: &Lay, words: Words) -> Option<String> {
-    let other = (lay.set_up_minutes - work.minutes_low).abs() >= 0.5;
-    other.then(|| words.say(Text::RuleOfThumb, &[("minutes", &words.minutes_figure(lay.set_up_minutes))]))
+    is_by_rule(work, lay)
+        .then(|| words.say(Text::RuleOfThumb, &[("minutes", &words.minutes_figure(lay.set_up_minutes))]))
 }
 
 /// The row on the walk behind the mower: its label and figures; `None` where it could not be worked out.

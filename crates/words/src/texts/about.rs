@@ -21,7 +21,7 @@ texts! {
         Passes: "How often the mower goes round: the strip’s width by the mower’s." => "Wie oft der Mäher herumfährt: Streifenbreite durch Mäherbreite.",
         OnFoot: "Way walked behind the mower, in metres or feet. The sum of all passes." => "Weg hinter dem Mäher, in Metern oder Fuß. Die Summe aller Runden.",
         Behind: "Minutes behind the mower at its pace. The way walked by its speed." => "Minuten hinter dem Mäher bei seinem Tempo. Weg durch Geschwindigkeit.",
-        SetUp: "Minutes in which one person sets the run up, mowing apart: the figure of the sheet and the report." => "Minuten, in denen eine Person den Auslauf aufbaut, ohne Mähen: der Wert des Blattes und des Berichts.",
+        SetUp: "Minutes in which one person sets the run up, mowing apart, as the sheet and the report say them. A rule of thumb, so much a net and a brace, until you state how long things take; then from the steps one by one." => "Minuten, in denen eine Person den Auslauf aufbaut, ohne Mähen, wie Blatt und Bericht sie nennen. Eine Faustregel, so viel je Netz und je Abspannung, bis Sie angeben, wie lange die Dinge dauern; dann aus den einzelnen Schritten.",
         TakeDown: "Minutes in which one person of practised hands takes the run down. From the steps one by one." => "Minuten, in denen eine Person mit Übung den Auslauf abbaut. Aus den einzelnen Schritten.",
         NettingStays: "Netting that stays standing when the run moves, in metres or feet." => "Netz, das beim Umzug stehen bleibt, in Metern oder Fuß.",
         PostsStay: "Posts that stay where they are when the run moves." => "Pfähle, die beim Umzug stehen bleiben.",

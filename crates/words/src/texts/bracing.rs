@@ -5,6 +5,12 @@ use crate::message::texts;
 texts! {
     /// Words of braces, soil classes, what mends a corner, and the wind.
     Bracing {
+        // What a corner does with what is set.
+        Stands: "stands" => "steht",
+        MayLean: "may lean" => "kann sich neigen",
+        WillLean: "will lean in" => "wird sich neigen",
+        StillLeans: "will still lean in" => "wird sich trotzdem neigen",
+        HeldByBrace: "held by its brace" => "von der Abspannung gehalten",
         // The ground under the foot, and by a table.
         ByFoot: "A spike goes in" => "Eine Spitze geht",
         PushesIn: "easily" => "leicht hinein",

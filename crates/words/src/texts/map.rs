@@ -39,7 +39,6 @@ texts! {
         PostNumber: "post {number}" => "Pfahl {number}",
         RollSaid: "Roll {number} in the order of laying: begin here and unroll the way the arrow points."
             => "Rolle {number} in der Reihenfolge des Auslegens: hier beginnen und in Pfeilrichtung ausrollen.",
-        Gap: "{length} open" => "{length} offen",
         NotLaid: "This line cannot be laid out yet: see what is found."
             => "Diese Linie lässt sich noch nicht legen: siehe die Hinweise.",
     }

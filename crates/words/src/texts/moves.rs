@@ -43,6 +43,8 @@ texts! {
         ShortOnSlope: "On the slope there its nets are {short} short along the ground: once it is the run, draw in a corner away from the side that stays."
             => "Am Hang fehlen den Netzen dort {short} am Boden entlang: Sobald es der Auslauf ist, eine Ecke abseits der stehenden Seite einziehen.",
         FreshGround: "Fresh ground" => "Frische Fläche",
+        FreshOfAll: "Fresh is what lies in no run that stands or has stood; shared ground counts once. How long it has rested is not recorded."
+            => "Frisch ist, was in keinem Auslauf liegt, der steht oder gestanden hat; Gemeinsames zählt einmal. Wie lange es geruht hat, ist nicht festgehalten.",
         LeftToMow: "Left to mow" => "Noch zu mähen",
         LeftToMowFigures: "{area}, {minutes} min" => "{area}, {minutes} min",
         GrazedAgain: "Grazed twice" => "Zweimal beweidet",

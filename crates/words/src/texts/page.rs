@@ -8,7 +8,6 @@ texts! {
         Sentence: "{area} for {birds} birds, {each} each." => "{area} für {birds} Tiere, je {each}.",
         SentenceOneBird: "{area} for 1 bird." => "{area} für 1 Tier.",
         SentenceNoCoop: "{area} inside the line." => "{area} innerhalb der Linie.",
-        SentenceOpen: "An open line of {line}." => "Eine offene Linie von {line}.",
         NotWorkedOut: "This run cannot be worked out; the findings say why."
             => "Dieser Auslauf lässt sich nicht berechnen; die Hinweise sagen, warum.",
         Nets: "Nets" => "Netze",
@@ -27,6 +26,8 @@ texts! {
         SetUp: "Set up" => "Aufbau",
         SetUpFigures: "{minutes} min for one person, braces {braces}"
             => "{minutes} min für eine Person, Abspannungen {braces}",
+        SetUpByRule: "{minutes} min for one person by rule of thumb, braces {braces}"
+            => "{minutes} min für eine Person nach der Faustregel, Abspannungen {braces}",
         Weakest: "Weakest post" => "Schwächster",
         WeakestNotMeasured: "{weakest}, not measured yet; {post}, with the grass as stated"
             => "{weakest}, noch nicht gemessen; {post}, beim angegebenen Gras",
@@ -40,11 +41,6 @@ texts! {
         Corners: "Corners" => "Ecken",
         CornerLine: "{number}  {along}  {verdict}; {brace}" => "{number}  {along}  {verdict}; {brace}",
         EndLine: "end  {along}  {verdict}; {brace}" => "Ende  {along}  {verdict}; {brace}",
-        WillLean: "will lean in" => "wird sich neigen",
-        HeldByBrace: "held by its brace" => "von der Abspannung gehalten",
-        StillLeans: "will still lean in" => "wird sich trotzdem neigen",
-        MayLean: "may lean" => "kann sich neigen",
-        Stands: "stands" => "steht",
         NeedsBrace: "needs a brace, its stake {off} off" => "braucht eine Abspannung, Pflock {off} entfernt",
         BraceAdvised: "a brace is advised, its stake {off} off" => "Abspannung ratsam, Pflock {off} entfernt",
         NoBrace: "no brace" => "keine Abspannung",

@@ -10,6 +10,8 @@ texts! {
         ToMow: "to mow" => "mähen",
         FirstTime: "Setting up step by step: {low} min with practice, {up} the first time; taking down the first time {down}."
             => "Aufbau Schritt für Schritt: {low} min mit Übung, {up} beim ersten Mal; Abbau beim ersten Mal {down}.",
+        FirstTimeByRule: "{rule} min to set up is a rule of thumb, so much a net and a brace. Step by step it is {low} min with practice, {up} the first time; taking down the first time {down}."
+            => "{rule} min für den Aufbau sind eine Faustregel, so viel je Netz und je Abspannung. Schritt für Schritt sind es {low} min mit Übung, {up} beim ersten Mal; Abbau beim ersten Mal {down}.",
         SettingUp: "Setting up" => "Aufbau",
         StepsCount: "{count} steps" => "{count} Schritte",
         ShowSetUp: "Go through setting up" => "Den Aufbau durchgehen",
@@ -19,8 +21,8 @@ texts! {
         TakingDown: "Taking down" => "Abbau",
         Minutes: "{low} min for practised hands, {high} the first time; {walk} on foot and {carry} with a roll in hand."
             => "{low} min mit Übung, {high} beim ersten Mal; {walk} zu Fuß und {carry} mit einer Rolle in der Hand.",
-        RuleOfThumb: "By rule of thumb it is {minutes} min: so much a net and a brace. The table and the sheet say that until you state how long things take."
-            => "Nach der Faustregel sind es {minutes} min: so viel je Netz und je Abspannung. Tabelle und Blatt sagen das, bis Sie angeben, wie lange die Dinge dauern.",
+        RuleOfThumb: "By rule of thumb it is {minutes} min: so much a net and a brace, whatever the ways are. Tables and the sheet say that until you state how long things take."
+            => "Nach der Faustregel sind es {minutes} min: so viel je Netz und je Abspannung, wie weit die Wege auch sind. Tabellen und Blatt sagen das, bis Sie angeben, wie lange die Dinge dauern.",
         Bound: "No order takes practised hands less than {bound} min."
             => "In keiner Reihenfolge geht es mit Übung unter {bound} min.",
         Mowing: "Mowing, {minutes} min, is not in that." => "Das Mähen, {minutes} min, zählt nicht dazu.",

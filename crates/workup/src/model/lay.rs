@@ -18,7 +18,7 @@ pub struct Lay {
     pub vertices: Vec<(Point, f64)>,
     /// Length of the line along the ground, metres.
     pub line_m: f64,
-    /// Area enclosed, square metres; 0 for an open line.
+    /// Area that the outline encloses, square metres, whatever netting stands on it; 0 for an open line.
     pub area_m2: f64,
     /// Netting beyond the line, metres.
     pub spare_m: f64,
@@ -87,11 +87,6 @@ impl Lay {
             Some(branch) => &self.branches.get(branch)?.posts,
         };
         posts.get(post)
-    }
-
-    /// Square metres for each of so many birds; none where there are none, or no ground is enclosed.
-    pub fn each_bird_m2(&self, birds: u32) -> Option<f64> {
-        (self.closed && birds > 0).then(|| self.area_m2 / f64::from(birds))
     }
 
     /// The line, to measure distances from.

@@ -10,6 +10,7 @@ use plan::{Plan, Run, RunStatus};
 use words::texts::Window;
 use workup::{Depth, RunWorkup, StillToMow, Strip, still_to_mow};
 
+use super::LEAST_GRAZED_M2;
 use crate::editor::page_of_finding;
 use crate::editor::{Editor, Page};
 use crate::pages::kept::kept;
@@ -61,10 +62,11 @@ impl Ahead {
         })
     }
 
-    /// The less, the better: what is found weighs first, then what has to be moved.
-    fn cost(&self) -> (Option<Severity>, usize, f64) {
+    /// The less, the better: what is found weighs first, then ground that is not fresh, then what has to be moved.
+    fn cost(&self) -> (Option<Severity>, usize, [f64; 2]) {
         let stays_m = self.next.stays.as_ref().map_or(self.next.shared_m, |stays| stays.netting_m);
-        (self.of_ground().map(|one| one.severity).max(), self.of_ground().count(), -stays_m)
+        let grazed_m2 = Some(self.next.grazed_m2).filter(|&grazed_m2| grazed_m2 > LEAST_GRAZED_M2).unwrap_or(0.0);
+        (self.of_ground().map(|one| one.severity).max(), self.of_ground().count(), [grazed_m2, -stays_m])
     }
 }
 
@@ -115,8 +117,10 @@ pub(super) fn chosen<'a>(
     };
     let best = || {
         let worked = sides.iter().zip(aheads).filter_map(|(side, ahead)| Some((side, ahead.as_ref()?.cost())));
-        let worked = worked
-            .min_by(|(_, one), (_, other)| (one.0, one.1).cmp(&(other.0, other.1)).then(one.2.total_cmp(&other.2)));
+        let worked = worked.min_by(|(_, one), (_, other)| {
+            let figures = one.2[0].total_cmp(&other.2[0]).then(one.2[1].total_cmp(&other.2[1]));
+            (one.0, one.1).cmp(&(other.0, other.1)).then(figures)
+        });
         worked.map(|(side, _)| side)
     };
     let longest = || sides.iter().max_by(|one, other| one.length_m.total_cmp(&other.length_m));
