@@ -12,6 +12,7 @@ mod along;
 mod bracing;
 mod branches;
 mod candidates_slope;
+mod closing;
 mod cuts;
 mod damp;
 mod earth;
