@@ -175,6 +175,32 @@ fn ground_that_is_grazed_again_is_told() {
 }
 
 #[test]
+fn ground_of_runs_that_stand_or_stood_is_not_fresh_and_what_they_share_counts_once() {
+    // Over the east side of a square of 25 m the next one lies from 25 to 50 m east.
+    let beside = |id: &str, from_m: f64, to_m: f64, status| Run {
+        id: id.to_owned(),
+        outline: [(from_m, 0.0), (to_m, 0.0), (to_m, 10.0), (from_m, 10.0)].map(Point::from).to_vec(),
+        status,
+        ..Run::default()
+    };
+    let grazed = |others: Vec<Run>| {
+        let mut plan = plan_of(&SQUARE);
+        plan.runs.extend(others);
+        next(&plan, 1, Motion::TurnOver).unwrap().0.grazed_m2
+    };
+    let near = |one: f64, other: f64| assert!((one - other).abs() < 1e-6, "{one} and {other}");
+    let side_m = SQUARE[1].0;
+    near(grazed(Vec::new()), 0.0);
+    near(grazed(vec![beside("other", side_m, side_m + 8.0, RunStatus::Standing)]), 80.0);
+    near(grazed(vec![beside("other", side_m, side_m + 8.0, RunStatus::Past)]), 80.0);
+    near(grazed(vec![beside("other", side_m, side_m + 8.0, RunStatus::Option)]), 0.0);
+    // Four metres of both are one ground.
+    let both = [(0.0, 8.0, RunStatus::Standing), (4.0, 10.0, RunStatus::Past)].into_iter().enumerate();
+    let both = both.map(|(at, (from_m, to_m, status))| beside(&format!("other-{at}"), side_m + from_m, side_m + to_m, status));
+    near(grazed(both.collect()), 100.0);
+}
+
+#[test]
 fn what_goes_along_and_what_is_left() {
     let mut plan = plan_of(&SQUARE);
     let run = &mut plan.runs[0];

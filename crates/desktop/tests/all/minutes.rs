@@ -23,11 +23,31 @@ fn the_minutes_of_the_work_lead_the_page_about_a_run() {
             let label = format!("{minutes:.0} min {label}");
             assert!(top(&desk, &label) < tools, "{label}");
         }
+        // Two figures of one work: what each is stands beside them.
         let first = format!(
-            "Setting up step by step: {:.0} min with practice, {:.0} the first time; taking down the first time {:.0}.",
+            "{sheets:.0} min to set up is a rule of thumb, so much a net and a brace. Step by step it is {:.0} min with practice, {:.0} the first time; taking down the first time {:.0}.",
             up.minutes_low, up.minutes_high, down.minutes_high
         );
         assert!(desk.query_all_by_label_contains(&first).next().is_some(), "{first}");
+    }
+}
+
+#[test]
+fn once_it_is_stated_how_long_things_take_there_is_one_figure_of_setting_up() {
+    for (language, rule, steps) in [
+        (Language::English, "rule of thumb", "Setting up step by step"),
+        (Language::German, "Faustregel", "Aufbau Schritt für Schritt"),
+    ] {
+        let words = Words { language, ..Words::default() };
+        let says = |plan: plan::Plan, what: &str| {
+            let desk = on_page(plan, Page::Run, [1280.0, 4000.0], words);
+            desk.query_all_by_label_contains(what).count()
+        };
+        // Beside the figures that lead the page, and where the steps are.
+        assert_eq!((says(example(), rule), says(example(), steps)), (2, 0), "{language:?}");
+        let mut stated = example();
+        stated.store.rates.unroll_minutes = Some(2.0);
+        assert_eq!((says(stated.clone(), rule), says(stated, steps)), (0, 1), "{language:?}");
     }
 }
 

@@ -169,3 +169,32 @@ fn the_map_goes_to_what_is_kept_out_of_its_sight_and_stays_where_it_is_in_sight(
     let after = *harness.state().as_ref().unwrap().editor().view();
     assert_eq!((view.middle, view.px_per_m), (after.middle, after.px_per_m));
 }
+
+#[test]
+fn fresh_ground_leaves_out_every_run_that_stands_or_stood_and_says_so() {
+    let sentences = [
+        (words::Language::English, "Fresh ground", "Fresh is what lies in no run that stands or has stood"),
+        (words::Language::German, "Frische Fläche", "Frisch ist, was in keinem Auslauf liegt, der steht oder gestanden hat"),
+    ];
+    for (language, label, sentence) in sentences {
+        let words = Words { language, ..Words::default() };
+        let plan = example();
+        let worked = workup::workup(&plan, Depth::Quick);
+        let next = over_side(&plan, &plan.runs[0], worked.runs[0].lay.as_ref(), 3, Motion::TurnOver).unwrap();
+        let fresh = |plan: Plan| {
+            let mut desk = hand::on_page(plan, Page::Moves, [1280.0, 1100.0], words);
+            desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::RunSide { run: 0, side: 3 })));
+            hand::settle(&mut desk);
+            assert!(hand::says(&desk, sentence));
+            move |area_m2: f64| hand::says(&desk, &format!("{label}: {}", words.area(area_m2)))
+        };
+        let area_m2 = worked.runs[0].area_m2.unwrap();
+        assert!(fresh(plan.clone())(area_m2 - next.grazed_m2), "nothing else stands");
+        // All of the next run's ground stood once: it is still named, as an option it would be fresh.
+        for (status, left_m2) in [(RunStatus::Past, 0.0), (RunStatus::Standing, 0.0), (RunStatus::Option, area_m2)] {
+            let mut plan = plan.clone();
+            plan.runs.push(plan::Run { id: "rests".to_owned(), status, nets: None, ..next.run.clone() });
+            assert!(fresh(plan)(left_m2), "{status:?}");
+        }
+    }
+}

@@ -11,6 +11,7 @@ mod features;
 mod hand;
 mod ink;
 mod letters;
+mod open;
 mod pick;
 mod readings;
 mod sheet;

@@ -10,6 +10,7 @@
 
 mod compare;
 mod geojson;
+mod open;
 mod heights;
 mod orientation;
 mod projection;

@@ -7,5 +7,6 @@ mod branches;
 mod case;
 mod dangers;
 mod keys;
+mod open;
 mod setting;
 mod sheet;

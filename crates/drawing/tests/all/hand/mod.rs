@@ -335,6 +335,7 @@ pub(crate) fn lay(hand: &mut Hand, name: &str, coop: Option<&str>, how: &Laying)
         ..Run::default()
     });
     hand.workup.runs.push(RunWorkup { id, lay: Some(lay), strip: Some(strip), volts, ..RunWorkup::default() });
+    workup::close(&hand.plan, &mut hand.workup.runs);
 }
 
 fn sample(of: SampleOf, at: Point, along_m: f64, chain_m: f64, peak_kv: f64) -> Sample {
