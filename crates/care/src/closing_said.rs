@@ -26,21 +26,26 @@ pub fn open(closing: &Closing, words: Words) -> Option<String> {
     (!closing.is_shut()).then(|| words.say(Text::Gap, &[("length", &gap(closing, words))]))
 }
 
-/// A line's unit with what is open of it: `m, open`, or `m, 12.0 m open` where nothing beside it says how much.
-pub fn unit_of_line(worked: &RunWorkup, unit: &str, told_beside: bool, words: Words) -> String {
-    let open = worked.closing.as_ref().and_then(|closing| open(closing, words));
-    match open {
+/// A line's unit with what is open of it: `m, open`, or `m, 12.0 m open` where that is not what it is short.
+pub fn unit_of_line(worked: &RunWorkup, unit: &str, words: Words) -> String {
+    let closing = worked.closing.as_ref().and_then(|closing| Some((closing, open(closing, words)?)));
+    match closing.zip(worked.lay.as_ref()) {
         None => unit.to_owned(),
-        Some(_) if told_beside => words.say(Text::LineOpen, &[("unit", unit)]),
-        Some(open) => format!("{unit}, {open}"),
+        Some(((closing, _), lay)) if is_short_alone(closing, lay) => words.say(Text::LineOpen, &[("unit", unit)]),
+        Some(((_, open), _)) => format!("{unit}, {open}"),
     }
+}
+
+/// Whether a run that is open is so for want of netting on its line alone.
+fn is_short_alone(closing: &Closing, lay: &Lay) -> bool {
+    closing.gap_m - lay.short_m < geometry::MEET_M
 }
 
 /// That it is open, by how much, and what closes it; `None` of a run that is shut.
 pub fn open_sentence(plan: &Plan, worked: &RunWorkup, words: Words) -> Option<String> {
     let (closing, lay) = (worked.closing.as_ref()?, worked.lay.as_ref()?);
     let ShutBy::Nothing { may } = &closing.by else { return None };
-    let text = if lay.closed { Text::OpenOutline } else { Text::OpenLine };
+    let text = if is_short_alone(closing, lay) { Text::OpenOutline } else { Text::OpenLine };
     let open = words.say(text, &[("gap", &gap(closing, words)), ("line", &words.length(lay.line_m))]);
     let closes = if may.is_empty() {
         let rolls = rolls(plan, lay, closing.gap_m);

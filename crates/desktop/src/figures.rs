@@ -1,7 +1,7 @@
 //! The line of figures at the foot: always in sight, a click opens where a figure comes from.
 //!
-//! Where room is short they come nearer to one another, what is told beside a figure goes, then posts, then the strip and
-//! so on: rather fewer figures than one without its unit. The weakest post and the findings never go.
+//! Where room is short they come nearer to one another, what is told beside a figure goes, then the strip, then posts
+//! and so on: rather fewer figures than one without its unit. The weakest post and the findings never go.
 
 use std::sync::Arc;
 
@@ -85,8 +85,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let spare = |short: bool| move |one: &One| one.kind == Kind::Spare && one.short == short;
     let of = |kind: Kind| move |one: &One| one.kind == kind;
     let giving_way: [&dyn Fn(&One) -> bool; 8] = [
-        &of(Kind::Posts),
         &of(Kind::Strip),
+        &of(Kind::Posts),
         &spare(false),
         &of(Kind::Run),
         &of(Kind::Line),
@@ -140,9 +140,8 @@ fn ones(editor: &Editor) -> Vec<One> {
     let length = |metres: Option<f64>| metres.map_or_else(|| (none(), ""), |metres| words.length_parts(metres));
     let (line, unit) = length(lay.map(|lay| lay.line_m));
     let short_m = lay.map_or(0.0, |lay| lay.short_m);
-    let told_beside = short_m >= LEAST_SHORT_M && lay.is_some_and(|lay| lay.closed);
     let unit = match run {
-        Some((_, worked)) => care::closing_said::unit_of_line(worked, unit, told_beside, words),
+        Some((_, worked)) => care::closing_said::unit_of_line(worked, unit, words),
         None => unit.to_owned(),
     };
     ones.push(one(Kind::Line, Text::Length, line, unit, Page::Run));

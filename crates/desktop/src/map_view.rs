@@ -267,5 +267,5 @@ fn key_size(editor: &Editor, size: Vec2) -> Option<[f32; 2]> {
 /// Whether the key of volts is shown: there are some, and it finds room on a map of that size.
 fn shows_volts(editor: &Editor, size: Vec2) -> bool {
     let coloured = editor.in_hand().is_none() && editor.workup().runs.iter().any(|run| run.volts.is_some());
-    coloured && size.y > 320.0 && size.x > 700.0
+    coloured && size.y > 320.0 && size.x > 560.0
 }

@@ -196,7 +196,8 @@ fn ground_of_runs_that_stand_or_stood_is_not_fresh_and_what_they_share_counts_on
     near(grazed(vec![beside("other", side_m, side_m + 8.0, RunStatus::Option)]), 0.0);
     // Four metres of both are one ground.
     let both = [(0.0, 8.0, RunStatus::Standing), (4.0, 10.0, RunStatus::Past)].into_iter().enumerate();
-    let both = both.map(|(at, (from_m, to_m, status))| beside(&format!("other-{at}"), side_m + from_m, side_m + to_m, status));
+    let both =
+        both.map(|(at, (from_m, to_m, status))| beside(&format!("other-{at}"), side_m + from_m, side_m + to_m, status));
     near(grazed(both.collect()), 100.0);
 }
 

@@ -58,13 +58,17 @@ fn closing(run: &Run, index: usize, lay: &Lay, things: &Things) -> Closing {
         let ground_m2 = if lay.closed { Some(lay.area_m2) } else { ground_m2(&places(), &[]) };
         return Closing { by: ShutBy::Netting, gap_m: 0.0, ground_m2, ring: Vec::new() };
     }
-    let gap_m = if lay.closed { lay.short_m } else { ends_apart_m(lay) + lay.short_m };
+    let holds = |thing: &Thing| thing.holds && thing.of != ClosingSide::Run(index);
+    // With netting to its ends a line may be shut.
+    let ends = lay.vertices.first().zip(lay.vertices.last()).map(|(first, last)| [point(first.0), point(last.0)]);
+    let wants_netting = || lay.closed || ends.is_some_and(|[first, last]| things.way(last, first, &holds).is_some());
+    let ends_m = if lay.short_m >= MEET_M && wants_netting() { 0.0 } else { ends_apart_m(lay) };
+    let gap_m = ends_m + lay.short_m;
     let open = |may| Closing { by: ShutBy::Nothing { may }, gap_m, ground_m2: None, ring: Vec::new() };
     // What stood once is shut by nothing that stands now.
     let Some(netting) = lay.netting().filter(|_| run.status != RunStatus::Past) else { return open(Vec::new()) };
     let places: Vec<_> = netting.points().collect();
     let (Some(&first), Some(&last)) = (places.first(), places.last()) else { return open(Vec::new()) };
-    let holds = |thing: &Thing| thing.holds && thing.of != ClosingSide::Run(index);
     if let Some(way) = things.way(last, first, &holds) {
         let ring: Vec<_> = places.iter().chain(&way.places).copied().collect();
         let ground_m2 = ground_m2(&ring, &[first, last]);

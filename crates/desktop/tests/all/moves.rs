@@ -174,7 +174,11 @@ fn the_map_goes_to_what_is_kept_out_of_its_sight_and_stays_where_it_is_in_sight(
 fn fresh_ground_leaves_out_every_run_that_stands_or_stood_and_says_so() {
     let sentences = [
         (words::Language::English, "Fresh ground", "Fresh is what lies in no run that stands or has stood"),
-        (words::Language::German, "Frische Fläche", "Frisch ist, was in keinem Auslauf liegt, der steht oder gestanden hat"),
+        (
+            words::Language::German,
+            "Frische Fläche",
+            "Frisch ist, was in keinem Auslauf liegt, der steht oder gestanden hat",
+        ),
     ];
     for (language, label, sentence) in sentences {
         let words = Words { language, ..Words::default() };

@@ -68,8 +68,19 @@ fn the_page_the_foot_and_the_lists_say_the_same() {
 #[test]
 fn a_wall_closes_it_once_it_is_stated_to_hold_birds() {
     for (language, holds_birds, wants) in [
-        (Language::English, None, ["Open: 100.0 m of line, its ends 20.0 m apart. The wall from end to end", "Line 100.0 m, 20.0 m open"]),
-        (Language::German, None, ["Offen: 100,0 m Linie, ihre Enden 20,0 m auseinander. Die Mauer von", "Linie 100,0 m, 20,0 m offen"]),
+        (
+            Language::English,
+            None,
+            [
+                "Open: 100.0 m of line, 20.0 m without netting from end to end. The wall from end to end",
+                "Line 100.0 m, 20.0 m open",
+            ],
+        ),
+        (
+            Language::German,
+            None,
+            ["Offen: 100,0 m Linie, von Ende zu Ende 20,0 m ohne Netz. Die Mauer von", "Linie 100,0 m, 20,0 m offen"],
+        ),
         (Language::English, Some(true), ["800 m². Shut by 100.0 m of line and 20.0 m along the wall.", "Line 100.0 m"]),
         (Language::German, Some(true), ["800 m². Geschlossen durch 100,0 m Linie und 20,0 m entlang", "Linie 100,0 m"]),
     ] {
@@ -100,5 +111,5 @@ fn a_run_that_ends_on_a_net_that_stands_follows_that_net_while_it_is_dragged() {
     desk.state_mut().as_mut().unwrap().say(Message::Make(plan::Edit::SetRun { run: Box::new(other) }));
     assert!(!shut(&desk), "in the very frame");
     desk.run();
-    assert!(says(&desk, "Open: 100.0 m of line, its ends 20.0 m apart."));
+    assert!(says(&desk, "Open: 100.0 m of line, 20.0 m without netting from end to end."));
 }

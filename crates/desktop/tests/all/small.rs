@@ -22,8 +22,7 @@ fn all() -> Rect {
 /// What stands at the foot, from left to right: what is said, and where.
 fn foot(desk: &Desk) -> Vec<(String, Rect)> {
     let nodes = desk.query_all_by_role(Role::Button).filter(|node| node.rect().top() > SMALL[1] - 48.0);
-    let mut found: Vec<_> =
-        nodes.filter_map(|node| Some((node.accesskit_node().label()?, node.rect()))).collect();
+    let mut found: Vec<_> = nodes.filter_map(|node| Some((node.accesskit_node().label()?, node.rect()))).collect();
     found.sort_by(|one, other| one.1.left().total_cmp(&other.1.left()));
     found
 }
@@ -62,7 +61,9 @@ fn no_figure_at_the_foot_is_without_its_unit_and_none_runs_into_another() {
         let mut told = 0;
         for (label, figure, unit) in [(Text::Length, line, unit), (Text::Strip, strip, ground)] {
             let label = words.text(label);
-            let Some((_, place)) = foot.iter().find(|(said, _)| said.starts_with(&format!("{label} {figure}"))) else { continue };
+            let Some((_, place)) = foot.iter().find(|(said, _)| said.starts_with(&format!("{label} {figure}"))) else {
+                continue;
+            };
             let here = |text: &str| painted.iter().any(|(said, at)| said == text && place.contains_rect(*at));
             assert!(here(&figure) && here(unit), "{language:?}: {label} {figure} {unit}");
             told += 1;
@@ -98,7 +99,8 @@ fn no_plate_of_an_open_page_touches_the_name_beside_it() {
     for (size, language) in [(SMALL, 0), (SMALL, 1), (SMALL, 2), ([1280.0, 800.0], 0), ([1280.0, 800.0], 1)] {
         let words = words(LANGUAGES[language]);
         let mut desk = on_page(example(), Page::Run, size, words);
-        let names = [Text::Ground, Text::Run, Text::Power, Text::Moves, Text::Book, Text::Sheet].map(|name| words.text(name));
+        let names =
+            [Text::Ground, Text::Run, Text::Power, Text::Moves, Text::Book, Text::Sheet].map(|name| words.text(name));
         for (index, page) in Page::ALL.into_iter().enumerate() {
             desk.state_mut().as_mut().unwrap().say(Message::Open(page));
             settle(&mut desk);
@@ -106,12 +108,20 @@ fn no_plate_of_an_open_page_touches_the_name_beside_it() {
             let plate = desk.get_by_role_and_label(Role::Tab, names[index]).rect().expand2(vec2(2.0, 0.0));
             let painted: Vec<_> = texts(&desk).into_iter().filter(|(_, at)| at.bottom() <= 44.0).collect();
             for (other, name) in names.iter().enumerate().filter(|(other, _)| *other != index) {
-                let at = painted.iter().filter(|(said, _)| said == name).map(|(_, at)| *at).max_by(|a, b| a.left().total_cmp(&b.left()));
+                let at = painted
+                    .iter()
+                    .filter(|(said, _)| said == name)
+                    .map(|(_, at)| *at)
+                    .max_by(|a, b| a.left().total_cmp(&b.left()));
                 let at = at.unwrap_or_else(|| panic!("{name} is painted"));
                 let apart = if other < index { plate.left() - at.right() } else { at.left() - plate.right() };
                 assert!(apart >= 4.0, "{size:?}: {} is {apart} from the plate of {}", name, names[index]);
             }
-            let own = painted.iter().filter(|(said, _)| said == names[index]).map(|(_, at)| *at).max_by(|a, b| a.left().total_cmp(&b.left()));
+            let own = painted
+                .iter()
+                .filter(|(said, _)| said == names[index])
+                .map(|(_, at)| *at)
+                .max_by(|a, b| a.left().total_cmp(&b.left()));
             let own = own.unwrap();
             assert!(plate.left() + 6.0 <= own.left() && own.right() + 6.0 <= plate.right(), "{own:?} in {plate:?}");
             assert!(plate.right() <= size[0] - 1.0, "{plate:?}");
@@ -126,7 +136,11 @@ fn the_plan_is_in_sight_at_first_and_when_the_window_was_larger() {
         let plan = window(desk).editor().plan();
         let places = plan.ground.boundary.iter().chain(&plan.runs[0].outline);
         for &at in places {
-            assert!(map.shrink(8.0).contains(spot(desk, at)), "{language:?}: {at:?} is at {:?} of {map:?}", spot(desk, at));
+            assert!(
+                map.shrink(8.0).contains(spot(desk, at)),
+                "{language:?}: {at:?} is at {:?} of {map:?}",
+                spot(desk, at)
+            );
         }
     };
     for language in LANGUAGES {

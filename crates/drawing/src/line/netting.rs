@@ -57,7 +57,7 @@ impl Unroll<'_> {
         }
         for ends in self.stretches(covered_m, lay.line_m) {
             let line = ends.map(|end| [self.x(end.0), axis]);
-            self.pen.dashed(&line, 1.5, self.colours.danger, Some([2.0, 4.0]));
+            self.pen.dashed(&line, 1.5, self.colours.danger, Some([7.0, 4.0]));
         }
         for [from, to] in self.stretches(0.0, covered_m) {
             let (low, high) = (from.1.min(to.1), from.1.max(to.1));

@@ -230,8 +230,9 @@ mod tests {
         let worked = workup::workup(&plan, workup::Depth::Quick);
         let text = lines(&worked.runs[0], Words::default());
         let up: Vec<&String> = text.iter().take_while(|line| !line.is_empty()).collect();
-        assert!(up[0] == "Setting up" && up[2].contains("taken to lie"), "{}", up[2]);
-        assert!(up[3].starts_with("   1. Energizer off."), "{}", up[3]);
+        assert!(up[0] == "Setting up" && up[3].contains("taken to lie"), "{}", up[3]);
+        assert!(up[2].contains("By rule of thumb it is 33 min"), "{}", up[2]);
+        assert!(up[4].starts_with("   1. Energizer off."), "{}", up[4]);
         assert!(up[up.len() - 1].contains("Only now let the birds out."));
         let down: Vec<&String> = text.iter().skip_while(|line| !line.is_empty()).skip(1).collect();
         assert!(down[3].contains("tested dead before anyone touches it"), "{}", down[3]);

@@ -10,8 +10,8 @@
 
 mod compare;
 mod geojson;
-mod open;
 mod heights;
+mod open;
 mod orientation;
 mod projection;
 mod refusal;

@@ -55,11 +55,23 @@ fn the_text_says_that_it_is_open_by_how_much_and_what_closes_it() {
         assert!(!text(&short, language).contains("900 m²"), "no ground of what is open");
     }
     let open = plan(&[(0.0, 0.0), (0.0, 20.0), (60.0, 20.0), (60.0, 0.0)], false);
-    says(&open, Language::English, "Open: 100.0 m of line, its ends 60.0 m apart. 2 further rolls close it");
-    says(&open, Language::German, "Offen: 100,0 m Linie, ihre Enden 60,0 m auseinander. 2 weitere Rollen schließen ihn");
+    says(
+        &open,
+        Language::English,
+        "Open: 100.0 m of line, 60.0 m without netting from end to end. 2 further rolls close it",
+    );
+    says(
+        &open,
+        Language::German,
+        "Offen: 100,0 m Linie, von Ende zu Ende 60,0 m ohne Netz. 2 weitere Rollen schließen ihn",
+    );
     says(&walled(None), Language::English, "The wall from end to end: say on the Ground page whether that holds birds");
     says(&walled(None), Language::German, "Die Mauer von Ende zu Ende: Auf der Seite „Gelände“ angeben");
-    says(&walled(Some(true)), Language::English, "800 m² inside the line. Shut by 100.0 m of line and 20.0 m along the wall.");
+    says(
+        &walled(Some(true)),
+        Language::English,
+        "800 m² inside the line. Shut by 100.0 m of line and 20.0 m along the wall.",
+    );
     says(&walled(Some(true)), Language::German, "Geschlossen durch 100,0 m Linie und 20,0 m entlang: die Mauer.");
 }
 
@@ -94,8 +106,13 @@ fn two_minutes_for_one_work_are_told_apart() {
     let mut plan = plan::read(&std::fs::read(path).unwrap()).unwrap().plan;
     let rule = |plan: &Plan, language| {
         let said = text(plan, language);
-        ["by rule of thumb, braces", "By rule of thumb it is", "nach der Faustregel, Abspannungen", "Nach der Faustregel sind"]
-            .map(|part| said.contains(part))
+        [
+            "by rule of thumb, braces",
+            "By rule of thumb it is",
+            "nach der Faustregel, Abspannungen",
+            "Nach der Faustregel sind",
+        ]
+        .map(|part| said.contains(part))
     };
     assert_eq!(rule(&plan, Language::English), [true, true, false, false]);
     assert_eq!(rule(&plan, Language::German), [false, false, true, true]);

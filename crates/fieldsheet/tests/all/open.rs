@@ -29,7 +29,10 @@ fn a_line_whose_ends_stand_apart_is_open_on_paper_until_a_wall_shuts_it() {
     let path = [(8.0, 10.0), (32.0, 10.0)].map(Point::from).to_vec();
     for (holds_birds, is_open) in [(None, true), (Some(true), false)] {
         plan.walls = vec![Wall { path: path.clone(), holds_birds, ..Wall::default() }];
-        for (language, open) in [(Language::English, "its ends 20.0 m apart"), (Language::German, "ihre Enden 20,0 m auseinander")] {
+        for (language, open) in [
+            (Language::English, "20.0 m without netting from end to end"),
+            (Language::German, "von Ende zu Ende 20,0 m ohne Netz"),
+        ] {
             assert_eq!(sheet(&plan, language).contains(open), is_open, "{holds_birds:?}, {language:?}");
         }
     }

@@ -8,7 +8,8 @@ texts! {
         Gap: "{length} open" => "{length} offen",
         OpenOutline: "Open: {gap} of {line} of line are without netting."
             => "Offen: {gap} von {line} Linie ohne Netz.",
-        OpenLine: "Open: {line} of line, its ends {gap} apart." => "Offen: {line} Linie, ihre Enden {gap} auseinander.",
+        OpenLine: "Open: {line} of line, {gap} without netting from end to end."
+            => "Offen: {line} Linie, von Ende zu Ende {gap} ohne Netz.",
         OneRoll: "A further roll closes it, or a wall, hedge or fence from end to end that holds birds."
             => "Eine weitere Rolle schließt ihn, oder von Ende zu Ende eine Mauer, eine Hecke oder ein Zaun, der Tiere hält.",
         Rolls: "{count} further rolls close it, or a wall, hedge or fence from end to end that holds birds."

@@ -7,8 +7,8 @@ use plan::Point;
 pub struct Closing {
     /// What shuts it.
     pub by: ShutBy,
-    /// The gap, metres: of a closed outline its line without netting, of an open one the straight way between its ends and
-    /// what it is short; the way along them where other things shut it, and 0 where netting does.
+    /// The gap, metres: the line without netting, and of an open line that nothing shuts the straight way between its ends;
+    /// the way along them where other things shut it, and 0 where netting does.
     pub gap_m: f64,
     /// Ground that is shut in, square metres; `None` where the run is open, and where its ring crosses itself.
     pub ground_m2: Option<f64>,

@@ -129,3 +129,14 @@ fn a_line_whose_ring_with_the_wall_crosses_itself_tells_no_ground() {
     assert!(found.is_shut());
     assert_eq!(found.ground_m2, None);
 }
+
+#[test]
+fn a_line_that_falls_short_of_its_wall_lacks_that_netting_and_no_more() {
+    // 120 m of line from end to end of a wall, 100 of netting.
+    let mut plan = plan_of(&[(0.0, 0.0), (0.0, 50.0), (20.0, 50.0), (20.0, 0.0)], false, 2);
+    near(closing(&plan).gap_m, 40.0);
+    plan.walls = vec![wall(&[(-5.0, 0.0), (30.0, 0.0)], Some(true))];
+    let found = closing(&plan);
+    assert_eq!(found.by, ShutBy::Nothing { may: Vec::new() });
+    near(found.gap_m, 20.0);
+}
