@@ -19,9 +19,10 @@ use crate::{finder, kit, menus};
 
 /// Height of the head.
 pub(crate) const HEIGHT: f32 = 44.0;
-/// How many buttons stand before the one that lists the commands: take back, do again, what was done, fit, and the list of
-/// everything.
-const BUTTONS: f32 = 5.0;
+/// How many buttons stand before the one that lists the commands: take back, do again, what was done and fit; and the list
+/// of everything, which under the first question is not there where the head is short.
+const BUTTONS: f32 = 4.0;
+const MIDDLING: f32 = 1000.0;
 /// From this width on the way to the commands is in words.
 const WORDED: f32 = 1180.0;
 /// What a button has round its words: its icon and margins.
@@ -61,7 +62,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
     let names_left = rect.right() - names.wide;
     // In a short head the buttons stand closer together.
     let gap = if rect.width() < WORDED { 2.0 } else { 8.0 };
-    let before_find = BUTTONS * (kit::BUTTON + gap);
+    let lists = rect.width() >= MIDDLING || editor.question().is_none();
+    let before_find = (BUTTONS + f32::from(u8::from(lists))) * (kit::BUTTON + gap);
     let free = names_left - 16.0 - before_find - rect.left();
     let find = find_width(ui, rect.width(), free, editor, kept);
     let width = before_find + find;
@@ -81,9 +83,11 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, page_width: f32, editor: &Editor, ke
         if kit::icon_button(ui, Icon::Fit, words.text(Text::Fit), true, false, p).clicked() {
             said.say(Message::Fit);
         }
-        let everything = words.text(Many::Everything);
-        if kit::icon_button(ui, Icon::List, everything, editor.question().is_none(), false, p).clicked() {
-            said.say(Message::Many(ManyMessage::List(!editor.is_listing())));
+        if lists {
+            let everything = words.text(Many::Everything);
+            if kit::icon_button(ui, Icon::List, everything, editor.question().is_none(), false, p).clicked() {
+                said.say(Message::Many(ManyMessage::List(!editor.is_listing())));
+            }
         }
         self::find(ui, find, editor);
     });

@@ -63,6 +63,7 @@ fn drag(harness: &mut Desk, from: Pos2, to: Pos2) {
 fn line_figure(worked: &Workup, run: usize) -> String {
     let lay = worked.runs[run].lay.as_ref().unwrap();
     let (figure, unit) = Words::default().length_parts(lay.line_m);
+    let unit = care::closing_said::unit_of_line(&worked.runs[run], unit, Words::default());
     format!("Line {figure} {unit}")
 }
 
