@@ -21,7 +21,8 @@ fn all() -> Rect {
 
 /// What stands at the foot, from left to right: what is said, and where.
 fn foot(desk: &Desk) -> Vec<(String, Rect)> {
-    let nodes = desk.query_all_by_role(Role::Button).filter(|node| (SMALL[1] - 48.0..SMALL[1]).contains(&node.rect().top()));
+    let nodes =
+        desk.query_all_by_role(Role::Button).filter(|node| (SMALL[1] - 48.0..SMALL[1]).contains(&node.rect().top()));
     let mut found: Vec<_> = nodes.filter_map(|node| Some((node.accesskit_node().label()?, node.rect()))).collect();
     found.sort_by(|one, other| one.1.left().total_cmp(&other.1.left()));
     found
