@@ -243,10 +243,9 @@ fn a_figure_read_at_corner_1_stands_clear_of_the_axis_and_of_the_target() {
             all.iter().find(|(text, rect)| *text == format!("{kv:.1}") && in_plot(rect) && rect.left() < 100.0);
         let figure = figure.unwrap_or_else(|| panic!("{kv}: {all:?}")).1;
         assert!(figure.left() > right, "{kv} at {figure:?} over the axis, which ends at {right}");
-        let target = all.iter().find(|(text, rect)| text == "target" && in_plot(rect)).map(|(_, rect)| rect.center().y);
-        if let Some(target_y) = target {
-            let on_target = (figure.top() + 2.0..figure.bottom() - 2.0).contains(&target_y);
-            assert!(!on_target, "{kv} at {figure:?} on the target at {target_y}");
-        }
+        let target = all.iter().find(|(text, rect)| text == "target" && in_plot(rect));
+        let target_y = target.unwrap_or_else(|| panic!("no target beside {kv}: {all:?}")).1.center().y;
+        let on_target = (figure.top() + 2.0..figure.bottom() - 2.0).contains(&target_y);
+        assert!(!on_target, "{kv} at {figure:?} on the target at {target_y}");
     }
 }

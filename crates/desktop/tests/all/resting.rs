@@ -206,5 +206,5 @@ fn the_entry_at_a_corner_in_the_hand_leaves_its_plate_and_the_weakest_figure_in_
             would = (would.0 + covers.0, would.1 + covers.1);
         }
     }
-    assert!(would.1 > 0, "nothing was in the way: {would:?}");
+    assert!(would.0 > 0 && would.1 > 0, "nothing was in the way: {would:?}");
 }

@@ -62,6 +62,12 @@ fn broken(id: &str) -> Plan {
             (unit.stored_j, unit.no_load_kv) = (Some(40.0), Some(9.0));
             (unit.kv_at_500_ohm, unit.output_j_at_500_ohm) = (Some(8.0), Some(20.0));
         }
+        // Half a kilovolt stores its joules in so much capacitance that an impulse lasts for some 10 ms and more.
+        "energizer-long-impulse" => {
+            let unit = &mut plan.store.energizers[0];
+            (unit.stored_j, unit.no_load_kv) = (Some(4.0), Some(0.5));
+            (unit.kv_at_500_ohm, unit.output_j_at_500_ohm) = (Some(0.3), Some(2.2));
+        }
         "two-fences-near" => {
             let mut other = plan.runs[0].clone();
             other.id = "other".into();
@@ -82,9 +88,14 @@ fn broken(id: &str) -> Plan {
 #[test]
 fn warnings_about_safety_are_told_where_the_keeper_looks_first_in_both_languages() {
     let german = Words { language: Language::German, units: Units::Metric };
-    for id in
-        ["stake-near-net", "earths-near", "foreign-earth-unchecked", "hazard-without-path", "energizer-above-limit"]
-    {
+    for id in [
+        "stake-near-net",
+        "earths-near",
+        "foreign-earth-unchecked",
+        "hazard-without-path",
+        "energizer-above-limit",
+        "energizer-long-impulse",
+    ] {
         for words in [Words::default(), german] {
             let plan = broken(id);
             let (said, findings) = first_page(&plan, words);
