@@ -7,7 +7,7 @@ use workup::{RunWorkup, earth, lead};
 
 use crate::limits::OWN_FORMAT;
 use crate::names::{self, Named};
-use crate::{Finding, Look, Severity, run_name};
+use crate::{Finding, Look, Severity, Subject, run_name};
 
 /// Stakes that stand in drier ground than they could.
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
@@ -33,6 +33,7 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
         let places = [("place", &*place), ("stated", &*stated), ("ground", &*own)];
         Some(
             Finding::new("damp-drier", Severity::Note, OWN_FORMAT)
+                .about(Subject::Outline(plan::Shape::Damp(index), None))
                 .says(look.words.say(Text::DampDrier, &places))
                 .at(damp.outline.first().copied()),
         )

@@ -11,7 +11,7 @@ use workup::{RunWorkup, Workup, earth};
 
 use crate::limits::{self, OWN_FORMAT};
 use crate::names::{self, Named};
-use crate::{Finding, Look, Severity, point, run_name};
+use crate::{Finding, Look, Severity, Subject, point, run_name};
 
 /// Places nearer than this are one, metres.
 const SAME_PLACE_M: f64 = 0.01;
@@ -60,9 +60,15 @@ pub(crate) fn between_runs(look: Look<'_>, index: usize, run: &Run) -> Vec<Findi
                     ],
                 ))
                 .at([one, two])
+                .about(of_stake(&own, one))
                 .with(&other.id)
         })
         .collect()
+}
+
+/// An earth stake as the subject of a finding.
+fn of_stake(stakes: &[plan::Point], at: plan::Point) -> Subject {
+    stakes.iter().position(|&stake| stake == at).map_or(Subject::Whole, Subject::EarthStake)
 }
 
 /// How far the stakes of a row go on from the first: which way is not stated.
@@ -89,12 +95,13 @@ fn foreign_earth(look: Look<'_>, run: &Run, index: usize, hazard: &Hazard) -> Op
         );
     }
     let off_m = |stake: plan::Point| Some((earth::foreign_m(hazard, stake)? - row_m(run)).max(0.0));
-    let far = stakes.into_iter().filter_map(|stake| Some((off_m(stake)?, stake)));
+    let far = stakes.iter().copied().filter_map(|stake| Some((off_m(stake)?, stake)));
     let mut near: Vec<(f64, plan::Point)> = far.filter(|(distance_m, _)| *distance_m < limit.metres).collect();
     near.sort_by(|one, other| one.0.total_cmp(&other.0));
-    let distance_m = near.first()?.0;
+    let &(distance_m, nearest) = near.first()?;
     Some(
         Finding::new("foreign-earth-near", Severity::Danger, limit.source)
+            .about(of_stake(&stakes, nearest))
             .says(look.say(
                 Text::ForeignEarthNear,
                 &[
@@ -113,7 +120,8 @@ fn twice_stated(look: Look<'_>, run: &Run) -> Option<Finding> {
     let stated = &run.earth_stakes;
     let first = *stated.places.first()?;
     let on_map = stated.count();
-    let note = |text: String| Finding::new("earth-stakes-differ", Severity::Note, OWN_FORMAT).says(text);
+    let new = || Finding::new("earth-stakes-differ", Severity::Note, OWN_FORMAT).about(Subject::EarthStake(0));
+    let note = |text: String| new().says(text);
     if let Some(count) = stated.count.filter(|&count| count != on_map) {
         let places = [("run", run_name(run)), ("stated", &*count.to_string()), ("placed", &*on_map.to_string())];
         return Some(note(look.say(Text::EarthStakesDiffer, &places)).at(stated.places.iter().copied()));

@@ -10,7 +10,7 @@ use workup::RunWorkup;
 
 use crate::limits::END_ON_WALL;
 use crate::names::Named;
-use crate::{Finding, Look, Severity, place, point, run_name};
+use crate::{Finding, Look, Severity, Subject, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = worked.lay.as_ref().filter(|lay| !lay.closed && run.status != RunStatus::Past) else {
@@ -23,6 +23,11 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
         return Vec::new();
     }
     let ends = [first, last].map(|at| (at, on(look, index, at)));
+    // Of the run's outline the corner that is its end.
+    let corner_of = |end: usize| {
+        let corner = if end == 0 { 0 } else { run.outline.len().saturating_sub(1) };
+        Subject::Outline(plan::Shape::Run(run.id.clone()), Some(corner))
+    };
     let mut found = Vec::new();
     let new = |id, severity| Finding::new(id, severity, END_ON_WALL.source);
     for (number, &(at, on)) in ends.iter().enumerate() {
@@ -38,12 +43,14 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
             Some(true) => {}
             Some(false) => found.push(
                 new("end-holds-no-birds", Severity::Warning)
+                    .about(corner_of(number))
                     .says(says(Text::EndHoldsNoBirds))
                     .mends(look.words.text(Text::EndHoldsNoBirdsMend))
                     .at(at),
             ),
             None => found.push(
                 new("end-to-look-at", Severity::Note)
+                    .about(Subject::Outline(plan::Shape::Wall(wall), None))
                     .says(says(Text::EndToLookAt))
                     .mends(look.words.text(Text::EndToLookAtMend))
                     .at(at),
@@ -53,8 +60,10 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
     // Without a coop inside a line may do no more than part the ground.
     let open: Vec<_> = ends.iter().filter(|end| end.1 == On::Nothing).map(|end| place(end.0)).collect();
     if !open.is_empty() && run.coop.is_some() {
+        let first = usize::from(ends[0].1 != On::Nothing);
         found.push(
             new("end-in-the-open", Severity::Warning)
+                .about(corner_of(first))
                 .says(look.say(Text::EndInTheOpen, &[("run", run_name(run))]))
                 .mends(look.words.text(Text::EndInTheOpenMend))
                 .at(open),
@@ -67,6 +76,7 @@ pub(crate) fn of_run(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
         let [one, other] = [one, other].map(|wall| look.amid(Named::Wall(wall)));
         found.push(
             new("ends-apart", Severity::Note)
+                .about(corner_of(1))
                 .says(look.say(Text::EndsApart, &[("run", run_name(run)), ("one", &one), ("other", &other)]))
                 .at(ends.map(|end| place(end.0))),
         );

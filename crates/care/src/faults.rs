@@ -6,24 +6,24 @@ use workup::faults::{NoLanding, land};
 use workup::{Lay, RunWorkup};
 
 use crate::limits::OWN_FORMAT;
-use crate::{Finding, Look, Severity, fault_said, run_name};
+use crate::{Finding, Look, Severity, Subject, fault_said, run_name};
 
 /// Farther than this from the line a fault is not on it, metres.
 const OFF_LINE_M: f64 = 1.0;
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = &worked.lay else { return Vec::new() };
-    let mut found = on_line(look, run, run_name(run), lay);
+    let mut found = on_line(look, run, run_name(run), lay, None);
     for (number, branch) in run.branches.iter().enumerate() {
         let Some(laid) = lay.branch(number) else { continue };
         let name = look.branch(run_name(run), number);
-        found.extend(on_line(look, &branch.alone(run), &name, &laid.alone()));
+        found.extend(on_line(look, &branch.alone(run), &name, &laid.alone(), Some(number)));
     }
     found
 }
 
 /// Of one line of netting, which is called so.
-fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay) -> Vec<Finding> {
+fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay, branch: Option<usize>) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, fault) in run.faults.iter().enumerate() {
         let number = (index + 1).to_string();
@@ -31,7 +31,8 @@ fn on_line(look: Look<'_>, run: &Run, name: &str, lay: &Lay) -> Vec<Finding> {
         let mut say = |id: &'static str, text: Text, more: &[(&str, &str)]| {
             let mut places = vec![("number", number.as_str()), ("kind", kind), ("run", name)];
             places.extend(more);
-            found.push(Finding::new(id, Severity::Note, OWN_FORMAT).says(look.say(text, &places)).at([fault.at]));
+            let told = Finding::new(id, Severity::Note, OWN_FORMAT).says(look.say(text, &places)).at([fault.at]);
+            found.push(told.about(Subject::Fault(branch, index)));
         };
         let landed = land(run, lay, fault.kind, fault.at);
         match landed {

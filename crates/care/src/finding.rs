@@ -1,6 +1,6 @@
 //! One finding, and the findings of a plan.
 
-use plan::Point;
+use plan::{Point, Shape};
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -24,6 +24,47 @@ impl Severity {
     }
 }
 
+/// What a finding is about, where that is one thing of the plan or of what follows from it: what a keeper takes in hand to
+/// mend it. Places are those in the lists of the plan, of the run and of its lay.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Subject {
+    /// The run that it is of, or the plan.
+    #[default]
+    Whole,
+    /// An outline or a path, and the corner of it that is meant.
+    Outline(Shape, Option<usize>),
+    /// A corner of the run's lay, or an end of it, with its brace.
+    Corner(usize),
+    /// A branch of the run.
+    Branch(usize),
+    /// A coop: the plan's own where it has one, then the others.
+    Coop(usize),
+    /// The way into the paddock.
+    Gateway,
+    /// A post of the run's line.
+    Post(usize),
+    /// A gate of the run.
+    Gate(usize),
+    /// A pin of the run.
+    Pin(usize),
+    /// A fault on the run's line, or on one of its branches.
+    Fault(Option<usize>, usize),
+    /// A stretch of grass on the run's line, or on one of its branches.
+    Zone(Option<usize>, usize),
+    /// An earth stake of the run.
+    EarthStake(usize),
+    /// Where the run's energizer stands.
+    Energizer,
+    /// Where the run is fed.
+    Feed,
+    /// An energizer of the store, by its id.
+    Unit(String),
+    /// A net of the store, by its id.
+    Net(String),
+    /// A figure, by its key in the file, such as `store.nets[0].length_m`.
+    Figure(String),
+}
+
 /// Something that the keeper should know.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -41,6 +82,8 @@ pub struct Finding {
     pub at: Vec<Point>,
     /// The publication, `common practice, no source`, or `from memory`.
     pub source: &'static str,
+    /// What it is about.
+    pub subject: Subject,
     /// The id of another run that it is about as well: of two runs it stands with the later one alone.
     pub other: Option<String>,
 }
@@ -81,7 +124,7 @@ impl Finding {
     /// A finding that says nothing yet.
     pub(crate) fn new(id: &'static str, severity: Severity, source: &'static str) -> Self {
         let (message, mend, why) = (String::new(), String::new(), String::new());
-        Self { id, severity, message, mend, why, at: Vec::new(), source, other: None }
+        Self { id, severity, message, mend, why, at: Vec::new(), source, subject: Subject::Whole, other: None }
     }
 
     /// Its sentence.
@@ -99,6 +142,12 @@ impl Finding {
     /// Its figures.
     pub(crate) fn because(mut self, why: impl Into<String>) -> Self {
         self.why = why.into();
+        self
+    }
+
+    /// What it is about.
+    pub(crate) fn about(mut self, subject: Subject) -> Self {
+        self.subject = subject;
         self
     }
 

@@ -8,7 +8,7 @@ use workup::gates::{GateWork, NoRoad, OffKind, TO_CORNER_M};
 
 use crate::limits::{Limit, OWN_FORMAT};
 use crate::names::Named;
-use crate::{Finding, Look, Severity, run_name};
+use crate::{Finding, Look, Severity, Subject, run_name};
 
 /// From where a gate is wanted to its join; nearer than this it stands there.
 const OFF_JOIN: Limit = Limit { metres: 1.0, source: COMMON_PRACTICE };
@@ -21,9 +21,8 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let mut found = pins(look, run, worked);
     for (number, (stated, gate)) in run.gates.iter().zip(&worked.gates).enumerate() {
         let one = One { look, run, number: (number + 1).to_string(), gate };
-        found.extend(one.widths(stated.width_m));
-        found.extend(one.place());
-        found.extend(one.way());
+        let of_gate = one.widths(stated.width_m).into_iter().chain(one.place()).chain(one.way());
+        found.extend(of_gate.map(|one| one.about(Subject::Gate(number))));
     }
     if worked.gates.iter().any(|gate| gate.opening.is_none() && gate.width_m > 0.0 && !gate.none_left) {
         let said = look.words.say(Gates::FindNoJoin, &[("run", run_name(run))]);
@@ -48,6 +47,7 @@ pub(crate) fn of_plan(look: Look<'_>) -> Option<Finding> {
     (off_m > GATEWAY_REACH_M).then(|| {
         let off = look.words.length(off_m);
         Finding::new("gateway-off-boundary", Severity::Note, OWN_FORMAT)
+            .about(Subject::Gateway)
             .says(look.words.say(Gates::FindGatewayOff, &[("off", &off)]))
             .at([gateway.at])
     })
@@ -58,9 +58,9 @@ const GATEWAY_REACH_M: f64 = 2.0;
 
 fn pins(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(lay) = &worked.lay else { return Vec::new() };
-    let broken = run.pins.iter().zip(&lay.pins).filter(|(_, pin)| !pin.kept);
+    let broken = run.pins.iter().zip(&lay.pins).enumerate().filter(|(_, (_, pin))| !pin.kept);
     broken
-        .map(|(stated, pin)| {
+        .map(|(number, (stated, pin))| {
             let text = match pin.along_m {
                 None => Gates::FindPinLost,
                 Some(_) if run.start_m.is_some() && lay.closed => Gates::FindPinFixed,
@@ -68,6 +68,7 @@ fn pins(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
             };
             let name = crate::pin_name(look.words, lay, stated, pin);
             Finding::new("pin-not-kept", Severity::Warning, OWN_FORMAT)
+                .about(Subject::Pin(number))
                 .says(look.words.say(text, &[("run", run_name(run)), ("pin", &name)]))
                 .at([pin.at])
         })

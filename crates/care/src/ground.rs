@@ -7,7 +7,7 @@ use workup::RunWorkup;
 
 use crate::limits::OWN_FORMAT;
 use crate::names::Named;
-use crate::{Finding, Look, Severity, line, place, point, run_name};
+use crate::{Finding, Look, Severity, Subject, line, place, point, run_name};
 
 /// Distances are kept to within this, metres: a micrometre of rounding is no trespass.
 const GRAIN_M: f64 = 1e-6;
@@ -30,8 +30,11 @@ fn leaves_paddock(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> 
     if places.is_empty() {
         places = region::crossings(line, &boundary).into_iter().map(|(at, _)| place(at)).collect();
     }
+    let outside = |corner: &plan::Point| !region::contains(&boundary, point(*corner));
+    let corner = run.outline.iter().position(outside);
     Some(
         Finding::new("leaves-paddock", Severity::Warning, OWN_FORMAT)
+            .about(Subject::Outline(plan::Shape::Run(run.id.clone()), corner))
             .says(look.say(Text::LeavesPaddock, &[("run", run_name(run))]))
             .mends(look.words.text(Text::LeavesPaddockMend))
             .at(places),
@@ -48,7 +51,8 @@ fn keep_outs(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
             _ if line.points().any(|at| region::contains(&outline, at)) => 0.0,
             near => near,
         };
-        let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT);
+        let subject = || Subject::Outline(plan::Shape::KeepOut(index), None);
+        let new = |id| Finding::new(id, Severity::Warning, OWN_FORMAT).about(subject());
         // Also without a clearance the line may not go through it.
         let crosses = distance_m <= 0.0 && (keep_out.clearance_m() > 0.0 || cuts(line, &outline));
         if crosses || distance_m < keep_out.clearance_m() - GRAIN_M {
@@ -104,9 +108,16 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     }
     Some(
         Finding::new("coop-outside", Severity::Warning, OWN_FORMAT)
+            .about(of_coop(look, coop))
             .says(look.say(Text::CoopOutside, &[("coop", &look.coop(coop)), ("run", run_name(run))]))
             .at([coop.at]),
     )
+}
+
+/// A coop as the subject of a finding.
+fn of_coop(look: Look<'_>, coop: &plan::Coop) -> Subject {
+    let all = || look.plan.coop.iter().chain(&look.plan.other_coops);
+    all().position(|other| other.id == coop.id).map_or(Subject::Whole, Subject::Coop)
 }
 
 /// Coops whose flock no run holds.
@@ -114,6 +125,7 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
     let found = |coop: &plan::Coop| {
         let count = look.words.number(f64::from(coop.birds()), 0);
         Finding::new("coop-in-no-run", Severity::Warning, OWN_FORMAT)
+            .about(of_coop(look, coop))
             .says(look.say(
                 if coop.birds() == 1 { Text::CoopInNoRunOne } else { Text::CoopInNoRun },
                 &[("coop", &look.coop(coop)), ("count", &count)],

@@ -10,7 +10,7 @@ use workup::RunWorkup;
 
 use crate::limits::{self, Limit};
 use crate::names::Named;
-use crate::{Finding, Look, Severity, line, place, point, run_name};
+use crate::{Finding, Look, Severity, Subject, line, place, point, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     if run.status == RunStatus::Past {
@@ -21,15 +21,21 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     for (index, hazard) in look.plan.ground.hazards.iter().enumerate() {
         let (Some(path), Some(netting)) = (path(hazard), &netting) else { continue };
         let beside = Beside { look, run, netting, hazard, name: &look.amid(Named::Hazard(index)), path: &path };
-        found.extend(match hazard.kind {
+        let near = match hazard.kind {
             HazardKind::OverheadLine => beside.overhead_line(),
             HazardKind::PublicWay => beside.public_way(),
             HazardKind::OtherEnergisedFence => beside.near("two-fences-near", Text::FenceNear, limits::BETWEEN_FENCES),
             // How far an earth is from the earth stakes is told with them.
             HazardKind::ForeignEarth => None,
-        });
+        };
+        found.extend(near.map(|near| near.about(subject(index))));
     }
     found
+}
+
+/// A hazard as the subject of a finding.
+fn subject(hazard: usize) -> Subject {
+    Subject::Outline(plan::Shape::Hazard(hazard), None)
 }
 
 /// Hazards that have no place on the map.
@@ -38,6 +44,7 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
     let lost = hazards.filter(|(_, hazard)| path(hazard).is_none());
     lost.map(|(index, _)| {
         Finding::new("hazard-without-path", Severity::Warning, limits::OWN_FORMAT)
+            .about(subject(index))
             .says(look.say(Text::HazardNoPath, &[("hazard", &look.first(Named::Hazard(index)))]))
     })
     .collect()

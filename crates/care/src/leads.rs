@@ -5,7 +5,7 @@ use words::texts::Damp as Text;
 use workup::{earth, lead};
 
 use crate::limits::OWN_FORMAT;
-use crate::{Finding, Look, Severity, run_name};
+use crate::{Finding, Look, Severity, Subject, run_name};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run) -> Vec<Finding> {
     if run.status == RunStatus::Past {
@@ -21,6 +21,7 @@ fn live(look: Look<'_>, run: &Run) -> Option<Finding> {
     let (length, apart) = (look.words.length(lead.length_m?), look.words.length(lead.apart_m?));
     Some(
         Finding::new("lead-short", Severity::Warning, OWN_FORMAT)
+            .about(Subject::Energizer)
             .says(look.words.say(Text::LeadShort, &[("run", run_name(run)), ("length", &length), ("apart", &apart)]))
             .at(run.energizer_at.into_iter().chain(lead::feed(run))),
     )
@@ -35,8 +36,10 @@ fn earth_lead(look: Look<'_>, run: &Run) -> Option<Finding> {
     }
     let (length, apart) = (look.words.length(length_m), look.words.length(apart_m));
     let places = [("run", run_name(run)), ("length", &*length), ("apart", &*apart)];
+    let number = earth::known(run).iter().position(|&at| at == stake);
     Some(
         Finding::new("earth-lead-short", Severity::Warning, OWN_FORMAT)
+            .about(number.map_or(Subject::Whole, Subject::EarthStake))
             .says(look.words.say(Text::EarthLeadShort, &places))
             .at([stake]),
     )

@@ -21,6 +21,7 @@ mod leads;
 mod limits;
 pub mod names;
 mod nets;
+mod overlap;
 mod power;
 mod say;
 mod season;
@@ -43,7 +44,7 @@ pub const BETWEEN_EARTHS_M: f64 = limits::BETWEEN_EARTHS.metres;
 pub const STAKE_TO_NET_M: f64 = limits::STAKE_TO_NET.metres;
 
 pub use damp::{damper_said, stands_said};
-pub use finding::{Finding, Findings, Severity};
+pub use finding::{Finding, Findings, Severity, Subject};
 pub use gate_said::{pin_name, place_on_line};
 pub use limits::Limit;
 pub use slope::{panel_said, slope_line};
@@ -124,6 +125,7 @@ fn among_others(look: Look<'_>, index: usize, mut found: Vec<Finding>) -> Vec<Fi
     let (Some(run), Some(worked)) = (look.plan.runs.get(index), look.workup.runs.get(index)) else { return found };
     found.extend(hazards::between_runs(look, index, run));
     found.extend(earths::between_runs(look, index, run));
+    found.extend(overlap::between_runs(look, index, run));
     found.extend(ends::of_run(look, index, run, worked));
     found.extend(nets::stakes(look, index, run, worked));
     found.extend(damp::of_run(look, run, worked));

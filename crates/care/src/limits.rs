@@ -40,6 +40,8 @@ pub(crate) const BESIDE_WAY: Limit = Limit { metres: 10.0, source: plan::default
 pub(crate) const STAKE_TO_NET: Limit = Limit { metres: earth::OFF_NET_M, source: plan::defaults::COMMON_PRACTICE };
 /// An end of a run nearer than this to a wall, a hedge or a fence ends on it: one panel is drawn up to it.
 pub(crate) const END_ON_WALL: Limit = Limit { metres: workup::ON_WALL_M, source: plan::defaults::COMMON_PRACTICE };
+/// Shared ground no wider than this lies between two drawings of one side, metres.
+pub(crate) const ONE_SIDE: Limit = Limit { metres: 0.25, source: plan::defaults::COMMON_PRACTICE };
 /// Below this the weakest post counts as a fault, kilovolts.
 pub(crate) const FAULT_KV: f64 = 3.0;
 /// The source of [`FAULT_KV`].

@@ -9,7 +9,7 @@ use workup::bracing::Detail;
 use workup::{Corner, Lay, RunWorkup, Verdict};
 
 use crate::limits::{OWN_FORMAT, STAKE_TO_NET, STATICS};
-use crate::{Finding, Look, Severity, point, run_name};
+use crate::{Finding, Look, Severity, Subject, point, run_name};
 
 /// Lengths nearer than this meet, metres (the model's own rule).
 const MEET_M: f64 = geometry::MEET_M;
@@ -45,10 +45,12 @@ pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
     }
     too_few(look, &standing)
         .map(|(net, wanted, owned)| {
-            Finding::new("standing-too-many", Severity::Warning, OWN_FORMAT).says(look.say(
-                Text::StandingTooMany,
-                &[("net", net), ("wanted", &wanted.to_string()), ("owned", &owned.to_string())],
-            ))
+            Finding::new("standing-too-many", Severity::Warning, OWN_FORMAT).about(Subject::Net(net.to_owned())).says(
+                look.say(
+                    Text::StandingTooMany,
+                    &[("net", net), ("wanted", &wanted.to_string()), ("owned", &owned.to_string())],
+                ),
+            )
         })
         .collect()
 }
@@ -68,10 +70,11 @@ fn store(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
     }
     too_few(look, &wanted)
         .map(|(net, wanted, owned)| {
-            Finding::new("store-too-small", Severity::Warning, OWN_FORMAT).says(look.say(
-                Text::StoreTooSmall,
-                &[("run", run_name(run)), ("net", net), ("wanted", &wanted.to_string()), ("owned", &owned.to_string())],
-            ))
+            let owned = owned.to_string();
+            let places = [("run", run_name(run)), ("net", net), ("wanted", &*wanted.to_string()), ("owned", &*owned)];
+            Finding::new("store-too-small", Severity::Warning, OWN_FORMAT)
+                .about(Subject::Net(net.to_owned()))
+                .says(look.say(Text::StoreTooSmall, &places))
         })
         .collect()
 }
@@ -120,19 +123,27 @@ fn between_posts(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
         1 => Text::CornerBetweenPosts,
         _ => Text::CornersBetweenPosts,
     };
+    let farthest = off.iter().copied().rev().max_by(|a, b| a.to_post_m.total_cmp(&b.to_post_m));
     let corners = look.corners(&numbers(off.iter().copied()));
     let miss = look.words.fine_length(miss_m);
     Some(
         Finding::new("corner-between-posts", Severity::Warning, OWN_FORMAT)
+            .about(farthest.map_or(Subject::Whole, |corner| of_corner(lay, corner)))
             .says(look.say(text, &[("run", run_name(run)), ("corners", &corners), ("miss", &miss)]))
             .mends(look.words.text(Text::CornerBetweenPostsMend))
             .at(off.iter().map(|corner| corner.at)),
     )
 }
 
-/// The corner that pulls hardest beyond what it holds.
+/// A corner as the subject of a finding.
+fn of_corner(lay: &Lay, corner: &Corner) -> Subject {
+    let here = lay.corners.iter().position(|other| std::ptr::eq(other, corner));
+    here.map_or(Subject::Whole, Subject::Corner)
+}
+
+/// The corner that pulls hardest beyond what it holds; of like ones the first.
 fn worst<'a>(corners: &[&'a Corner]) -> Option<&'a Corner> {
-    corners.iter().copied().max_by(|a, b| (a.pull_n - a.hold_n).total_cmp(&(b.pull_n - b.hold_n)))
+    corners.iter().copied().rev().max_by(|a, b| (a.pull_n - a.hold_n).total_cmp(&(b.pull_n - b.hold_n)))
 }
 
 fn leaning(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
@@ -151,6 +162,7 @@ fn leaning(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
         let corners = look.corners(&numbers(leaning.iter().copied()));
         found.push(
             Finding::new(id, severity, STATICS)
+                .about(of_corner(lay, worst))
                 .says(look.say(text, &[("run", run_name(run)), ("corners", &corners)]))
                 .because(pull_and_hold(look, Text::CornerLeansWhy, worst.pull_n, worst.hold_n))
                 .at(leaning.iter().map(|corner| corner.at)),
@@ -158,10 +170,11 @@ fn leaning(look: Look<'_>, run: &Run, lay: &Lay) -> Vec<Finding> {
     }
     let inside: Vec<&Corner> =
         lay.corners.iter().filter(|corner| corner.dents && corner.verdict != Verdict::None).collect();
-    if !inside.is_empty() {
+    if let Some(first) = inside.first() {
         let corners = look.corners(&numbers(inside.iter().copied()));
         found.push(
             Finding::new("brace-inside", Severity::Note, STATICS)
+                .about(of_corner(lay, first))
                 .says(look.say(Text::BraceInside, &[("run", run_name(run)), ("corners", &corners)]))
                 .at(inside.iter().map(|corner| corner.stake.at)),
         );
@@ -178,6 +191,7 @@ fn ends(look: Look<'_>, run: &Run, lay: &Lay) -> Option<Finding> {
     let worst = worst(&open)?;
     Some(
         Finding::new("end-needs-brace", Severity::Warning, STATICS)
+            .about(of_corner(lay, worst))
             .says(look.say(Text::EndNeedsBrace, &[("run", run_name(run))]))
             .because(pull_and_hold(look, Text::EndNeedsBraceWhy, worst.pull_n, worst.hold_n))
             .at(open.iter().map(|corner| corner.at)),
@@ -195,6 +209,7 @@ fn stated_braces(look: Look<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) -> Op
     let corners = if numbers.is_empty() { look.words.text(Text::AnEnd).to_owned() } else { look.corners(&numbers) };
     Some(
         Finding::new("brace-too-weak", Severity::Warning, STATICS)
+            .about(of_corner(lay, worst))
             .says(look.say(Text::BraceTooWeak, &[("run", run_name(run)), ("corners", &corners)]))
             .because(look.say(
                 Text::BraceTooWeakWhy,
@@ -227,31 +242,31 @@ pub(crate) fn stakes(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
     let lay = worked.lay.as_ref()?;
     let own = look.stands.get(index)?.netting.as_ref()?;
     let guyed = || lay.corners.iter().filter(|corner| corner.braced || corner.verdict != Verdict::None);
-    let braces = guyed().map(|corner| corner.stake.at);
+    let braces = guyed().map(|corner| (corner.stake.at, of_corner(lay, corner)));
     // An earth stake that is a brace's stake is said once.
     let both = |at: &plan::Point| guyed().any(|corner| corner.kit.earth && same(corner.stake.at, *at));
-    let earths = workup::earth::known(run).into_iter().filter(|at| !both(at));
-    let all: Vec<plan::Point> = braces.chain(earths).collect();
+    let earths = workup::earth::known(run).into_iter().enumerate().filter(|(_, at)| !both(at));
+    let earths = earths.map(|(stake, at)| (at, Subject::EarthStake(stake)));
+    let all: Vec<(plan::Point, Subject)> = braces.chain(earths).collect();
     let others = look.plan.runs.iter().zip(look.stands).filter(|(other, stand)| {
         other.status == RunStatus::Standing
             && run.status == RunStatus::Standing
             && other.id != run.id
-            && all.iter().any(|&stake| stand.may_near_place(stake, STAKE_TO_NET.metres))
+            && all.iter().any(|&(stake, _)| stand.may_near_place(stake, STAKE_TO_NET.metres))
     });
     let others = others.filter_map(|(other, stand)| Some((Some(other), stand.netting.as_ref()?)));
     let nettings: Vec<(Option<&Run>, &geometry::Outline)> = std::iter::once((None, own)).chain(others).collect();
-    let near: Vec<(f64, plan::Point, Option<&Run>)> = all
+    let near: Vec<(f64, plan::Point, Subject, Option<&Run>)> = all
         .into_iter()
-        .filter_map(|stake| {
+        .filter_map(|(stake, subject)| {
             let off = nettings.iter().map(|&(of, netting)| (region::distance_to_m(netting, point(stake)), of));
             let (distance_m, of) = off.min_by(|one, other| one.0.total_cmp(&other.0))?;
-            (distance_m < STAKE_TO_NET.metres - 1e-9).then_some((distance_m, stake, of))
+            (distance_m < STAKE_TO_NET.metres - 1e-9).then_some((distance_m, stake, subject, of))
         })
         .collect();
-    let nearest =
-        near.iter().min_by(|one, other| one.0.total_cmp(&other.0)).map(|&(distance_m, _, of)| (distance_m, of));
-    nearest.map(|(nearest_m, of)| {
-        let found = Finding::new("stake-near-net", Severity::Warning, STAKE_TO_NET.source);
+    let nearest = near.iter().min_by(|one, other| one.0.total_cmp(&other.0)).cloned();
+    nearest.map(|(nearest_m, _, subject, of)| {
+        let found = Finding::new("stake-near-net", Severity::Warning, STAKE_TO_NET.source).about(subject);
         // Near to another's net it is a matter of that one as well.
         let found = if let Some(other) = of { found.with(&other.id) } else { found };
         found
@@ -263,6 +278,6 @@ pub(crate) fn stakes(look: Look<'_>, index: usize, run: &Run, worked: &RunWorkup
                     ("limit", &look.words.fine_length(STAKE_TO_NET.metres)),
                 ],
             ))
-            .at(near.into_iter().map(|(_, stake, _)| stake))
+            .at(near.into_iter().map(|(_, stake, ..)| stake))
     })
 }

@@ -8,7 +8,7 @@ use workup::faults::land;
 use workup::{Lay, RunWorkup, SampleOf, Volts};
 
 use crate::limits::{ENERGIZER_CLAUSE, ENERGIZER_J, FEED_REACH_M, IMPULSE_CLAUSE, IMPULSE_S, LEAKAGE_MOST, OWN_FORMAT};
-use crate::{Finding, Look, Severity, line, point, run_name};
+use crate::{Finding, Look, Severity, Subject, line, point, run_name};
 
 /// Energizers in the store above the standard's limits.
 pub(crate) fn of_plan(look: Look<'_>) -> Vec<Finding> {
@@ -50,6 +50,7 @@ fn above_the_limits(look: Look<'_>, unit: &Energizer) -> Vec<Finding> {
         if allowed_s.is_none_or(|allowed_s| duration_s > allowed_s) {
             found.push(
                 Finding::new("energizer-above-limit", Severity::Warning, ENERGIZER_CLAUSE)
+                    .about(Subject::Unit(unit.id.clone()))
                     .says(look.say(
                         Text::EnergizerAbove,
                         &[
@@ -70,14 +71,16 @@ fn above_the_limits(look: Look<'_>, unit: &Energizer) -> Vec<Finding> {
         }
     }
     if duration_s > IMPULSE_S {
-        found.push(Finding::new("energizer-long-impulse", Severity::Warning, IMPULSE_CLAUSE).says(look.say(
+        let said = look.say(
             Text::EnergizerLong,
             &[
                 ("energizer", &unit.id),
                 ("milliseconds", &look.words.number(duration_s * 1e3, 1)),
                 ("limit", &look.words.number(IMPULSE_S * 1e3, 0)),
             ],
-        )));
+        );
+        let long = Finding::new("energizer-long-impulse", Severity::Warning, IMPULSE_CLAUSE);
+        found.push(long.about(Subject::Unit(unit.id.clone())).says(said));
     }
     found
 }
@@ -108,6 +111,7 @@ fn feed(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
     let (along_m, off_m) = line.nearest_along(point(at));
     (off_m > FEED_REACH_M).then(|| {
         Finding::new("feed-off-line", Severity::Warning, defaults::COMMON_PRACTICE)
+            .about(Subject::Feed)
             .says(look.say(Text::FeedOffLine, &[("run", run_name(run)), ("off", &look.words.length(off_m))]))
             .at([at, crate::place(line.at(along_m))])
     })
@@ -115,16 +119,20 @@ fn feed(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Option<Finding> {
 
 /// Netting that leaks nothing at all, or more than any grass.
 fn leakage(look: Look<'_>, run: &Run) -> Option<Finding> {
-    let zones = || run.lines().flat_map(|line| run.zones_on(line));
-    let stated = || run.leakage_s_per_m.into_iter().chain(zones().map(|zone| zone.s_per_m));
-    let text = if stated().any(|leakage| leakage > LEAKAGE_MOST) {
+    let of_run = run.leakage_s_per_m.map(|leakage| (leakage, Subject::Whole)).into_iter();
+    let zones = run.lines().flat_map(|line| run.zones_on(line).iter().enumerate().map(move |zone| (line, zone)));
+    let zones = zones.map(|(line, (index, zone))| (zone.s_per_m, Subject::Zone(line, index)));
+    let enormous = of_run.chain(zones).find(|(leakage, _)| *leakage > LEAKAGE_MOST);
+    let text = if enormous.is_some() {
         (Severity::Warning, "leakage-enormous", Text::LeakageEnormous)
     } else if run.leakage_s_per_m.is_some_and(|leakage| leakage.abs() <= 0.0) {
         (Severity::Note, "leakage-zero", Text::LeakageZero)
     } else {
         return None;
     };
-    Some(Finding::new(text.1, text.0, defaults::COMMON_PRACTICE).says(look.say(text.2, &[("run", run_name(run))])))
+    let subject = enormous.map_or(Subject::Whole, |(_, subject)| subject);
+    let found = Finding::new(text.1, text.0, defaults::COMMON_PRACTICE).about(subject);
+    Some(found.says(look.say(text.2, &[("run", run_name(run))])))
 }
 
 /// Every live line of a net broken by several faults, or by one; on the run's line and on its branches.
@@ -134,14 +142,16 @@ fn all_lines(look: Look<'_>, run: &Run, volts: &Volts, lay: &Lay) -> Vec<Finding
         let last = lay.nets.len().checked_sub(1)?;
         Some(lay.nets.partition_point(|net| net.end_m <= chain_m).min(last))
     };
-    let broken = of_lines(&run.faults).filter_map(|(index, fault)| Some((fault, net_at(at_m(index)?.chain_m)?)));
+    let broken = of_lines(&run.faults)
+        .filter_map(|(index, fault)| Some((Subject::Fault(None, index), fault, net_at(at_m(index)?.chain_m)?)));
     let mut found = all_lines_on(look, run_name(run), &broken.collect::<Vec<_>>(), lay);
     for laid in &lay.branches {
         let Some(branch) = run.branches.get(laid.branch) else { continue };
         let name = words::capital(&look.branch(run_name(run), laid.branch));
         let (run, lay) = (branch.alone(run), laid.alone());
         let net = |fault: &Fault| land(&run, &lay, fault.kind, fault.at).ok().map(|landing| landing.net);
-        let broken = of_lines(&run.faults).filter_map(|(_, fault)| Some((fault, net(fault)?)));
+        let broken = of_lines(&run.faults)
+            .filter_map(|(index, fault)| Some((Subject::Fault(Some(laid.branch), index), fault, net(fault)?)));
         found.extend(all_lines_on(look, &name, &broken.collect::<Vec<_>>(), &lay));
     }
     found
@@ -152,19 +162,21 @@ fn of_lines(faults: &[Fault]) -> impl Iterator<Item = (usize, &Fault)> {
 }
 
 /// On one line of netting, which is called so: its broken lines, each with the net that it is in.
-fn all_lines_on(look: Look<'_>, name: &str, broken: &[(&Fault, usize)], lay: &Lay) -> Vec<Finding> {
+fn all_lines_on(look: Look<'_>, name: &str, broken: &[(Subject, &Fault, usize)], lay: &Lay) -> Vec<Finding> {
     let nets = lay.nets.iter().enumerate();
     let found = nets.filter_map(|(number, net)| {
-        let here = broken.iter().filter(|(_, net)| *net == number);
-        let lines: usize = here.clone().map(|(fault, _)| fault.lines.unwrap_or(1) as usize).sum();
+        let here = broken.iter().filter(|(_, _, net)| *net == number);
+        let subject = here.clone().next().map(|(subject, ..)| subject.clone()).unwrap_or_default();
+        let lines: usize = here.clone().map(|(_, fault, _)| fault.lines.unwrap_or(1) as usize).sum();
         let all = look.plan.net_kind(&net.kind)?.live_line_heights_m().len();
         (lines > 0 && lines >= all).then(|| {
             Finding::new("all-lines-broken", Severity::Warning, OWN_FORMAT)
+                .about(subject)
                 .says(look.say(
                     if all == 1 { Text::AllLinesBrokenOne } else { Text::AllLinesBroken },
                     &[("run", name), ("net", &(number + 1).to_string()), ("lines", &all.to_string())],
                 ))
-                .at(here.map(|(fault, _)| fault.at).collect::<Vec<_>>())
+                .at(here.map(|(_, fault, _)| fault.at).collect::<Vec<_>>())
         })
     });
     found.collect()

@@ -5,7 +5,7 @@ use words::texts::{Bracing, Findings as Text};
 use workup::{BranchTrouble, Must, OutlineTrouble, Part, RunWorkup, SheetTrouble, Trouble};
 
 use crate::limits::OWN_FORMAT;
-use crate::{Finding, Look, Severity, run_name};
+use crate::{Finding, Look, Severity, Subject, run_name};
 
 /// The most places that one finding names; more tell a keeper nothing and a map cannot show them.
 const MOST_PLACES: usize = 100;
@@ -40,7 +40,14 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
     let new = |id, severity| Finding::new(id, severity, OWN_FORMAT);
     let warning = Severity::Warning;
     match trouble {
-        Trouble::Outline { shape, fault } => outline(look, shape, *fault),
+        Trouble::Outline { shape, fault } => {
+            let corner = match *fault {
+                OutlineTrouble::TooFar { corner, .. } | OutlineTrouble::Repeated { corner, .. } => Some(corner),
+                OutlineTrouble::CrossesItself { side, .. } => Some(side),
+                _ => None,
+            };
+            outline(look, shape, *fault).about(Subject::Outline(shape.clone(), corner))
+        }
         Trouble::BadValue { key, value, must } => {
             let must = match must {
                 Must::BePositive => Text::MustBePositive,
@@ -61,10 +68,16 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             };
             bad_value(look, key, *value, must)
         }
-        Trouble::PanelSum { net, sum_m, length_m } => new("panel-sum", warning).says(look.say(
-            Text::PanelSum,
-            &[("net", net), ("sum", &look.words.fine_length(*sum_m)), ("length", &look.words.fine_length(*length_m))],
-        )),
+        Trouble::PanelSum { net, sum_m, length_m } => {
+            new("panel-sum", warning).about(Subject::Net(net.clone())).says(look.say(
+                Text::PanelSum,
+                &[
+                    ("net", net),
+                    ("sum", &look.words.fine_length(*sum_m)),
+                    ("length", &look.words.fine_length(*length_m)),
+                ],
+            ))
+        }
         Trouble::NoNets => new("no-nets", warning).says(look.say(Text::NoNets, &[("run", run)])),
         Trouble::TooManyPosts { posts } => new("too-many-posts", warning)
             .says(look.say(Text::TooManyPosts, &[("run", run), ("posts", &look.words.number(*posts as f64, 0))])),
@@ -72,6 +85,7 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             .says(look.say(Text::ChainTooLong, &[("run", run), ("length", &look.words.far(*length_m))])),
         Trouble::Branch { branch, fault } => {
             let number = (branch + 1).to_string();
+            let new = |id, severity| new(id, severity).about(Subject::Branch(*branch));
             let said = |text, off: &str| look.say(text, &[("run", run), ("branch", &number), ("off", off)]);
             match fault {
                 BranchTrouble::NoNets => new("branch-no-nets", warning).says(said(Text::BranchNoNets, "")),
@@ -95,8 +109,10 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
             new(id, warning).says(look.say(text, &[("run", run)]))
         }
         Trouble::StakesTogether { one, other, at } => {
+            let subject = Subject::EarthStake(*other);
             let [one, other] = [one, other].map(|number| (number + 1).to_string());
             new("earth-stakes-together", warning)
+                .about(subject)
                 .says(look.say(Text::StakesTogether, &[("run", run), ("one", &one), ("other", &other)]))
                 .at([*at])
         }
@@ -113,9 +129,12 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
                 SheetTrouble::NoCircuit => Text::SheetNoCircuit,
             };
             Finding::new("data-sheet", warning, "the energizer’s equivalent circuit; see the model’s page")
+                .about(Subject::Unit(energizer.clone()))
                 .says(look.say(text, &[("energizer", energizer)]))
         }
-        Trouble::LiveLines { net } => new("live-lines", warning).says(look.say(Text::LiveLines, &[("net", net)])),
+        Trouble::LiveLines { net } => {
+            new("live-lines", warning).about(Subject::Net(net.clone())).says(look.say(Text::LiveLines, &[("net", net)]))
+        }
         Trouble::NoSuchClass { table, name } => crate::bracing::no_such_class(look, *table, *name),
         Trouble::SeenNowhere { index } => crate::bracing::seen_nowhere(look, *index),
         Trouble::SeenContradict { stood, leaned } => crate::bracing::contradict(look, *stood, *leaned),
@@ -130,6 +149,7 @@ fn finding(look: Look<'_>, run: &str, trouble: &Trouble) -> Finding {
 fn bad_value(look: Look<'_>, key: &str, value: f64, must: impl words::Message) -> Finding {
     let must = look.words.text(must);
     Finding::new("bad-value", Severity::Warning, OWN_FORMAT)
+        .about(Subject::Figure(key.to_owned()))
         .says(look.say(Text::BadValue, &[("key", key), ("value", &value.to_string()), ("must", must)]))
 }
 

@@ -5,7 +5,7 @@ use words::texts::{self, Findings as Text};
 use workup::RunWorkup;
 
 use crate::limits::{FAULT_KV, FAULT_SOURCE};
-use crate::{Finding, Look, Severity, run_name, volts_said};
+use crate::{Finding, Look, Severity, Subject, run_name, volts_said};
 
 pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Finding> {
     let Some(volts) = &worked.volts else { return Vec::new() };
@@ -13,6 +13,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     let mut found = Vec::new();
     let words = look.words;
     let at = weakest.at;
+    let post = || weakest.branch.map_or(Subject::Post(weakest.post), |_| Subject::Whole);
     let target_kv = look.plan.target_kv();
     let tried = worked.lay.as_ref().and_then(|lay| volts_said::tried_and_which(run, lay, words));
     let and_tried = tried
@@ -27,6 +28,8 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     if weakest.peak_kv < target_kv {
         // Where the fence would hold without its faults, they are what there is to mend.
         let by_faults = volts.sound.as_ref().is_some_and(|sound| sound.weakest.peak_kv >= target_kv);
+        let first = (run.lines()).find_map(|line| (!run.faults_on(line).is_empty()).then_some(Subject::Fault(line, 0)));
+        let subject = first.filter(|_| by_faults).unwrap_or_else(post);
         let mend = if by_faults { Text::WeakPostFaulty } else { Text::WeakPostMend };
         let why = look.say(
             Text::WeakPostWhy,
@@ -35,6 +38,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         let why = [Some(why), volts_said::sound(volts, words)].into_iter().flatten().collect::<Vec<_>>().join(" ");
         found.push(
             Finding::new(id, Severity::Warning, source)
+                .about(subject)
                 .says(look.say(
                     text,
                     &[
@@ -50,9 +54,10 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
         );
     }
     if !weakest.measured {
-        let post = look.say(Text::Post, &[("number", &words.post_number(weakest.post, weakest.branch))]);
+        let called = look.say(Text::Post, &[("number", &words.post_number(weakest.post, weakest.branch))]);
         found.push(
             Finding::new("not-measured", Severity::Note, defaults::COMMON_PRACTICE)
+                .about(post())
                 .says(look.say(
                     Text::NotMeasured,
                     &[
@@ -61,7 +66,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
                         ("tried", &tried.map_or_else(String::new, |tried| format!(", {tried}"))),
                     ],
                 ))
-                .mends(look.say(Text::NotMeasuredMend, &[("post", &post)]))
+                .mends(look.say(Text::NotMeasuredMend, &[("post", &called)]))
                 .at([at]),
         );
     }

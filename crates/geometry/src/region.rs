@@ -5,7 +5,7 @@
 
 use geo::coordinate_position::{CoordPos, CoordinatePosition};
 use geo::line_intersection::{LineIntersection, line_intersection};
-use geo::{Area, BooleanOps, Coord, Line, LineString, Polygon};
+use geo::{Area, BooleanOps, Coord, Euclidean, InteriorPoint, Length, Line, LineString, Polygon};
 
 use crate::{Outline, Point, span_m};
 
@@ -105,6 +105,31 @@ pub fn overlap_with_any_m2<'a>(one: &Outline, others: impl IntoIterator<Item = &
     let shared = others.into_iter().filter_map(filled).map(|other| one.intersection(&other));
     let shared = shared.filter(|piece| piece.unsigned_area() > 0.0);
     shared.reduce(|all, next| all.union(&next)).map_or(0.0, |all| all.unsigned_area())
+}
+
+/// A piece of ground that two closed outlines share.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SharedGround {
+    /// Its area, square metres.
+    pub area_m2: f64,
+    /// A place inside it.
+    pub at: Point,
+}
+
+/// The pieces of ground that two closed outlines share, the largest first; none where one is open.
+///
+/// A piece no wider than `least_wide_m` is left out: of two lines that are meant as one a sliver remains. Its width is
+/// `2 A / P`, that of a long strip of area A and perimeter P, and half of a square's.
+pub fn shared_ground(one: &Outline, other: &Outline, least_wide_m: f64) -> Vec<SharedGround> {
+    let (Some(one), Some(other)) = (filled(one), filled(other)) else { return Vec::new() };
+    let piece = |piece: &Polygon<f64>| {
+        let (area_m2, round_m) = (piece.unsigned_area(), Euclidean.length(piece.exterior()));
+        let at = piece.interior_point()?;
+        (2.0 * area_m2 > least_wide_m * round_m).then(|| SharedGround { area_m2, at: point(at.into()) })
+    };
+    let mut pieces: Vec<SharedGround> = one.intersection(&other).iter().filter_map(piece).collect();
+    pieces.sort_by(|one, other| other.area_m2.total_cmp(&one.area_m2));
+    pieces
 }
 
 /// Places where a side meets a line, with the angle between.
@@ -221,6 +246,33 @@ mod tests {
         let other = ring(&[(5.0, 5.0), (5.0, 15.0), (15.0, 15.0), (15.0, 5.0)]);
         assert!((overlap_area_m2(&square, &other) - 25.0).abs() < 1e-5);
         assert_eq!(overlap_area_m2(&square, &path(&[(0.0, 0.0), (1.0, 1.0)])), 0.0);
+    }
+
+    #[test]
+    fn a_sliver_between_two_lines_meant_as_one_is_no_shared_ground() {
+        let square = ring(&[(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)]);
+        let beside = |by_m: f64| ring(&[(by_m, 0.0), (by_m + 10.0, 0.0), (by_m + 10.0, 10.0), (by_m, 10.0)]);
+        assert_eq!(shared_ground(&square, &beside(10.0), 0.25), []);
+        assert_eq!(shared_ground(&square, &beside(9.8), 0.25), []);
+        let [piece] = shared_ground(&square, &beside(9.0), 0.25)[..] else { panic!("one piece") };
+        assert!((piece.area_m2 - 10.0).abs() < 1e-5, "{piece:?}");
+        assert!(contains(&square, piece.at) && contains(&beside(9.0), piece.at), "{piece:?}");
+        // Two pieces, the larger first: a frame over a bar that is thicker at one end.
+        let bar = ring(&[(-5.0, 4.0), (15.0, 4.0), (15.0, 7.0), (-5.0, 6.0)]);
+        let frame = ring(&[
+            (-4.0, -5.0),
+            (14.0, -5.0),
+            (14.0, 12.0),
+            (12.0, 12.0),
+            (12.0, 0.0),
+            (-2.0, 0.0),
+            (-2.0, 12.0),
+            (-4.0, 12.0),
+        ]);
+        let pieces = shared_ground(&bar, &frame, 0.25);
+        assert!(pieces.len() == 2 && pieces[0].area_m2 > pieces[1].area_m2, "{pieces:?}");
+        assert!(pieces[0].at.east_m > 12.0 && pieces[1].at.east_m < -2.0, "{pieces:?}");
+        assert_eq!(shared_ground(&square, &path(&[(0.0, 5.0), (10.0, 5.0)]), 0.25), []);
     }
 
     #[test]

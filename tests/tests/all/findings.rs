@@ -444,3 +444,44 @@ fn two_standing_runs_on_different_energizers_keep_apart() {
     lacks(&second(68.0, "small"), "two-fences-near");
     lacks(&second(67.0, "big"), "two-fences-near");
 }
+
+#[test]
+fn standing_runs_that_lie_over_each_other_are_said_once() {
+    let second = |outline: Value, status: &str| {
+        with(|plan| {
+            plan["store"]["nets"][0]["count"] = json!(4);
+            let mut run = plan["runs"][0].clone();
+            run["id"] = json!("other");
+            run["status"] = json!(status);
+            run["coop"] = Value::Null;
+            run["outline"] = outline;
+            plan["runs"].as_array_mut().unwrap().push(run);
+        })
+    };
+    let square = |east: f64, north: f64| {
+        json!([[east, north], [east + 25.0, north], [east + 25.0, north + 25.0], [east, north + 25.0]])
+    };
+    // The closed form: 5 m of 25 m, and a corner of 5 m by 5 m.
+    let over = second(square(60.0, 40.0), "standing");
+    let said = has(&over, "runs-overlap", Severity::Warning);
+    assert!(said.message.contains("other and run ") && said.message.contains("125 m²"), "{}", said.message);
+    assert_eq!((said.other.as_deref(), said.at.len()), (Some("run"), 1));
+    assert!((60.0..65.0).contains(&said.at[0].east_m) && (40.0..65.0).contains(&said.at[0].north_m), "{:?}", said.at);
+    assert_eq!(ids(&over).iter().filter(|id| **id == "runs-overlap").count(), 1);
+    assert!(has(&second(square(60.0, 60.0), "standing"), "runs-overlap", Severity::Warning).message.contains("25 m²"));
+    let within = json!([[45, 45], [55, 45], [55, 55], [45, 55]]);
+    assert!(has(&second(within.clone(), "standing"), "runs-overlap", Severity::Warning).message.contains("100 m²"));
+    let german = findings_in(&over, GERMAN).into_iter().find(|one| one.id == "runs-overlap").unwrap();
+    assert!(german.message.contains("125 m² Boden gemeinsam") && !german.mend.is_empty(), "{}", german.message);
+    // A side in common, drawn twice and not quite alike, a corner in common, and ground apart.
+    for (east, north) in [(65.0, 40.0), (64.8, 40.0), (65.0, 65.0), (65.0, 50.0), (70.0, 40.0)] {
+        lacks(&second(square(east, north), "standing"), "runs-overlap");
+    }
+    for status in ["option", "past"] {
+        lacks(&second(square(60.0, 40.0), status), "runs-overlap");
+    }
+    // An open line may part the ground of a run.
+    let mut parts = second(json!([[40, 50], [65, 50]]), "standing");
+    parts["runs"][1]["closed"] = json!(false);
+    lacks(&parts, "runs-overlap");
+}

@@ -114,6 +114,7 @@ fn a_tag_keeps_off_the_drop() {
         why: String::new(),
         at: vec![at],
         source: "from memory",
+        subject: care::Subject::Whole,
         other: None,
     };
     let findings = care::Findings { runs: vec![vec![finding]], plan: Vec::new() };

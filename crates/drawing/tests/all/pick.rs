@@ -137,6 +137,7 @@ fn a_tag_is_picked_where_it_is_painted() {
         why: String::new(),
         at: places.clone(),
         source: "from memory",
+        subject: care::Subject::Whole,
         other: None,
     };
     hand.findings.runs = vec![vec![finding]];

@@ -121,6 +121,9 @@ texts! {
             => "{run} und {hazard} liegen {distance} auseinander und hängen an verschiedenen Weidezaungeräten: {limit} Abstand halten, damit niemand beide zugleich berühren kann.",
         RunsNear: "{run} and {other} stand {distance} apart on different energizers: keep {limit} between them, so that nobody can touch both."
             => "{run} und {other} stehen {distance} auseinander an verschiedenen Weidezaungeräten: {limit} Abstand halten, damit niemand beide zugleich berühren kann.",
+        RunsOverlap: "{run} and {other} are both stated to stand and share {area} of ground, which is counted twice."
+            => "{run} und {other} sind beide als stehend angegeben und haben {area} Boden gemeinsam, der doppelt zählt.",
+        RunsOverlapMend: "Drag one off the other" => "Einen vom anderen wegziehen",
         ForeignEarthUnplaced: "{run}: say where its earth stake stands, so that its distance from {hazard} can be checked; keep {limit} between the two."
             => "{run}: Angeben, wo der Erdstab steht, damit sich prüfen lässt, wie weit {hazard} entfernt ist; {limit} Abstand halten.",
         ForeignEarthNear: "{run}: its earth stakes come within {distance} of {hazard}: keep {limit} between the two."

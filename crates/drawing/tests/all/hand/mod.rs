@@ -173,6 +173,7 @@ pub(crate) fn finding(severity: Severity, at: Vec<Point>) -> Finding {
         why: String::new(),
         at,
         source: "none",
+        subject: care::Subject::Whole,
         other: None,
     }
 }
