@@ -31,6 +31,7 @@ mod hand;
 mod hanging;
 pub(crate) mod hiding;
 mod hold;
+mod mending;
 mod message;
 mod nudging;
 mod page;
@@ -73,6 +74,7 @@ pub use faults::trial_fault;
 pub use first::{Lesson, Question};
 pub use fitting::FitAnswer;
 pub use guiding::Grid;
+pub(crate) use mending::leads;
 pub use message::Message;
 pub use page::Page;
 pub(crate) use page::page_of_finding;
@@ -128,6 +130,8 @@ pub struct Editor {
     why: bool,
     compare: bool,
     notice: Option<Text>,
+    /// What was found where the keeper was led to mend it, in words.
+    led: Option<String>,
     notice_underlay: Option<words::texts::Underlay>,
     /// What became of the picture beneath the map.
     pictured: Pictured,
@@ -193,6 +197,7 @@ impl Editor {
             why: false,
             compare: plan.runs.len() > 1,
             notice: None,
+            led: None,
             notice_underlay: None,
             pictured: Pictured::default(),
             snapped: None,

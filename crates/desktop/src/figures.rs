@@ -15,10 +15,10 @@ use workup::Lay;
 
 use crate::editor::{Editor, Message, Page};
 use crate::facts;
+use crate::found;
 use crate::icons::{self, Icon};
 use crate::kit::{self, Measure};
 use crate::menus;
-use crate::pages;
 use crate::said::Said;
 use crate::theme::{self, colour};
 
@@ -265,9 +265,7 @@ fn about(one: &One) -> About {
 const TAGS: [Severity; 3] = [Severity::Danger, Severity::Warning, Severity::Note];
 
 fn counts(editor: &Editor) -> Vec<(Severity, usize)> {
-    let findings = editor.findings();
-    let of_run = findings.runs.get(editor.run_index()).into_iter().flatten();
-    let all: Vec<Severity> = findings.plan.iter().chain(of_run).map(|finding| finding.severity).collect();
+    let all: Vec<Severity> = editor.open_findings().into_iter().map(|(_, finding)| finding.severity).collect();
     TAGS.into_iter()
         .map(|severity| (severity, all.iter().filter(|&&one| one == severity).count()))
         .filter(|(_, count)| *count > 0)
@@ -310,10 +308,7 @@ fn findings(ui: &mut Ui, corner: egui::Pos2, width: f32, editor: &Editor, said: 
     }
     kit::focus_ring(ui, &response, p);
     let response = response.on_hover_text(words.text(About::Findings));
-    if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
-        said.say(Message::Open(pages::page_of_worst(editor)));
-        pages::seek_findings(ui.ctx(), words);
-    }
+    found::list(&response.on_hover_cursor(egui::CursorIcon::PointingHand), editor, said);
 }
 
 fn spoken(severity: Severity) -> Text {

@@ -17,7 +17,7 @@ pub(crate) use buttons::{
     BUTTON, TILE, bare_button, button, choice, icon_button, icon_close, icon_in_field, link, tile, word_button,
 };
 pub(crate) use figures::{Figure, Measure, dots, figures};
-pub(crate) use rows::{ROW, fact, finding, row, tall_row};
+pub(crate) use rows::{ROW, fact, finding, row, said_finding, tall_row};
 pub(crate) use slider::{Stop, slider};
 
 use crate::theme::{RADIUS, colour};

@@ -22,6 +22,7 @@ mod field;
 mod figures;
 mod finder;
 mod first;
+mod found;
 mod head;
 mod icons;
 mod journal;

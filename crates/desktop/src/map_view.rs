@@ -19,7 +19,7 @@ pub(crate) use paint::{MapSheet, paint, plate};
 use crate::editor::{Editor, Lesson, Message, Page, ShapingMessage};
 use crate::said::Said;
 use crate::tool::{Hand, Tool};
-use crate::{leading, many, measured};
+use crate::{leading, many, measured, pages};
 
 /// How near the pointer must come to a thing, pixels.
 const REACH_PX: f32 = 9.0;
@@ -160,7 +160,7 @@ fn clicks(
         } else if many::click(response, thing_at(at), said) {
             // One more, or one less.
         } else if response.clicked() {
-            said.say(Message::Pick(thing_at(at)));
+            said.say(pages::clicked(thing_at(at)));
         }
     } else if response.double_clicked() {
         said.say(Message::Hand(Hand::Close));

@@ -5,7 +5,7 @@
 
 use care::names::{self, Named};
 use drawing::Thing;
-use egui::{EventFilter, Id, Pos2, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
+use egui::{EventFilter, Id, Key, Modifiers, Pos2, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use plan::{LeakageZone, Point};
 use words::texts::{Damp, Earth, Faults, Many as Text, Power, Underlay, Window};
 
@@ -50,6 +50,12 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
         });
         if response.gained_focus() && !picked {
             self.said.say(Message::Pick(Some(thing)));
+        }
+        if response.has_focus() && matches!(thing, Thing::Finding { .. }) {
+            let leads = self.ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
+            if leads {
+                self.said.say(Message::Mend(thing));
+            }
         }
         if response.has_focus() {
             let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };

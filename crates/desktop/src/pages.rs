@@ -12,6 +12,7 @@ mod ghosts;
 pub(crate) mod ground;
 mod kept;
 pub(crate) mod list;
+mod mending;
 mod moves;
 mod mow;
 mod picked;
@@ -36,7 +37,7 @@ use egui::{Align2, Context, Id, Rect, Response, ScrollArea, Sense, Stroke, Ui, U
 use words::Words;
 use words::texts::Window as Text;
 
-use crate::editor::{Editor, Message, Page, page_of_finding};
+use crate::editor::{Editor, Message, Page, leads, page_of_finding};
 use crate::icons::{self, Icon};
 use crate::kit::{self, BETWEEN};
 use crate::said::Said;
@@ -237,31 +238,28 @@ fn is_of_plan(thing: Thing) -> bool {
     matches!(thing, Thing::Finding { run: None, .. })
 }
 
-/// The page that the weightiest finding stands on.
-pub(crate) fn page_of_worst(editor: &Editor) -> Page {
-    let worst = |page: Page| of_page(editor, page).first().map(|(_, one)| one.severity);
-    let here = worst(editor.page());
-    Page::ALL.into_iter().filter(|&page| worst(page) > here).max_by_key(|&page| worst(page)).unwrap_or(editor.page())
-}
-
-/// The findings of the page that opens come into sight.
-pub(crate) fn seek_findings(ctx: &Context, words: Words) {
-    seek(ctx, Some(Mark::Section(words.text(Text::FindingsHere).to_owned())));
-}
-
-/// A finding that was picked, wherever that was, comes into sight on its page; what else is picked takes that back.
-pub(crate) fn seek_picked(ctx: &Context, messages: &[Message]) {
+/// What was asked for on a page by what is said comes into sight there: of a finding the place where it is mended, of one
+/// that was picked its sentence; what else is picked takes that back.
+pub(crate) fn seek_said(ctx: &Context, editor: &Editor, messages: &[Message]) {
     for message in messages {
-        match message {
-            Message::Pick(Some(thing @ Thing::Finding { .. })) => seek(ctx, Some(Mark::Widget(finding_id(*thing)))),
+        match *message {
+            Message::Mend(thing @ Thing::Finding { run, finding }) => {
+                let mends = editor.finding(run, finding).and_then(|found| mending::mark(ctx, editor, run, found));
+                seek(ctx, Some(mends.unwrap_or_else(|| mending::sentence(thing))));
+            }
+            Message::Pick(Some(thing @ Thing::Finding { .. })) => seek(ctx, Some(mending::sentence(thing))),
             Message::Pick(_) => seek(ctx, None),
             _ => {}
         }
     }
 }
 
-fn finding_id(thing: Thing) -> Id {
-    Id::unique(("finding", thing))
+/// What a click on something that is drawn says: of a finding where it is mended.
+pub(crate) fn clicked(thing: Option<Thing>) -> Message {
+    match thing {
+        Some(finding @ Thing::Finding { .. }) => Message::Mend(finding),
+        thing => Message::Pick(thing),
+    }
 }
 
 /// The findings of this page.
@@ -275,12 +273,13 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
     ui.add_space(8.0);
     for (thing, finding) in found {
         let picked = desk.editor.picked() == Some(thing) || desk.editor.hovered() == Some(thing);
-        let response = kit::finding(ui, finding_id(thing), finding, picked, desk.words, desk.p);
+        let id = mending::sentence_id(thing);
+        let response = kit::finding(ui, id, finding, (picked, leads(finding)), desk.words, desk.p);
         if response.hovered() && !finding.at.is_empty() {
             desk.said.hovered = desk.said.hovered.or(Some(thing));
         }
         if response.clicked() {
-            desk.said.say(Message::Pick(Some(thing)));
+            desk.said.say(Message::Mend(thing));
         }
         ui.add_space(14.0);
     }
@@ -299,11 +298,16 @@ fn picks(ui: &mut Ui, desk: &mut Desk<'_>, id: Id, thing: Thing, label: &str) ->
     (rect, picked)
 }
 
+/// The row of a thing on its page.
+fn row_id(thing: Thing) -> Id {
+    Id::unique(("row of", thing))
+}
+
 /// A row that picks its thing, with a word at its right; whether that is picked.
 fn picks_told(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, left: &str, right: &str) -> bool {
     let p = desk.p;
     let label = if right.is_empty() { left.to_owned() } else { format!("{left}: {right}") };
-    let (rect, picked) = picks(ui, desk, Id::unique(("row of", thing)), thing, &label);
+    let (rect, picked) = picks(ui, desk, row_id(thing), thing, &label);
     let y = rect.center().y;
     let right = kit::cell(ui, pos2(rect.right(), y), Align2::RIGHT_CENTER, right, theme::regular(13.0), colour(p.ink2));
     let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };

@@ -12,7 +12,6 @@ use words::texts::{Many as Text, Underlay};
 use workup::{Corner, Lay, Verdict};
 
 use crate::editor::Editor;
-use crate::facts;
 
 pub(crate) use figures::{figures, place};
 pub(crate) use names::{full_name, name};
@@ -252,16 +251,22 @@ pub(crate) fn is_sentence(item: Item) -> bool {
     )
 }
 
-/// What picking an entry picks: of a net its run, of a brace its corner.
-pub(crate) fn picks(editor: &Editor, item: Item) -> Option<Thing> {
+/// What picking an entry picks: of a net its run.
+pub(crate) fn picks(item: Item) -> Option<Thing> {
     match item {
         Item::Head(_) => None,
         Item::Thing(thing) => Some(thing),
         Item::Net { run, .. } => Some(Thing::Run { run }),
-        Item::Brace { run, corner } => {
-            let stated = editor.plan().runs.get(run)?;
-            let vertex = lay(editor, run)?.corners.get(corner).and_then(|corner| facts::stated_vertex(stated, corner));
-            Some(vertex.map_or(Thing::Run { run }, |vertex| Thing::RunCorner { run, vertex }))
+        Item::Brace { run, corner } => Some(Thing::Brace { run, corner }),
+    }
+}
+
+impl Item {
+    /// The entry of a thing.
+    pub(crate) fn of(thing: Thing) -> Self {
+        match thing {
+            Thing::Brace { run, corner } => Self::Brace { run, corner },
+            thing => Self::Thing(thing),
         }
     }
 }

@@ -10,6 +10,7 @@ use egui::{Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use words::texts::{Unroll, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
+use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -149,7 +150,7 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     if response.clicked()
         && let Some(at) = response.interact_pointer_pos()
     {
-        said.say(Message::Pick(thing_at(at)));
+        said.say(pages::clicked(thing_at(at)));
     }
 }
 

@@ -213,7 +213,7 @@ impl Window {
         }
         asks.append(&mut first.asks);
         leading::chosen(ui, &first.messages);
-        pages::seek_picked(ui.ctx(), &first.messages);
+        pages::seek_said(ui.ctx(), &self.editor, &first.messages);
         let tool = self.editor.tool().clone();
         self.take(first.messages);
         field::next(ui, pages::ground::typed_next(&tool, &self.editor));
@@ -258,7 +258,7 @@ impl Window {
         if said.hovered != self.beside_map || !said.messages.is_empty() {
             self.beside_map = said.hovered;
             leading::chosen(ui, &said.messages);
-            pages::seek_picked(ui.ctx(), &said.messages);
+            pages::seek_said(ui.ctx(), &self.editor, &said.messages);
             self.take(said.messages);
             ui.ctx().request_repaint();
         }

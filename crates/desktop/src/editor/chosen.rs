@@ -80,7 +80,7 @@ fn choosable(thing: Thing) -> Option<Thing> {
         | Thing::BranchSide { .. }
         | Thing::ZoneEnd { .. }
         | Thing::CoopDoor => Some(thing.whole()),
-        Thing::Reading { .. } | Thing::Finding { .. } => None,
+        Thing::Reading { .. } | Thing::Finding { .. } | Thing::Brace { .. } => None,
         thing => Some(thing),
     }
 }

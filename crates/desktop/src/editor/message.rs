@@ -18,6 +18,8 @@ pub enum Message {
     Open(Page),
     /// Pick something, or nothing.
     Pick(Option<Thing>),
+    /// Go where a finding is mended.
+    Mend(Thing),
     /// Something is under the pointer, or nothing.
     Hover(Option<Thing>),
     /// Make an edit, as a step of its own or within the open one.

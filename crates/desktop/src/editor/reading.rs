@@ -147,6 +147,11 @@ impl Editor {
         self.notice
     }
 
+    /// What was found where the keeper was led to mend it, in words.
+    pub fn led(&self) -> Option<&str> {
+        self.led.as_deref()
+    }
+
     /// The place of the run in hand.
     pub fn run_index(&self) -> usize {
         self.run

@@ -1,7 +1,7 @@
 //! What each message does.
 
 use super::shapes::ShapesMessage;
-use super::{Editor, Lesson, Message, Page, UnderlayMessage};
+use super::{BracingMessage, Editor, Lesson, Message, Page, UnderlayMessage};
 use crate::tool::{Hand, Tool};
 
 impl Editor {
@@ -20,8 +20,10 @@ impl Editor {
                 | Message::Worked(_)
                 | Message::Reckoned(_)
                 | Message::Shapes(_)
+                | Message::Bracing(BracingMessage::LookAtWind(_))
         ) {
             self.notice = None;
+            self.led = None;
             if !matches!(message, Message::Underlay(UnderlayMessage::Read(_))) {
                 self.notice_underlay = None;
             }
@@ -51,6 +53,7 @@ impl Editor {
                 self.snapped = None;
             }
             Message::Pick(thing) => self.pick(thing),
+            Message::Mend(finding) => self.mend(finding),
             Message::Hover(thing) => self.view.hovered = thing,
             Message::Make(edit) => self.make(edit),
             Message::Begin => self.history.begin(),

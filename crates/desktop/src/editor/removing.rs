@@ -5,7 +5,7 @@ use plan::{Deed, Edit, Run, Shape};
 use words::texts::Window as Text;
 
 use super::chosen::{coop_at, coop_out, fewest, in_use};
-use super::{Editor, corner_of};
+use super::{BracingMessage, Editor, corner_of};
 
 impl Editor {
     pub(super) fn remove(&mut self) {
@@ -43,6 +43,11 @@ impl Editor {
                 })
             }
             Some(Thing::Gateway) => Some(Edit::SetGateway { gateway: None }),
+            // A brace that only is advised stands nowhere yet.
+            Some(Thing::Brace { corner, .. }) => {
+                self.bracing_said(BracingMessage::TakeBack(corner));
+                None
+            }
             Some(Thing::Gate { run, gate }) => self.plan.runs.get(run).cloned().and_then(|mut run| {
                 (gate < run.gates.len()).then(|| {
                     run.gates.remove(gate);

@@ -303,6 +303,10 @@ impl super::Editor {
                 let branch = plan.runs.get(run).and_then(|run| run.branches.get(branch));
                 branch.is_some_and(|branch| vertex < branch.outline.len())
             }
+            Thing::Brace { run, corner } => {
+                let lay = self.workup.runs.get(run).and_then(|worked| worked.lay.as_ref());
+                lay.is_some_and(|lay| corner < lay.corners.len())
+            }
             // Posts and findings are counted anew with every change.
             Thing::Post { .. } | Thing::Finding { .. } => false,
         }

@@ -73,12 +73,23 @@ pub(crate) fn fact(ui: &mut Ui, left: &str, right: &str, p: &Palette) -> Rect {
     rect
 }
 
-/// A finding: its tag, its sentence, what mends it. A click picks its place.
+/// A finding as it is said: its weight, its sentence, what mends it.
+pub(crate) fn said_finding(finding: &care::Finding, words: Words) -> String {
+    let weight = words.text(match finding.severity {
+        care::Severity::Danger => Text::Danger,
+        care::Severity::Warning => Text::Warning,
+        care::Severity::Note => Text::Note,
+    });
+    let label = format!("{weight}: {}", finding.message);
+    if finding.mend.is_empty() { label } else { format!("{label} {}", finding.mend) }
+}
+
+/// A finding: its tag, its sentence, what mends it. A click leads to where it is mended, if it `leads` anywhere.
 pub(crate) fn finding(
     ui: &mut Ui,
     id: egui::Id,
     finding: &care::Finding,
-    picked: bool,
+    (picked, leads): (bool, bool),
     words: Words,
     p: &Palette,
 ) -> Response {
@@ -89,24 +100,13 @@ pub(crate) fn finding(
     let tall = sentence.size().y + mend.as_ref().map_or(0.0, |mend| mend.size().y + 2.0);
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), tall.max(icons::TAG.y)), Sense::hover());
     let reach = rect.expand2(vec2(8.0, 5.0));
-    let sense = if finding.at.is_empty() { Sense::hover() } else { Sense::click() };
+    let sense = if leads { Sense::click() } else { Sense::hover() };
     let response = ui.interact(reach, id, sense);
-    let role = if finding.at.is_empty() { Role::Label } else { Role::Button };
-    response.widget_info(|| {
-        let weight = words.text(match finding.severity {
-            care::Severity::Danger => Text::Danger,
-            care::Severity::Warning => Text::Warning,
-            care::Severity::Note => Text::Note,
-        });
-        let mut label = format!("{weight}: {}", finding.message);
-        if !finding.mend.is_empty() {
-            label = format!("{label} {}", finding.mend);
-        }
-        WidgetInfo::selected(role, true, picked, label)
-    });
+    let role = if leads { Role::Button } else { Role::Label };
+    response.widget_info(|| WidgetInfo::selected(role, true, picked, said_finding(finding, words)));
     if picked {
         ui.painter().rect_filled(reach, 0.0, colour(p.picked_row));
-    } else if response.hovered() && !finding.at.is_empty() {
+    } else if response.hovered() && leads {
         ui.painter().rect_stroke(reach, 0.0, Stroke::new(1.5, colour(p.ink)), StrokeKind::Inside);
     }
     icons::tag(ui.painter(), rect.min, finding.severity, p);

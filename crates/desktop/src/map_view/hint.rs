@@ -32,6 +32,9 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     if let Some(notice) = editor.notice_underlay() {
         return Some(words.text(notice).to_owned());
     }
+    if let Some(led) = editor.led().filter(|_| editor.notice().is_none()) {
+        return Some(led.to_owned());
+    }
     let rests = editor.notice().is_none() && *editor.tool() == Tool::Pick && editor.shape_told().is_none();
     let sign = || stake_hovered(editor).or_else(|| energizer_hovered(editor));
     if let Some(behind) = rests.then(|| sign().or_else(|| resting::behind(editor))).flatten() {

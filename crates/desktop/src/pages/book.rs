@@ -12,7 +12,7 @@ use plan::{Edit, ReadingKind};
 use words::texts::Book as Text;
 
 use self::place::Places;
-use super::Desk;
+use super::{Desk, findings};
 use crate::editor::Message;
 use crate::icons::Icon;
 use crate::kit;
@@ -57,6 +57,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     add::show(ui, desk, &places, of.is_empty());
     list(ui, desk, &places, &of);
+    findings(ui, desk);
 }
 
 /// The weakest post in a sentence: as read, beside what is likely there.

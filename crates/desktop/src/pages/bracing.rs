@@ -76,11 +76,18 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
     wind(ui, desk, &bracing.wind);
 }
 
-/// The corner of the lay that is picked on the map.
+/// The corner of the lay that is picked, or whose brace is.
 fn picked_corner(editor: &Editor, run: &Run, lay: &Lay) -> Option<usize> {
-    let Some(Thing::RunCorner { run: of, vertex }) = editor.picked() else { return None };
-    let is_it = |corner: &Corner| !corner.end && facts::stated_vertex(run, corner) == Some(vertex);
-    lay.corners.iter().position(is_it).filter(|_| of == editor.run_index())
+    match editor.picked()? {
+        Thing::RunCorner { run: of, vertex } if of == editor.run_index() => {
+            let is_it = |corner: &Corner| !corner.end && facts::stated_vertex(run, corner) == Some(vertex);
+            lay.corners.iter().position(is_it)
+        }
+        Thing::Brace { run: of, corner } if of == editor.run_index() => {
+            Some(corner).filter(|&at| at < lay.corners.len())
+        }
+        _ => None,
+    }
 }
 
 /// Every corner that is braced or wants it, each braced one to be taken back by a click, and what the one that is dealt
@@ -120,6 +127,11 @@ fn mends(
     ghost
 }
 
+/// The row of a corner of the lay among what holds them.
+pub(super) fn mend_row(corner: usize) -> Id {
+    Id::unique(("mend row", corner))
+}
+
 fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bool) {
     let (words, p) = (desk.words, desk.p);
     let thing = facts::stated_vertex(run, one.corner)
@@ -137,7 +149,7 @@ fn row(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, one: &Wanting<'_>, dealt: bo
     let what = format!("{way}, {cost}");
     let label = format!("{}: {name}", what.trim_end_matches(", "));
     let hovered = thing.is_some() && desk.editor.hovered() == thing;
-    let id = Id::unique(("mend row", one.index));
+    let id = mend_row(one.index);
     // A way that is long takes a second line, and then the cost stands on the first.
     let taken =
         if one.detail.stated.is_some() { TAKE_BACK + KITE } else { kit::width(ui, &cost, theme::regular(13.0)) };

@@ -60,10 +60,28 @@ pub(super) fn to_posts(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         let places = [("number", &*(vertex + 1).to_string()), ("miss", &*miss)];
         let label = desk.words.say(Text::MoveToPost, &places);
         ui.add_space(4.0);
-        if kit::link(ui, &label, desk.p).clicked() {
+        let link = kit::link(ui, &label, desk.p);
+        if link.clicked() {
             desk.said.say(Message::ToPost(vertex));
         }
+        // By that it is found again.
+        ui.interact(link.rect, way_to_post(vertex), egui::Sense::hover());
     }
+}
+
+/// The way to a post of a corner.
+pub(super) fn way_to_post(vertex: usize) -> Id {
+    Id::unique(("way to a post", vertex))
+}
+
+/// The row of a gate.
+pub(super) fn gate_row(gate: usize) -> Id {
+    Id::unique(("gate row", gate))
+}
+
+/// The row of a pin.
+pub(super) fn pin_row(pin: usize) -> Id {
+    Id::unique(("pin row", pin))
 }
 
 /// Says that the run in hand is to be as it became.
@@ -103,7 +121,7 @@ pub(super) fn pins(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
         let thing = Thing::Pin { run: desk.editor.run_index(), pin: index };
         let name = care::pin_name(words, lay, stated, pin);
         let cost = gate_said::cost(pin, words);
-        if row(ui, desk, thing, Id::unique(("pin row", index)), &name, &cost, !pin.kept) {
+        if row(ui, desk, thing, pin_row(index), &name, &cost, !pin.kept) {
             ui.add_space(4.0);
             if kit::link(ui, &words.say(Text::TakeOutPin, &[("pin", &name)]), p).clicked() {
                 set(desk, run, |run| drop(run.pins.remove(index)));
@@ -182,7 +200,7 @@ pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWor
         let mut figures = gate_said::figures(gate, lay, words).into_iter();
         let opens = figures.next().unwrap_or_default();
         let faulty = gate.opening.is_none() || !gate.is_wide_enough() || (gate.road.is_none() && !gate.waits());
-        let open = row(ui, desk, thing, Id::unique(("gate row", index)), &name, "", false);
+        let open = row(ui, desk, thing, gate_row(index), &name, "", false);
         for text in std::iter::once(opens).chain(figures) {
             let ink = if faulty { p.ink } else { p.ink2 };
             kit::prose(ui, &text, theme::regular(12.0), colour(ink));

@@ -191,7 +191,7 @@ fn next(ui: &mut Ui, desk: &mut Desk<'_>, side: &Side, motion: Motion, ahead: &A
     if !found.is_empty() {
         ui.add_space(16.0);
         for (index, finding) in found.into_iter().enumerate() {
-            kit::finding(ui, Id::unique(("next run finding", index)), finding, false, words, p);
+            kit::finding(ui, Id::unique(("next run finding", index)), finding, (false, false), words, p);
             ui.add_space(14.0);
         }
     }

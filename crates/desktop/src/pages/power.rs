@@ -59,7 +59,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if let Some(lay) = &worked.lay {
         fence::show(ui, desk, run, lay);
     }
-    store::earth(ui, desk, run);
+    store::earth::show(ui, desk, run);
     damper::show(ui, desk, run, worked);
     let study = editor.study();
     if let (Some((study, _)), Some(lay)) = (study, &worked.lay) {

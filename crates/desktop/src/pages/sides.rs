@@ -268,13 +268,18 @@ fn lay_of<'a>(desk: &Desk<'a>, shape: &Shape) -> Option<&'a workup::Lay> {
     runs.iter().find(|run| run.id == *id)?.lay.as_ref()
 }
 
+/// The row of a corner.
+pub(super) fn corner_id(shape: &Shape, corner: usize) -> Id {
+    Id::unique(("corner name", shape, corner))
+}
+
 fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, corner: usize) {
     let (words, plan, p) = (desk.words, desk.editor.plan(), desk.p);
     let (at, number) = (of.outline[corner], (corner + 1).to_string());
     let (rect, places) = row(ui, 3);
     let thing = corner_thing(desk, of.shape, corner);
     let picking = label(desk, of, words.say(Table::PickCornerOf, &[("number", number.as_str())]));
-    let picked = name(ui, desk, rect, Id::unique(("corner name", of.shape, corner)), &picking, thing);
+    let picked = name(ui, desk, rect, corner_id(of.shape, corner), &picking, thing);
     let plate = Rect::from_center_size(rect.left_center() + vec2(9.0, 0.0), egui::Vec2::splat(18.0));
     icons::number_plate(ui.painter(), plate, &number, picked, p);
     let numbered = [("number", number.as_str())];

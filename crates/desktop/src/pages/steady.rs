@@ -19,6 +19,8 @@ const STILL: f32 = 0.5;
 const AIR: f32 = 24.0;
 /// Space over the head of a section that was asked for.
 const OVER_HEAD: f32 = 8.0;
+/// Space over a row that is brought up: what it stands under is in sight.
+const OVER_ROW: f32 = 72.0;
 /// So often the page is laid out for what was asked for before it is let be.
 const PASSES: u8 = 8;
 
@@ -27,8 +29,14 @@ const PASSES: u8 = 8;
 pub(crate) enum Mark {
     /// What can be clicked or typed into.
     Widget(Id),
+    /// The same, brought up so that what stands under it is in sight too.
+    Row(Id),
     /// A section by its name.
     Section(String),
+    /// The page's beginning.
+    Top,
+    /// The first of those that is on the page.
+    First(Vec<Mark>),
 }
 
 /// What is held, and how far below the page's beginning it stands.
@@ -67,7 +75,9 @@ impl Laid<'_> {
     /// From where to where something reaches; `None` where it is not on this page.
     fn place(&self, ctx: &Context, mark: &Mark) -> Option<Rect> {
         match mark {
-            Mark::Widget(id) => ctx.read_response(*id).map(|response| response.rect),
+            Mark::Top => Some(Rect::from_x_y_ranges(self.rect.x_range(), self.top..=self.top)),
+            Mark::First(marks) => marks.iter().find_map(|mark| self.place(ctx, mark)),
+            Mark::Widget(id) | Mark::Row(id) => ctx.read_response(*id).map(|response| response.rect),
             Mark::Section(name) => {
                 let (top, _) = self.sections.iter().find(|(_, head)| head == name)?;
                 Some(Rect::from_x_y_ranges(self.rect.x_range(), *top..=*top))
@@ -75,10 +85,20 @@ impl Laid<'_> {
         }
     }
 
+    /// The one of several marks that is on this page.
+    fn meant(&self, ctx: &Context, mark: Mark) -> Mark {
+        let Mark::First(marks) = mark else { return mark };
+        let here = marks.iter().find(|mark| self.place(ctx, mark).is_some()).cloned();
+        here.unwrap_or(Mark::First(marks))
+    }
+
     /// How far down the page has to go for a place to be in sight.
     fn short_of(&self, mark: &Mark, place: Rect) -> f32 {
-        if let Mark::Section(_) = mark {
-            return place.top() - OVER_HEAD - self.rect.top();
+        match mark {
+            Mark::Row(_) => return place.top() - OVER_ROW - self.rect.top(),
+            Mark::Section(_) => return place.top() - OVER_HEAD - self.rect.top(),
+            Mark::Top => return place.top() - self.rect.top(),
+            Mark::Widget(_) | Mark::First(_) => {}
         }
         let (above, below) =
             (place.top() - AIR - self.rect.top(), place.bottom() + AIR - (self.rect.bottom() - self.foot));
@@ -122,6 +142,7 @@ pub(super) fn hold(
     let held = ctx.data_mut(|data| data.get_temp_mut_or_default::<Held>(kept(page)).clone());
     let asked = ctx.data_mut(|data| data.get_temp_mut_or_default::<Option<(Mark, u8)>>(sought()).take());
     let now = if let Some((mark, passes)) = asked {
+        let mark = laid.meant(ctx, mark);
         let Some(place) = laid.place(ctx, &mark) else { return };
         let to = moved(laid.short_of(&mark, place));
         let short = (to - offset).abs() > STILL && passes > 0;

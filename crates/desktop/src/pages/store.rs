@@ -3,20 +3,22 @@
 //! Every commit is one edit, `SetStore` or `SetRun`. An emptied field takes its statement back, and what is assumed
 //! stands in again, dotted. Ranges only keep out slips of the pen; what follows from a figure is told by the findings.
 
-mod earth;
+pub(super) mod earth;
 mod energizers;
 mod nets;
 mod rates;
 mod strip;
 mod tools;
 
-use egui::{Align2, Id, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Context, Id, Stroke, Ui, pos2, vec2};
 use plan::{Edit, Plan, Run, Store};
 use words::texts::Store as Text;
 use words::{Measure, Range};
 
-pub(super) use earth::show as earth;
-pub(super) use energizers::{of_run as energizer_of, show as energizers};
+pub(super) use energizers::{
+    of_run as energizer_of, row as energizer_row, show as energizers, unfold as unfold_energizer,
+};
+pub(super) use nets::{row as net_row, unfold as unfold_net};
 pub(super) use rates::show as rates;
 pub(super) use strip::show as strip;
 
@@ -168,17 +170,21 @@ fn unfolded(ui: &Ui, list: &'static str, names: &[&str]) -> Option<String> {
 }
 
 /// Unfolds a kind of a list; an empty name folds all.
-fn unfold(ui: &Ui, list: &'static str, name: &str) {
-    ui.data_mut(|data| data.insert_temp(Id::unique(("unfolded", list)), name.to_owned()));
+fn unfold(ctx: &Context, list: &'static str, name: &str) {
+    ctx.data_mut(|data| data.insert_temp(Id::unique(("unfolded", list)), name.to_owned()));
+}
+
+fn kind_row_id(list: &'static str, name: &str) -> Id {
+    Id::unique(("kind row", list, name))
 }
 
 /// The row of a kind, which unfolds its fields; whether they are shown.
 fn kind_row(ui: &mut Ui, desk: &Desk<'_>, list: &'static str, name: &str, tells: &str, open: bool) -> bool {
     let p = desk.p;
     let label = format!("{name}: {tells}");
-    let (rect, response) = kit::row(ui, Id::unique(("kind row", list, name)), false, false, &label, p);
+    let (rect, response) = kit::row(ui, kind_row_id(list, name), false, false, &label, p);
     if response.clicked() {
-        unfold(ui, list, if open { "" } else { name });
+        unfold(ui.ctx(), list, if open { "" } else { name });
     }
     let middle = pos2(rect.left() + 6.0, rect.center().y);
     if open {

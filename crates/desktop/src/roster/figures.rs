@@ -30,6 +30,7 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
             let corner = lay(editor, run).and_then(|lay| lay.corners.get(corner));
             return corner.map(|corner| words.text(brace(corner)).to_owned()).unwrap_or_default();
         }
+        Item::Thing(brace @ Thing::Brace { .. }) => return figures(editor, Item::of(brace)),
         Item::Thing(thing) => thing,
     };
     match thing {

@@ -29,6 +29,7 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
                 |vertex| numbered(words, Text::Brace, vertex),
             );
         }
+        Item::Thing(brace @ Thing::Brace { .. }) => return name(editor, Item::of(brace)),
         Item::Thing(thing) => thing,
     };
     if let Thing::TapePoint { point } = thing {

@@ -20,6 +20,7 @@ pub(crate) fn at(editor: &Editor, item: Item) -> Option<Point> {
             return lay.place_at(if lay.closed { along_m.rem_euclid(lay.line_m) } else { along_m });
         }
         Item::Brace { run, corner } => return lay(editor, run)?.corners.get(corner).map(|corner| corner.stake.at),
+        Item::Thing(brace @ Thing::Brace { .. }) => return at(editor, Item::of(brace)),
         Item::Thing(thing) => thing,
     };
     match thing {

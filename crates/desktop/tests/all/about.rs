@@ -45,7 +45,7 @@ fn what_is_said_of_a_figure_stands_beside_the_page_and_covers_none_of_it() {
     let told = desk.get_by_label_contains("against remote soil").rect();
     assert!(told.right() <= 1280.0 - 360.0, "{told:?}");
     // A finding too.
-    let mut desk = on_page(example(), Page::Power, [1280.0, 3600.0], Words::default());
+    let mut desk = on_page(example(), Page::Book, [1280.0, 3600.0], Words::default());
     let found = &window(&desk).editor().findings().runs[0];
     let finding = found.iter().find(|finding| finding.id == "not-measured").unwrap().clone();
     rest_on(&mut desk, &finding.message);

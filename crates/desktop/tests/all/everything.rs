@@ -116,9 +116,10 @@ fn every_finding_is_listed_with_its_sentence_and_leads_to_its_page() {
     press(&mut desk, Key::L);
     let weak = findings.runs[0].iter().find(|one| one.id == "not-measured").unwrap();
     click_on(&mut desk, &weak.message);
-    assert_eq!(window(&desk).editor().page(), Page::Power);
+    assert_eq!(window(&desk).editor().page(), Page::Book);
     press(&mut desk, Key::Enter);
-    desk.get_by_label_contains(&weak.message);
+    assert!(!window(&desk).editor().is_listing());
+    assert_eq!(window(&desk).editor().led(), Some(&*weak.message));
 }
 
 #[test]
@@ -483,4 +484,54 @@ fn the_list_fills_the_page_and_keeps_what_is_picked_in_sight() {
             .any(|node| node.accesskit_node().is_focused() && node.rect().bottom() < size[1] - 90.0);
         assert!(stands, "{picked:?} at {size:?}");
     }
+}
+
+#[test]
+fn the_row_of_a_brace_lights_its_stake_and_leads_to_what_holds_the_corner() {
+    let mut desk = desk(example(), Page::Ground);
+    press(&mut desk, Key::L);
+    types_in_filter(&mut desk, "Brace at corner 2");
+    let row = desk
+        .query_all_by_label_contains("Brace at corner 2 of ")
+        .find(|node| node.accesskit_node().role() == Role::Row);
+    let at = row.unwrap().rect().center();
+    let ink = |desk: &Desk| {
+        let editor = window(desk).editor();
+        editor.drawing().ink(editor.view())
+    };
+    desk.event(Event::PointerMoved(egui::pos2(300.0, 300.0)));
+    desk.run();
+    let (was, corner) = (ink(&desk), window(&desk).editor().plan().runs[0].outline[1]);
+    desk.event(Event::PointerMoved(at));
+    desk.run();
+    let Some(Thing::Brace { run: 0, corner: place }) = window(&desk).editor().hovered() else {
+        panic!("{:?}", window(&desk).editor().hovered());
+    };
+    let editor = window(&desk).editor();
+    let stake = editor.workup().runs[0].lay.as_ref().unwrap().corners[place].stake.at;
+    // One ring more, nearer to the stake than to the corner.
+    let is_ring = |item: &drawing::Ink| matches!(item, drawing::Ink::Disc { fill: None, edge: Some(_), .. });
+    let rings: Vec<drawing::Ink> = ink(&desk).into_iter().filter(|item| is_ring(item) && !was.contains(item)).collect();
+    let [drawing::Ink::Disc { middle: spot, .. }] = rings[..] else { panic!("{rings:?}") };
+    let apart = |at: plan::Point| {
+        let [right, down] = editor.view().spot(at);
+        (spot[0] - right).hypot(spot[1] - down)
+    };
+    assert!(
+        apart(stake) < apart(corner) && apart(stake) < 20.0,
+        "{} off the stake, {} off the corner",
+        apart(stake),
+        apart(corner)
+    );
+    hand::click(&mut desk, at);
+    assert_eq!(picked(&desk), Some(Thing::Brace { run: 0, corner: place }));
+    press(&mut desk, Key::Enter);
+    assert_eq!((window(&desk).editor().page(), window(&desk).editor().is_listing()), (Page::Run, false));
+    assert!(desk.query_all_by_label_contains("at corner 2").any(|node| node.rect().left() > 800.0));
+}
+
+fn types_in_filter(desk: &mut Desk, text: &str) {
+    desk.get_by_label("Find in the list").focus();
+    desk.run();
+    types(desk, text);
 }

@@ -50,7 +50,7 @@ fn is_in_sight(place: Rect, size: [f32; 2]) -> bool {
 }
 
 #[test]
-fn a_finding_picked_in_the_list_comes_into_sight_on_its_page() {
+fn a_finding_in_the_list_leads_to_its_page_and_is_in_sight_there_or_on_the_map() {
     for size in [[900.0, 600.0], [1280.0, 800.0]] {
         let mut desk = on_page(plan(), Page::Book, size, Words::default());
         let all = findings(&desk);
@@ -78,12 +78,20 @@ fn a_finding_picked_in_the_list_comes_into_sight_on_its_page() {
             }
             desk.key_press(Key::Enter);
             settle(&mut desk);
-            assert!(!window(&desk).editor().is_listing());
+            // What is hidden is shown again from the list itself.
+            assert_eq!(window(&desk).editor().is_listing(), id == "hidden-on-map");
             pages.insert(window(&desk).editor().page());
+            if id == "hidden-on-map" {
+                continue;
+            }
+            if let Some(led) = window(&desk).editor().led() {
+                assert_eq!(led, message, "on the map, beside what mends it");
+                continue;
+            }
             let place = sentence(&desk, &message);
             assert!(is_in_sight(place, size), "{id} at {place:?} of {size:?}: {message}");
         }
-        assert!(pages.contains(&Page::Ground) && pages.contains(&Page::Power), "{pages:?}");
+        assert!(pages.contains(&Page::Ground) && pages.contains(&Page::Run), "{pages:?}");
     }
 }
 
@@ -94,18 +102,6 @@ fn a_finding_stands_on_the_page_where_it_is_mended() {
         let (_, message, _) = findings(&desk).into_iter().find(|(_, _, one)| *one == id).unwrap();
         sentence(&desk, &message);
     }
-}
-
-#[test]
-fn the_findings_figure_brings_the_head_of_the_findings_to_the_top() {
-    let size = [900.0, 600.0];
-    let mut desk = on_page(plan(), Page::Book, size, Words::default());
-    let figure = desk.query_all_by_label_contains("Findings ").next().unwrap().rect().center();
-    hand::click(&mut desk, figure);
-    settle(&mut desk);
-    assert_ne!(window(&desk).editor().page(), Page::Book);
-    let head = desk.get_by_label("Findings on this page").rect();
-    assert!(is_in_sight(head, size), "{head:?}");
 }
 
 #[test]

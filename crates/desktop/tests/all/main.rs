@@ -38,6 +38,7 @@ mod led;
 mod listing;
 mod many;
 mod measures;
+mod mending;
 mod minutes;
 mod moves;
 mod open_runs;

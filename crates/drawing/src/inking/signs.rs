@@ -198,8 +198,7 @@ impl Inker<'_> {
             return;
         }
         let (length, width) = kite_size(self.distance);
-        // A guy that is drawn longer than it is takes its kite along.
-        let foot = toward(stake, away, guy_px(self.view, guy_m) - self.px_of(guy_m));
+        let foot = self.kite_foot(stake, away, guy_m);
         let at = |along: f64, aside: f64| toward(toward(foot, away, along), right(away), aside);
         let ring = [at(0.0, 0.0), at(length * 0.36, width / 2.0), at(length, 0.0), at(length * 0.36, -width / 2.0)];
         let fill = if needed && !weak { self.palette.ink } else { self.palette.sheet };
@@ -208,6 +207,16 @@ impl Inker<'_> {
             self.pen.polygon(&[ring[0], ring[1], ring[2]], self.palette.ink);
         }
         self.taken.push(Block::new(at(length / 2.0, 0.0), length, length));
+    }
+
+    /// Where a brace's kite begins: a guy that is drawn longer than it is takes its kite along.
+    fn kite_foot(&self, stake: Px, away: Px, guy_m: f64) -> Px {
+        toward(stake, away, guy_px(self.view, guy_m) - self.px_of(guy_m))
+    }
+
+    /// The middle of a brace's kite.
+    pub(super) fn kite_middle(&self, stake: Px, away: Px, guy_m: f64) -> Px {
+        toward(self.kite_foot(stake, away, guy_m), away, kite_size(self.distance).0 / 2.0)
     }
 
     /// A post that leans over its ground, beside the net on the outer side: it goes over first in the wind.

@@ -179,10 +179,13 @@ impl Inker<'_> {
                 let ring = super::net::staple(self.px(at), along, grown(width_m, 7.0), grown(length_m, 12.0));
                 self.pen.ring(&ring, width, colour);
             }
-            (role, Form::Mark { at, .. }) => {
-                // An earth's sign hangs below its place.
-                let down = if role == Role::EarthStake { 6.0 * self.sign_scale() } else { 0.0 };
-                let at = trace::add(self.px(at), [0.0, down]);
+            (role, Form::Mark { at, toward_rad }) => {
+                let at = match role {
+                    // An earth's sign hangs below its place, a kite lies beyond its stake.
+                    Role::EarthStake => trace::add(self.px(at), [0.0, 6.0 * self.sign_scale()]),
+                    Role::Brace { guy_m, .. } => self.kite_middle(self.px(at), trace::heading(toward_rad), guy_m),
+                    _ => self.px(at),
+                };
                 let radius = match role {
                     Role::Handle if matches!(thing, Thing::RunCorner { .. }) => 11.0,
                     Role::Energizer | Role::Drop => 15.0,

@@ -76,6 +76,10 @@ impl Unroll<'_> {
                 Thing::Post { run, post } if run == self.run.index => {
                     self.run.laid.as_ref().and_then(|(lay, _)| lay.posts.get(post)).map(|post| post.along_m)
                 }
+                Thing::Brace { run, corner } if run == self.run.index => {
+                    let lay = self.run.laid.as_ref().map(|(lay, _)| lay);
+                    lay.and_then(|lay| lay.corners.get(corner)).map(|corner| corner.along_m)
+                }
                 Thing::RunCorner { run, vertex } if run == self.run.index => {
                     let is_vertex = |place: &usize| self.run.stated_vertex(*place) == vertex;
                     let place = (0..self.track.vertices().len()).find(is_vertex);

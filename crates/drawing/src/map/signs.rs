@@ -121,13 +121,14 @@ pub(super) fn braces(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     if run.run.status == RunStatus::Past {
         return;
     }
-    for corner in lay.corners.iter().filter(|corner| is_braced(corner)) {
+    for (index, corner) in lay.corners.iter().enumerate().filter(|(_, corner)| is_braced(corner)) {
         let needed = corner.needs_brace();
         let (at, stake) = (corner.at, corner.stake.at);
         let away = (stake.north_m - at.north_m).atan2(stake.east_m - at.east_m);
         sheet.path(Role::Guy { needed }, vec![at, stake], false, None);
         let guy_m = (stake.east_m - at.east_m).hypot(stake.north_m - at.north_m);
-        sheet.mark(Role::Brace { needed, weak: corner.brace_too_weak(), guy_m }, stake, away, None);
+        let brace = Some(Thing::Brace { run: run.index, corner: index });
+        sheet.mark(Role::Brace { needed, weak: corner.brace_too_weak(), guy_m }, stake, away, brace);
     }
 }
 

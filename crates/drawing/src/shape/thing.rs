@@ -87,6 +87,13 @@ pub enum Thing {
         /// Its place in the lay's posts.
         post: usize,
     },
+    /// The brace of a corner, or of an end of the netting: its stake.
+    Brace {
+        /// The run.
+        run: usize,
+        /// The corner's place in the lay's corners.
+        corner: usize,
+    },
     /// Where a run's live lead meets its net.
     Feed {
         /// The run.
@@ -301,6 +308,7 @@ impl Thing {
             | Self::RunSide { run, .. }
             | Self::Run { run }
             | Self::Post { run, .. }
+            | Self::Brace { run, .. }
             | Self::Reading { run, .. }
             | Self::Feed { run }
             | Self::Drop { run }

@@ -14,6 +14,7 @@ use crate::editor::hiding::{self, Switches};
 use crate::editor::{Editor, ManyMessage, Message};
 use crate::icons::{self, Icon};
 use crate::kit;
+use crate::pages;
 use crate::roster::{self, Entry, Item};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -62,7 +63,7 @@ pub(super) fn rows(
     // Opened anew, the keyboard is on what is picked, else on the first.
     let picked = || {
         let here = editor.picked()?;
-        entries.iter().position(|entry| entry.item == Item::Thing(here))
+        entries.iter().position(|entry| entry.item == Item::of(here))
     };
     let first = || (0..=last).find(|&index| is_row(index));
     let to = if !walk.open {
@@ -82,7 +83,7 @@ pub(super) fn rows(
         let item = entries[to].item;
         ui.memory_mut(|memory| memory.request_focus(row_id(item)));
         if walk.open
-            && let Some(thing) = roster::picks(editor, item)
+            && let Some(thing) = roster::picks(item)
         {
             said.say(Message::Pick(Some(thing)));
         }
@@ -134,8 +135,9 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
         return;
     }
     let figures = roster::figures(editor, entry.item);
-    let thing = roster::picks(editor, entry.item);
-    let is_picked = matches!(entry.item, Item::Thing(thing) if editor.chosen().contains(&thing));
+    let thing = roster::picks(entry.item);
+    // A net picks its run, and is none itself.
+    let is_picked = thing.is_some_and(|thing| Item::of(thing) == entry.item && editor.chosen().contains(&thing));
     // The switches of a whole stand at the right of its row.
     let switches = match entry.item {
         Item::Thing(thing) if entry.level == 1 && thing.whole() == thing => {
@@ -179,14 +181,16 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
     if let Some((thing, switches)) = switches {
         row_switches(ui, rect, editor, thing, switches, &full, said);
     }
-    keys(ui, &response, editor, entry.item, thing, said);
+    let opened = keys(ui, &response, editor, entry.item, thing, said);
     if response.hovered() {
         said.hovered = said.hovered.or(thing);
     }
     if response.has_focus() {
         walk.at = Some(entry.item);
     }
+    // Enter, which opened its page, is a click to egui.
     if response.clicked()
+        && !opened
         && let Some(thing) = thing
     {
         response.request_focus();
@@ -199,14 +203,14 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
     }
 }
 
-/// The keys of the row that has the keyboard. Enter opens its page; egui's own Enter and Space would only pick.
-fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option<Thing>, said: &mut Said) {
+/// The keys of the row that has the keyboard; whether Enter opened its page: egui's own Enter and Space would only pick.
+fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option<Thing>, said: &mut Said) -> bool {
     if !response.has_focus() {
-        return;
+        return false;
     }
     let filter = EventFilter { vertical_arrows: true, horizontal_arrows: true, ..EventFilter::default() };
     ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-    let Some(thing) = thing else { return };
+    let Some(thing) = thing else { return false };
     let (enter, space, names) = ui.input_mut(|input| {
         (
             input.consume_key(Modifiers::NONE, Key::Enter),
@@ -219,11 +223,12 @@ fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option
     }
     if enter {
         said.say(Message::Open(editor.page_about(thing)));
-        said.say(Message::Pick(Some(thing)));
+        said.say(pages::clicked(Some(thing)));
     }
     if names && let Item::Thing(thing) = item {
         ui.memory_mut(|memory| memory.request_focus(name_id(thing)));
     }
+    enter
 }
 
 fn row_switches(

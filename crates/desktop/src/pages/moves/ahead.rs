@@ -16,6 +16,8 @@ use crate::editor::{Editor, Page};
 use crate::pages::kept::kept;
 use crate::tool::apart_m;
 
+/// The finding about the ground that is mended at the run.
+const LEAVES_PADDOCK: &str = "leaves-paddock";
 /// The finding that says where the coop is not yet.
 pub(super) const COOP_OUTSIDE: &str = "coop-outside";
 
@@ -57,7 +59,9 @@ impl Ahead {
     /// What is found about the ground, and every danger; the coop is yet to be towed.
     pub(super) fn of_ground(&self) -> impl Iterator<Item = &Finding> {
         self.findings.iter().filter(|one| {
-            let about_ground = one.severity == Severity::Danger || page_of_finding(one, false) == Page::Ground;
+            let about_ground = one.severity == Severity::Danger
+                || page_of_finding(one, false) == Page::Ground
+                || one.id == LEAVES_PADDOCK;
             about_ground && one.severity != Severity::Note && one.id != COOP_OUTSIDE
         })
     }

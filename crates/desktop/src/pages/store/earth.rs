@@ -34,7 +34,7 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     desk.section(ui, words.text(Window::Earth), &kept);
     ui.add_space(8.0);
     let name = words.text(Text::EarthStakesOf);
-    let owner = Owner { id: Id::unique(("earth field", &run.id)), name };
+    let owner = Owner { id: owner_id(&run.id), name };
     let mut changed = run.clone();
     if run.earth_ohm.is_none() {
         stakes(ui, desk, run, owner, &mut changed);
@@ -94,6 +94,24 @@ fn stakes(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, owner: Owner<'_>, changed
     set_store(desk, store);
 }
 
+/// The fields of the lead and of a stake's length.
+pub(in crate::pages) const LEAD_FIELD: Text = LEAD.label;
+pub(in crate::pages) const LENGTH_FIELD: Text = LENGTH.label;
+
+fn owner_id(run: &str) -> Id {
+    Id::unique(("earth field", run))
+}
+
+/// A field of the earth of a run.
+pub(in crate::pages) fn field_id(run: &str, label: &str) -> Id {
+    owner_id(run).with(label)
+}
+
+/// The row of an earth stake.
+pub(in crate::pages) fn row_id(stake: Thing) -> Id {
+    Id::unique(("earth stake row", stake))
+}
+
 /// Every stake that stands on the map: its row picks it, and tells how far off what it stands.
 fn on_map(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
@@ -106,7 +124,7 @@ fn on_map(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
         let short = care::earths::holds(editor.workup(), index, one, words);
         let short = short.or_else(|| care::earths::off_net(one, words)).unwrap_or_default();
         let said = care::earths::said(editor.plan(), editor.workup(), index, one, words);
-        let id = Id::unique(("earth stake row", thing));
+        let id = row_id(thing);
         let (rect, picked) = picks(ui, desk, id, thing, &format!("{name}: {said}"));
         let y = rect.center().y;
         let font = if picked { theme::medium(13.0) } else { theme::regular(13.0) };

@@ -11,7 +11,7 @@ use workup::{RunWorkup, Trouble};
 
 use super::{
     Desk, Figure, MOST_OF_A_KIND, Owner, deeds, free_name, inset, kind_row, runs_that, set_store, set_store_and_runs,
-    unfold, unfolded,
+    unfolded,
 };
 use crate::editor::Message;
 use crate::field;
@@ -19,6 +19,16 @@ use crate::kit;
 use crate::theme::{self, colour};
 
 const LIST: &str = "energizers";
+
+/// The row of one, by its name.
+pub(in crate::pages) fn row(name: &str) -> Id {
+    super::kind_row_id(LIST, name)
+}
+
+/// Unfolds one.
+pub(in crate::pages) fn unfold(ctx: &egui::Context, name: &str) {
+    super::unfold(ctx, LIST, name);
+}
 
 const COUNT: Figure = Figure::new(Text::HowMany, Measure::Count, Range::zero_to(MOST_OF_A_KIND));
 const STORED: Figure = Figure::new(Text::StoredJoules, Measure::Joules, Range::between(0.001, 100.0));
@@ -65,7 +75,7 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     if !store.energizers.is_empty() && kit::link(ui, words.text(Text::AddEnergizer), p).clicked() {
         let name = free_name(words.text(Text::NewEnergizer), &names);
-        unfold(ui, LIST, &name);
+        super::unfold(ui.ctx(), LIST, &name);
         let mut store = store.clone();
         store.energizers.push(Energizer { id: name, ..Energizer::assumed() });
         set_store(desk, store);
@@ -119,7 +129,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, unit: &Energizer, names:
     let mut store: Store = plan.store.clone();
     if twice {
         let name = free_name(&unit.id, names);
-        unfold(ui, LIST, &name);
+        super::unfold(ui.ctx(), LIST, &name);
         store.energizers.insert(index + 1, Energizer { id: name, ..unit.clone() });
         set_store(desk, store);
     } else if out {
@@ -128,7 +138,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, unit: &Energizer, names:
     } else if changed != *unit {
         let mut runs = Vec::new();
         if changed.id != unit.id {
-            unfold(ui, LIST, &changed.id);
+            super::unfold(ui.ctx(), LIST, &changed.id);
             let named = plan.runs.iter().filter(|run| run.energizer.as_ref() == Some(&unit.id));
             runs = named.map(|run| Run { energizer: Some(changed.id.clone()), ..run.clone() }).collect();
         }

@@ -8,12 +8,22 @@ use words::{Measure, Words};
 
 use super::{
     Desk, Figure, MOST_OF_A_KIND, Owner, deeds, free_name, inset, kind_row, runs_that, set_run, set_store,
-    set_store_and_runs, unfold, unfolded,
+    set_store_and_runs, unfolded,
 };
 use crate::field::{self, Label, Shown};
 use crate::kit;
 
 const LIST: &str = "nets";
+
+/// The row of one, by its name.
+pub(in crate::pages) fn row(name: &str) -> Id {
+    super::kind_row_id(LIST, name)
+}
+
+/// Unfolds one.
+pub(in crate::pages) fn unfold(ctx: &egui::Context, name: &str) {
+    super::unfold(ctx, LIST, name);
+}
 
 const COUNT: Figure = Figure::new(Text::HowMany, Measure::Count, Range::zero_to(MOST_OF_A_KIND));
 const HEIGHT: Figure = Figure::new(Text::Height, Measure::Small, Range::between(0.1, 5.0));
@@ -42,7 +52,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     which_are_taken(ui, desk);
     if kit::link(ui, words.text(Text::AddNet), p).clicked() {
         let name = free_name(words.text(Text::NewNet), &names);
-        unfold(ui, LIST, &name);
+        super::unfold(ui.ctx(), LIST, &name);
         let mut store = store.clone();
         store.nets.push(new_net(name));
         set_store(desk, store);
@@ -91,7 +101,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
     let mut store: Store = plan.store.clone();
     if twice {
         let name = free_name(&net.id, names);
-        unfold(ui, LIST, &name);
+        super::unfold(ui.ctx(), LIST, &name);
         store.nets.insert(index + 1, NetKind { id: name, ..net.clone() });
         set_store(desk, store);
     } else if out {
@@ -100,7 +110,7 @@ fn kind(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, net: &NetKind, names: &[
     } else if changed != *net {
         let mut runs = Vec::new();
         if changed.id != net.id {
-            unfold(ui, LIST, &changed.id);
+            super::unfold(ui.ctx(), LIST, &changed.id);
             for run in &plan.runs {
                 let mut run = run.clone();
                 let mut named = false;
