@@ -619,7 +619,7 @@ fn rows() -> Vec<Row> {
         (
             "energizer-above-limit",
             changed(unit("stored_j", json!(14)), &|plan| {
-                plan["store"]["energizers"][0]["output_j_at_500_ohm"] = json!(9)
+                plan["store"]["energizers"][0]["output_j_at_500_ohm"] = json!(9);
             }),
             power,
             None,
