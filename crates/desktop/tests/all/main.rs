@@ -58,6 +58,7 @@ mod steps;
 mod suggested;
 mod tape_points;
 mod underlay;
+mod typing;
 mod undo;
 mod unrolling;
 mod window;
