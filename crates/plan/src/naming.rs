@@ -45,8 +45,9 @@ impl Plan {
     /// The id of a further coop, without a name: of its number in the list, or the next that no other has.
     pub fn free_coop_id(&self) -> String {
         let is_taken = |number: usize| self.coops().any(|coop| coop.number() == Some(number));
-        let first = self.coops().count() + 1;
-        match (first..).find(|&number| !is_taken(number)).unwrap_or(first) {
+        let count = self.coops().count();
+        // Of one number more than there are coops, one is free.
+        match (count + 1..=2 * count + 1).find(|&number| !is_taken(number)).unwrap_or(count + 1) {
             1 => UNNAMED_COOP.to_owned(),
             number => format!("{UNNAMED_COOP}-{number}"),
         }

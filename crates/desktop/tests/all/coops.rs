@@ -157,7 +157,6 @@ fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
         hand::settle(&mut desk);
     }
     desk.get_by_label("Coop 2 on the map");
-    assert!(says(&desk, "Coop 3 stands in no run, and its flock of 40 with it"), "the finding");
     desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Coop { coop: 1 })));
     desk.run();
     // Its field shows the name that it goes by, and takes another.
@@ -166,6 +165,7 @@ fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
     desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Run));
     hand::settle(&mut desk);
     desk.get_by_label("Coop 2");
+    assert!(says(&desk, "Coop 3 stands in no run, and its flock of 40 with it"), "the finding");
     assert!(!says(&desk, "coop-"));
     desk.key_press(Key::L);
     desk.run();
@@ -178,7 +178,7 @@ fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
     assert_eq!(plan_of(&desk).coop.unwrap().id, "Coop 4");
     let german = Words { language: words::Language::German, ..Words::default() };
     let plan = plan_of(&desk);
-    let desk = on_page(plan, Page::Ground, [1280.0, 3200.0], german);
+    let desk = on_page(plan, Page::Run, [1280.0, 3200.0], german);
     desk.get_by_label("Stall 2 auf der Karte");
     assert!(says(&desk, "Stall 3 steht in keinem Auslauf"));
 }

