@@ -316,7 +316,9 @@ fn coops_moved(plan: &Plan, coops: &[(usize, Coop)], motion: Motion) -> impl Ite
     let others = (!others.is_empty()).then(|| {
         let mut other_coops = plan.other_coops.clone();
         for (number, coop) in others {
-            other_coops.get_mut(number - first).into_iter().for_each(|one| *one = coop.moved(motion));
+            if let Some(one) = other_coops.get_mut(number - first) {
+                *one = coop.moved(motion);
+            }
         }
         Edit::SetOtherCoops { other_coops }
     });

@@ -154,8 +154,9 @@ impl Many {
             if let Some(run) = self.was.run_round(coop)
                 && self.has(Thing::Run { run })
                 && !self.has(Thing::Coop { coop: number })
+                && let Some(one) = coop_mut(plan, number)
             {
-                coop_mut(plan, number).into_iter().for_each(|one| *one = coop.moved(motion));
+                *one = coop.moved(motion);
             }
         }
     }
