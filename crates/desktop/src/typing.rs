@@ -20,7 +20,7 @@ pub(crate) fn undoes_plan(ctx: &Context) -> bool {
         ctx.data_mut(|data| data.remove_temp::<Typing>(key()));
         return true;
     }
-    let field = ctx.memory(|memory| memory.focused());
+    let field = ctx.memory(egui::Memory::focused);
     let before = ctx.data(|data| data.get_temp::<Typing>(key())).filter(|before| before.field == field);
     let typed = before.is_some_and(|before| before.typed) || ctx.input(|input| input.events.iter().any(changes_text));
     ctx.data_mut(|data| data.insert_temp(key(), Typing { field, typed }));
