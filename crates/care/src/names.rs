@@ -4,7 +4,7 @@
 //! A thing that alone of its like has no name is "the hedge" in a sentence. Of several each is "hedge 2", which is what
 //! lists call it, too: there the number always stands, for it is the way from a sentence to the thing.
 
-use plan::{HazardKind, Plan, WallKind};
+use plan::{Coop, HazardKind, Plan, WallKind};
 use words::texts::Findings as Text;
 use words::{Words, capital};
 
@@ -45,6 +45,12 @@ pub fn on_map(plan: &Plan, words: Words, named: Named, kind: &str) -> String {
         None if is_alone(plan, named) => kind.to_owned(),
         None => numbered(plan, words, named),
     }
+}
+
+/// A coop, in a sentence as in a list: by the keeper's own name, else by its number: `Coop 2`.
+pub fn coop(words: Words, coop: &Coop) -> String {
+    let numbered = |number: usize| words.say(Text::CoopNumber, &[("number", &number.to_string())]);
+    coop.number().map_or_else(|| coop.id.clone(), numbered)
 }
 
 fn unnamed(plan: &Plan, words: Words, named: Named) -> String {

@@ -32,10 +32,10 @@ impl Look<'_> {
         names::first(self.plan, self.words, named)
     }
 
-    /// A coop at the beginning of a sentence: of several by its id.
+    /// A coop at the beginning of a sentence: of several by its name or number.
     pub(crate) fn coop(self, coop: &Coop) -> String {
         let several = self.plan.coops().nth(1).is_some();
-        if several { coop.id.clone() } else { self.words.text(Text::TheCoop).to_owned() }
+        if several { names::coop(self.words, coop) } else { self.words.text(Text::TheCoop).to_owned() }
     }
 
     /// A shape at the beginning of a sentence.

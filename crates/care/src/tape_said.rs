@@ -3,10 +3,7 @@
 use plan::Plan;
 use words::Words;
 use words::texts::Sheet as Text;
-use workup::tape::{TapedBranch, TapedCorner, TapedFrom, TapedRun};
-
-/// What the known places that corners are taped from are called, on the map and on paper, at most two.
-pub const LETTERS: [&str; 2] = ["P", "Q"];
+use workup::tape::{KnownPlace, TapedBranch, TapedCorner, TapedFrom, TapedRun};
 
 /// How one corner is set, cell by cell.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,14 +60,16 @@ pub fn branch_names(taped: &TapedRun, words: Words) -> Vec<(String, usize, usize
 
 /// `P gatepost, Q coop corner`; where no place is known, how long a tape it takes.
 pub fn known(plan: &Plan, taped: &TapedRun, words: Words) -> String {
-    let called = |(letter, &index): (&&str, &usize)| {
-        let name = plan.tape_points.get(index).map_or("", |known| known.name.as_str());
-        format!("{letter} {name}").trim_end().to_owned()
-    };
     if taped.known.is_empty() {
         return words.say(Text::LongestTape, &[("length", &words.fine_length(taped.longest_m))]);
     }
-    LETTERS.iter().zip(&taped.known).map(called).collect::<Vec<_>>().join(", ")
+    taped.known.iter().map(|known| called(plan, *known)).collect::<Vec<_>>().join(", ")
+}
+
+/// A known place by its letter and its name: `P gatepost`.
+pub fn called(plan: &Plan, known: KnownPlace) -> String {
+    let name = plan.tape_points.get(known.point).map_or("", |point| point.name.as_str());
+    format!("{} {name}", known.letter.as_str()).trim_end().to_owned()
 }
 
 /// How it is read, and what shows whether it came out right.
@@ -109,7 +108,7 @@ fn row(taped: &TapedRun, branch: Option<usize>, corner: &TapedCorner, words: Wor
     let tape = |index: usize| {
         corner.tapes.get(index).map_or_else(none, |&(from, metres)| {
             let from = match from {
-                TapedFrom::Known(index) => LETTERS.get(index).copied().unwrap_or_default().to_owned(),
+                TapedFrom::Known(index) => taped.known.get(index).map_or("", |known| known.letter.as_str()).to_owned(),
                 TapedFrom::Corner(corner) => name(taped, None, corner, words),
                 TapedFrom::OfBranch(corner) => name(taped, branch, corner, words),
             };

@@ -31,6 +31,7 @@ mod hand;
 mod hanging;
 pub(crate) mod hiding;
 mod hold;
+pub(crate) mod known_places;
 mod mending;
 mod message;
 mod nudging;

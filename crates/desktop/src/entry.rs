@@ -183,6 +183,7 @@ fn focus_by_typing(ui: &Ui) {
             data.insert_temp(first, String::new());
             data.insert_temp(typing(), true);
         });
+        crate::typing::begins(ui.ctx(), first);
         ui.memory_mut(|memory| memory.request_focus(first));
     } else if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab)) {
         // Tab has set out for the next widget of the window; it ends here.

@@ -1,6 +1,6 @@
 //! Figures of a run as they are told in more than one place of the window.
 
-use plan::{Coop, CoopKind, Plan, Run};
+use plan::{CoopKind, Flock, Plan, Run};
 use words::Words;
 use words::texts::{Compare, Window as Text};
 use workup::{Corner, Lay, RunWorkup, Workup};
@@ -47,9 +47,9 @@ pub(crate) fn owned(plan: &Plan) -> u64 {
     plan.store.nets.iter().map(|net| u64::from(net.count())).sum()
 }
 
-/// What the birds of a coop are called after their number.
-pub(crate) fn birds(words: Words, coop: &Coop) -> &'static str {
-    let [one, several] = match coop.kind() {
+/// What birds are called after their number.
+pub(crate) fn birds(words: Words, flock: Flock) -> &'static str {
+    let [one, several] = match flock.kind {
         CoopKind::Layer => [Text::Hen, Text::Hens],
         CoopKind::Pullet => [Text::Pullet, Text::Pullets],
         CoopKind::Chick => [Text::Chick, Text::Chicks],
@@ -59,7 +59,7 @@ pub(crate) fn birds(words: Words, coop: &Coop) -> &'static str {
         CoopKind::Turkey => [Text::Turkey, Text::Turkeys],
         CoopKind::Other => [Text::Bird, Text::Birds],
     };
-    words.text(if coop.birds() == 1 { one } else { several })
+    words.text(if flock.birds == 1 { one } else { several })
 }
 
 /// A run's ground in a sentence, with its birds where it has some; of one that is open what closes it.
@@ -72,14 +72,13 @@ pub(crate) fn ground(words: Words, plan: &Plan, run: &Run, worked: &RunWorkup) -
 /// Ground that is shut in, for the birds on it or by the line round it.
 fn shut_in(words: Words, plan: &Plan, run: &Run, worked: &RunWorkup, lay: &Lay, ground_m2: f64) -> String {
     let area = words.area(ground_m2);
-    let coop = plan.coop_in(run);
-    match coop.and_then(|coop| Some((coop, worked.each_bird_m2(coop.birds())?))) {
-        Some((coop, each_m2)) => words.say(
+    match plan.flock(run).and_then(|flock| Some((flock, worked.each_bird_m2(flock.birds)?))) {
+        Some((flock, each_m2)) => words.say(
             Text::GroundForBirds,
             &[
                 ("area", &area),
-                ("count", &words.number(f64::from(coop.birds()), 0)),
-                ("birds", birds(words, coop)),
+                ("count", &words.number(f64::from(flock.birds), 0)),
+                ("birds", birds(words, flock)),
                 ("each", &words.area_each(each_m2)),
             ],
         ),

@@ -47,6 +47,7 @@ mod size;
 mod smoke;
 mod theme;
 pub mod tool;
+mod typing;
 mod under;
 mod underlay;
 mod unroll;

@@ -214,15 +214,6 @@ impl Tool {
     }
 }
 
-/// A name that no further coop has.
-pub(crate) fn free_coop_id(plan: &Plan) -> String {
-    let mut id = "coop".to_owned();
-    while plan.coop(&id).is_some() {
-        id.push('-');
-    }
-    id
-}
-
 /// The first of `run-1`, `run-2`, ... that no run has.
 pub(crate) fn free_run_id(plan: &Plan) -> String {
     // Of one name more than there are runs, one is free.

@@ -25,7 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{allocator, field, figures, finder, first, head, leading, menus, size, theme};
+use crate::{allocator, field, figures, finder, first, head, leading, menus, size, theme, typing};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -338,8 +338,8 @@ impl Window {
 }
 
 fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
-    // In a field these are the field's own.
-    if !ui.ctx().text_edit_focused() {
+    // In a field that is typed into these are the field's own.
+    if typing::undoes_plan(ui.ctx()) {
         ui.input_mut(|input| {
             // The longer shortcut first: Ctrl+Z would match it too.
             if input.consume_shortcut(&REDO) || input.consume_shortcut(&REDO_TOO) {
@@ -348,6 +348,11 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
             if input.consume_shortcut(&UNDO) {
                 said.say(Message::Undo);
             }
+        });
+    }
+    // And in any field these.
+    if !ui.ctx().text_edit_focused() {
+        ui.input_mut(|input| {
             if input.consume_shortcut(&DOUBLE) {
                 said.say(Message::Duplicate);
             }

@@ -16,6 +16,7 @@ mod ghost;
 mod ground;
 mod hazards;
 pub(crate) mod net;
+mod numbers;
 pub(crate) mod pen;
 pub(crate) mod readings;
 pub(crate) mod signs;

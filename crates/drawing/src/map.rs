@@ -22,9 +22,6 @@ use workup::Workup;
 use crate::shape::{About, Drawing, Form, Priority, Role, Shape, Thing};
 use run::RunLine;
 
-/// What the known places that corners are taped from are called, on the map and on paper.
-pub use care::tape_said::LETTERS as TAPE_LETTERS;
-
 /// Everything that is drawn, and the words to say it in.
 #[derive(Clone, Copy, Debug)]
 pub struct Scene<'a> {

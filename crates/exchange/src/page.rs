@@ -170,11 +170,11 @@ impl Page<'_> {
     fn ground(&self, run: &plan::Run, worked: &RunWorkup, ground_m2: f64) -> String {
         let words = self.words;
         let area = words.area(ground_m2);
-        let coop = self.plan.coop_in(run);
-        match coop.and_then(|coop| Some((coop, worked.each_bird_m2(coop.birds())?))) {
-            Some((coop, each_m2)) => words.say(
-                if coop.birds() == 1 { Text::SentenceOneBird } else { Text::Sentence },
-                &[("area", &area), ("birds", &coop.birds().to_string()), ("each", &words.area_each(each_m2))],
+        let birds = self.plan.flock(run).map(|flock| flock.birds);
+        match birds.and_then(|birds| Some((birds, worked.each_bird_m2(birds)?))) {
+            Some((birds, each_m2)) => words.say(
+                if birds == 1 { Text::SentenceOneBird } else { Text::Sentence },
+                &[("area", &area), ("birds", &birds.to_string()), ("each", &words.area_each(each_m2))],
             ),
             _ => words.say(Text::SentenceNoCoop, &[("area", &area)]),
         }

@@ -54,6 +54,8 @@ pub(crate) struct Contents {
     pub(crate) readings: Vec<Spotted>,
     /// Names of the branches' corners and their places.
     pub(crate) marked: Vec<Marked>,
+    /// Known places that corners are taped from, those that the map takes in.
+    pub(crate) known: Vec<Marked>,
 }
 
 /// One run of a scene.
@@ -88,7 +90,10 @@ impl<'a> Look<'a> {
     pub(crate) fn contents(self, day: Option<Day>) -> Contents {
         let (readings, places) = readings::block(self);
         let left = [self.dangers(), self.tried(), Some(corners::block(self)), readings, Some(self.cautions())];
-        let (setting_out, marked) = tape::block(self).unzip();
+        let (setting_out, marked, known) = match tape::block(self) {
+            Some((block, marked, known)) => (Some(block), marked, known),
+            None => (None, Vec::new(), Vec::new()),
+        };
         let letters: Vec<String> = places.iter().map(|place| place.letter.clone()).collect();
         Contents {
             title: care::run_name(self.run).to_owned(),
@@ -102,7 +107,8 @@ impl<'a> Look<'a> {
             notes: self.text(Text::Notes),
             foot: [self.text(Text::CodesFirst), self.assumed()],
             readings: places,
-            marked: marked.unwrap_or_default(),
+            marked,
+            known,
         }
     }
 

@@ -9,6 +9,7 @@ mod contents;
 mod day;
 mod flow;
 mod keys;
+mod known;
 mod map;
 mod page;
 mod paper;

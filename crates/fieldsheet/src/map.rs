@@ -40,7 +40,7 @@ pub(crate) struct Spotted {
     pub(crate) on_line: bool,
 }
 
-/// A branch's corner as the table of corners by tape calls it.
+/// A branch's corner or a known place as the table of corners by tape calls it.
 pub(crate) struct Marked {
     pub(crate) name: String,
     pub(crate) at: Point,
@@ -59,7 +59,8 @@ pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f3
     let [left, top, ..] = frame;
     let alone = Alone::of(scene, run);
     let drawing = drawing::map(&alone.scene(scene));
-    let places = places(scene, run, &drawing, alone.run);
+    let mut places = places(scene, run, &drawing, alone.run);
+    places.extend(contents.known.iter().map(|known| known.at));
     let paper = Paper { scene, drawing: &drawing, run: alone.run, places: &places, frame };
     let scale = paper.scale();
     let view = paper.view(scale);
@@ -76,8 +77,14 @@ pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f3
     }
 
     let middle = onto_page(view.spot(middle(&places)));
-    // Seen from afar the drawing has no corner numbers, and the sheet's table asks for them.
+    // Seen from afar the drawing has no corner numbers and no letters, and the sheet's table asks for them.
     if view.distance() == Distance::Far {
+        for known in &contents.known {
+            let at = onto_page(view.spot(known.at));
+            if let Some([x, y]) = room.take(at, [middle[0] - at[0], middle[1] - at[1]]) {
+                over.plate(x - PLATE / 2.0, y, &known.name);
+            }
+        }
         for (number, at, stake) in corners(scene, run) {
             let (at, stake) = (onto_page(view.spot(at)), onto_page(view.spot(stake)));
             if let Some([x, y]) = room.take(at, [stake[0] - at[0], stake[1] - at[1]]) {
@@ -232,7 +239,7 @@ impl Alone {
     }
 }
 
-/// The places that must be in sight: the run, what stands round it, its coop, and where the drawing puts what is stated
+/// The places that must be in sight: the run, what stands round it, its coops, and where the drawing puts what is stated
 /// nowhere.
 fn places(scene: &Scene<'_>, run: usize, drawing: &Drawing, drawn: usize) -> Vec<Point> {
     let mut places = Vec::new();
@@ -252,7 +259,7 @@ fn places(scene: &Scene<'_>, run: usize, drawing: &Drawing, drawn: usize) -> Vec
             places.extend(faults.map(|sample| sample.at));
         }
     }
-    places.extend(scene.plan.coop_in(stated).map(|coop| coop.at));
+    places.extend(scene.plan.coops_in(stated).map(|coop| coop.at));
     let signs = drawing.shapes().filter(|shape| shape.run == Some(drawn));
     places.extend(signs.filter_map(|shape| match (&shape.form, shape.role) {
         (Form::Mark { at, .. }, Role::Energizer | Role::EarthStake | Role::Feed) => Some(*at),
@@ -272,7 +279,7 @@ fn corners(scene: &Scene<'_>, run: usize) -> Vec<(String, Point, Point)> {
 }
 
 /// Least and greatest east and north.
-fn bounds(places: &[Point]) -> [f64; 4] {
+pub(crate) fn bounds(places: &[Point]) -> [f64; 4] {
     places.iter().fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |bounds, at| {
         [bounds[0].min(at.east_m), bounds[1].min(at.north_m), bounds[2].max(at.east_m), bounds[3].max(at.north_m)]
     })

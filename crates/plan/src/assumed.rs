@@ -147,10 +147,12 @@ pub fn assumed(plan: &Plan) -> Vec<Assumed> {
     }
     for (index, run) in plan.runs.iter().enumerate() {
         let key = |name: &str| format!("runs[{index}].{name}");
-        if run.coop.is_none()
-            && let Some(coop) = plan.coop_in(run)
-        {
-            list.with(key("coop"), coop.id.clone(), "it stands in the run");
+        let stated = |coop: &&crate::Coop| run.coop.as_ref() == Some(&coop.id);
+        let coops: Vec<&str> = plan.coops_in(run).filter(|coop| !stated(coop)).map(|coop| coop.id.as_str()).collect();
+        match coops[..] {
+            [] => {}
+            [id] => list.with(key("coop"), id, "it stands in the run"),
+            _ => list.with(key("coop"), coops, "they stand in the run"),
         }
         list.unless(run.feed_at.is_some(), key("feed_at"), json!(run.outline.first()));
         // Where the energizer stands and how far its lead reaches matter where the best place for a stake is asked for.

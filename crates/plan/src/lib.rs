@@ -39,10 +39,10 @@ pub use file::{Opened, ReadError, read, write};
 pub use history::{Deed, History};
 pub use model::{
     Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, Damp, DoorSide, EarthStake,
-    EarthStakes, Energizer, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Ground, Hazard, HazardKind,
+    EarthStakes, Energizer, Fault, FaultCause, FaultKind, Flock, Gate, GateKind, Gateway, Ground, Hazard, HazardKind,
     HeightGrid, KeepOut, KnownError, Label, LabelSize, LeakageZone, MowWay, Mower, NetKind, Origin, Pin, PinKind, Plan,
     Point, PullTest, Reading, ReadingKind, Rest, Run, RunStatus, Season, Shade, SideSlope, Soil, SoilClass, SoilTable,
-    SoilWord, SpotHeight, StatedBrace, Store, TapePoint, Underlay, Wall, WallKind, World, drawn_out,
+    SoilWord, SpotHeight, StatedBrace, Store, TapeLetter, TapePoint, Underlay, Wall, WallKind, World, drawn_out,
 };
 pub use motion::Motion;
 pub use naming::free_name;

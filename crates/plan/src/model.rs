@@ -20,8 +20,8 @@ use serde::{Deserialize, Serialize};
 use crate::defaults;
 pub use crate::rates::Rates;
 pub use bracing::{ByFoot, CornerSeen, PullTest, SoilClass, SoilTable, SoilWord};
-pub use coop::{Coop, CoopKind, DoorSide};
-pub use features::{Damp, Label, LabelSize, Shade, TapePoint, Wall, WallKind};
+pub use coop::{Coop, CoopKind, DoorSide, Flock};
+pub use features::{Damp, Label, LabelSize, Shade, TapeLetter, TapePoint, Wall, WallKind};
 pub use gate::{Gate, GateKind, Gateway, Pin, PinKind};
 pub use ground::{Boundary, Ground, Hazard, HazardKind, KeepOut, Soil};
 pub use heights::{HeightGrid, SideSlope, SpotHeight, drawn_out};
@@ -102,7 +102,7 @@ pub struct Plan {
     pub walls: Vec<Wall>,
     /// Words on the map.
     pub labels: Vec<Label>,
-    /// Places that are found again on the ground, from which corners are taped out: of more than two the first two.
+    /// Places that are found again on the ground, from which corners are taped out: from the two with a letter.
     pub tape_points: Vec<TapePoint>,
     /// The picture beneath it.
     pub underlay: Option<Underlay>,
@@ -172,7 +172,8 @@ impl Plan {
 
     /// The gap under a run's bottom line that is allowed, stated or by its birds, metres.
     pub fn gap_under_net_m(&self, run: &Run) -> f64 {
-        let young = self.coop_of(run).is_some_and(|coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet));
+        let young = |coop: &Coop| matches!(coop.kind(), CoopKind::Chick | CoopKind::Pullet);
+        let young = self.coops_in(run).any(young) || self.coop_of(run).is_some_and(young);
         let by_birds_m = if young { defaults::GAP_UNDER_NET_YOUNG_M } else { defaults::GAP_UNDER_NET_M };
         run.gap_under_net_m.unwrap_or(by_birds_m)
     }
@@ -205,8 +206,25 @@ impl Plan {
         }
     }
 
-    /// The one run that a coop goes along with: the only one that names it; where none does, the only one that it stands in
-    /// and that names no other.
+    /// All coops of a run: its own first, then every other that stands in it and that no other run names.
+    pub fn coops_in<'a>(&'a self, run: &'a Run) -> impl Iterator<Item = &'a Coop> {
+        let own = self.coop_in(run);
+        let of_another = |coop: &Coop| {
+            let mut others = self.runs.iter().filter(|other| other.id != run.id && other.status != RunStatus::Past);
+            others.any(|other| other.coop.as_ref() == Some(&coop.id))
+        };
+        let further = self
+            .coops()
+            .filter(move |coop| own.is_none_or(|own| own.id != coop.id) && run.surrounds(coop.at) && !of_another(coop));
+        own.into_iter().chain(further)
+    }
+
+    /// The birds of a run: those of all its coops together; `None` where it has none.
+    pub fn flock(&self, run: &Run) -> Option<Flock> {
+        Flock::of(self.coops_in(run))
+    }
+
+    /// The one run that a coop goes along with: the only one that names it; where none does, the only one that has it.
     pub fn run_round(&self, coop: &Coop) -> Option<usize> {
         let only = |has: &dyn Fn(&Run) -> bool| {
             let mut all = self.runs.iter().enumerate().filter(|(_, run)| has(run)).map(|(index, _)| index);
@@ -214,7 +232,7 @@ impl Plan {
             (first, all.next().is_some())
         };
         match only(&|run| run.coop.as_ref() == Some(&coop.id)) {
-            (None, _) => match only(&|run| self.coop_in(run).is_some_and(|one| one.id == coop.id)) {
+            (None, _) => match only(&|run| self.coops_in(run).any(|one| one.id == coop.id)) {
                 (first, false) => first,
                 _ => None,
             },
@@ -223,8 +241,7 @@ impl Plan {
         }
     }
 
-    /// Coops with a flock that belong to no run: none names them, and they stand in none that names no other. Nothing is
-    /// told where there is no run yet, or an open one, which may hold them with its wall.
+    /// Coops with a flock that belong to no run: none names them, and they stand in none. Nothing is told where there is no run yet, or an open one, which may hold them with its wall.
     pub fn coops_without_run(&self) -> Vec<&Coop> {
         let open = self.runs.iter().any(|run| !run.closed() && run.coop.is_none());
         if self.runs.is_empty() || open {
@@ -232,7 +249,7 @@ impl Plan {
         }
         // A run that is a memory holds no flock.
         let runs = || self.runs.iter().filter(|run| run.status != RunStatus::Past);
-        let has = |coop: &&Coop| runs().any(|run| self.coop_in(run).is_some_and(|one| one.id == coop.id));
+        let has = |coop: &&Coop| runs().any(|run| self.coops_in(run).any(|one| one.id == coop.id));
         self.coops().filter(|coop| coop.birds.is_some_and(|birds| birds > 0) && !has(coop)).collect()
     }
 

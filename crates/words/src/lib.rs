@@ -4,6 +4,7 @@
 //! other, with `{named}` places. [`Words`] knows the language and the units and fills the places in. This
 //! crate knows nothing of plans: it is given names and numbers.
 
+mod compass;
 mod figures;
 #[cfg(feature = "longer")]
 mod longer;

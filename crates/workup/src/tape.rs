@@ -6,15 +6,15 @@
 
 use geometry::tape::{self, Standing};
 use geometry::{Outline, region};
-use plan::{Plan, Run};
+use plan::{Plan, Run, TapeLetter};
 
 use crate::{outlines, point};
 
 /// A run's corners in the order in which they are set.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TapedRun {
-    /// The known places that count, at most two: their places in the plan's list.
-    pub known: Vec<usize>,
+    /// The known places that count, at most two.
+    pub known: Vec<KnownPlace>,
     /// The corners.
     pub corners: Vec<TapedCorner>,
     /// Its branches, those that are lines, in the order in which they are set.
@@ -23,6 +23,15 @@ pub struct TapedRun {
     pub check: Option<(usize, usize, f64)>,
     /// The longest distance that is taped, metres.
     pub longest_m: f64,
+}
+
+/// A known place that corners are taped from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct KnownPlace {
+    /// Its place in the plan's list.
+    pub point: usize,
+    /// What it is called.
+    pub letter: TapeLetter,
 }
 
 /// A branch's corners in the order in which they are set, after the run's.
@@ -51,6 +60,14 @@ pub struct TapedCorner {
     pub next_m: Option<f64>,
 }
 
+impl TapedRun {
+    /// Whether any corner is taped from the known place of that place in [`TapedRun::known`].
+    pub fn is_taped_from(&self, known: usize) -> bool {
+        let corners = self.corners.iter().chain(self.branches.iter().flat_map(|branch| &branch.corners));
+        corners.flat_map(|corner| &corner.tapes).any(|tape| tape.0 == TapedFrom::Known(known))
+    }
+}
+
 impl TapedCorner {
     /// Whether it is set at its distance from one place, in a direction that no tape gives.
     pub fn is_free_in_direction(&self) -> bool {
@@ -69,20 +86,25 @@ pub enum TapedFrom {
     OfBranch(usize),
 }
 
-/// The known places of a plan that count, at most two, by their places in its list: the first two that lie apart.
-pub fn known(plan: &Plan) -> Vec<usize> {
-    tape::known_pair(&known_places(plan))
-}
-
-fn known_places(plan: &Plan) -> Vec<geometry::Point> {
-    plan.tape_points.iter().map(|known| point(known.at)).collect()
+/// The known places of a plan that count, at most two that lie apart: those with a letter; where none has one, the first.
+pub fn known(plan: &Plan) -> Vec<KnownPlace> {
+    let points = &plan.tape_points;
+    let stated = |letter| points.iter().position(|one| one.letter == Some(letter));
+    let stated = TapeLetter::ALL.map(|letter| Some((stated(letter)?, Some(letter))));
+    let mut all: Vec<(usize, Option<TapeLetter>)> = stated.into_iter().flatten().collect();
+    if all.is_empty() {
+        all = (0..points.len()).map(|point| (point, None)).collect();
+    }
+    let places: Vec<geometry::Point> = all.iter().map(|&(number, _)| point(points[number].at)).collect();
+    let pair = tape::known_pair(&places).into_iter().zip(TapeLetter::ALL);
+    pair.map(|(one, letter)| KnownPlace { point: all[one].0, letter: all[one].1.unwrap_or(letter) }).collect()
 }
 
 /// Works it out; `None` where the outline is no line.
 pub fn taped(plan: &Plan, run: &Run) -> Option<TapedRun> {
     let outline = outlines::of_run(run)?;
-    let points = known_places(plan);
-    let known = tape::known_pair(&points);
+    let known = known(plan);
+    let points = known.iter().map(|known| point(plan.tape_points[known.point].at)).collect();
     let ground = Ground { corners: line(&outline), closed: outline.is_closed(), points, known };
     let at: Vec<geometry::Point> = ground.corners.iter().map(|corner| corner.1).collect();
     let set = tape::set_out(&at, &ground.points);
@@ -115,8 +137,9 @@ fn line(outline: &Outline) -> Vec<(usize, geometry::Point)> {
 struct Ground {
     corners: Vec<(usize, geometry::Point)>,
     closed: bool,
+    /// The known places that count.
     points: Vec<geometry::Point>,
-    known: Vec<usize>,
+    known: Vec<KnownPlace>,
 }
 
 impl Ground {
@@ -133,15 +156,13 @@ impl Ground {
                 Some(of_run) => TapedFrom::Corner(of_run.0),
                 None => TapedFrom::OfBranch(of_branch[corner - self.corners.len()].0),
             },
-            Standing::Known(number) => {
-                TapedFrom::Known(self.known.iter().position(|&one| one == number).unwrap_or_default())
-            }
+            Standing::Known(number) => TapedFrom::Known(number),
         };
         TapedCorner {
             corner,
             tapes: setting.tapes.iter().map(|taped| (from(taped.from), taped.length_m)).collect(),
             left: setting.left,
-            known_m: self.known.iter().map(|&number| self.points[number].distance_m(at)).collect(),
+            known_m: self.points.iter().map(|known| known.distance_m(at)).collect(),
             next_m: next.map(|next| at.distance_m(next)),
         }
     }

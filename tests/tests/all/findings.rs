@@ -182,6 +182,12 @@ fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
     lacks(&unnamed([20, 20]), "coop-outside");
     lacks(&unnamed([50, 50]), "coop-in-no-run");
     lacks(&quiet(), "coop-in-no-run");
+    // One beside the run's own is in it all the same; outside it is told by its number where it has no name.
+    let second = |at: [i32; 2]| with(|plan| plan["other_coops"] = json!([{ "id": "coop-2", "at": at, "birds": 40 }]));
+    lacks(&second([50, 50]), "coop-in-no-run");
+    let outside = has(&second([20, 20]), "coop-in-no-run", Severity::Warning);
+    assert!(outside.message.starts_with("Coop 2 stands in no run, and its flock of 40"), "{}", outside.message);
+    assert!(one(&second([20, 20])).starts_with("Stall 2 steht in keinem Auslauf"), "{}", one(&second([20, 20])));
 }
 
 /// What is not named stands in a sentence as what it is; of several each has the number that lists give it.

@@ -8,9 +8,9 @@ use drawing::Thing;
 use plan::{Deed, Motion, Plan, Point, Store, between};
 use words::texts::Window as Text;
 
-use super::Editor;
 use super::chosen::{coop_at, middle, places_of};
-use crate::tool::{free_coop_id, free_run_id};
+use super::{Editor, known_places};
+use crate::tool::free_run_id;
 
 /// How far off what is pasted is put, metres: one step east and south, so that both are seen.
 const BESIDE_M: f64 = 3.0;
@@ -140,7 +140,7 @@ fn added(to: &mut Plan, part: Plan, motion: Motion) -> Vec<Thing> {
         let mut put = coop.moved(motion);
         (put.hidden, put.locked) = (false, false);
         if to.coop(&put.id).is_some() {
-            put.id = free_coop_id(to);
+            put.id = to.free_coop_id();
         }
         coops.push((coop.id.clone(), put.id.clone()));
         if to.coop.is_none() && to.other_coops.is_empty() {
@@ -199,7 +199,7 @@ fn added(to: &mut Plan, part: Plan, motion: Motion) -> Vec<Thing> {
     for mut point in part.tape_points {
         carry(&mut point.at);
         new.push(Thing::TapePoint { point: to.tape_points.len() });
-        to.tape_points.push(point);
+        to.tape_points = known_places::with(to, point);
     }
     if to.ground.boundary.is_empty() && !part.ground.boundary.is_empty() {
         to.ground.boundary = part.ground.boundary.iter().map(|&at| motion.of(at)).collect();

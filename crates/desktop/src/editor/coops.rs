@@ -10,8 +10,11 @@ impl Editor {
     pub(super) fn rename_coop(&mut self, index: usize, name: &str) {
         let mut to = self.plan.clone();
         let Some(was) = self.plan.coops().nth(index).map(|coop| coop.id.clone()) else { return };
-        let others = self.plan.coops().map(|coop| coop.id.as_str()).filter(|id| *id != was);
-        let id = plan::free_name(name, others);
+        // Nor is it called as one without a name is.
+        let others = self.plan.coops().filter(|coop| coop.id != was);
+        let called = others.flat_map(|coop| [coop.id.clone(), care::names::coop(self.words, coop)]);
+        let called: Vec<String> = called.collect();
+        let id = plan::free_name(name, called.iter().map(String::as_str));
         if id.is_empty() || id == was {
             return;
         }

@@ -4,10 +4,10 @@ use drawing::Thing;
 use geometry::guides::Edge;
 use plan::{Coop, Edit, Point, Run};
 
-use super::Editor;
 use super::hold::{Held, Hold};
 use super::snap::point;
-use crate::tool::{Drawn, Hand, Tool, free_coop_id, free_run_id};
+use super::{Editor, known_places};
+use crate::tool::{Drawn, Hand, Tool, free_run_id};
 
 /// A corner nearer to a wall than this lies on it, metres: it was caught there.
 const ON_WALL_M: f64 = 1e-6;
@@ -26,7 +26,7 @@ impl Editor {
             }
             Thing::Label { label } => without(&plan.labels, label).map(|labels| Edit::SetLabels { labels }),
             Thing::TapePoint { point } => {
-                without(&plan.tape_points, point).map(|points| Edit::SetTapePoints { points })
+                without(&known_places::lettered(plan), point).map(|points| Edit::SetTapePoints { points })
             }
             Thing::Drop { run } => {
                 let run = plan.runs.get(run).filter(|run| run.drop_at.is_some())?;
@@ -81,7 +81,7 @@ impl Editor {
                 let mut second = super::chosen::coop_at(plan, coop)?.clone();
                 second.at = beside(second.at);
                 (second.hidden, second.locked) = (false, false);
-                second.id = free_coop_id(plan);
+                second.id = plan.free_coop_id();
                 let other_coops = plan.other_coops.iter().cloned().chain([second]).collect();
                 Some((Edit::SetOtherCoops { other_coops }, Thing::Coop { coop: plan.coops().count() }))
             }

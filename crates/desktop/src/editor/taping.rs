@@ -6,18 +6,6 @@ use words::texts::Guides as Text;
 use super::Editor;
 use crate::tool::{Tool, apart_m};
 
-/// Compass points, clockwise from north.
-const POINTS: [Text; 8] = [
-    Text::North,
-    Text::NorthEast,
-    Text::East,
-    Text::SouthEast,
-    Text::South,
-    Text::SouthWest,
-    Text::West,
-    Text::NorthWest,
-];
-
 impl Editor {
     /// Where the tape lies, the hand last while it is not done.
     pub fn taped(&self) -> Option<Vec<Point>> {
@@ -29,18 +17,9 @@ impl Editor {
     pub fn tape_said(&self) -> Option<Vec<String>> {
         let (places, words) = (self.taped()?, self.words);
         let [.., from, to] = *places else { return None };
-        let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-        let bearing_deg = east_m.atan2(north_m).to_degrees().rem_euclid(360.0);
-        let point = POINTS[((bearing_deg / 45.0).round() as usize) % POINTS.len()];
-        // 359.6° is said as 0°.
-        let shown_deg = bearing_deg.round().rem_euclid(360.0);
-        let leg = [
-            ("length", words.length(apart_m(from, to))),
-            ("degrees", words.degrees(shown_deg)),
-            ("point", words.text(point).to_owned()),
-        ];
-        let leg: Vec<(&str, &str)> = leg.iter().map(|(name, text)| (*name, text.as_str())).collect();
-        let mut said = vec![words.say(Text::Leg, &leg)];
+        let (degrees, point) = words.bearing(to.east_m - from.east_m, to.north_m - from.north_m);
+        let length = words.length(apart_m(from, to));
+        let mut said = vec![words.say(Text::Leg, &[("length", &length), ("degrees", &degrees), ("point", point)])];
         if places.len() > 2 {
             let sum_m = places.windows(2).map(|pair| apart_m(pair[0], pair[1])).sum();
             said.push(words.say(Text::InAll, &[("length", &words.length(sum_m))]));

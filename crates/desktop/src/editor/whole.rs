@@ -11,8 +11,8 @@ use super::hiding::is_hidden;
 /// A thing as it was before it was moved; each motion starts from there, so that rounding never adds up.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Whole {
-    /// A run, and the coop inside it.
-    Run(Box<Run>, Option<Coop>),
+    /// A run, and the coops inside it by their numbers.
+    Run(Box<Run>, Vec<(usize, Coop)>),
     Boundary(Vec<Point>),
     KeepOut(usize, Vec<KeepOut>),
     Hazard(usize, Vec<Point>),
@@ -44,10 +44,10 @@ impl Whole {
         match thing {
             Thing::Run { run: index } | Thing::RunSide { run: index, .. } => {
                 let run = run(index)?;
-                // The coop goes along with the one run that is round it.
-                let goes = |coop: &plan::Coop| !coop.locked && plan.run_round(coop) == Some(index);
-                let coop = plan.coop.clone().filter(goes);
-                Some(Self::Run(run, coop))
+                // A coop goes along with the one run that is round it.
+                let goes = |coop: &Coop| !coop.locked && plan.run_round(coop) == Some(index);
+                let coops = plan.coops().cloned().enumerate().filter(|(_, coop)| goes(coop));
+                Some(Self::Run(run, coops.collect()))
             }
             Thing::Boundary | Thing::BoundarySide { .. } => {
                 (!plan.ground.boundary.is_empty()).then(|| Self::Boundary(plan.ground.boundary.clone()))
@@ -103,11 +103,10 @@ impl Whole {
     pub(super) fn moved(&self, plan: &Plan, motion: Motion) -> Vec<Edit> {
         let all = |places: &[Point]| places.iter().map(|&at| motion.of(at)).collect::<Vec<_>>();
         let one = match self {
-            Self::Run(run, coop) => {
+            Self::Run(run, coops) => {
                 // On other ground its metres are others.
                 let run = Edit::SetRun { run: Box::new(workup::taken_along(plan, run, &run.moved(motion))) };
-                let coop = coop.as_ref().map(|coop| Edit::SetCoop { coop: Some(coop.moved(motion)) });
-                return [run].into_iter().chain(coop).collect();
+                return [run].into_iter().chain(coops_moved(plan, coops, motion)).collect();
             }
             Self::Boundary(outline) => Edit::SetOutline { shape: Shape::Boundary, outline: all(outline) },
             Self::KeepOut(index, keep_outs) => {
@@ -311,4 +310,21 @@ impl super::Editor {
             Thing::Post { .. } | Thing::Finding { .. } => false,
         }
     }
+}
+
+/// The edits that put coops, by their numbers and as they were, where a motion takes them.
+fn coops_moved(plan: &Plan, coops: &[(usize, Coop)], motion: Motion) -> impl Iterator<Item = Edit> {
+    let first = usize::from(plan.coop.is_some());
+    let (own, others): (Vec<_>, Vec<_>) = coops.iter().partition(|(number, _)| *number < first);
+    let own = own.first().map(|(_, coop)| Edit::SetCoop { coop: Some(coop.moved(motion)) });
+    let others = (!others.is_empty()).then(|| {
+        let mut other_coops = plan.other_coops.clone();
+        for (number, coop) in others {
+            if let Some(one) = other_coops.get_mut(number - first) {
+                *one = coop.moved(motion);
+            }
+        }
+        Edit::SetOtherCoops { other_coops }
+    });
+    own.into_iter().chain(others)
 }

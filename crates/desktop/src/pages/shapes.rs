@@ -125,7 +125,13 @@ fn asked(ui: &mut Ui, desk: &mut Desk<'_>) {
     ui.add_space(6.0);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(6.0, 6.0);
-        if editor.plan().coop.is_some() && kit::choice(ui, words.text(Text::RoundCoop), coop, p).clicked() {
+        let own = editor.plan().coop.as_ref();
+        let several = !editor.plan().other_coops.is_empty();
+        let round = own.map(|own| match care::names::coop(words, own) {
+            name if several => words.say(Text::RoundOneCoop, &[("coop", &name)]),
+            _ => words.text(Text::RoundCoop).to_owned(),
+        });
+        if round.is_some_and(|round| kit::choice(ui, &round, coop, p).clicked()) {
             say(desk, ShapesMessage::Coop(!coop));
         }
         if editor.plan().walls.iter().any(plan::Wall::holds_birds)

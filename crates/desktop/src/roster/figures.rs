@@ -2,9 +2,9 @@
 
 use care::fault_said;
 use drawing::Thing;
-use plan::Point;
+use plan::{Flock, Point};
 use words::Words;
-use words::texts::{Many as Text, Underlay};
+use words::texts::{Many as Text, Taping, Underlay};
 use workup::{Corner, Verdict};
 
 use super::{Item, at, lay};
@@ -63,9 +63,8 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
             words.say(Underlay::Scale, &[("file", file), ("metres", &a_pixel)])
         }),
         Thing::Height { height } => plan.heights.get(height).map(|one| words.length(one.up_m)).unwrap_or_default(),
-        Thing::Coop { coop } => coop_at(plan, coop).map_or_else(String::new, |coop| {
-            let birds = words.number(f64::from(coop.birds()), 0);
-            format!("{birds} {}", facts::birds(words, coop))
+        Thing::Coop { coop } => Flock::of(coop_at(plan, coop)).map_or_else(String::new, |flock| {
+            format!("{} {}", words.number(f64::from(flock.birds), 0), facts::birds(words, flock))
         }),
         Thing::Branch { run, branch } => {
             let laid = lay(editor, run).and_then(|lay| lay.branches.iter().find(|laid| laid.branch == branch));
@@ -105,6 +104,13 @@ pub(crate) fn figures(editor: &Editor, item: Item) -> String {
             let value = plan.readings.get(reading).and_then(|reading| reading.value);
             value.map(|value| words.number(value, 1)).unwrap_or_default()
         }
+        Thing::TapePoint { point } => plan.tape_points.get(point).map_or_else(String::new, |one| {
+            let place = place(words, one.at);
+            if workup::tape::known(plan).iter().any(|known| known.point == point) {
+                return place;
+            }
+            words.say(Text::AndThat, &[("one", &place), ("other", words.text(Taping::NotTaped))])
+        }),
         Thing::Finding { .. } => String::new(),
         thing => at(editor, Item::Thing(thing)).map(|at| place(words, at)).unwrap_or_default(),
     }

@@ -3,7 +3,6 @@
 use care::fault_said;
 use care::names::{self, Named};
 use drawing::Thing;
-use drawing::map::TAPE_LETTERS;
 use words::Words;
 use words::texts::{Many as Text, Taping, Underlay};
 
@@ -45,9 +44,10 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
         Thing::Height { height } => numbered(words, Text::Height, height),
         Thing::KeepOut { keep_out } => names::listed(plan, words, Named::KeepOut(keep_out)),
         Thing::Hazard { hazard } => names::listed(plan, words, Named::Hazard(hazard)),
-        Thing::Coop { coop } => {
-            words.say(Text::Coop, &[("name", coop_at(plan, coop).map_or("", |coop| coop.id.as_str()))])
-        }
+        Thing::Coop { coop } => coop_at(plan, coop).map_or_else(String::new, |coop| match coop.number() {
+            Some(_) => names::coop(words, coop),
+            None => words.say(Text::Coop, &[("name", &coop.id)]),
+        }),
         Thing::Wall { wall } => names::listed(plan, words, Named::Wall(wall)),
         Thing::Shade { shade } => names::listed(plan, words, Named::Shade(shade)),
         Thing::Damp { damp } => names::listed(plan, words, Named::Damp(damp)),
@@ -97,8 +97,8 @@ pub(crate) fn name(editor: &Editor, item: Item) -> String {
 fn tape_point(editor: &Editor, point: usize) -> String {
     let (words, plan) = (editor.words(), editor.plan());
     let name = plan.tape_points.get(point).map_or("", |stated| stated.name.as_str());
-    let letter = workup::tape::known(plan).iter().position(|&one| one == point);
-    match (letter.and_then(|letter| TAPE_LETTERS.get(letter)), name) {
+    let known = workup::tape::known(plan).into_iter().find(|known| known.point == point);
+    match (known.map(|known| known.letter.as_str()), name) {
         (Some(letter), "") => words.say(Taping::Place, &[("letter", letter)]),
         (Some(letter), name) => words.say(Taping::Called, &[("letter", letter), ("name", name)]),
         (None, "") => numbered(words, Taping::PlaceNumber, point),

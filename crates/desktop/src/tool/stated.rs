@@ -5,7 +5,8 @@ use plan::{
     Wall,
 };
 
-use super::{Drawn, apart_m, free_coop_id, free_run_id};
+use super::{Drawn, apart_m, free_run_id};
+use crate::editor::known_places;
 
 /// What a drawn outline states; `None` where there is nothing to hang it on.
 pub(super) fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> {
@@ -64,17 +65,17 @@ pub(super) fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> 
             let at = outline.first().copied().unwrap_or_default();
             let coop = match &plan.coop {
                 Some(coop) => Coop { at, ..coop.clone() },
-                None => Coop::new(free_coop_id(plan), at),
+                None => Coop::new(plan.free_coop_id(), at),
             };
             Edit::SetCoop { coop: Some(coop) }
         }
         Drawn::FurtherCoop => {
-            let coop = Coop::new(free_coop_id(plan), outline.first().copied()?);
+            let coop = Coop::new(plan.free_coop_id(), outline.first().copied()?);
             Edit::SetOtherCoops { other_coops: with(&plan.other_coops, coop) }
         }
         Drawn::TapePoint => {
             let point = TapePoint { at: outline.first().copied()?, ..TapePoint::default() };
-            Edit::SetTapePoints { points: with(&plan.tape_points, point) }
+            Edit::SetTapePoints { points: known_places::with(plan, point) }
         }
         Drawn::EarthStake(index) => {
             let (run, at) = (plan.runs.get(index)?, *outline.first()?);

@@ -143,3 +143,86 @@ fn a_further_coop_is_set_down_by_its_button_its_command_and_doubled() {
         assert_eq!(plan_of(&desk).coops().count(), count);
     }
 }
+
+#[test]
+fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
+    let mut plan = example();
+    plan.runs.truncate(1);
+    plan.other_coops.clear();
+    let mut desk = on_page(plan, Page::Ground, [1280.0, 3200.0], Words::default());
+    for (id, at) in [("coop-2", Point::new(38.0, 44.0)), ("coop-3", Point::new(-30.0, -30.0))] {
+        let mut coops = plan_of(&desk).other_coops;
+        assert_eq!(plan_of(&desk).free_coop_id(), id);
+        coops.push(plan::Coop { birds: Some(40), ..plan::Coop::new(id, at) });
+        desk.state_mut().as_mut().unwrap().say(Message::Make(Edit::SetOtherCoops { other_coops: coops }));
+        hand::settle(&mut desk);
+    }
+    desk.get_by_label("Coop 2 on the map");
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::Coop { coop: 1 })));
+    desk.run();
+    // Its field shows the name that it goes by, and takes another.
+    assert_eq!(desk.get_by_role_and_label(Role::TextInput, "Name of Coop 2").value().as_deref(), Some("Coop 2"));
+    assert!(!says(&desk, "coop-"), "its id is no word for the keeper");
+    desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Run));
+    hand::settle(&mut desk);
+    desk.get_by_label("Coop 2");
+    assert!(says(&desk, "Coop 3 stands in no run, and its flock of 40 with it"), "the finding");
+    assert!(!says(&desk, "coop-"));
+    desk.key_press(Key::L);
+    desk.run();
+    assert!(says(&desk, "Coop 2") && !says(&desk, "coop-"), "the list");
+    // No other may be called what it goes by.
+    desk.state_mut()
+        .as_mut()
+        .unwrap()
+        .say(Message::Many(ManyMessage::Rename(Thing::Coop { coop: 0 }, "Coop 2".to_owned())));
+    assert_eq!(plan_of(&desk).coop.unwrap().id, "Coop 4");
+    let german = Words { language: words::Language::German, ..Words::default() };
+    let plan = plan_of(&desk);
+    let desk = on_page(plan, Page::Run, [1280.0, 3200.0], german);
+    desk.get_by_label("Stall 2 auf der Karte");
+    assert!(says(&desk, "Stall 3 steht in keinem Auslauf"));
+}
+
+#[test]
+fn birds_of_a_second_coop_in_the_run_are_counted_with_it() {
+    let mut plan = example();
+    plan.runs.truncate(1);
+    plan.other_coops.clear();
+    let own = plan.coop.clone().unwrap();
+    let mut desk = on_page(plan, Page::Run, [1280.0, 3200.0], Words::default());
+    let birds = own.birds();
+    assert!(says(&desk, &format!("for {birds} hens")));
+    let at = Point::new(own.at.east_m + 8.0, own.at.north_m);
+    let second = plan::Coop { birds: Some(40), ..plan::Coop::new("coop-2", at) };
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        hand::settle(desk);
+    };
+    say(&mut desk, Message::Make(Edit::SetOtherCoops { other_coops: vec![second.clone()] }));
+    let all = birds + 40;
+    assert!(says(&desk, &format!("for {all} hens")), "the title");
+    let belong =
+        format!("{} and Coop 2 belong to it, with {all} hens in all: what else stands in it counts too.", own.id);
+    assert!(says(&desk, &belong), "the section");
+    assert!(!says(&desk, "stands in no run"));
+    // Ducks among them: birds.
+    let ducks = plan::Coop { kind: Some(plan::CoopKind::Duck), ..second };
+    say(&mut desk, Message::Make(Edit::SetOtherCoops { other_coops: vec![ducks] }));
+    assert!(says(&desk, &format!("for {all} birds")));
+    // It goes along with the run, alone and among others.
+    say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    say(&mut desk, Message::Nudge(2.0, 0.0));
+    let moved = plan_of(&desk);
+    let east_m = [moved.coop.as_ref().unwrap().at.east_m - own.at.east_m, moved.other_coops[0].at.east_m - at.east_m];
+    assert!(east_m.iter().all(|by| (by - 2.0).abs() < 1e-9), "{east_m:?}");
+    say(&mut desk, Message::Many(ManyMessage::Also(Thing::KeepOut { keep_out: 0 })));
+    say(&mut desk, Message::Nudge(2.0, 0.0));
+    let moved = plan_of(&desk);
+    assert!((moved.other_coops[0].at.east_m - at.east_m - 4.0).abs() < 1e-9);
+    assert!((moved.coop.as_ref().unwrap().at.east_m - own.at.east_m - 4.0).abs() < 1e-9);
+    say(&mut desk, Message::Undo);
+    say(&mut desk, Message::Undo);
+    let back = plan_of(&desk);
+    assert!((back.other_coops[0].at.east_m - at.east_m).abs() < 1e-9, "one step each");
+}

@@ -58,6 +58,7 @@ mod start;
 mod steps;
 mod suggested;
 mod tape_points;
+mod typing;
 mod underlay;
 mod undo;
 mod unrolling;

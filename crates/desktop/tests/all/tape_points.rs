@@ -5,7 +5,7 @@ use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
-use plan::{Plan, Point, TapePoint};
+use plan::{Plan, Point, TapeLetter, TapePoint};
 use words::{Language, Units, Words};
 
 const GATE: Point = Point { east_m: 12.0, north_m: 60.0 };
@@ -56,12 +56,11 @@ fn two_are_put_down_on_the_map_and_named_at_once() {
     desk.get_by_label("P gatepost on the map");
     desk.get_by_label("Known place Q on the map");
     assert_eq!(deeds(&desk), 3);
-    // Out of the field for its name, which undoes its own letters.
-    press(&mut desk, Modifiers::NONE, Key::Escape);
-    for _ in 0..3 {
+    // The field for the name has the focus, and nothing was typed into it: undoing takes the place back at once.
+    for left in [1, 1, 0] {
         press(&mut desk, Modifiers::COMMAND, Key::Z);
+        assert_eq!(points(&desk).len(), left, "each is a step that is taken back");
     }
-    assert!(points(&desk).is_empty(), "each is a step that is taken back");
 }
 
 #[test]
@@ -79,14 +78,15 @@ fn one_is_dragged_in_one_step_nudged_typed_and_taken_out() {
     fill(&mut desk, "Name of Known place Q", "oak");
     desk.get_by_label("Q oak on the map");
     press(&mut desk, Modifiers::NONE, Key::Delete);
-    assert_eq!(points(&desk), was[..1]);
+    let p_alone = [TapePoint { letter: Some(TapeLetter::P), ..was[0].clone() }];
+    assert_eq!(points(&desk), p_alone);
     press(&mut desk, Modifiers::COMMAND, Key::Z);
     assert_eq!(points(&desk)[1].name, "oak");
     // By its button too.
     desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::TapePoint { point: 1 })));
     desk.run();
     click_on(&mut desk, "Take it out");
-    assert_eq!(points(&desk), was[..1]);
+    assert_eq!(points(&desk), p_alone);
 }
 
 #[test]
@@ -132,7 +132,11 @@ fn several_go_together_and_are_doubled() {
         assert_eq!(window(&desk).editor().picked(), Some(things[thing]));
     }
     say(&mut desk, Message::Duplicate);
-    assert_eq!((points(&desk)[..2].to_vec(), points(&desk).len()), (both, 4));
+    let of = |one: &TapePoint| (one.name.clone(), one.at);
+    let doubled = points(&desk);
+    assert!(doubled.len() == 4 && doubled.iter().zip(&both).all(|(one, was)| of(one) == of(was)));
+    let letters: Vec<Option<TapeLetter>> = doubled.iter().map(|one| one.letter).collect();
+    assert_eq!(letters, [Some(TapeLetter::P), Some(TapeLetter::Q), None, None], "no two have one letter");
 }
 
 #[test]
@@ -145,4 +149,69 @@ fn german_calls_them_by_their_name() {
         "Das Blatt misst von diesen beiden jede Ecke ein, in der sich die Bänder gut kreuzen, die übrigen von Ecken, die stehen."
     ));
     desk.get_by_label("Bekannter Ort Q auf der Karte");
+}
+
+/// With a third place, in the order of the list.
+fn with_a_third() -> Plan {
+    let mut plan = known();
+    plan.tape_points.push(TapePoint { name: "trough".to_owned(), at: Point::new(50.0, 8.0), ..TapePoint::default() });
+    plan
+}
+
+fn pick(desk: &mut Desk, point: usize) {
+    desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(Thing::TapePoint { point })));
+    desk.run();
+}
+
+#[test]
+fn a_letter_stays_with_its_place_when_another_is_taken_out() {
+    let mut desk = desk(with_a_third());
+    pick(&mut desk, 0);
+    press(&mut desk, Modifiers::NONE, Key::Delete);
+    // Q is still Q, and the third is not P by itself.
+    desk.get_by_label("Known place Q on the map");
+    desk.get_by_label("trough on the map");
+    assert!(says(&desk, "The sheet tapes from Known place Q alone. Pick another place and give it the other letter"));
+    // One that is put down now takes the letter that is free.
+    click_on(&mut desk, "Known place");
+    let at = spot(&desk, Point::new(100.0, 70.0));
+    click(&mut desk, at);
+    desk.get_by_label("Known place P on the map");
+    desk.get_by_label("Known place Q on the map");
+    press(&mut desk, Modifiers::COMMAND, Key::Z);
+    press(&mut desk, Modifiers::COMMAND, Key::Z);
+    assert_eq!(points(&desk), with_a_third().tape_points);
+    // Several at once likewise.
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        desk.run();
+    };
+    pick(&mut desk, 0);
+    say(&mut desk, Message::Many(ManyMessage::Also(Thing::TapePoint { point: 2 })));
+    press(&mut desk, Modifiers::NONE, Key::Delete);
+    assert_eq!(points(&desk).len(), 1);
+    desk.get_by_label("Known place Q on the map");
+}
+
+#[test]
+fn the_keeper_chooses_which_two_are_taped_from() {
+    let mut desk = desk(with_a_third());
+    assert!(says(
+        &desk,
+        "The sheet tapes from P gatepost and Known place Q; a place without a letter is not taped from. Pick it to give \
+         it one."
+    ));
+    assert!(says(&desk, "8.0 m north, not taped from"), "its row says so too");
+    pick(&mut desk, 2);
+    click_on(&mut desk, "P");
+    let letters = |desk: &Desk| points(desk).iter().map(|one| one.letter).collect::<Vec<_>>();
+    assert_eq!(letters(&desk), [None, Some(TapeLetter::Q), Some(TapeLetter::P)]);
+    desk.get_by_label("P trough on the map");
+    desk.get_by_label("gatepost on the map");
+    // The two change about.
+    click_on(&mut desk, "Q");
+    assert_eq!(letters(&desk), [None, Some(TapeLetter::P), Some(TapeLetter::Q)]);
+    assert_eq!(deeds(&desk), 2);
+    let corners = workup::tape::taped(window(&desk).editor().plan(), &example().runs[0]).unwrap();
+    assert_eq!(corners.known.iter().map(|known| known.point).collect::<Vec<_>>(), [1, 2]);
 }

@@ -110,7 +110,7 @@ impl super::pen::Pen {
 }
 
 /// Width of a number's plate: as wide as high, wider for long numbers.
-fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
+pub(super) fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
     (kind.width(text) + 8.0).max(size)
 }
 

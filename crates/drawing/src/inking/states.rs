@@ -279,7 +279,7 @@ impl Inker<'_> {
                 }
             }
         }
-        for shape in shapes {
+        for shape in &shapes {
             match (shape.role, &shape.form) {
                 (Role::Side, Form::Path { points, .. }) if self.distance != Distance::Far => {
                     let &[from, to] = &self.pxs(points)[..] else { continue };
@@ -298,6 +298,18 @@ impl Inker<'_> {
                 }
                 _ => {}
             }
+        }
+        if outline == Thing::Boundary {
+            let corners: Vec<(Option<Thing>, Point)> = shapes
+                .iter()
+                .filter_map(|shape| match (shape.role, &shape.form) {
+                    (Role::Handle, Form::Mark { at, .. }) => Some((shape.thing, *at)),
+                    _ => None,
+                })
+                .collect();
+            let in_hand = corners.iter().position(|(thing, _)| *thing == picked);
+            let places: Vec<Point> = corners.into_iter().map(|(_, at)| at).collect();
+            self.outline_numbers(&places, in_hand);
         }
     }
 }

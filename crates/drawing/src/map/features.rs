@@ -78,7 +78,7 @@ pub(super) fn handles(sheet: &mut Sheet<'_>) {
 pub(super) fn tape_points(sheet: &mut Sheet<'_>) {
     let known = workup::tape::known(sheet.scene.plan);
     for (point, stated) in sheet.scene.plan.tape_points.iter().enumerate() {
-        let letter = known.iter().position(|&one| one == point);
+        let letter = known.iter().find(|known| known.point == point).map(|known| known.letter);
         sheet.mark(Role::TapePoint { letter }, stated.at, FRAC_PI_2, Some(Thing::TapePoint { point }));
     }
 }

@@ -69,8 +69,7 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     let (plan, words) = (sheet.scene.plan, sheet.scene.words);
     let Some((inside, depth_m)) = track::middle(&run.run.outline) else { return };
     let number = run.index + 1;
-    let coop = plan.coop_in(run.run);
-    let coop = coop.filter(|coop| track::inside(&run.run.outline, coop.at));
+    let coop = plan.coops_in(run.run).find(|coop| track::inside(&run.run.outline, coop.at));
     let (at, coop_m) = match coop {
         Some(coop) => {
             let (length, width) = (coop.length_m() / 2.0, coop.width_m() / 2.0);
@@ -85,8 +84,8 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
     };
     let mut texts = vec![name];
     texts.extend(run.worked.and_then(|worked| care::closing_said::figure(worked, words)));
-    if let Some(coop) = coop {
-        let [one, several] = match coop.kind() {
+    if let Some(flock) = plan.flock(run.run).filter(|_| coop.is_some()) {
+        let [one, several] = match flock.kind {
             CoopKind::Layer => [Text::OneHen, Text::Hens],
             CoopKind::Pullet => [Text::OnePullet, Text::Pullets],
             CoopKind::Chick => [Text::OneChick, Text::Chicks],
@@ -95,8 +94,8 @@ fn name(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
             CoopKind::Turkey => [Text::OneTurkey, Text::Turkeys],
             CoopKind::Table | CoopKind::Other => [Text::OneBird, Text::Birds],
         };
-        let birds = if coop.birds() == 1 { one } else { several };
-        texts.push(words.say(birds, &[("count", &words.number(f64::from(coop.birds()), 0))]));
+        let birds = if flock.birds == 1 { one } else { several };
+        texts.push(words.say(birds, &[("count", &words.number(f64::from(flock.birds), 0))]));
     }
     let named = !run.run.name.is_empty();
     let about = About::Run { number, named, room_m: 2.0 * depth_m, coop_m };

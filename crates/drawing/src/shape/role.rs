@@ -1,6 +1,6 @@
 //! What shapes stand for: the sign that each gets, and what words tell.
 
-use plan::{DoorSide, FaultKind, HazardKind, Point, WallKind};
+use plan::{DoorSide, FaultKind, HazardKind, Point, TapeLetter, WallKind};
 
 /// The strokes of a [`Role::GoesOver`] about its middle, pixels: the ground, and the post that leans over it.
 pub const GOES_OVER: [[[f64; 2]; 2]; 2] = [[[-5.5, 4.0], [5.5, 4.0]], [[-2.5, 4.0], [3.5, -4.0]]];
@@ -161,8 +161,8 @@ pub enum Role {
     Height,
     /// A known place that corners are taped from.
     TapePoint {
-        /// Its letter among [`crate::map::TAPE_LETTERS`]; `None` where others count.
-        letter: Option<usize>,
+        /// Its letter; `None` where others count.
+        letter: Option<TapeLetter>,
     },
     /// Where the ground leaves a gap under the net; its mark points inward, as does a ridge's.
     Dip,

@@ -1,7 +1,7 @@
 //! Walls, shade, words, drop points and the coop's door: drawn, picked; and all of it legible over any picture.
 
 use drawing::{Colour, Form, Ink, Role, Theme, Thing, View};
-use plan::{Coop, DoorSide, Label, LabelSize, Plan, Point, Run, Shade, Wall, WallKind};
+use plan::{Coop, DoorSide, Label, LabelSize, Plan, Point, Run, Shade, TapeLetter, Wall, WallKind};
 
 fn plan() -> Plan {
     let path = |north_m: f64| vec![Point::new(0.0, north_m), Point::new(40.0, north_m)];
@@ -164,11 +164,11 @@ fn of_known_places_the_two_that_lie_apart_have_their_letters() {
     // The second stands on the first, so that the third counts.
     let plan = Plan { tape_points: vec![known(5.0), known(5.0), known(25.0), known(45.0)], ..Plan::default() };
     let drawing = drawn(&plan);
-    let letters: Vec<Option<usize>> = drawing
+    let letters: Vec<Option<TapeLetter>> = drawing
         .shapes()
         .filter_map(|shape| if let Role::TapePoint { letter } = shape.role { Some(letter) } else { None })
         .collect();
-    assert_eq!(letters, [Some(0), None, Some(1), None]);
+    assert_eq!(letters, [Some(TapeLetter::P), None, Some(TapeLetter::Q), None]);
     for theme in [Theme::Light, Theme::Dark, Theme::Contrast, Theme::Print] {
         let view = view(theme);
         let texts: Vec<(String, [f32; 2])> = drawing
@@ -187,4 +187,42 @@ fn of_known_places_the_two_that_lie_apart_have_their_letters() {
     assert_eq!(at(45.0, 0.0), Some(Thing::TapePoint { point: 3 }));
     assert_eq!(at(25.0, 10.0), Some(Thing::TapePoint { point: 2 }), "anywhere on its diamond");
     assert_eq!(at(25.0, 30.0), None);
+}
+
+/// The table of the paddock's outline calls its corners by numbers: so does the map, while the paddock is picked.
+#[test]
+fn the_paddocks_corners_have_their_numbers_outside_it_while_it_is_picked() {
+    let square = [(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)].map(Point::from);
+    let mut turned_over = square;
+    turned_over.reverse();
+    for outline in [square, turned_over] {
+        let mut plan = Plan::default();
+        plan.ground.boundary = outline.to_vec();
+        let drawing = drawn(&plan);
+        for theme in [Theme::Light, Theme::Dark, Theme::Contrast] {
+            for px_per_m in [2.0, 5.0, 14.0] {
+                let bare = View { px_per_m, ..view(theme) };
+                let numbers = |view: &View| -> Vec<(String, Point)> {
+                    let written = drawing.ink(view).into_iter().filter_map(|item| match item {
+                        Ink::Text { text, at, .. } if text.len() == 1 => Some((text, view.place(at))),
+                        _ => None,
+                    });
+                    written.collect()
+                };
+                assert!(numbers(&bare).is_empty(), "not picked, they have none");
+                let picked = View { handles: true, picked: Some(Thing::BoundaryCorner { vertex: 2 }), ..bare };
+                let shown = numbers(&picked);
+                assert_eq!(shown.len(), 4, "{theme:?} at {px_per_m}");
+                for (index, (text, at)) in shown.iter().enumerate() {
+                    let corner = outline[index];
+                    let off_px = (at.east_m - corner.east_m).hypot(at.north_m - corner.north_m) * px_per_m;
+                    let inside = (0.0..40.0).contains(&at.east_m) && (0.0..30.0).contains(&at.north_m);
+                    assert!(
+                        *text == (index + 1).to_string() && off_px < 30.0 && !inside,
+                        "{text} at {at:?}, {corner:?}"
+                    );
+                }
+            }
+        }
+    }
 }

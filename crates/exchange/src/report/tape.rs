@@ -81,13 +81,13 @@ pub(super) fn set_out(taped: &TapedRun) -> SetOut {
         branches: taped.branches.iter().map(of_branch).collect(),
         check: taped.check.map(|(one, other, length_m)| Check { corners: [one, other], length_m }),
         longest_m: taped.longest_m,
-        known: taped.known.clone(),
+        known: taped.known.iter().map(|known| known.point).collect(),
     }
 }
 
 fn corner(taped: &TapedRun, one: &TapedCorner) -> Taped {
     let tape = |&(from, length_m): &(TapedFrom, f64)| {
-        let from_known = |index: usize| taped.known.get(index).copied();
+        let from_known = |index: usize| taped.known.get(index).map(|known| known.point);
         let nowhere = Tape { from_corner: None, from_branch_corner: None, from_known: None, length_m };
         match from {
             TapedFrom::Corner(corner) => Tape { from_corner: Some(corner), ..nowhere },

@@ -1,6 +1,6 @@
 //! Corners by tape in the report: as text in both languages, and as keys.
 
-use plan::{Branch, Plan, Point, Rest, TapePoint};
+use plan::{Branch, Plan, Point, TapePoint};
 use serde_json::{Value, json};
 use words::{Language, Units, Words};
 use workup::Depth;
@@ -54,7 +54,7 @@ fn the_text_says_how_corners_and_branches_are_set_out() {
 fn known_places_are_named_in_the_text() {
     let mut plan = plan();
     let known =
-        |name: &str, at: (f64, f64)| TapePoint { name: name.to_owned(), at: Point::from(at), rest: Rest::new() };
+        |name: &str, at: (f64, f64)| TapePoint { name: name.to_owned(), at: Point::from(at), ..TapePoint::default() };
     plan.tape_points = vec![known("gatepost", (0.0, -30.0)), known("oak", (40.0, -30.0))];
     let said = close(&text(&plan, Language::English));
     for want in ["Corners by tape: P gatepost, Q oak", "1 30.00 m from P 50.00 m from Q left 25.00 m"] {

@@ -5,12 +5,13 @@ use words::texts::Sheet as Text;
 use workup::tape::{TapedRun, taped};
 
 use super::{Block, Look};
+use crate::known::Known;
 use crate::map::Marked;
 use crate::rows::Row;
 use crate::table_rows::{TableRow, table};
 
-/// The block, and what the branches' corners are called on the map; none for a run that is no line.
-pub(super) fn block(look: Look<'_>) -> Option<(Block, Vec<Marked>)> {
+/// The block, what the branches' corners are called on the map, and the known places on it; none for a run that is no line.
+pub(super) fn block(look: Look<'_>) -> Option<(Block, Vec<Marked>, Vec<Marked>)> {
     let taped = taped(look.scene.plan, look.run)?;
     let words = look.words;
     let heads = TableRow::new(None, tape_said::heads(words).map(str::to_owned));
@@ -28,9 +29,11 @@ pub(super) fn block(look: Look<'_>) -> Option<(Block, Vec<Marked>)> {
         rows.insert(place, Row::Note(sentence));
     }
     rows.push(Row::Note(tape_said::note(&taped, words)));
+    let known = Known::of(look.scene.plan, look.run, &taped, words);
+    rows.extend(known.off_map.into_iter().map(Row::Note));
     let aside = tape_said::known(look.scene.plan, &taped, words);
     let marked = marked(look, &taped);
-    Some((Block { head: look.text(Text::ByTape), aside, rows }, marked))
+    Some((Block { head: look.text(Text::ByTape), aside, rows }, marked, known.on_map))
 }
 
 /// The branches' corners with their names; the map has numbers for the run's alone.

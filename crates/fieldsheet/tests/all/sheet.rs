@@ -420,8 +420,11 @@ fn corners_are_set_out_by_tape_from_each_other_and_from_known_places() {
         assert!(own.contains(want), "{want}: {own}");
     }
     assert!(said(&plan, german()).contains("25,00 m ab 2 35,36 m ab 1 rechts"));
-    let point =
-        |name: &str, at: (f64, f64)| plan::TapePoint { name: name.to_owned(), at: at.into(), rest: plan::Rest::new() };
+    let point = |name: &str, at: (f64, f64)| plan::TapePoint {
+        name: name.to_owned(),
+        at: at.into(),
+        ..plan::TapePoint::default()
+    };
     plan.tape_points = vec![point("gatepost", (0.0, -30.0)), point("oak", (40.0, -30.0))];
     let known = said(&plan, Words::default());
     // (0, 0): 30 and 50. (25, 25): 60.42 and 57.01, the roots of 25² + 55² and 15² + 55².
@@ -444,4 +447,57 @@ fn corners_are_set_out_by_tape_from_each_other_and_from_known_places() {
     assert!(apart.contains("Set corner 1 in the direction the map shows, then the others"), "{apart}");
     let turned = said(&plan, german());
     assert!(turned.contains("Ecke 1 in der Richtung setzen, die die Karte zeigt"), "{turned}");
+}
+
+/// A known place that is taped from is on the map, or the sheet says where it lies.
+#[test]
+fn known_places_are_on_the_map_where_they_lie_near_and_told_where_they_lie_far() {
+    let mut plan = demo();
+    plan.runs.truncate(1);
+    plan.runs[0].outline = [(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)].map(Point::from).to_vec();
+    let place = |name: &str, at: (f64, f64)| plan::TapePoint {
+        name: name.to_owned(),
+        at: at.into(),
+        ..plan::TapePoint::default()
+    };
+    // Letters that lie on the map, and all that the sheet says.
+    let on_map = |plan: &Plan, words: Words| {
+        let case = Case::of(plan.clone(), words);
+        let pages = case.pages(Paper::A4);
+        let framed = pages[0].map.as_ref().unwrap();
+        let [left, top, right, bottom] = framed.frame;
+        let within = |[x, y]: [f32; 2]| (left..=right).contains(&x) && (top..=bottom).contains(&y);
+        let letters: Vec<String> = framed
+            .ink
+            .iter()
+            .chain(&pages[0].ink)
+            .filter_map(|item| match item {
+                Ink::Text { text, at, .. } if within(*at) && ["P", "Q"].contains(&text.as_str()) => Some(text.clone()),
+                _ => None,
+            })
+            .collect();
+        let said: Vec<String> = pages.iter().flat_map(texts).map(str::to_owned).collect();
+        (letters, said.join(" "))
+    };
+    plan.tape_points = vec![place("gatepost", (0.0, -30.0)), place("oak", (40.0, -30.0))];
+    let (letters, said) = on_map(&plan, Words::default());
+    assert_eq!(letters, ["P", "Q"]);
+    assert!(!said.contains("off this map"), "{said}");
+    // 300 m north-east: the run would be a speck beside it. P stays on the map.
+    plan.tape_points[1] = place("church", (240.0, 180.0));
+    let (letters, said) = on_map(&plan, Words::default());
+    assert_eq!(letters, ["P"]);
+    assert!(said.contains("Q church lies off this map: 300.0 m from corner 1, at 53° (north-east)."), "{said}");
+    let (_, german) = on_map(&plan, german());
+    assert!(german.contains("Q church liegt nicht auf dieser Karte: 300,0 m von Ecke 1"), "{german}");
+    // One without a letter is not taped from, and not told of.
+    plan.tape_points =
+        vec![place("gatepost", (0.0, -30.0)), place("oak", (40.0, -30.0)), place("church", (240.0, 180.0))];
+    let (letters, said) = on_map(&plan, Words::default());
+    assert!(letters == ["P", "Q"] && !said.contains("church"), "{letters:?}");
+    // A sheet seen from afar has letters too: a run of 40 nets.
+    plan.runs[0].outline = [(0.0, 0.0), (500.0, 0.0), (500.0, 500.0), (0.0, 500.0)].map(Point::from).to_vec();
+    plan.tape_points = vec![place("gatepost", (0.0, -120.0)), place("oak", (500.0, -120.0))];
+    let (letters, _) = on_map(&plan, Words::default());
+    assert_eq!(letters, ["P", "Q"]);
 }

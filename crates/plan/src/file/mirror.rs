@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::model::{
     BraceKind, ByFoot, CoopKind, DoorSide, FaultCause, FaultKind, GateKind, HazardKind, LabelSize, MowWay, PinKind,
-    Point, ReadingKind, Rest, RunStatus, SoilTable, SoilWord, WallKind, World,
+    Point, ReadingKind, Rest, RunStatus, SoilTable, SoilWord, TapeLetter, WallKind, World,
 };
 
 /// The same statement in the types of the other side.
@@ -50,6 +50,7 @@ same_on_both_sides!(
     ByFoot,
     SoilTable,
     SoilWord,
+    TapeLetter,
     WallKind,
     LabelSize,
     DoorSide,

@@ -70,7 +70,7 @@ pub(crate) struct Plan {
     /// Words on the map.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     labels: Vec<Label>,
-    /// Places that are found again on the ground, from which corners are taped out: of more than two the first two.
+    /// Places that are found again on the ground, from which corners are taped out: from the two with a letter.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     tape_points: Vec<TapePoint>,
     /// A picture beneath the map.

@@ -82,6 +82,26 @@ pub struct Coop {
     pub rest: Rest,
 }
 
+/// The birds of one or more coops.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Flock {
+    /// How many, stated or assumed.
+    pub birds: u32,
+    /// What they are; [`CoopKind::Other`] where they are not all of one kind.
+    pub kind: CoopKind,
+}
+
+impl Flock {
+    /// The birds of all of them together; `None` where there is no coop.
+    pub fn of<'a>(coops: impl IntoIterator<Item = &'a Coop>) -> Option<Self> {
+        let each = coops.into_iter().map(|coop| Self { birds: coop.birds(), kind: coop.kind() });
+        each.reduce(|all, one| Self {
+            birds: all.birds.saturating_add(one.birds),
+            kind: if all.kind == one.kind { all.kind } else { CoopKind::Other },
+        })
+    }
+}
+
 impl Coop {
     /// Its corners, from the one ahead on the right, counter-clockwise: its length points along the heading.
     pub fn corners(&self) -> [Point; 4] {

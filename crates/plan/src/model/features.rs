@@ -88,6 +88,28 @@ pub struct Damp {
     pub rest: Rest,
 }
 
+/// What a known place that corners are taped from is called, on the map and on paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema)]
+pub enum TapeLetter {
+    /// The first.
+    P,
+    /// The second.
+    Q,
+}
+
+impl TapeLetter {
+    /// Both, in their order.
+    pub const ALL: [Self; 2] = [Self::P, Self::Q];
+
+    /// As it is written.
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::P => "P",
+            Self::Q => "Q",
+        }
+    }
+}
+
 /// A place that is found again on the ground, from which corners are taped out: a gatepost, the corner of a shed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TapePoint {
@@ -95,6 +117,9 @@ pub struct TapePoint {
     pub name: String,
     /// Where it is.
     pub at: Point,
+    /// Its letter. Where none of the plan's has one, the first two that lie apart are P and Q; else those with none are
+    /// not taped from.
+    pub letter: Option<TapeLetter>,
     /// Unknown keys.
     pub rest: Rest,
 }

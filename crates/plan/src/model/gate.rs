@@ -99,8 +99,9 @@ impl Plan {
         self.ground.gateway.as_ref().map(|gateway| gateway.at).or_else(corner)
     }
 
-    /// The coop that is meant by a run's gates: the run's own, else the plan's.
-    pub fn coop_of(&self, run: &Run) -> Option<&Coop> {
-        self.coop_in(run).or(self.coop.as_ref())
+    /// The coop that is meant by a run's gates: the widest of the run's own, else the plan's.
+    pub fn coop_of<'a>(&'a self, run: &'a Run) -> Option<&'a Coop> {
+        let wider = |one: &'a Coop, other: &'a Coop| if other.width_m() > one.width_m() { other } else { one };
+        self.coops_in(run).reduce(wider).or(self.coop.as_ref())
     }
 }

@@ -251,3 +251,17 @@ fn walls_shade_words_and_the_picture_beneath_are_read_and_written_as_they_were()
     let wrong = read(br#"{"format": "netfold-plan", "version": 1, "walls": 3}"#).unwrap_err();
     assert!(matches!(wrong, ReadError::WrongType { path, .. } if path == "walls"));
 }
+
+#[test]
+fn a_known_place_keeps_its_letter_in_the_file() {
+    let text = |letter: &str| {
+        format!(r#"{{"format":"netfold-plan","version":1,"tape_points":[{{"name":"oak","at":[1,2]{letter}}}]}}"#)
+    };
+    let lettered = plan::read(text(r#","letter":"Q""#).as_bytes()).unwrap().plan;
+    assert_eq!(lettered.tape_points[0].letter, Some(plan::TapeLetter::Q));
+    assert_eq!(plan::read(&plan::write(&lettered)).unwrap().plan, lettered);
+    // A file without letters stays one.
+    let plain = plan::read(text("").as_bytes()).unwrap().plan;
+    assert!(!String::from_utf8(plan::write(&plain)).unwrap().contains("letter"));
+    assert!(plan::read(text(r#","letter":"R""#).as_bytes()).is_err());
+}

@@ -44,6 +44,7 @@ texts! {
         StoreHas: "The store has {owned} nets." => "Das Lager hat {owned} Netze.",
         StoreHasOne: "The store has 1 net." => "Das Lager hat 1 Netz.",
         RoundCoop: "Round the coop" => "Um den Stall",
+        RoundOneCoop: "Round {coop}" => "Um {coop}",
         BorrowWall: "Borrow a wall" => "Wand mitnutzen",
         FreeSides: "Free shape, sides" => "Freie Form, Seiten",
         Looking: "Looking. What is found so far grows on the map and in the table."

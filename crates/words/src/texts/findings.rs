@@ -247,6 +247,7 @@ texts! {
         TheDampPlace: "the damp place" => "die feuchte Stelle",
         DampPlaceNumber: "damp place {number}" => "feuchte Stelle {number}",
         TheCoop: "The coop" => "Der Stall",
+        CoopNumber: "Coop {number}" => "Stall {number}",
         Post: "post {number}" => "Pfahl {number}",
         ASign: "1 sign" => "1 Schild",
         Signs: "{count} signs" => "{count} Schilder",

@@ -27,6 +27,10 @@ texts! {
         ByPlace: "the one in it" => "der darin",
         CoopAssumed: "{coop} stands in it, with {count} {birds}: that is assumed." => "{coop} steht darin, mit {count} {birds}: Das ist angenommen.",
         CoopStated: "{coop}, with {count} {birds}." => "{coop}, mit {count} {birds}.",
+        CoopsAssumed: "{coops} and {last} stand in it, with {count} {birds} in all: that is assumed."
+            => "{coops} und {last} stehen darin, mit zusammen {count} {birds}: Das ist angenommen.",
+        CoopsStated: "{coops} and {last} belong to it, with {count} {birds} in all: what else stands in it counts too."
+            => "{coops} und {last} gehören dazu, mit zusammen {count} {birds}: Was sonst darin steht, zählt mit.",
         CoopNone: "No coop stands in it." => "Es steht kein Stall darin.",
         Name: "Name" => "Name",
         Clearance: "Keep off by" => "Abstand",

@@ -153,6 +153,8 @@ texts! {
         TapeBranchOff: "Branch {number}, once the run’s corners stand."
             => "Abzweig {number}, wenn die Ecken des Auslaufs stehen.",
         CornerOfBranch: "B{number}" => "Z{number}",
+        TapeOffMap: "{place} lies off this map: {length} from corner {corner}, at {degrees} ({point})."
+            => "{place} liegt nicht auf dieser Karte: {length} von Ecke {corner}, Richtung {degrees} ({point}).",
         TapeCheck: "Check: {one} to {other} is {length}." => "Probe: {one} bis {other} sind {length}.",
         OrderStart: "First post {off} past corner {corner}" => "Erster Pfahl {off} hinter Ecke {corner}",
         OrderStartAt: "First post at corner {corner}" => "Erster Pfahl an Ecke {corner}",

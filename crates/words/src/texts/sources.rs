@@ -9,6 +9,7 @@ texts! {
     Sources {
         CommonPractice: "common practice, no source" => "übliche Praxis, ohne Quelle",
         StandsInRun: "it stands in the run" => "er steht im Auslauf",
+        StandInRun: "they stand in the run" => "sie stehen im Auslauf",
         Derived: "derived; common practice for the inputs" => "abgeleitet; übliche Praxis bei den Eingangswerten",
         Quad: "from memory: a quad is about 1.2 m wide" => "aus dem Gedächtnis: ein Quad ist etwa 1,2 m breit",
         Gates: "common practice, no source: gates at joins, away from corners; no driving over a net"

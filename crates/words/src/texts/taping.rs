@@ -12,7 +12,12 @@ texts! {
             => "Das Blatt misst von {name}. Ein zweiter Ort, weit genug entfernt, legt Ecken mit zwei Bändern fest.",
         Two: "The sheet tapes from these two every corner where the tapes cross well, the others from corners that stand."
             => "Das Blatt misst von diesen beiden jede Ecke ein, in der sich die Bänder gut kreuzen, die übrigen von Ecken, die stehen.",
-        More: "The sheet tapes from {one} and {other}; the others are kept." => "Das Blatt misst von {one} und {other}; die übrigen bleiben stehen.",
+        More: "The sheet tapes from {one} and {other}; a place without a letter is not taped from. Pick it to give it one."
+            => "Das Blatt misst von {one} und {other}; von einem Ort ohne Buchstaben wird nicht gemessen. Ihn wählen, um ihm einen zu geben.",
+        OneOfMore: "The sheet tapes from {name} alone. Pick another place and give it the other letter: two tapes set a corner."
+            => "Das Blatt misst nur von {name}. Einen anderen Ort wählen und ihm den anderen Buchstaben geben: Zwei Bänder legen eine Ecke fest.",
+        Letter: "Taped from as" => "Gemessen ab",
+        NotTaped: "not taped from" => "nicht gemessen",
         Put: "Known place" => "Bekannter Ort",
         Command: "Put down a known place to tape corners from" => "Bekannten Ort setzen, von dem Ecken eingemessen werden",
         Hint: "Click a place that you find again on the ground: a gatepost, the corner of a shed. Esc leaves."

@@ -76,8 +76,7 @@ pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
             return false;
         }
     }
-    let coop = site.plan.coop_in(site.run);
-    if let Some(coop) = coop.filter(|_| after.is_closed()) {
+    for coop in site.plan.coops_in(site.run).filter(|_| after.is_closed()) {
         let reach_m = 0.5 * coop.length_m().hypot(coop.width_m());
         let at = point(coop.at);
         let was_in = region::contains(site.outline, at);

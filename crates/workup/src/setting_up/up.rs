@@ -133,8 +133,7 @@ fn finish(site: &Site<'_>, making: &mut Making<'_>) {
     let far = far_post(site);
     let walk_m = making.walk(&[far]);
     making.step(Doing::FarReading, None, &[far], (walk_m, 0.0), 0.0);
-    let coop = site.plan.coop_in(site.run).map(|coop| point(coop.at));
-    let places: Vec<Point> = coop.into_iter().collect();
+    let places: Vec<Point> = site.plan.coops_in(site.run).map(|coop| point(coop.at)).collect();
     let walk_m = making.walk(&places);
     making.step(Doing::Birds, None, &places, (walk_m, 0.0), 0.0);
 }

@@ -1,7 +1,7 @@
 //! Corners by tape, of the run and of what hangs on it.
 
-use plan::{Branch, NetKind, Plan, Point, Rest, Run, TapePoint};
-use workup::tape::{TapedFrom, TapedRun, taped};
+use plan::{Branch, NetKind, Plan, Point, Run, TapeLetter, TapePoint};
+use workup::tape::{KnownPlace, TapedFrom, TapedRun, known, taped};
 
 /// A square of 40 m with a branch from the middle of its second side: 20 m out, then 10 m north.
 fn farm() -> Plan {
@@ -76,7 +76,7 @@ fn the_run_itself_is_set_as_without_the_branch() {
 #[test]
 fn known_places_serve_a_branch_too_and_one_that_is_no_line_is_left_out() {
     let mut plan = farm();
-    let known = |name: &str, at: (f64, f64)| TapePoint { name: name.to_owned(), at: at.into(), rest: Rest::new() };
+    let known = |name: &str, at: (f64, f64)| TapePoint { name: name.to_owned(), at: at.into(), ..TapePoint::default() };
     plan.tape_points = vec![known("gatepost", (70.0, 10.0)), known("oak", (70.0, 50.0))];
     let set = of(&plan);
     let far = &set.branches[0].corners[2];
@@ -86,4 +86,38 @@ fn known_places_serve_a_branch_too_and_one_that_is_no_line_is_left_out() {
     assert_eq!(far.tapes.iter().map(|tape| tape.0).collect::<Vec<_>>(), [TapedFrom::Known(0), TapedFrom::Known(1)]);
     plan.runs[0].branches[0].outline.truncate(1);
     assert!(of(&plan).branches.is_empty());
+}
+
+#[test]
+fn a_known_place_keeps_its_letter_and_without_letters_the_first_two_apart_count() {
+    let mut plan = farm();
+    let point = |east_m: f64, letter| TapePoint { at: Point::new(east_m, -10.0), letter, ..TapePoint::default() };
+    let (p, q) = (Some(TapeLetter::P), Some(TapeLetter::Q));
+    let cases: [(&[(f64, Option<TapeLetter>)], &[(usize, TapeLetter)]); 7] = [
+        (&[], &[]),
+        (&[(0.0, None), (0.0, None), (9.0, None), (20.0, None)], &[(0, TapeLetter::P), (2, TapeLetter::Q)]),
+        // Stated in any order; P comes first.
+        (&[(0.0, q), (9.0, None), (20.0, p)], &[(2, TapeLetter::P), (0, TapeLetter::Q)]),
+        // P is gone: Q is Q, and one without a letter takes the place of none.
+        (&[(9.0, q), (20.0, None)], &[(0, TapeLetter::Q)]),
+        (&[(9.0, None), (20.0, p)], &[(1, TapeLetter::P)]),
+        // Of two with one letter the first; of two in one place the first.
+        (&[(9.0, p), (20.0, p)], &[(0, TapeLetter::P)]),
+        (&[(9.0, p), (9.0, q)], &[(0, TapeLetter::P)]),
+    ];
+    for (points, want) in cases {
+        plan.tape_points = points.iter().map(|&(east_m, letter)| point(east_m, letter)).collect();
+        let want: Vec<KnownPlace> = want.iter().map(|&(point, letter)| KnownPlace { point, letter }).collect();
+        assert_eq!(known(&plan), want, "{points:?}");
+        let set = of(&plan);
+        assert_eq!(set.known, want);
+        // Distances are told in the order of what counts.
+        let first = plan.runs[0].outline[set.corners[0].corner];
+        let metres = want.iter().map(|known| {
+            let at = plan.tape_points[known.point].at;
+            (at.east_m - first.east_m).hypot(at.north_m - first.north_m)
+        });
+        assert!(metres.eq(set.corners[0].known_m.iter().copied()), "{points:?}");
+        assert!((0..want.len()).all(|known| set.is_taped_from(known)) && !set.is_taped_from(want.len()), "{points:?}");
+    }
 }

@@ -144,18 +144,20 @@ impl Many {
         for &thing in self.things.iter().filter(|thing| !self.goes_along(**thing)) {
             carry(&mut plan, thing, motion);
         }
-        self.coop_along(&mut plan, motion);
+        self.coops_along(&mut plan, motion);
         plan
     }
 
-    /// The coop goes along with the one run that is round it, as where that run is moved alone; one that is locked stays.
-    fn coop_along(&self, plan: &mut Plan, motion: Motion) {
-        let Some(coop) = self.was.coop.as_ref().filter(|coop| !coop.locked) else { return };
-        if let Some(run) = self.was.run_round(coop)
-            && self.has(Thing::Run { run })
-            && !self.has(Thing::Coop { coop: 0 })
-        {
-            plan.coop = Some(coop.moved(motion));
+    /// A coop goes along with the one run that is round it, as where that run is moved alone; one that is locked stays.
+    fn coops_along(&self, plan: &mut Plan, motion: Motion) {
+        for (number, coop) in self.was.coops().enumerate().filter(|(_, coop)| !coop.locked) {
+            if let Some(run) = self.was.run_round(coop)
+                && self.has(Thing::Run { run })
+                && !self.has(Thing::Coop { coop: number })
+                && let Some(one) = coop_mut(plan, number)
+            {
+                *one = coop.moved(motion);
+            }
         }
     }
 }

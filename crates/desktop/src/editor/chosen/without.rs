@@ -6,7 +6,7 @@ use words::texts::Window as Text;
 
 use super::many::Many;
 use super::places::coop_at;
-use crate::editor::corner_of;
+use crate::editor::{corner_of, known_places};
 use crate::tool::FEWEST_CORNERS;
 
 impl Many {
@@ -33,7 +33,10 @@ impl Many {
         keep(&mut plan.walls, |wall| !gone(Thing::Wall { wall }));
         keep(&mut plan.labels, |label| !gone(Thing::Label { label }));
         keep(&mut plan.heights, |height| !gone(Thing::Height { height }));
-        keep(&mut plan.tape_points, |point| !gone(Thing::TapePoint { point }));
+        if things.iter().any(|thing| matches!(thing, Thing::TapePoint { .. })) {
+            plan.tape_points = known_places::lettered(&plan);
+            keep(&mut plan.tape_points, |point| !gone(Thing::TapePoint { point }));
+        }
         keep(&mut plan.runs, |run| !gone(Thing::Run { run }));
         // The file refuses a reading of a run that is not there.
         let runs: Vec<&str> = plan.runs.iter().map(|run| run.id.as_str()).collect();

@@ -110,7 +110,8 @@ pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, number: usize) 
     let id = Id::unique(("coop fields", number));
     let label = said(words.text(Text::Name));
     let label = Label { shown: words.text(Text::Name), said: &label };
-    if let Some(name) = field::text(ui, p, name_id(number), label, &coop.id, |text| Ok(read_name(text))) {
+    let called = care::names::coop(words, &coop);
+    if let Some(name) = field::text(ui, p, name_id(number), label, &called, |text| Ok(read_name(text))) {
         desk.said.say(Message::Many(ManyMessage::Rename(thing, name)));
     }
     let birds = Shown::of(words, Measure::Count, f64::from(coop.birds()), coop.birds.is_none());

@@ -2,12 +2,14 @@
 
 use drawing::Thing;
 use egui::{Id, Ui};
-use plan::{Edit, TapePoint};
-use words::texts::Taping as Text;
+use plan::{Edit, TapeLetter, TapePoint};
+use words::texts::{Ground, Taping as Text};
+use workup::tape::KnownPlace;
 
 use super::features::{name_field, row};
 use super::{Desk, name_of, tool};
-use crate::editor::Message;
+use crate::editor::{Message, known_places};
+use crate::field::{self, Label};
 use crate::icons::Icon;
 use crate::kit;
 use crate::pages::coordinates::{self, Stands, Typed};
@@ -19,9 +21,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, plan) = (desk.words, desk.editor.plan());
     desk.section(ui, words.text(Text::Head), "");
     ui.add_space(6.0);
-    let named = |point: usize| name_of(desk, Thing::TapePoint { point });
-    let sentence = match (workup::tape::known(plan)[..].as_ref(), plan.tape_points.len()) {
+    let named = |known: KnownPlace| name_of(desk, Thing::TapePoint { point: known.point });
+    // A letter is free and a place has none: the keeper says whether it takes it.
+    let has_letter = |one: &TapePoint| one.letter.is_some();
+    let waits = plan.tape_points.iter().any(has_letter) && !plan.tape_points.iter().all(has_letter);
+    let sentence = match (&workup::tape::known(plan)[..], plan.tape_points.len()) {
         ([], _) => words.text(Text::None).to_owned(),
+        ([one], _) if waits => words.say(Text::OneOfMore, &[("name", &named(*one))]),
         ([one], _) => words.say(Text::One, &[("name", &named(*one))]),
         ([_, _], 2) => words.text(Text::Two).to_owned(),
         ([one, other, ..], _) => words.say(Text::More, &[("one", &named(*one)), ("other", &named(*other))]),
@@ -48,6 +54,7 @@ pub(in crate::pages) fn name_id(point: usize) -> Id {
 
 /// The fields of one that is picked.
 pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, point: usize) {
+    let words = desk.words;
     let points = &desk.editor.plan().tape_points;
     let Some(one) = points.get(point) else { return };
     let name = name_of(desk, Thing::TapePoint { point });
@@ -57,6 +64,18 @@ pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, point: usize) {
     let typed = coordinates::fields(ui, desk, id, &name, Stands::Always(one.at));
     if let Some(at) = typed.and_then(Typed::place) {
         changed = Some(TapePoint { at, ..one.clone() });
+    }
+    if points.len() > 1 {
+        let on = workup::tape::known(desk.editor.plan()).into_iter().find(|known| known.point == point);
+        let label = words.say(Ground::FieldOf, &[("field", words.text(Text::Letter)), ("name", &name)]);
+        let label = Label { shown: words.text(Text::Letter), said: &label };
+        let letters = TapeLetter::ALL.map(|letter| (letter, letter.as_str()));
+        let chosen = field::choice(ui, desk.p, label, &letters, on.map(|known| known.letter));
+        if let Some(letter) = chosen {
+            let points = known_places::called(desk.editor.plan(), point, letter);
+            desk.said.say(Message::Make(Edit::SetTapePoints { points }));
+            return;
+        }
     }
     if let Some(changed) = changed {
         let mut points = points.clone();

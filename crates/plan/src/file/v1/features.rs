@@ -2,7 +2,7 @@
 
 use crate::defaults;
 use crate::file::mirror::mirrored;
-use crate::model::{LabelSize, Point, WallKind, World};
+use crate::model::{LabelSize, Point, TapeLetter, WallKind, World};
 
 mirrored! {
     /// A wall, a hedge or a permanent fence, which may serve as a side of a run.
@@ -99,6 +99,9 @@ mirrored! {
         name: String,
         /// Where it is.
         at: Point,
+        /// Its letter on the map and on paper, which stays its own: only those with one are taped from, of two with the same the first. Where no place has one, the first two that lie apart are P and Q.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        letter: Option<TapeLetter>,
     }
 
     /// A picture beneath the map, PNG or JPEG.
