@@ -98,7 +98,7 @@ impl Drawing {
 }
 
 /// The plate of a corner.
-fn plate(shape: &&Shape, view: &View) -> Option<signs::Plate> {
+fn plate(shape: &Shape, view: &View) -> Option<signs::Plate> {
     let (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) = (shape.role, &shape.form) else { return None };
     let outward = trace::heading(*toward_rad);
     Some(signs::Plate { place: *at, middle: signs::plate_middle(view, view.px(*at), outward, guy_m), outward })
@@ -133,7 +133,7 @@ impl Drawing {
     fn around<'a>(&self, shown: &[&'a Shape], view: &View) -> Around<'a> {
         let (mut plates, mut numbers) = (Vec::new(), Vec::<Block>::new());
         for shape in inking::picked_first(shown, view).into_iter().filter(|_| !inking::specks(view)) {
-            let (Role::Corner { number, .. }, Some(plate)) = (shape.role, plate(&shape, view)) else { continue };
+            let (Role::Corner { number, .. }, Some(plate)) = (shape.role, plate(shape, view)) else { continue };
             if inking::sees(view, view.px(plate.place)) {
                 numbers.extend(signs::number_block(view, plate.middle, number, &numbers));
                 plates.push(plate);

@@ -11,6 +11,7 @@ use plan::Point;
 use super::hint::Hint;
 use super::{FOOT_PX, RIGHT_PX, cross, ring, shows_volts};
 use crate::editor::Editor;
+use crate::measured::Tape;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -56,7 +57,9 @@ pub(crate) fn paint(
         sheet.key = key;
     }
     let hint = Hint::of(ui.painter(), editor, (rect, &sheet.taken));
-    let (over, plates) = over(editor, rect, hint.as_ref(), &sheet.taken);
+    let standing =
+        hint.iter().map(|hint| hint.plate).chain(Tape::of(ui.painter(), rect, editor).map(|tape| tape.plate));
+    let (over, plates) = over(editor, rect, standing, &sheet.taken);
     let hidden = sheet.taken.words_under(&plates);
     if renewed || sheet.hidden != hidden {
         let shown = if hidden.is_empty() { None } else { Some(sheet.taken.without(&sheet.ink, &hidden)) };
@@ -101,12 +104,12 @@ pub(crate) fn paint(
 
 /// What is measured while something is edited, clear of the map's own words and signs and of what stands at the pointer;
 /// and the plates that lie over the map with it.
-fn over(editor: &Editor, rect: Rect, hint: Option<&Hint>, map: &Taken) -> (Vec<Ink>, Vec<[f32; 4]>) {
+fn over(editor: &Editor, rect: Rect, standing: impl Iterator<Item = Rect>, map: &Taken) -> (Vec<Ink>, Vec<[f32; 4]>) {
     let dimensions = editor.dimensions();
     let in_hand = editor.in_hand();
     let on_map = |part: Rect| part.translate(-rect.min.to_vec2());
     let sides = |part: Rect| [part.left(), part.top(), part.right(), part.bottom()];
-    let standing = at_pointer(rect, editor, map).into_iter().flatten().chain(hint.map(|hint| hint.plate));
+    let standing = at_pointer(rect, editor, map).into_iter().flatten().chain(standing);
     let mut plates: Vec<[f32; 4]> = standing.map(on_map).map(sides).collect();
     let mut ink = measured::ink(editor);
     if !dimensions.is_empty() || in_hand.is_some() {

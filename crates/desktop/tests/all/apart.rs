@@ -1,7 +1,7 @@
 //! On the map nothing that is written is cut by something painted over it: neither by the guides and the entry of what is
 //! unrolled, nor by ring and cross of what is picked.
 
-use crate::hand::{self, Desk, click, click_on, example, on_page, spot, window};
+use crate::hand::{self, Desk, click, click_on, example, on_page, say, spot, window};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::{Event, Pos2, Rect, Shape, vec2};
@@ -89,11 +89,6 @@ fn no_word_lies_under_ring_and_cross_of_a_picked_run_at_any_zoom() {
         let spoiled = spoiled(&desk);
         assert!(spoiled.is_empty(), "{by}: {spoiled:#?}");
     }
-}
-
-fn say(desk: &mut Desk, message: Message) {
-    desk.state_mut().as_mut().unwrap().say(message);
-    desk.run();
 }
 
 /// Where the key of volts or the map's edge would lie over the ring, it stands inside, and turns the run there.
