@@ -70,7 +70,7 @@ pub(crate) fn beside(
         let signs = map.flags_under(part) + map.signs_under(part, about, OWN_PX);
         let others = others.iter().filter(|&&other| around.contains(other)).count();
         // It lies on other signs and hides words only where that spares those.
-        let elsewhere = map.signs_under(part, about, f32::INFINITY) + map.words_under(&[part]).len();
+        let elsewhere = map.signs_under(part, about, f64::INFINITY) + map.words_under(&[part]).len();
         (hand + signs + others, elsewhere)
     };
     let ways = [(right, down), (right, !down), (!right, down), (!right, !down)];
