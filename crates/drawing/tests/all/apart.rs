@@ -143,7 +143,7 @@ fn nothing_is_written_under_scale_key_ring_and_cross() {
 fn a_tag_stands_beside_a_coop_and_is_picked_there() {
     let mut hand = hand::field();
     let at = hand.plan.coop.as_ref().unwrap().at;
-    let places = vec![at, Point::new(at.east_m + 1.5, at.north_m + 0.5), Point::new(at.east_m - 2.0, at.north_m)];
+    let places = [at, Point::new(at.east_m + 1.5, at.north_m + 0.5), Point::new(at.east_m - 2.0, at.north_m)];
     hand.findings.runs = vec![places.iter().map(|&at| hand::finding(Severity::Warning, vec![at])).collect()];
     let drawing = map(&hand.scene());
     let coop = drawing.shapes().find_map(|shape| match (&shape.form, shape.role) {
