@@ -15,7 +15,7 @@ use crate::theme::{self, colour};
 use crate::{icons, kit, measured};
 
 /// From the pointer to the entry, and where the corner's own plate and brace stand between.
-const OFFS: [f32; 2] = [28.0, 54.0];
+const OFFS: [f32; 3] = [28.0, 54.0, 80.0];
 /// What stands so near the corner in hand is its own, pixels.
 const OWN_PX: f64 = 64.0;
 /// Round a corner stand its plate and its brace, pixels.
@@ -66,8 +66,12 @@ pub(crate) fn beside(
         let hand = if place.expand(AROUND / 2.0).contains(next) { others.len() + 1 } else { 0 };
         let on_map = place.translate(-rect.min.to_vec2());
         let part = [on_map.left(), on_map.top(), on_map.right(), on_map.bottom()];
-        let signs = map.flags_under(part) + map.signs_under(part, (next - rect.min.to_vec2()).into(), OWN_PX);
-        hand + signs + others.iter().filter(|&&other| around.contains(other)).count()
+        let about: [f32; 2] = (next - rect.min.to_vec2()).into();
+        let signs = map.flags_under(part) + map.signs_under(part, about, OWN_PX);
+        let others = others.iter().filter(|&&other| around.contains(other)).count();
+        // It lies on other signs and hides words only where that spares those.
+        let elsewhere = map.signs_under(part, about, f64::INFINITY) + map.words_under(&[part]).len();
+        (hand + signs + others, elsewhere)
     };
     let ways = [(right, down), (right, !down), (!right, down), (!right, !down)];
     let places = ways.into_iter().flat_map(|(right, down)| OFFS.map(|off| at(right, down, off)));

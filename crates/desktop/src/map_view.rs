@@ -25,8 +25,9 @@ use crate::{leading, many, measured, pages};
 const REACH_PX: f32 = 9.0;
 /// How near the first corner a click closes an outline, pixels.
 const CLOSE_PX: f32 = 11.0;
-/// How far over what is picked its turning ring stands, and how near counts as on it, pixels.
+/// How far over what is picked its turning ring stands, how far off its stem ends, and how near counts as on it, pixels.
 const RING_OFF_PX: f32 = 30.0;
+const RING_FOOT_PX: f32 = 10.0;
 const RING_REACH_PX: f32 = 11.0;
 /// How near counts as on the cross about which the picked thing turns, pixels.
 const CROSS_REACH_PX: f32 = 7.0;
@@ -71,7 +72,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
         && !space
         && let Some(at) = ui.input(|input| input.pointer.press_origin())
     {
-        if ring(editor, rect).is_some_and(|ring| ring.distance(at) <= RING_REACH_PX) {
+        if ring(editor, rect).is_some_and(|ring| ring.at.distance(at) <= RING_REACH_PX) {
             said.say(Message::GrabTurn(view.place(here(at))));
         } else if editor.has_pivot() && cross(editor, rect).is_some_and(|cross| cross.distance(at) <= CROSS_REACH_PX) {
             // In the middle, where it stands unless it was put elsewhere, a thing itself is taken hold of.
@@ -189,10 +190,30 @@ fn zoom(ui: &Ui, about: Option<drawing::Spot>, said: &mut Said) {
     }
 }
 
-/// Where the turning ring of what is picked stands on the screen.
-fn ring(editor: &Editor, rect: Rect) -> Option<Pos2> {
-    let [right, down] = editor.view().spot(editor.turn_ring()?);
-    Some(rect.min + vec2(right, down - RING_OFF_PX))
+/// The turning ring of what is picked, on the screen.
+struct TurnRing {
+    at: Pos2,
+    /// Where its stem ends, at the outline.
+    foot: Pos2,
+}
+
+/// Where it stands: over the outline, or under its upper side where scale, key or the map's edge would cover it.
+fn ring(editor: &Editor, rect: Rect) -> Option<TurnRing> {
+    let view = editor.view();
+    let [right, down] = view.spot(editor.turn_ring()?);
+    let ring = |way: f32| TurnRing {
+        at: rect.min + vec2(right, down + way * RING_OFF_PX),
+        foot: rect.min + vec2(right, down + way * RING_FOOT_PX),
+    };
+    let is_free = |ring: &TurnRing| {
+        let around = Rect::from_center_size(ring.at, Vec2::splat(2.0 * RING_REACH_PX));
+        let covers = |&[left, top, right, foot]: &[f32; 4]| {
+            let kept = Rect::from_min_max(rect.min + vec2(left, top), rect.min + vec2(right, foot));
+            kept.intersects(around)
+        };
+        around.top() >= rect.top() && !view.kept.iter().flatten().any(covers)
+    };
+    [-1.0, 1.0].map(ring).into_iter().find(is_free).or_else(|| Some(ring(-1.0)))
 }
 
 /// Where the cross stands about which what is picked turns: in the middle it is not, unless that was chosen.

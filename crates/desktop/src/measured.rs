@@ -1,7 +1,11 @@
 //! What is measured on the map: the marks of what caught the hand, dimensions beside what is edited, the tape.
 
+use std::sync::Arc;
+
 use drawing::Ink;
-use egui::{Event, Id, Painter, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, WidgetInfo, vec2};
+use egui::{
+    Event, Galley, Id, Painter, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui, WidgetInfo, vec2,
+};
 use words::texts::Guides as Text;
 
 use crate::editor::{Editor, Message};
@@ -79,35 +83,47 @@ pub(crate) fn paint(ui: &mut Ui, painter: &Painter, rect: Rect, editor: &Editor)
             ui.interact(Rect::from_min_size(rect.min, vec2(1.0, 1.0)), Id::unique("dimensions"), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Label, true, said.as_str()));
     }
-    let (Some(said), Some(places)) = (editor.tape_said(), editor.taped()) else { return };
-    let Some(&last) = places.last() else { return };
+    let Some(tape) = Tape::of(painter, rect, editor) else { return };
     let p = editor.theme().palette();
-    let [right, down] = editor.view().spot(last);
-    let at = rect.min + vec2(right, down);
-    let lines: Vec<_> = said
-        .iter()
-        .enumerate()
-        .map(|(line, text)| {
-            let (font, ink) = if line == 0 { (theme::semi_bold(13.0), p.ink) } else { (theme::regular(12.0), p.ink2) };
-            painter.layout_no_wrap(text.clone(), font, colour(ink))
-        })
-        .collect();
-    let wide = lines.iter().map(|line| line.size().x).fold(0.0, f32::max) + 22.0;
-    let high = lines.iter().map(|line| line.size().y + 2.0).sum::<f32>() + 10.0;
-    let up = if editor.snapped().is_some() { -high - 14.0 } else { 14.0 };
-    let free = Rect::from_min_size(at + vec2(14.0, up), vec2(wide, high));
-    let plate = within(free, rect, editor);
     let edge = Stroke::new(1.5, colour(p.ink));
-    painter.add(Shape::convex_polygon(icons::cut_plate(plate, 7.0), colour(p.sheet), edge));
-    let mut top = plate.top() + 5.0;
-    for line in lines {
+    painter.add(Shape::convex_polygon(icons::cut_plate(tape.plate, 7.0), colour(p.sheet), edge));
+    let mut top = tape.plate.top() + 5.0;
+    for line in tape.lines {
         let high = line.size().y;
-        painter.galley(egui::pos2(plate.left() + 10.0, top), line, colour(p.ink));
+        painter.galley(egui::pos2(tape.plate.left() + 10.0, top), line, colour(p.ink));
         top += high + 2.0;
     }
-    let response = ui.interact(plate, Id::unique("tape"), Sense::hover());
-    let told = editor.words().say(Text::TapeNode, &[("figures", &said.join(", "))]);
+    let response = ui.interact(tape.plate, Id::unique("tape"), Sense::hover());
+    let told = editor.words().say(Text::TapeNode, &[("figures", &tape.said)]);
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, told.as_str()));
+}
+
+/// What the tape says, beside its end.
+pub(crate) struct Tape {
+    /// Its plate.
+    pub(crate) plate: Rect,
+    lines: Vec<Arc<Galley>>,
+    said: String,
+}
+
+impl Tape {
+    /// It, where there is one.
+    pub(crate) fn of(painter: &Painter, rect: Rect, editor: &Editor) -> Option<Self> {
+        let (said, places) = (editor.tape_said()?, editor.taped()?);
+        let p = editor.theme().palette();
+        let [right, down] = editor.view().spot(*places.last()?);
+        let at = rect.min + vec2(right, down);
+        let laid = |(line, text): (usize, &String)| {
+            let (font, ink) = if line == 0 { (theme::semi_bold(13.0), p.ink) } else { (theme::regular(12.0), p.ink2) };
+            painter.layout_no_wrap(text.clone(), font, colour(ink))
+        };
+        let lines: Vec<Arc<Galley>> = said.iter().enumerate().map(laid).collect();
+        let wide = lines.iter().map(|line| line.size().x).fold(0.0, f32::max) + 22.0;
+        let high = lines.iter().map(|line| line.size().y + 2.0).sum::<f32>() + 10.0;
+        let up = if editor.snapped().is_some() { -high - 14.0 } else { 14.0 };
+        let free = Rect::from_min_size(at + vec2(14.0, up), vec2(wide, high));
+        Some(Self { plate: within(free, rect, editor), lines, said: said.join(", ") })
+    }
 }
 
 /// A plate moved into the map, and clear of the scale bar.

@@ -1,6 +1,6 @@
 //! A run in hand on the map: its ink, and the entry at the pointer with what is left on the roll.
 
-use drawing::{Ink, Taken};
+use drawing::Taken;
 use egui::{Align2, Area, Id, Order, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, vec2};
 use words::texts::Unroll as Text;
 use words::{Measure, Range};
@@ -22,15 +22,6 @@ const LONGEST_M: f64 = 2_000.0;
 const LEAST_SHORT_M: f64 = 0.05;
 /// The most panels that can be typed.
 const MOST_PANELS: f64 = 9_999.0;
-
-/// The nets in hand over what closes them, and what of the map they take.
-pub(crate) fn ink(editor: &Editor, in_hand: &InHand) -> (Vec<Ink>, Taken) {
-    let view = editor.view();
-    let mut ink = drawing::unroll::reach(view, &in_hand.unrolled);
-    let (nets, taken) = in_hand.shown().drawing.ink_and_taken(view, None);
-    ink.extend(nets);
-    (ink, taken)
-}
 
 /// Where the corner in hand is on the map, and where the entry stands beside it.
 fn places(rect: Rect, editor: &Editor, map: &Taken) -> Option<(Pos2, Rect)> {

@@ -10,8 +10,8 @@ use crate::inking::trace::{Knot, Px, add};
 use crate::palette::{Palette, Theme};
 use crate::view::{Distance, View};
 
-/// Longest scale bar, pixels.
-const LONGEST_BAR_PX: f64 = 200.0;
+/// Longest scale bar, pixels: with its figures, its unit and the north arrow it fits into [`SCALE_PX`].
+const LONGEST_BAR_PX: f64 = 170.0;
 /// Metres in a foot, exactly.
 const METRES_PER_FOOT: f64 = 0.3048;
 /// Length of the key of volts, pixels.
@@ -222,22 +222,22 @@ fn plate(pen: &mut Pen, colours: &Palette, low: Px, high: Px) {
 
 #[cfg(test)]
 mod tests {
-    use super::{earth_key, kept, key_size, round_below, scale_bar, volts_key};
+    use super::{earth_key, kept, key_size, north, round_below, scale_bar, volts_key};
     use crate::ink::Ink;
     use crate::palette::Theme;
     use crate::view::View;
-    use words::{Language, Words};
+    use words::{Language, Units, Words};
 
     #[test]
     fn a_scale_bar_says_its_figures_in_every_language() {
         for (px_per_m, language, want) in [
-            (90.0, Language::English, ["0", "1", "2", "m"]),
+            (80.0, Language::English, ["0", "1", "2", "m"]),
             (150.0, Language::English, ["0", "0.5", "1", "m"]),
             (150.0, Language::German, ["0", "0,5", "1", "m"]),
-            (900.0, Language::German, ["0", "0,1", "0,2", "m"]),
-            (0.1, Language::English, ["0", "1,000", "2,000", "m"]),
-            (0.1, Language::German, ["0", "1.000", "2.000", "m"]),
-            (0.02, Language::German, ["0", "5.000", "10.000", "m"]),
+            (800.0, Language::German, ["0", "0,1", "0,2", "m"]),
+            (0.08, Language::English, ["0", "1,000", "2,000", "m"]),
+            (0.08, Language::German, ["0", "1.000", "2.000", "m"]),
+            (0.02, Language::German, ["0", "2.500", "5.000", "m"]),
         ] {
             let view = View { px_per_m, ..View::fit(None, [600.0, 600.0], 0.0, Theme::Light) };
             let ink = scale_bar(&view, Words { language, ..Words::default() }, [580.0, 580.0]);
@@ -249,6 +249,30 @@ mod tests {
                 })
                 .collect();
             assert_eq!(texts, want, "{px_per_m} pixels a metre");
+        }
+    }
+
+    #[test]
+    fn scale_bar_and_north_lie_on_what_is_kept_for_them_at_every_scale() {
+        let size = [900.0, 600.0];
+        let [left, top, right, foot] = kept(size, 20.0, 16.0, None)[0].unwrap();
+        for language in [Language::English, Language::German] {
+            for units in [Units::Metric, Units::Feet] {
+                let words = Words { language, units };
+                let scales = (0..400).map(|step| 0.02 * 1.025_f64.powi(step));
+                for px_per_m in scales.filter(|&scale| scale < 400.0) {
+                    let view = View { px_per_m, ..View::fit(None, size, 0.0, Theme::Light) };
+                    let mut ink = scale_bar(&view, words, [right - 40.0, foot]);
+                    ink.extend(north(Theme::Light, words, [right, foot]));
+                    let plates = ink.iter().filter_map(|item| match item {
+                        Ink::Area { rings, .. } => Some(rings.concat()),
+                        _ => None,
+                    });
+                    for [x, y] in plates.flatten() {
+                        assert!(x >= left && x <= right && y >= top && y <= foot, "{px_per_m} {units:?}: {x}, {y}");
+                    }
+                }
+            }
         }
     }
 

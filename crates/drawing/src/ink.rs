@@ -85,6 +85,39 @@ pub enum Ink {
     },
 }
 
+impl Ink {
+    /// Left, top, right and bottom of an area; `None` of what is none.
+    pub fn area_box(&self) -> Option<[f32; 4]> {
+        let Self::Area { rings, .. } = self else { return None };
+        let mut spots = rings.iter().flatten();
+        let &[x, y] = spots.next()?;
+        Some(spots.fold([x, y, x, y], |[left, top, right, bottom], &[x, y]| {
+            [left.min(x), top.min(y), right.max(x), bottom.max(y)]
+        }))
+    }
+}
+
+/// A line through some spots on a pen's own kind of path, which is moved, drawn on and closed by those; one that is not
+/// finite, or no line, is left out.
+pub fn trace<Path>(
+    path: &mut Path,
+    spots: &[Spot],
+    closed: bool,
+    [move_to, line_to]: [fn(&mut Path, f32, f32); 2],
+    close: fn(&mut Path),
+) {
+    if spots.len() < 2 || !spots.iter().flatten().all(|px| px.is_finite()) {
+        return;
+    }
+    move_to(path, spots[0][0], spots[0][1]);
+    for &[x, y] in &spots[1..] {
+        line_to(path, x, y);
+    }
+    if closed {
+        close(path);
+    }
+}
+
 /// How much heavier every stroke is in high contrast, pixels.
 const HEAVIER_PX: f32 = 0.5;
 

@@ -13,7 +13,7 @@ pub(crate) mod features;
 mod filled;
 pub(crate) mod gates;
 mod ghost;
-mod ground;
+pub(crate) mod ground;
 mod hazards;
 pub(crate) mod net;
 mod numbers;
@@ -22,11 +22,13 @@ pub(crate) mod readings;
 pub(crate) mod signs;
 mod slope;
 mod states;
+pub(crate) mod tags;
 mod taped;
 pub(crate) mod trace;
 pub(crate) mod words;
 
 use plan::Point;
+use workup::unroll::Unrolled;
 
 use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Ink, in_theme};
@@ -58,42 +60,49 @@ impl Drawing {
 
     /// The same, and what of the sheet its words and signs take: what is written over it later keeps clear of that.
     pub fn ink_and_taken(&self, view: &View, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) {
-        let mut inker = Inker::new(self, view);
-        inker.bare_ground();
-        let built =
-            |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. } | Role::Way);
-        let mut shapes = self.shapes().peekable();
-        while let Some(shape) = shapes.next_if(|shape| !built(shape)) {
-            inker.symbol(shape);
-        }
-        let over = |ghost: &&Ghost| matches!(ghost.mark, GhostMark::Places | GhostMark::Open(_));
-        if let Some(ghost) = ghost.filter(|ghost| !over(ghost)) {
-            inker.thought(ghost);
-        }
-        shapes.for_each(|shape| inker.symbol(shape));
-        inker.ghosts();
-        inker.states();
-        // What is picked finds its room first.
-        let picked = |shape: &Shape| shape.thing.is_some() && shape.thing == view.picked;
-        let (first, then): (Vec<&Shape>, _) = inker.marked.iter().partition(|shape| picked(shape));
-        for shape in first.into_iter().chain(then) {
-            inker.plate(shape);
-        }
-        if let Some(ghost) = ghost.filter(over) {
-            inker.thought(ghost);
-        }
-        inker.readings();
-        let signs = inker.taken.len();
-        inker.words();
-        if view.theme != Theme::Contrast {
-            inker.tufts();
-        }
-        let Inker { pen, taken, circles, flags, nets, .. } = inker;
-        let mut taken = taken.into_blocks();
-        let words = taken.split_off(signs);
-        taken.extend(circles);
-        (in_theme(pen.ink, view.theme), Taken::new(taken, words, nets, flags))
+        let UnderHand { map, taken, .. } = self.ink_under(view, ghost, None);
+        (map, taken)
     }
+
+    /// The same with a run in the hand over it, which is inked apart: the words of both keep off the signs of both and
+    /// off what closes that run, and of two that want one place those in the hand have it.
+    pub fn ink_under(&self, view: &View, ghost: Option<&Ghost>, hand: Option<(&Self, &Unrolled)>) -> UnderHand {
+        let mut map = Inker::new(self, view);
+        map.bare_ground();
+        map.signs(ghost);
+        let mut hand = hand.map(|(hand, unrolled)| {
+            let mut over = Inker::new(hand, view);
+            over.signs(None);
+            over.lines.extend(crate::unroll::closing_lines(view, unrolled));
+            over
+        });
+        if let Some(hand) = &mut hand {
+            hand.keep_off(&map);
+            hand.words();
+            map.keep_off(hand);
+        }
+        map.words();
+        if view.theme != Theme::Contrast {
+            map.tufts();
+        }
+        let mut taken = map.takes();
+        if let Some(hand) = &hand {
+            taken.extend(hand.takes());
+        }
+        let in_hand = hand.map(|hand| in_theme(hand.pen.ink, view.theme)).unwrap_or_default();
+        UnderHand { map: in_theme(map.pen.ink, view.theme), hand: in_hand, taken }
+    }
+}
+
+/// A drawing in ink with what is in the hand over it.
+#[derive(Clone, Debug, Default)]
+pub struct UnderHand {
+    /// Ink of the drawing.
+    pub map: Vec<Ink>,
+    /// Ink of what is in the hand, over it.
+    pub hand: Vec<Ink>,
+    /// What of the sheet the words and signs of both take.
+    pub taken: Taken,
 }
 
 /// A drawing being inked.
@@ -112,20 +121,26 @@ pub(crate) struct Inker<'a> {
     ghosts: Vec<bool>,
     /// Where words may not go.
     taken: Filled,
+    /// What of that its own signs take.
+    stood: Vec<Block>,
+    /// What its own words take.
+    said: Vec<Block>,
     /// Where numbers of corners stand.
     numbers: Vec<Block>,
     /// Lines that words cross only on a plate.
     lines: Vec<[Px; 2]>,
-    /// Nets, which nothing crosses.
+    /// Nets and the sides of runs without any, which nothing crosses.
     nets: Vec<[Px; 2]>,
+    /// Circles round marks that are picked or under the pointer: no sign gives way to them, words do.
+    circles: Vec<Block>,
+    /// Posts, which stand off the words of their own run.
+    teeth: Vec<[Px; 2]>,
     /// Boxes round what is picked: words keep off them, leaders do not.
     rings: Vec<[Px; 2]>,
-    /// Circles round marks that are picked or under the pointer.
-    circles: Vec<Block>,
     /// Words on plates of their own.
     flags: Vec<Block>,
     plates: Vec<signs::Plate>,
-    /// Signs that tags keep off.
+    /// Signs that tags and the boards of readings keep off.
     signs: Vec<Block>,
     /// Where in the ink the tufts of the grass go, once it is known where words stand.
     grass: Option<usize>,
@@ -136,21 +151,24 @@ impl<'a> Inker<'a> {
         let [width, height] = view.size.map(f64::from);
         let marked = drawing.marked();
         let mut taken = Filled::new([width, height]);
-        taken.extend(view.kept.iter().flatten().map(|&kept| Block::of(kept.map(f64::from))));
+        taken.extend(view.kept.iter().chain(&view.held).flatten().map(|&kept| Block::of(kept.map(f64::from))));
         Self {
             drawing,
             view,
             palette: view.theme.palette(),
             distance: view.distance(),
-            window: Window { low: [-MARGIN_PX; 2], high: [width + MARGIN_PX, height + MARGIN_PX] },
+            window: window(view),
             pen: Pen::default(),
             ghosts: drawing.ghosts(view.picked),
             taken,
+            stood: Vec::new(),
+            said: Vec::new(),
             numbers: Vec::new(),
             lines: Vec::new(),
             nets: Vec::new(),
-            rings: Vec::new(),
             circles: Vec::new(),
+            teeth: Vec::new(),
+            rings: Vec::new(),
             flags: Vec::new(),
             plates: Vec::new(),
             signs: drawing.taken_by_signs(&marked, view),
@@ -158,6 +176,49 @@ impl<'a> Inker<'a> {
             hazards: marked.iter().filter_map(|shape| hazard_path(shape)).collect(),
             marked,
         }
+    }
+
+    /// Everything but the words.
+    fn signs(&mut self, ghost: Option<&Ghost>) {
+        let built =
+            |shape: &Shape| matches!(shape.role, Role::Net | Role::Outline | Role::Gap | Role::Guy { .. } | Role::Way);
+        let drawing = self.drawing;
+        let mut shapes = drawing.shapes().peekable();
+        while let Some(shape) = shapes.next_if(|shape| !built(shape)) {
+            self.symbol(shape);
+        }
+        let over = |ghost: &&Ghost| matches!(ghost.mark, GhostMark::Places | GhostMark::Open(_));
+        if let Some(ghost) = ghost.filter(|ghost| !over(ghost)) {
+            self.thought(ghost);
+        }
+        shapes.for_each(|shape| self.symbol(shape));
+        self.ghosts();
+        self.states();
+        for shape in picked_first(&self.marked, self.view) {
+            self.plate(shape);
+        }
+        self.tags();
+        if let Some(ghost) = ghost.filter(over) {
+            self.thought(ghost);
+        }
+        self.readings();
+        let circles = std::mem::take(&mut self.circles);
+        self.taken.extend(circles);
+        self.stood = self.taken.blocks().to_vec();
+    }
+
+    /// Keeps words off what another drawing on the same sheet has put down.
+    fn keep_off(&mut self, other: &Self) {
+        self.taken.extend(other.taken.blocks().iter().copied());
+        self.lines.extend(&other.lines);
+        self.lines.extend(&other.teeth);
+        self.nets.extend(&other.nets);
+        self.rings.extend(&other.rings);
+    }
+
+    /// What of the sheet it takes.
+    fn takes(&self) -> Taken {
+        Taken::new(self.stood.clone(), self.said.clone(), self.nets.clone(), self.flags.clone())
     }
 
     fn px(&self, place: Point) -> Px {
@@ -185,7 +246,7 @@ impl<'a> Inker<'a> {
 
     /// Whether runs are specks.
     fn specks(&self) -> bool {
-        self.view.px_per_m < SPECK_PX_PER_M
+        specks(self.view)
     }
 
     /// Whether colour carries no meaning, as on paper.
@@ -279,7 +340,7 @@ impl<'a> Inker<'a> {
         }
     }
 
-    /// Plates and tags, which lie above the lines and what is marked on them.
+    /// Plates, which lie above the lines and what is marked on them.
     fn plate(&mut self, shape: &Shape) {
         let Form::Mark { at, toward_rad } = shape.form else { return };
         if self.is_ghost(shape) {
@@ -302,12 +363,33 @@ impl<'a> Inker<'a> {
             Role::Roll { number, outward_rad } if self.distance != Distance::Far => {
                 self.roll(spot, trace::heading(toward_rad), trace::heading(outward_rad), number);
             }
-            Role::Tag { severity, at_corner } if !self.specks() || severity == care::Severity::Danger => {
-                self.tag(shape.thing, at, spot, severity, at_corner);
-            }
             _ => {}
         }
     }
+}
+
+/// Shapes in the order in which they find room: what is picked first.
+pub(crate) fn picked_first<'a>(marked: &[&'a Shape], view: &View) -> Vec<&'a Shape> {
+    let picked = |shape: &&Shape| shape.thing.is_some() && shape.thing == view.picked;
+    let (mut first, then): (Vec<&Shape>, Vec<&Shape>) = marked.iter().copied().partition(picked);
+    first.extend(then);
+    first
+}
+
+/// What of the sheet is inked.
+fn window(view: &View) -> Window {
+    let [width, height] = view.size.map(f64::from);
+    Window { low: [-MARGIN_PX; 2], high: [width + MARGIN_PX, height + MARGIN_PX] }
+}
+
+/// Whether a sign at that spot can be seen.
+pub(crate) fn sees(view: &View, at: Px) -> bool {
+    window(view).holds(at)
+}
+
+/// Whether runs are specks.
+pub(crate) fn specks(view: &View) -> bool {
+    view.px_per_m < SPECK_PX_PER_M
 }
 
 /// The path of a hazard that has one.

@@ -31,6 +31,7 @@ pub mod view;
 
 pub use ghost::{Ghost, GhostMark, OpenGate};
 pub use ink::{Anchor, Ink, Spot, Weight};
+pub use inking::UnderHand;
 pub use line::{LineDrawing, LineView, line};
 pub use map::{Scene, map, map_again};
 pub use palette::{Colour, Palette, Theme};

@@ -133,7 +133,6 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     };
     unroll.net();
     unroll.sides();
-    unroll.nets();
     unroll.posts();
     unroll.gates();
     unroll.zones();
@@ -143,6 +142,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
     unroll.readings();
     unroll.corners();
     unroll.faults();
+    unroll.nets();
     unroll.numbers();
     LineDrawing {
         left: left as f32,

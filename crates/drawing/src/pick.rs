@@ -8,9 +8,9 @@ use crate::inking::blocks::Block;
 use crate::inking::faults::{self, ZONE_OFF_PX};
 use crate::inking::features::label_holds;
 use crate::inking::gates::laid_back_px;
-use crate::inking::readings::Board;
-use crate::inking::signs;
+use crate::inking::readings::{self, Board};
 use crate::inking::trace::{self, Px};
+use crate::inking::{self, signs, tags};
 use crate::map::track::inside;
 use crate::shape::{About, Drawing, Form, Role, Shape, Thing};
 use crate::view::{Distance, View};
@@ -20,10 +20,6 @@ const POST_REACH_PX: f64 = 7.0;
 
 /// A coop's door is picked where it is at least so far off its middle, pixels.
 const DOOR_OFF_PX: f64 = 10.0;
-
-/// What stands farther than this from a spot moves no tag that lies under it, pixels: a tag stands within 42 px of its
-/// place or beside its corner's plate, and is no more than 31 px tall.
-const TAG_NEIGHBOURS_PX: f64 = 250.0;
 
 /// A stretch of grass is picked from no farther than this, pixels.
 const ZONE_REACH_PX: f64 = 5.0;
@@ -65,15 +61,11 @@ impl Drawing {
     pub fn thing_at(&self, view: &View, spot: Spot, reach_px: f32) -> Option<Thing> {
         let at = spot.map(f64::from);
         let reach = f64::from(reach_px);
-        // Of tags only those near the spot can lie under it, and only what is near those moves them aside.
-        let near = |one: Px| trace::apart(one, at) < TAG_NEIGHBOURS_PX;
         let marked = self.marked();
-        let mut plates = plates(&marked, view);
-        plates.retain(|plate| near(plate.middle) || near(view.px(plate.place)));
-        let mut taken = self.taken_by_signs(&marked, view);
-        taken.retain(|sign| near(sign.middle()));
         let ghosts = self.ghosts(view.picked);
         let ghost = |shape: &Shape| shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
+        let shown: Vec<&Shape> = marked.iter().copied().filter(|shape| !ghost(shape)).collect();
+        let around = self.around(&shown, view);
         let mut best: Option<(Rank, f64, Thing)> = None;
         for shape in self.shapes() {
             let Some(thing) = shape.thing else { continue };
@@ -81,7 +73,7 @@ impl Drawing {
             if ghost(shape) && !matches!(shape.role, Role::Handle | Role::Side) {
                 continue;
             }
-            let Some((rank, far)) = distance(shape, view, at, &plates, &taken) else { continue };
+            let Some((rank, far)) = distance(shape, view, at, &around) else { continue };
             let within = if rank == Rank::Post { reach.min(POST_REACH_PX) } else { reach };
             let better = best.is_none_or(|(first, nearest, _)| rank < first || (rank == first && far < nearest));
             if far <= within && better {
@@ -101,21 +93,15 @@ impl Drawing {
         let own: Vec<&Shape> = self.marked().into_iter().filter(|shape| shape.run == Some(run)).collect();
         let half = signs::plate_size(view.distance()) / 2.0;
         let around = |[x, y]: Px| [x - half, y - half, x + half, y + half].map(|side| side as f32);
-        plates(&own, view).into_iter().map(|plate| around(plate.middle)).collect()
+        own.iter().filter_map(|shape| plate(shape, view)).map(|plate| around(plate.middle)).collect()
     }
 }
 
-/// The plates of the corners in a view.
-fn plates(marked: &[&Shape], view: &View) -> Vec<signs::Plate> {
-    let plate = |shape: &&Shape| match (shape.role, &shape.form) {
-        (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) => {
-            let outward = trace::heading(*toward_rad);
-            let middle = signs::plate_middle(view, view.px(*at), outward, guy_m);
-            Some(signs::Plate { place: *at, middle, outward })
-        }
-        _ => None,
-    };
-    marked.iter().filter_map(plate).collect()
+/// The plate of a corner.
+fn plate(shape: &Shape, view: &View) -> Option<signs::Plate> {
+    let (Role::Corner { guy_m, .. }, Form::Mark { at, toward_rad }) = (shape.role, &shape.form) else { return None };
+    let outward = trace::heading(*toward_rad);
+    Some(signs::Plate { place: *at, middle: signs::plate_middle(view, view.px(*at), outward, guy_m), outward })
 }
 
 /// The topmost area, of those that count, that holds a place.
@@ -134,8 +120,36 @@ fn area_at(marked: &[&Shape], place: Point, counts: impl Fn(&Shape) -> bool) -> 
     found.and_then(|shape| shape.thing)
 }
 
+/// Where those signs stand that give way to others.
+struct Around<'a> {
+    /// The points of tags.
+    tags: Vec<(&'a Shape, Px)>,
+    /// The boards of readings.
+    boards: Vec<(&'a Shape, Board)>,
+}
+
+impl Drawing {
+    /// Where tags and the boards of readings are drawn.
+    fn around<'a>(&self, shown: &[&'a Shape], view: &View) -> Around<'a> {
+        let (mut plates, mut numbers) = (Vec::new(), Vec::<Block>::new());
+        for shape in inking::picked_first(shown, view).into_iter().filter(|_| !inking::specks(view)) {
+            let (Role::Corner { number, .. }, Some(plate)) = (shape.role, plate(shape, view)) else { continue };
+            if inking::sees(view, view.px(plate.place)) {
+                numbers.extend(signs::number_block(view, plate.middle, number, &numbers));
+                plates.push(plate);
+            }
+        }
+        let mut signs = self.taken_by_signs(shown, view);
+        let tags = tags::tags(shown, view, &plates, signs.iter().chain(&numbers).copied());
+        let scale = tags::tag_scale(view.distance());
+        signs.extend(tags.iter().rev().map(|&(_, point)| tags::tag_body(point, scale)));
+        let boards = readings::boards(shown.iter().copied(), view, (&signs, &numbers));
+        Around { tags, boards }
+    }
+}
+
 /// How far a shape is from a spot, pixels, and its rank; `None` where it is picked as an area, or not at all.
-fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken: &[Block]) -> Option<(Rank, f64)> {
+fn distance(shape: &Shape, view: &View, spot: Px, around: &Around<'_>) -> Option<(Rank, f64)> {
     match (&shape.form, shape.role) {
         (Form::Mark { at: place, toward_rad }, role) => {
             let at = view.px(*place);
@@ -151,9 +165,9 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                     let beyond = trace::apart(middle, spot) - signs::plate_size(view.distance()) / 2.0;
                     Some((Rank::Corner, beyond.max(0.0)))
                 }
-                Role::Tag { at_corner, severity } => {
-                    let scale = signs::tag_scale(view.distance());
-                    let point = signs::tag_point(plates, taken, view.distance(), *place, at, at_corner);
+                Role::Tag { severity, .. } => {
+                    let scale = tags::tag_scale(view.distance());
+                    let &(_, point) = around.tags.iter().find(|(of, _)| std::ptr::eq(*of, shape))?;
                     let beyond = trace::apart([point[0], point[1] - 11.0 * scale], spot) - 10.0 * scale;
                     // A tag lies on top, the heaviest above the others: what its body covers is out of sight.
                     let depth = match severity {
@@ -167,7 +181,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                 Role::Fault { .. } => Some((Rank::Corner, (far - 6.0).max(0.0))),
                 Role::ZoneEnd => {
                     let bar = faults::zone_end(at, trace::heading(*toward_rad), view.distance());
-                    let beyond = from_segment(bar[0], bar[1], spot);
+                    let beyond = trace::from_segment(bar[0], bar[1], spot);
                     (beyond <= ZONE_REACH_PX).then_some((Rank::Corner, beyond))
                 }
                 Role::Door { off_m } => {
@@ -197,10 +211,10 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                 _ => None,
             }
         }
-        (Form::Label { at: place, toward_rad, .. }, Role::Reading { on_earth }) => {
+        (Form::Label { .. }, Role::Reading { .. }) => {
             // Its foot leaves the post beneath to be picked.
-            let board = Board::new(view.px(*place), trace::heading(*toward_rad), view.distance(), on_earth);
-            board.clear_of(taken).holds(spot).then_some((Rank::Mark, 0.0))
+            let (_, board) = around.boards.iter().find(|(of, _)| std::ptr::eq(*of, shape))?;
+            board.holds(spot).then_some((Rank::Mark, 0.0))
         }
         (Form::Label { at: place, texts, .. }, Role::Words { about: About::Label { large } }) => {
             label_holds(view, *place, texts, large, spot).then_some((Rank::Mark, 0.0))
@@ -226,7 +240,8 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
         (Form::Path { points, .. }, Role::EarthLead) => {
             // All of the earth is taken by its wire, where no sign is nearer.
             let wire: Vec<Px> = points.iter().map(|&at| view.px(at)).collect();
-            let far = wire.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min);
+            let far =
+                wire.windows(2).map(|pair| trace::from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min);
             Some((Rank::Side, far))
         }
         (Form::Path { points, .. }, Role::Side) => {
@@ -235,7 +250,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
                 Some(Thing::RunSide { .. } | Thing::BranchSide { .. } | Thing::Hazard { .. } | Thing::Wall { .. })
             );
             let &[from, to] = &points[..] else { return None };
-            (of_run || view.handles).then(|| (Rank::Side, from_segment(view.px(from), view.px(to), spot)))
+            (of_run || view.handles).then(|| (Rank::Side, trace::from_segment(view.px(from), view.px(to), spot)))
         }
         _ => None,
     }
@@ -246,7 +261,7 @@ fn distance(shape: &Shape, view: &View, spot: Px, plates: &[signs::Plate], taken
 fn gate_body(swing: &[Point], hinge_at: Point, view: &View, spot: Px, picked: bool) -> Option<(Rank, f64)> {
     let arc: Vec<Px> = swing.iter().map(|&at| view.px(at)).collect();
     let (hinge, end) = (view.px(hinge_at), *arc.first()?);
-    let from_leaf = from_segment(hinge, end, spot);
+    let from_leaf = trace::from_segment(hinge, end, spot);
     if !picked && from_leaf <= POST_REACH_PX {
         return None;
     }
@@ -261,13 +276,5 @@ fn gate_body(swing: &[Point], hinge_at: Point, view: &View, spot: Px, picked: bo
 
 /// Distance of a spot from a line.
 fn from_line(line: &[Px], spot: Px) -> f64 {
-    line.windows(2).map(|pair| from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min)
-}
-
-/// Distance of a spot from a segment.
-fn from_segment(from: Px, to: Px, spot: Px) -> f64 {
-    let (way, off) = (trace::sub(to, from), trace::sub(spot, from));
-    let squared = way[0] * way[0] + way[1] * way[1];
-    let part = if squared > 0.0 { ((off[0] * way[0] + off[1] * way[1]) / squared).clamp(0.0, 1.0) } else { 0.0 };
-    trace::apart(trace::lerp(from, to, part), spot)
+    line.windows(2).map(|pair| trace::from_segment(pair[0], pair[1], spot)).fold(f64::INFINITY, f64::min)
 }

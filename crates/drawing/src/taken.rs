@@ -1,12 +1,14 @@
 //! What of a sheet has its words and signs already, so that what is written over it later finds room beside them.
 
-use crate::ink::Spot;
+use crate::ink::{Ink, Spot};
 use crate::inking::blocks::Block;
 use crate::inking::trace::{Px, apart};
 use crate::view::View;
 
 /// Room between plates.
 const APART_PX: f64 = 2.0;
+/// A patch under words reaches so far beyond them.
+const PATCH_PX: f64 = 2.5;
 /// Plates keep so far from the sheet's edges.
 const EDGE_PX: f64 = 4.0;
 
@@ -24,8 +26,10 @@ pub struct Taken {
 }
 
 impl Taken {
-    pub(crate) fn new(mut blocks: Vec<Block>, words: Vec<Block>, nets: Vec<[Px; 2]>, flags: Vec<Block>) -> Self {
+    pub(crate) fn new(mut blocks: Vec<Block>, mut words: Vec<Block>, nets: Vec<[Px; 2]>, flags: Vec<Block>) -> Self {
         blocks.extend(&flags);
+        // What a flag says is no plain word.
+        words.retain(|word| !flags.iter().any(|flag| flag.overlaps(word)));
         Self { blocks, words, nets, flags }
     }
 
@@ -40,6 +44,28 @@ impl Taken {
         let (part, about) = (Block::of(part.map(f64::from)), about.map(f64::from));
         let near = |sign: &&Block| apart(sign.middle(), about) <= reach_px;
         self.blocks.iter().filter(near).filter(|sign| sign.overlaps(&part)).count()
+    }
+
+    /// The plain words of which something lies under any of some parts, left, top, right, bottom, by their places.
+    pub fn words_under(&self, parts: &[[f32; 4]]) -> Vec<usize> {
+        let parts: Vec<Block> = parts.iter().map(|part| Block::of(part.map(f64::from))).collect();
+        let under = |word: &Block| parts.iter().any(|part| part.overlaps(word));
+        self.words.iter().enumerate().filter(|(_, word)| under(word)).map(|(place, _)| place).collect()
+    }
+
+    /// The ink without those of its words: a part of a word is worse than none.
+    #[must_use]
+    pub fn without(&self, ink: &[Ink], words: &[usize]) -> Vec<Ink> {
+        let gone: Vec<Block> =
+            words.iter().filter_map(|&place| self.words.get(place)).map(|word| word.grown(PATCH_PX)).collect();
+        let is_gone = |spots: &[Spot]| gone.iter().any(|word| spots.iter().all(|at| word.holds(at.map(f64::from))));
+        let stays = |item: &&Ink| match item {
+            Ink::Text { at, .. } => !is_gone(&[*at]),
+            // What was laid beneath it.
+            Ink::Area { rings, .. } => !rings.iter().all(|ring| is_gone(ring)),
+            Ink::Line { .. } | Ink::Disc { .. } => true,
+        };
+        ink.iter().filter(stays).cloned().collect()
     }
 
     /// Takes a part: left, top, right, bottom.
@@ -63,7 +89,7 @@ impl Taken {
     /// has room.
     pub(crate) fn room(&mut self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> Option<Px> {
         let free = self.free(view, size, places);
-        let clear = free.iter().filter(|at| self.words_under(**at, size) == 0).copied();
+        let clear = free.iter().filter(|at| self.words_beneath(**at, size) == 0).copied();
         let middle = clear.clone().find(|&at| self.is_off_nets(at, size)).or(clear.clone().next())?;
         self.block(Block::new(middle, size[0], size[1]));
         Some(middle)
@@ -79,7 +105,7 @@ impl Taken {
         let places: Vec<Px> = places.into_iter().collect();
         self.room(view, size, places.iter().copied()).or_else(|| {
             let free = self.free(view, size, places);
-            let middle = free.into_iter().min_by_key(|&at| self.words_under(at, size))?;
+            let middle = free.into_iter().min_by_key(|&at| self.words_beneath(at, size))?;
             self.block(Block::new(middle, size[0], size[1]));
             Some(middle)
         })
@@ -99,7 +125,7 @@ impl Taken {
         places.into_iter().filter(is_free).collect()
     }
 
-    fn words_under(&self, middle: Px, size: [f64; 2]) -> usize {
+    fn words_beneath(&self, middle: Px, size: [f64; 2]) -> usize {
         let plate = Block::new(middle, size[0], size[1]).grown(APART_PX);
         self.words.iter().filter(|other| other.overlaps(&plate)).count()
     }

@@ -37,10 +37,10 @@ const WORDED_PX: f64 = 90.0;
 pub fn reach(view: &View, unrolled: &Unrolled) -> Vec<Ink> {
     let colours = view.theme.palette();
     let mut pen = Pen::default();
-    let Some(closing) = unrolled.closing else { return Vec::new() };
-    if let Some(curve) = &closing.curve {
-        let on_sheet = |east_m: f64, north_m: f64| view.px(Point::new(east_m, north_m));
-        let ring: Vec<Px> = curve.ring(RING).into_iter().map(|at| on_sheet(at.east_m, at.north_m)).collect();
+    if unrolled.closing.is_none() {
+        return Vec::new();
+    }
+    if let Some(ring) = curve_ring(view, unrolled) {
         beyond(&mut pen, view, &ring, colours);
         pen.ring(&ring, CURVE_PX, colours.ink);
     }
@@ -48,6 +48,19 @@ pub fn reach(view: &View, unrolled: &Unrolled) -> Vec<Ink> {
         pen.dashed(&[from, to], SIDE_PX, colours.ink, Some(DASH));
     }
     in_theme(pen.ink, view.theme)
+}
+
+/// The curve that closes the run, where there is one.
+fn curve_ring(view: &View, unrolled: &Unrolled) -> Option<Vec<Px>> {
+    let curve = unrolled.closing?.curve?;
+    Some(curve.ring(RING).into_iter().map(|at| view.px(Point::new(at.east_m, at.north_m))).collect())
+}
+
+/// What closes the run in the hand: the curve, and the side still to come.
+pub(crate) fn closing_lines(view: &View, unrolled: &Unrolled) -> Vec<[Px; 2]> {
+    let ring = curve_ring(view, unrolled).unwrap_or_default();
+    let curve = ring.iter().zip(ring.iter().cycle().skip(1)).map(|(&from, &to)| [from, to]);
+    curve.chain(side_to_come(view, unrolled)).collect()
 }
 
 /// From the corner in hand back to the first.
@@ -80,7 +93,7 @@ pub fn told(view: &View, words: Words, unrolled: &Unrolled, mut taken: Taken) ->
             put(&mut pen, middle, &text, kind, 0.0, colours);
         }
     }
-    if let Some(curve) = &closing.curve {
+    if let Some(ring) = curve_ring(view, unrolled) {
         let said = |one: Text, many: Text| match closing.nets {
             1 => words.text(one).to_owned(),
             nets => words.say(many, &[("nets", &nets.to_string())]),
@@ -90,7 +103,6 @@ pub fn told(view: &View, words: Words, unrolled: &Unrolled, mut taken: Taken) ->
         let corner = [f64::from(view.size[0]) - EDGE_PX - half, EDGE_PX + 12.0];
         let places = (0..6).map(|line| add(corner, [0.0, 26.0 * f64::from(line)]));
         plate(&mut pen, places, &text, 12.0, 0.0, (view, &mut taken));
-        let ring: Vec<Px> = curve.ring(RING).into_iter().map(|at| view.px(Point::new(at.east_m, at.north_m))).collect();
         on_curve(&mut pen, &ring, &said(Text::ClosesHereOne, Text::ClosesHere), (view, &mut taken));
     }
     in_theme(pen.ink, view.theme)

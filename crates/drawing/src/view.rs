@@ -45,6 +45,8 @@ pub struct View {
     pub underlay: bool,
     /// Parts of the sheet on which something else lies: left, top, right, bottom. No words are put there.
     pub kept: [Option<[f32; 4]>; 2],
+    /// Likewise what the hand takes hold of, over all that is drawn: the ring and the cross of what is picked.
+    pub held: [Option<[f32; 4]>; 2],
 }
 
 /// How close up a view is: which form of a symbol it shows.
@@ -83,6 +85,7 @@ impl View {
             earth: false,
             underlay: false,
             kept: [None; 2],
+            held: [None; 2],
         }
     }
 

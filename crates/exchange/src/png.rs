@@ -104,16 +104,7 @@ impl Pen {
 }
 
 fn trace(path: &mut PathBuilder, spots: &[Spot], closed: bool) {
-    if spots.len() < 2 || !spots.iter().flatten().all(|px| px.is_finite()) {
-        return;
-    }
-    path.move_to(spots[0][0], spots[0][1]);
-    for spot in &spots[1..] {
-        path.line_to(spot[0], spot[1]);
-    }
-    if closed {
-        path.close();
-    }
+    drawing::ink::trace(path, spots, closed, [PathBuilder::move_to, PathBuilder::line_to], PathBuilder::close);
 }
 
 fn color([red, green, blue, opacity]: Colour) -> Color {

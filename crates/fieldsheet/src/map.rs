@@ -65,11 +65,14 @@ pub(crate) fn map(scene: &Scene<'_>, run: usize, contents: &Contents, frame: [f3
     let scale = paper.scale();
     let view = paper.view(scale);
     let onto_page = |at: Spot| paper.onto(at);
-    let mut ink = paper.ink(drawing.ink(&view));
-
     let mut over = Sheet::default();
-    let mut room = Room::of(&ink, frame);
+    let at_first = paper.ink(drawing.ink(&view));
+    let mut room = Room::of(&at_first, frame);
     let furniture = Furniture::of(&paper, scale, &mut room);
+    // Where scale and north had to stand on words, those step aside.
+    let kept = room.standing().map(|part| part.map(|part| paper.off(part)));
+    let mut ink = paper.ink(drawing.ink(&View { kept, ..view }));
+    let mut room = room.over(&ink);
     if let Some([x, y]) = furniture.bar_at {
         let said_width = furniture.said_width();
         over.area([x + left - 1.0, y + top - BAR_HEIGHT, x + left + said_width, y + top], PRINT.sheet);
@@ -137,6 +140,13 @@ impl Paper<'_> {
 
     fn onto(&self, [x, y]: Spot) -> Spot {
         [self.frame[0] + x * PX, self.frame[1] + y * PX]
+    }
+
+    /// A box of the page on the drawing.
+    fn off(&self, [left, top, right, bottom]: [f32; 4]) -> [f32; 4] {
+        let off = |x: f32, y: f32| [(x - self.frame[0]) / PX, (y - self.frame[1]) / PX];
+        let ([left, top], [right, bottom]) = (off(left, top), off(right, bottom));
+        [left, top, right, bottom]
     }
 
     fn ink(&self, ink: Vec<Ink>) -> Vec<Ink> {
@@ -359,6 +369,36 @@ mod tests {
         let [taken, most] = [paper.scale(), largest(&places, paper.size())];
         assert!(taken >= most);
         [taken, most].map(|scale| paper.spoils(scale))
+    }
+
+    /// Words of the keeper's own all over the ground: wherever scale and north stand, those beneath step aside.
+    #[test]
+    fn no_words_lie_under_scale_and_north() {
+        let mut plan = Plan::default();
+        plan.store.nets.push(NetKind::new("roll", 50.0, 13));
+        let outline = [(0.0, 0.0), (60.0, 0.0), (60.0, 40.0), (0.0, 40.0)].map(Point::from).to_vec();
+        plan.runs.push(Run { id: "run".to_owned(), outline, ..Run::default() });
+        let places =
+            (-10..=20).flat_map(|column| (-12..=24).map(move |row| (f64::from(column) * 5.0, f64::from(row) * 2.5)));
+        plan.labels = places
+            .map(|at| plan::Label { text: "stone".to_owned(), at: Point::from(at), ..plan::Label::default() })
+            .collect();
+        let workup = workup::workup(&plan, workup::Depth::Quick);
+        let words = words::Words::default();
+        let findings = care::findings(&plan, &workup, words);
+        let scene = Scene { plan: &plan, workup: &workup, findings: &findings, words };
+        let contents = crate::contents::Look::at(&scene, 0).unwrap().contents(None);
+        let ink = map(&scene, 0, &contents, FRAME).framed.ink;
+        let stones = ink.iter().filter(|item| matches!(item, Ink::Text { text, .. } if text == "stone")).count();
+        assert!(stones > 100, "{stones} stones");
+        for (index, item) in ink.iter().enumerate() {
+            let Ink::Text { at: [x, y], text, .. } = item else { continue };
+            let over = ink[index + 1..]
+                .iter()
+                .filter_map(Ink::area_box)
+                .find(|[left, top, right, foot]| x > left && x < right && y > top && y < foot);
+            assert!(over.is_none(), "{text} under {over:?}");
+        }
     }
 
     #[test]

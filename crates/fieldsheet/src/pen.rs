@@ -166,16 +166,7 @@ fn stroke(width: f32, colour: Colour, dash: Option<[f32; 2]>) -> Option<Stroke> 
 }
 
 fn trace(path: &mut PathBuilder, spots: &[Spot], closed: bool) {
-    if spots.len() < 2 || !spots.iter().flatten().all(|at| at.is_finite()) {
-        return;
-    }
-    path.move_to(spots[0][0], spots[0][1]);
-    for spot in &spots[1..] {
-        path.line_to(spot[0], spot[1]);
-    }
-    if closed {
-        path.close();
-    }
+    drawing::ink::trace(path, spots, closed, [PathBuilder::move_to, PathBuilder::line_to], PathBuilder::close);
 }
 
 fn circle([x, y]: Spot, radius: f32) -> Option<Path> {

@@ -49,6 +49,16 @@ impl<'a> Room<'a> {
         Self { ink, frame, taken: Vec::new(), standing: Vec::new() }
     }
 
+    /// The boxes of scale and north, where they stand.
+    pub(crate) fn standing(&self) -> [Option<[f32; 4]>; 2] {
+        [0, 1].map(|place| self.standing.get(place).copied())
+    }
+
+    /// The same room over other ink.
+    pub(crate) fn over(self, ink: &[Ink]) -> Room<'_> {
+        Room { ink, frame: self.frame, taken: self.taken, standing: self.standing }
+    }
+
     /// The middle of a sign for a place, in a direction or as near to it as may be. Where there is no free spot it
     /// may lie over lines, but never over words, other signs or the frame.
     pub(crate) fn take(&mut self, at: Spot, toward: Spot) -> Option<Spot> {

@@ -4,13 +4,14 @@
 
 use std::sync::Arc;
 
-use drawing::{Ghost, Ink, Palette, Taken, View};
+use drawing::{Ghost, Ink, Palette, Taken, UnderHand, View};
 use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
 use plan::Point;
 
 use super::hint::Hint;
 use super::{FOOT_PX, RIGHT_PX, cross, ring, shows_volts};
 use crate::editor::Editor;
+use crate::measured::Tape;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -29,9 +30,12 @@ type InkKey = (u64, View, Rect, f32, Option<Arc<Ghost>>);
 #[derive(Default)]
 pub(crate) struct MapSheet {
     key: Option<InkKey>,
-    painted: Painted,
+    ink: Vec<Ink>,
     /// What of the map its words and signs take.
     taken: Taken,
+    /// The words over which something stands that is shown for the moment: they are left out.
+    hidden: Vec<usize>,
+    painted: Painted,
     /// What lies over it while something is edited.
     over: Painted,
 }
@@ -44,13 +48,23 @@ pub(crate) fn paint(
     (sheet, pictures): (&mut MapSheet, &Pictures),
     said: &mut Said,
 ) {
-    let view = *editor.view();
+    let view = View { held: held(editor, rect), ..*editor.view() };
     let ghost = pages::ghost(ui, editor);
     let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
-    if sheet.key != key {
-        let (ink, taken) = ink(editor, rect.size(), ghost.as_deref());
-        sheet.painted.renew(ui.ctx(), &ink, rect.min);
-        (sheet.key, sheet.taken) = (key, taken);
+    let renewed = sheet.key != key;
+    if renewed {
+        (sheet.ink, sheet.taken) = ink(editor, &view, rect.size(), ghost.as_deref());
+        sheet.key = key;
+    }
+    let hint = Hint::of(ui.painter(), editor, (rect, &sheet.taken));
+    let standing =
+        hint.iter().map(|hint| hint.plate).chain(Tape::of(ui.painter(), rect, editor).map(|tape| tape.plate));
+    let (over, plates) = over(editor, rect, standing, &sheet.taken);
+    let hidden = sheet.taken.words_under(&plates);
+    if renewed || sheet.hidden != hidden {
+        let shown = if hidden.is_empty() { None } else { Some(sheet.taken.without(&sheet.ink, &hidden)) };
+        sheet.painted.renew(ui.ctx(), shown.as_ref().unwrap_or(&sheet.ink), rect.min);
+        sheet.hidden = hidden;
     }
     let p = editor.theme().palette();
     let painter = pen::inside(ui.painter(), rect);
@@ -60,8 +74,7 @@ pub(crate) fn paint(
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
-    let hint = Hint::of(&painter, editor, (rect, &sheet.taken));
-    sheet.over.renew(ui.ctx(), &over(editor, rect, hint.as_ref(), &sheet.taken), rect.min);
+    sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, (rect, &sheet.taken), editor, said);
     corner::paint(ui, (rect, &sheet.taken), editor, said);
@@ -76,7 +89,7 @@ pub(crate) fn paint(
             .collect();
         painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
     }
-    turning_ring(&painter, editor, rect, &on_sheet);
+    turning_ring(&painter, editor, rect);
     reach::paint(&painter, editor, rect, &on_sheet);
     outline_in_hand(&painter, editor, &on_sheet);
     snapped(&painter, editor, rect, &on_sheet);
@@ -89,26 +102,41 @@ pub(crate) fn paint(
     nodes::show(ui, rect, editor, &on_sheet, said);
 }
 
-/// What is measured while something is edited, clear of the map's own words and signs and of what stands at the pointer.
-fn over(editor: &Editor, rect: Rect, hint: Option<&Hint>, map: &Taken) -> Vec<Ink> {
+/// What is measured while something is edited, clear of the map's own words and signs and of what stands at the pointer;
+/// and the plates that lie over the map with it.
+fn over(editor: &Editor, rect: Rect, standing: impl Iterator<Item = Rect>, map: &Taken) -> (Vec<Ink>, Vec<[f32; 4]>) {
     let dimensions = editor.dimensions();
     let in_hand = editor.in_hand();
-    let mut taken = Taken::default();
-    if !dimensions.is_empty() || in_hand.is_some() {
-        taken = map.clone();
-        let entries = at_pointer(rect, editor, map);
-        let hand = [ring(editor, rect), cross(editor, rect)].map(|at| at.map(around_hand));
-        for part in entries.into_iter().chain(hand).flatten().chain(hint.map(|hint| hint.plate)) {
-            let part = part.translate(-rect.min.to_vec2());
-            taken.take([part.left(), part.top(), part.right(), part.bottom()]);
-        }
-    }
-    let told =
-        in_hand.map(|in_hand| drawing::unroll::told(editor.view(), editor.words(), &in_hand.unrolled, taken.clone()));
+    let on_map = |part: Rect| part.translate(-rect.min.to_vec2());
+    let sides = |part: Rect| [part.left(), part.top(), part.right(), part.bottom()];
+    let standing = at_pointer(rect, editor, map).into_iter().flatten().chain(standing);
+    let mut plates: Vec<[f32; 4]> = standing.map(on_map).map(sides).collect();
     let mut ink = measured::ink(editor);
-    ink.extend(told.into_iter().flatten());
-    ink.extend(drawing::dimensions::ink(editor.view(), editor.words(), &dimensions, taken));
-    ink
+    if !dimensions.is_empty() || in_hand.is_some() {
+        let mut taken = map.clone();
+        plates.iter().chain(held(editor, rect).iter().flatten()).for_each(|&part| taken.take(part));
+        let (view, words) = (editor.view(), editor.words());
+        let told = in_hand.map(|in_hand| drawing::unroll::told(view, words, &in_hand.unrolled, taken.clone()));
+        let mut written: Vec<Ink> = told.into_iter().flatten().collect();
+        written.extend(drawing::dimensions::ink(view, words, &dimensions, taken));
+        plates.extend(written.iter().filter_map(Ink::area_box));
+        ink.extend(written);
+    }
+    (ink, plates)
+}
+
+/// What the hand takes hold of, over the map: the ring with its stem and the cross.
+fn held(editor: &Editor, rect: Rect) -> [Option<[f32; 4]>; 2] {
+    let on_map = |part: Rect| {
+        let part = part.translate(-rect.min.to_vec2());
+        [part.left(), part.top(), part.right(), part.bottom()]
+    };
+    let ring = ring(editor, rect).map(|ring| {
+        let around = Rect::from_center_size(ring.at, Vec2::splat(2.0 * RING_PX + 4.0));
+        around.union(Rect::from_two_pos(ring.at, ring.foot).expand(1.0))
+    });
+    let cross = cross(editor, rect).map(|at| Rect::from_center_size(at, Vec2::splat(2.0 * CROSS_PX + 4.0)));
+    [ring.map(on_map), cross.map(on_map)]
 }
 
 /// What stands at the pointer.
@@ -116,22 +144,19 @@ pub(super) fn at_pointer(rect: Rect, editor: &Editor, map: &Taken) -> [Option<Re
     [unroll::place(rect, editor, map), corner::place(rect, editor, map), measured::reason(rect, editor)]
 }
 
-fn around_hand(at: Pos2) -> Rect {
-    Rect::from_center_size(at, Vec2::splat(2.0 * RING_PX + 4.0))
-}
-
-fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) {
-    let view = editor.view();
-    let (mut ink, mut taken) = editor.drawing().ink_and_taken(view, ghost);
+/// Ink of the map, of what is in the hand over it, and of scale, north and key.
+fn ink(editor: &Editor, view: &View, size: Vec2, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) {
+    let in_hand = editor.in_hand();
+    let drawn = in_hand.map(|in_hand| (&in_hand.shown().drawing, &in_hand.unrolled));
+    let UnderHand { map: mut ink, hand, taken } = editor.drawing().ink_under(view, ghost, drawn);
     if let Some(step_m) = editor.grid().step_m(editor.words().units) {
         // On the ground, under all that stands on it.
         let ground = ink.iter().take_while(|item| matches!(item, Ink::Area { .. })).count();
         ink.splice(ground..ground, drawing::guides::grid(view, step_m));
     }
-    if let Some(in_hand) = editor.in_hand() {
-        let (own, owns) = unroll::ink(editor, in_hand);
-        ink.extend(own);
-        taken.extend(owns);
+    if let Some(in_hand) = in_hand {
+        ink.extend(drawing::unroll::reach(view, &in_hand.unrolled));
+        ink.extend(hand);
     }
     ink.extend(corner::ink(editor));
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
@@ -150,12 +175,13 @@ fn ink(editor: &Editor, size: Vec2, ghost: Option<&Ghost>) -> (Vec<Ink>, Taken) 
 }
 
 /// The ring by which what is picked is turned, on a stem.
-fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
-    let (Some(at), Some(top)) = (ring(editor, rect), editor.turn_ring()) else { return };
+fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect) {
+    let Some(ring) = ring(editor, rect) else { return };
     let p = editor.theme().palette();
-    let pen = Stroke::new(2.0, colour(p.pick));
-    painter.line_segment([at + vec2(0.0, RING_PX), on_sheet(top) - vec2(0.0, 10.0)], Stroke::new(1.0, colour(p.pick)));
-    painter.circle(at, RING_PX, colour(p.sheet), pen);
+    let stem = (ring.foot - ring.at).normalized();
+    let thin = Stroke::new(1.0, colour(p.pick));
+    painter.line_segment([ring.at + stem * RING_PX, ring.foot], thin);
+    painter.circle(ring.at, RING_PX, colour(p.sheet), Stroke::new(2.0, colour(p.pick)));
     if let Some(cross) = cross(editor, rect) {
         for (way, stroke) in [(1.0, Stroke::new(4.0, colour(p.sheet))), (0.0, Stroke::new(1.5, colour(p.pick)))] {
             let reach = CROSS_PX + way;

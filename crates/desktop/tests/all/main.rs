@@ -10,6 +10,7 @@
 
 mod about;
 mod again;
+mod apart;
 mod book;
 mod bracing;
 mod branches;

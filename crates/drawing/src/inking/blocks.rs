@@ -33,6 +33,11 @@ impl Block {
         Self { half_width: self.half_width + by, half_height: self.half_height + by, ..self }
     }
 
+    /// Its width and its height.
+    pub(crate) fn size(&self) -> [f64; 2] {
+        [2.0 * self.half_width, 2.0 * self.half_height]
+    }
+
     pub(crate) fn middle(&self) -> Px {
         self.middle
     }
@@ -91,6 +96,11 @@ impl Block {
             let (a, b) = (span(&mine), span(&theirs));
             a.0 < b.1 && b.0 < a.1
         })
+    }
+
+    /// Whether a place lies in the block.
+    pub(crate) fn holds(&self, at: Px) -> bool {
+        self.meets(at, at)
     }
 
     /// Whether a segment touches the block.

@@ -44,8 +44,8 @@ impl Filled {
     }
 
     /// The blocks in the order in which they came.
-    pub(crate) fn into_blocks(self) -> Vec<Block> {
-        self.blocks
+    pub(crate) fn blocks(&self) -> &[Block] {
+        &self.blocks
     }
 
     /// The cells that a block reaches into.

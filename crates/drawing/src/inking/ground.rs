@@ -260,10 +260,8 @@ impl Inker<'_> {
         if !(length > 0.0 && width > 0.0 && length < 1e5 && width < 1e5) {
             return;
         }
-        let small = length < 12.0 || width < 7.0;
-        if small {
-            (length, width) = (12.0, 7.0);
-        }
+        let small = is_small([length, width]);
+        [length, width] = coop_size([length, width]);
         let across = right(along);
         let place = |l: f64, w: f64| toward(toward(at, along, l * length / 2.0), across, w * width / 2.0);
         let turn = along[1].atan2(along[0]);
@@ -296,6 +294,15 @@ impl Inker<'_> {
             self.pen.line(&[place(-1.0, 0.0), place(1.0, 0.0)], 1.25, colours.ink);
         }
     }
+}
+
+/// Length and width of a coop as it is drawn: one that would be too small to be seen is a sign.
+pub(crate) fn coop_size(true_size: Px) -> Px {
+    if is_small(true_size) { [12.0, 7.0] } else { true_size }
+}
+
+fn is_small([length, width]: Px) -> bool {
+    length < 12.0 || width < 7.0
 }
 
 /// Where in its cell a tuft stands, 0 to 1 each way: the same for the same cell.

@@ -268,9 +268,12 @@ impl Inker<'_> {
         match role {
             Role::Outline => {
                 self.seen_line(places, closed, 1.5, colours.ink, Some([7.0, 4.0]));
-                self.take_line(&self.pxs(places), closed);
+                self.take_net(&self.pxs(places), closed);
             }
-            Role::Gap => self.seen_line(places, false, 1.5, colours.danger, Some([7.0, 4.0])),
+            Role::Gap => {
+                self.seen_line(places, false, 1.5, colours.danger, Some([7.0, 4.0]));
+                self.take_net(&self.pxs(places), false);
+            }
             Role::Spare => {
                 // Inside is to the left.
                 let beside = trace::aside(&self.pxs(places), false, -self.spare_px());
@@ -308,7 +311,9 @@ impl Inker<'_> {
             Distance::Middle if number.is_multiple_of(2) => (7.0, 1.5),
             _ => return,
         };
-        self.pen.line(&[toward(at, outward, 3.0), toward(at, outward, reach)], width, self.palette.ink);
+        let tooth = [toward(at, outward, 3.0), toward(at, outward, reach)];
+        self.pen.line(&tooth, width, self.palette.ink);
+        self.teeth.push(tooth);
     }
 
     pub(super) fn join(&mut self, at: Px, outward: Px) {

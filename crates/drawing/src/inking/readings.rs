@@ -6,8 +6,8 @@ use super::pen::{Pen, Type, plate_ring};
 use super::trace::{self, Px, add, toward};
 use crate::ink::{Anchor, Weight};
 use crate::palette::Colour;
-use crate::shape::{Form, Role};
-use crate::view::Distance;
+use crate::shape::{Form, Role, Shape};
+use crate::view::{Distance, View};
 
 /// The foot stands so far off the net's axis, and is so long and so wide, pixels.
 const OFF_PX: f64 = 5.0;
@@ -127,26 +127,41 @@ impl Pen {
     }
 }
 
+/// The signs of those readings where they stand, the newest first: one over another, or over a corner's number, stays
+/// small. They are drawn there, and picked there.
+pub(crate) fn boards<'a>(
+    shown: impl DoubleEndedIterator<Item = &'a Shape>,
+    view: &View,
+    (signs, numbers): (&[Block], &[Block]),
+) -> Vec<(&'a Shape, Board)> {
+    let mut stand: Vec<(&Shape, Board)> = Vec::new();
+    if super::specks(view) {
+        return stand;
+    }
+    // The newest comes last in the drawing and finds its room first.
+    for shape in shown.rev() {
+        let (Form::Label { at, toward_rad, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role) else {
+            continue;
+        };
+        let (spot, way) = (view.px(*at), trace::heading(*toward_rad));
+        if !super::sees(view, spot) {
+            continue;
+        }
+        let board = Board::new(spot, way, view.distance(), on_earth).clear_of(signs);
+        let body = board.block();
+        let crowded = stand.iter().any(|(_, other)| other.block().overlaps(&body))
+            || numbers.iter().any(|number| number.overlaps(&body));
+        stand.push((shape, if crowded { Board::new(spot, way, Distance::Far, on_earth) } else { board }));
+    }
+    stand
+}
+
 impl Inker<'_> {
     /// The signs, the first that find room: one over another stays small.
     pub(super) fn readings(&mut self) {
-        let mut stand: Vec<Block> = Vec::new();
-        // The newest comes last in the drawing and finds its room first.
-        for index in (0..self.marked.len()).rev() {
-            let shape = self.marked[index];
-            let (Form::Label { at, toward_rad, texts, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role)
-            else {
-                continue;
-            };
-            let spot = self.px(*at);
-            if self.is_ghost(shape) || self.specks() || !self.sees(spot) {
-                continue;
-            }
-            let way = trace::heading(*toward_rad);
-            let mut board = Board::new(spot, way, self.distance, on_earth).clear_of(&self.signs);
-            if stand.iter().chain(&self.numbers).any(|other| other.overlaps(&board.block())) {
-                board = Board::new(spot, way, Distance::Far, on_earth);
-            }
+        let shown = self.marked.iter().copied().filter(|shape| !self.is_ghost(shape));
+        for (shape, board) in boards(shown, self.view, (&self.signs, &self.numbers)) {
+            let Form::Label { texts, .. } = &shape.form else { continue };
             let (picked, hovered) = (self.view.picked == shape.thing, self.view.hovered == shape.thing);
             let (edge, width) = if picked { (self.palette.pick, 2.0) } else { (self.palette.ink, 1.5) };
             let text = texts.first().map_or("", String::as_str);
@@ -156,7 +171,6 @@ impl Inker<'_> {
                 let ring = plate_ring(board.middle, right - left + 7.5, foot - top + 7.5, 0.0);
                 self.pen.ring(&ring, 1.5, self.palette.ink);
             }
-            stand.push(board.block());
             self.taken.push(board.block());
         }
     }

@@ -1,15 +1,13 @@
-//! Signs that stand on the map: energizer and earth, braces, corner plates and tags.
+//! Signs that stand on the map: energizer and earth, braces and corner plates.
 
-use care::Severity;
 use plan::Point;
 
-use super::faults::{FAULT_PX, fault_scale};
 use super::pen::{Type, plate_ring};
 use super::trace::{self, Px, add, right, scaled, sub, toward};
-use super::{Inker, blocks::Block, earths};
+use super::{Inker, blocks::Block};
 use crate::ink::{Anchor, Weight};
 use crate::palette::{Colour, Palette};
-use crate::shape::{Form, GOES_OVER, Role, Shape, Thing};
+use crate::shape::{GOES_OVER, Role, Thing};
 use crate::view::{Distance, View};
 
 /// How far a corner's plate keeps off the net where no brace stands, pixels.
@@ -69,35 +67,7 @@ fn plate_middle_far(corner: Px, outward: Px) -> Px {
     toward(corner, outward, 5.0 + half / outward[0].abs().max(outward[1].abs()).max(0.5))
 }
 
-/// The ring of a tag whose point is at a place: 14 x 20 at scale 1.
-pub(crate) fn tag_ring(point: Px, scale: f64) -> [Px; 5] {
-    [[-7.0, -20.0], [7.0, -20.0], [7.0, -6.0], [0.0, 0.0], [-7.0, -6.0]].map(|at| add(point, scaled(at, scale)))
-}
-
-/// Size of a tag at a distance.
-pub(crate) fn tag_scale(distance: Distance) -> f64 {
-    match distance {
-        Distance::Near => 1.0,
-        Distance::Middle => 0.9,
-        Distance::Far => 0.7,
-    }
-}
-
 impl super::pen::Pen {
-    /// A tag for a finding: three strokes for a danger, two for a warning, one for a note.
-    pub(crate) fn tag(&mut self, palette: &Palette, point: Px, severity: Severity, scale: f64) {
-        let (fill, edge, stroke, strokes): (_, _, _, &[f64]) = match severity {
-            Severity::Danger => (palette.danger_fill, palette.ink, palette.danger_stroke, &[-15.5, -12.0, -8.5]),
-            Severity::Warning => (palette.warning_fill, palette.ink, palette.warning_stroke, &[-14.0, -10.0]),
-            Severity::Note => (palette.sheet, palette.pick, palette.pick, &[-12.0]),
-        };
-        self.edged(&tag_ring(point, scale), fill, 1.5, edge);
-        for &up in strokes {
-            let line = [[-3.5, up], [3.5, up]].map(|at| add(point, scaled(at, scale)));
-            self.line(&line, 1.75 * scale.max(0.8), stroke);
-        }
-    }
-
     /// A plate with a number, or any few letters.
     pub(crate) fn number_plate(&mut self, palette: &Palette, middle: Px, text: &str, size: f64, picked: bool) {
         let font = if size >= 18.0 { 12.0 } else { 11.0 };
@@ -112,6 +82,14 @@ impl super::pen::Pen {
 /// Width of a number's plate: as wide as high, wider for long numbers.
 pub(super) fn plate_width(text: &str, size: f64, kind: Type) -> f64 {
     (kind.width(text) + 8.0).max(size)
+}
+
+/// What the plate of a corner's number takes, where it stands whole: not from afar, nor in the room of another.
+pub(crate) fn number_block(view: &View, middle: Px, number: usize, numbers: &[Block]) -> Option<Block> {
+    let size = plate_size(view.distance());
+    let kind = Type::new(12.0, Weight::SemiBold, view.theme.palette().ink);
+    let block = Block::new(middle, plate_width(&number.to_string(), size, kind) + 3.0, size + 3.0);
+    (view.distance() != Distance::Far && !numbers.iter().any(|other| other.overlaps(&block))).then_some(block)
 }
 
 /// How far a roll's number stands inside the net, how large it is, and how long its arrow is, pixels.
@@ -292,99 +270,21 @@ impl Inker<'_> {
         let middle = plate_middle(self.view, corner, outward, guy_m);
         let picked = thing.is_some() && thing == self.view.picked;
         let colours = self.palette;
-        let text = number.to_string();
-        let width = plate_width(&text, size, Type::new(12.0, Weight::SemiBold, colours.ink));
-        let block = Block::new(middle, width + 3.0, size + 3.0);
-        let crowded = || self.numbers.iter().any(|other| other.overlaps(&block));
-        if self.distance == Distance::Far || crowded() {
+        let Some(block) = number_block(self.view, middle, number, &self.numbers) else {
             let square = plate_size(Distance::Far);
             let at = plate_middle_far(corner, outward);
             self.pen.polygon(&plate_ring(at, square, square, 0.0), if picked { colours.pick } else { colours.ink });
             self.taken.push(Block::new(at, square, square));
-        } else {
-            self.pen.number_plate(colours, middle, &text, size, picked);
-            if thing.is_some() && thing == self.view.hovered && !picked {
-                self.pen.ring(&plate_ring(middle, width + 7.5, size + 7.5, 6.5), 1.5, colours.ink);
-            }
-            self.numbers.push(block);
-            self.taken.push(block.grown(0.5));
-        }
-        self.plates.push(Plate { place, middle, outward });
-    }
-
-    /// A finding's tag: beside the plate at a corner, else with its point on the place.
-    pub(super) fn tag(&mut self, thing: Option<Thing>, place: Point, spot: Px, severity: Severity, at_corner: bool) {
-        let scale = tag_scale(self.distance);
-        let point = tag_point(&self.plates, &self.signs, self.distance, place, spot, at_corner);
-        let body = Block::new(add(point, [0.0, -10.0 * scale]), 16.0 * scale, 22.0 * scale);
-        self.pen.tag(self.palette, point, severity, scale);
-        let (picked, hovered) = (thing == self.view.picked, thing == self.view.hovered);
-        if thing.is_some() && (picked || hovered) {
-            let (by, width) = if picked { (4.0, 2.0) } else { (3.75, 1.5) };
-            let ring = trace::aside(&tag_ring(point, scale), true, -by);
-            self.pen.ring(&ring, width, if picked { self.palette.pick } else { self.palette.ink });
-        }
-        self.taken.push(body);
-    }
-}
-
-/// Where a tag's point stands: beside the corner's plate, else on its place, or as near to it as keeps its body off the
-/// signs that stand there.
-pub(crate) fn tag_point(
-    plates: &[Plate],
-    signs: &[Block],
-    distance: Distance,
-    place: Point,
-    spot: Px,
-    at_corner: bool,
-) -> Px {
-    let near = |plate: &&Plate| (plate.place.east_m - place.east_m).hypot(plate.place.north_m - place.north_m) < 0.06;
-    let scale = tag_scale(distance);
-    if at_corner
-        && distance != Distance::Far
-        && let Some(plate) = plates.iter().find(near)
-    {
-        let half = plate_size(distance) / 2.0;
-        // On the side away from the corner, clear of its brace.
-        let side = if plate.outward[0] < -0.2 { -1.0 } else { 1.0 };
-        return add(plate.middle, [side * (half + 5.0 + 7.0 * scale), half + 1.0]);
-    }
-    let covers = |point: &Px| {
-        let body = Block::new(add(*point, [0.0, -10.0 * scale]), 16.0 * scale, 22.0 * scale);
-        signs.iter().any(|sign| sign.overlaps(&body))
-    };
-    // Over the sign, then beside it on either side, then farther off.
-    let steps = [[0.0, -1.0], [1.0, 0.4], [-1.0, 0.4], [1.0, -1.0], [-1.0, -1.0]];
-    let off = |way: [f64; 2], by: f64| add(spot, scaled(way, by * scale));
-    let beside = [14.0, 22.0, 30.0].into_iter().flat_map(|by| steps.map(|way| off(way, by)));
-    std::iter::once(spot).chain(beside).find(|point| !covers(point)).unwrap_or(spot)
-}
-
-impl crate::shape::Drawing {
-    /// What the signs of faults, of pins and of the power take up, which a tag and a reading's board keep off.
-    pub(crate) fn taken_by_signs(&self, marked: &[&Shape], view: &View) -> Vec<Block> {
-        let ghosts = self.ghosts(view.picked);
-        let scale = tag_scale(view.distance());
-        let block = |shape: &&Shape| {
-            let Form::Mark { at, toward_rad } = shape.form else { return None };
-            let block = match shape.role {
-                Role::Fault { .. } => {
-                    let side = 2.0 * FAULT_PX * fault_scale(view.distance()) / std::f64::consts::SQRT_2;
-                    Block::turned(view.px(at), side, side, std::f64::consts::FRAC_PI_4)
-                }
-                Role::Energizer => Block::new(view.px(at), 18.0 * scale, 16.0 * scale),
-                Role::Feed => Block::new(view.px(at), 10.0 * scale, 10.0 * scale),
-                Role::EarthStake => Block::new(add(view.px(at), [0.0, 6.0 * scale]), 13.0 * scale, 12.0 * scale),
-                Role::Pin { .. } => {
-                    let head = toward(view.px(at), trace::heading(toward_rad), 14.0 * scale);
-                    Block::new(head, 10.0 * scale, 10.0 * scale)
-                }
-                Role::EarthBest if self.shows_best(view, shape) => earths::best_block(view.px(at), view.distance()),
-                _ => return None,
-            };
-            let ghost = shape.run.is_some_and(|run| ghosts.get(run) == Some(&true));
-            (!ghost).then_some(block)
+            self.plates.push(Plate { place, middle, outward });
+            return;
         };
-        marked.iter().filter_map(block).collect()
+        self.pen.number_plate(colours, middle, &number.to_string(), size, picked);
+        if thing.is_some() && thing == self.view.hovered && !picked {
+            let [width, height] = block.size();
+            self.pen.ring(&plate_ring(middle, width + 4.5, height + 4.5, 6.5), 1.5, colours.ink);
+        }
+        self.numbers.push(block);
+        self.taken.push(block.grown(0.5));
+        self.plates.push(Plate { place, middle, outward });
     }
 }

@@ -101,7 +101,7 @@ impl Inker<'_> {
                     // A side that stands already is seen as the net that it is.
                     if !self.lies_on_net(&line) {
                         self.seen_line(points, false, 1.75, colour, Some([7.0, 4.0]));
-                        self.take_line(&line, false);
+                        self.take_net(&line, false);
                     }
                 }
                 (Role::Handle, Form::Mark { at, .. }) => {

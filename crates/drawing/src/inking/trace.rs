@@ -1,5 +1,7 @@
 //! Lines on the sheet, in `f64` pixels, right and down: lines beside lines, clipping, walking along.
 
+use std::f64::consts::{FRAC_PI_2, PI};
+
 /// A place on the sheet before it becomes an `f32` spot.
 pub(crate) type Px = [f64; 2];
 
@@ -104,6 +106,26 @@ pub(crate) fn aside(points: &[Px], closed: bool, right_by: f64) -> Vec<Px> {
             toward(points[index], shift, right_by)
         })
         .collect()
+}
+
+/// Distance of a spot from a segment.
+pub(crate) fn from_segment(from: Px, to: Px, spot: Px) -> f64 {
+    let (way, off) = (sub(to, from), sub(spot, from));
+    let squared = way[0] * way[0] + way[1] * way[1];
+    let part = if squared > 0.0 { ((off[0] * way[0] + off[1] * way[1]) / squared).clamp(0.0, 1.0) } else { 0.0 };
+    apart(lerp(from, to, part), spot)
+}
+
+/// The turn of words along a direction, so that they are read from below or from the right, radians.
+pub(crate) fn upright(along: Px) -> f64 {
+    let turn = along[1].atan2(along[0]);
+    if turn >= FRAC_PI_2 - 1e-9 {
+        turn - PI
+    } else if turn < -FRAC_PI_2 - 1e-9 {
+        turn + PI
+    } else {
+        turn
+    }
 }
 
 /// A rectangle of the sheet.

@@ -3,11 +3,12 @@
 //! Labels take their turn by priority, those of what is picked first. Every label has a few layouts, best first;
 //! the first that fits is taken. Words that cross a line lie on a plate.
 //!
-//! A tour: `run`, `side`, `beside` and `flags` lay out what needs more than a few places about a spot; `numbers`
-//! counts the posts once everything else has its place.
+//! A tour: `run`, `side`, `beside` and `flags` lay out what needs more than a few places about a spot; `inside` looks
+//! through the ground of a run whose name found no room; `numbers` counts the posts once everything else has its place.
 
 mod beside;
 mod flags;
+mod inside;
 mod numbers;
 mod run;
 mod side;
@@ -15,6 +16,8 @@ mod side;
 mod tests;
 
 pub(crate) use numbers::every;
+
+use plan::Point;
 
 use super::Inker;
 use super::blocks::Block;
@@ -29,8 +32,8 @@ use crate::view::Distance;
 const EDGE_PX: f64 = 4.0;
 /// Words keep this far from other words and signs.
 const GAP_PX: f64 = 3.0;
-/// A leader may start under the sign of its own post, a join or an end, pixels.
-const SIGN_PX: f64 = 12.0;
+/// A leader may start under the sign of its own post, a join or an end, and the circle round it, pixels.
+const SIGN_PX: f64 = 16.0;
 /// Figures of volts along one run are at least so far apart.
 const FIGURES_PX: f64 = 150.0;
 /// No words stand farther than this and their own width from what they are about, pixels, where the ground that they
@@ -122,6 +125,7 @@ struct Label<'a> {
 
 impl Inker<'_> {
     pub(super) fn words(&mut self) {
+        let before = self.taken.len();
         let drawing = self.drawing;
         let mut labels: Vec<Label<'_>> = self.marked.iter().filter_map(|shape| self.label(shape)).collect();
         let picked_run = self.view.picked.and_then(Thing::run);
@@ -136,6 +140,7 @@ impl Inker<'_> {
         let mut figures: Vec<(Option<usize>, Px)> =
             weakest.map(|label| (label.thing.and_then(Thing::run), label.at)).collect();
         let mut heights: Vec<Px> = Vec::new();
+        let grounds: Vec<(Thing, &[Point])> = self.grounds();
         for label in labels {
             let run = label.thing.and_then(Thing::run);
             let picked = label.thing.is_some() && label.thing == self.view.picked;
@@ -164,10 +169,7 @@ impl Inker<'_> {
             if label.about == About::WhatIf && label.thing != self.view.picked {
                 continue;
             }
-            if self.lies_off(&label) {
-                continue;
-            }
-            let layouts = self.layouts(&label);
+            let layouts = if self.lies_off(&label) { Vec::new() } else { self.layouts(&label) };
             let found = layouts.iter().position(|layout| self.has_room(layout, &self.lines));
             // A flag is a plate: rather than say nothing it lies over lines, as few as can be, but never over a net.
             let found = found.or_else(|| {
@@ -182,7 +184,9 @@ impl Inker<'_> {
                 };
                 flags.min_by_key(|(_, layout)| over(layout)).map(|(index, _)| index)
             });
-            if let Some(layout) = found.and_then(|index| layouts.into_iter().nth(index)) {
+            let found = found.and_then(|index| layouts.into_iter().nth(index));
+            let found = found.or_else(|| self.on_its_ground(&label, &grounds));
+            if let Some(layout) = found {
                 if matches!(label.about, About::Post { .. }) {
                     figures.push((run, label.at));
                 }
@@ -193,6 +197,17 @@ impl Inker<'_> {
             }
         }
         self.post_numbers();
+        self.said = self.taken.blocks()[before..].to_vec();
+    }
+
+    /// A run's name elsewhere on its ground.
+    fn on_its_ground(&self, label: &Label<'_>, grounds: &[(Thing, &[Point])]) -> Option<Layout> {
+        let About::Run { number, named, .. } = label.about else { return None };
+        if self.ghosts.get(number - 1) == Some(&true) {
+            return None;
+        }
+        let (_, ground) = grounds.iter().find(|(thing, _)| Some(*thing) == label.thing)?;
+        self.inside(label, named, ground)
     }
 
     fn label<'b>(&self, shape: &'b Shape) -> Option<Label<'b>> {
@@ -270,7 +285,9 @@ impl Inker<'_> {
         let picked = label.thing.is_some() && label.thing == self.view.picked;
         match layout.ground {
             Ground::Flag { from, middle, width, height } => {
-                self.pen.line(&[from, leader_end(from, middle, width, height)], 1.0, colours.ink);
+                let leader = [from, leader_end(from, middle, width, height)];
+                self.pen.line(&leader, 1.0, colours.ink);
+                self.take_line(&leader, false);
                 let edge = if picked { colours.pick } else { colours.ink };
                 self.pen.edged(&plate_ring(middle, width, height, 4.0), colours.sheet, 1.5, edge);
                 self.flags.push(Block::new(middle, width, height));

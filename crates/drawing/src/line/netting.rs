@@ -6,10 +6,13 @@ use super::Unroll;
 use crate::ink::{Anchor, Weight};
 use crate::inking::net::NetStyle;
 use crate::inking::pen::Type;
-use crate::inking::trace::Knot;
+use crate::inking::trace::{Knot, from_the_middle};
 use crate::map::run::{along_m, covered_m, is_ring, kv_at, samples};
 use crate::map::track::SAME_M;
 use crate::view::Distance;
+
+/// Half the room that a net's name takes over the line, with the rings round what stands below, pixels.
+const NAME_PX: f64 = 9.0;
 
 impl Unroll<'_> {
     /// Stretches of the line that the chain covers between two of its places: from and to along the line, metres,
@@ -77,7 +80,7 @@ impl Unroll<'_> {
         }
     }
 
-    /// Names of the nets over brackets, and what is open.
+    /// Names of the nets over brackets, and what is open: they are put down beside the signs that stand there.
     pub(super) fn nets(&mut self) {
         let (Some(row), Some((lay, _))) = (self.rows.brackets, &self.run.laid) else { return };
         let words = self.scene.words;
@@ -102,16 +105,19 @@ impl Unroll<'_> {
         }
     }
 
-    /// A bracket from a net's start to its end, broken for its name where there is room.
+    /// A bracket from a net's start to its end, broken for its name where there is room: amid it, or as near to there as
+    /// no sign reaches up.
     fn bracket(&mut self, row: f64, from: f64, to: f64, name: &str, kind: Type) {
         let (from, to) = (from + 8.0, to - 8.0);
         if to - from < 8.0 {
             return;
         }
-        let middle = f64::midpoint(from, to);
         let half = kind.width(name) / 2.0 + 8.0;
         let rule = self.colours.rule;
-        if to - from > 2.0 * half + 16.0 {
+        let within = |middle: &f64| middle - from > half + 8.0 && to - middle > half + 8.0;
+        let free = |middle: &f64| !self.is_taken([middle - half, row - NAME_PX, middle + half, row + NAME_PX]);
+        let middles = from_the_middle().map(|share| from + share * (to - from));
+        if let Some(middle) = middles.filter(within).find(free) {
             self.pen.line(&[[from, row + 5.0], [from, row], [middle - half, row]], 1.0, rule);
             self.pen.line(&[[middle + half, row], [to, row], [to, row + 5.0]], 1.0, rule);
             self.pen.text([middle, row], name, kind, Anchor::Middle);

@@ -57,7 +57,7 @@ impl Unroll<'_> {
     }
 
     /// Whether a sign or a number stands in that box: left, top, right and foot.
-    fn is_taken(&self, place: [f64; 4]) -> bool {
+    pub(super) fn is_taken(&self, place: [f64; 4]) -> bool {
         let over =
             |other: &[f64; 4]| place[0] < other[2] && other[0] < place[2] && place[1] < other[3] && other[1] < place[3];
         let stands = |thing: Thing| !matches!(thing, Thing::Post { .. } | Thing::RunSide { .. } | Thing::Run { .. });

@@ -1,5 +1,6 @@
 //! The drop where earth stakes would earth best: only while that is suggested and asked about, seen on every ground.
 
+use crate::hand;
 use crate::sheet::contrast;
 use drawing::{Drawing, Form, Ink, Role, Theme, View};
 use plan::{Damp, EarthStakes, Plan, Point, Run};
@@ -106,17 +107,7 @@ fn a_tag_keeps_off_the_drop() {
     let plan = hollow();
     let worked = workup::workup(&plan, workup::Depth::Quick);
     let at = worked.runs[0].dampest.clone().unwrap().places[0];
-    let finding = care::Finding {
-        id: "a-test",
-        severity: care::Severity::Warning,
-        message: "Look".to_owned(),
-        mend: String::new(),
-        why: String::new(),
-        at: vec![at],
-        source: "from memory",
-        subject: care::Subject::Whole,
-        other: None,
-    };
+    let finding = hand::finding(care::Severity::Warning, vec![at]);
     let findings = care::Findings { runs: vec![vec![finding]], plan: Vec::new() };
     let words = words::Words::default();
     let drawing = drawing::map(&drawing::Scene { plan: &plan, workup: &worked, findings: &findings, words });

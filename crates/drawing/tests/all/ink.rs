@@ -11,7 +11,7 @@ use proptest::prelude::*;
 use words::Words;
 use workup::Workup;
 
-static DRAWINGS: LazyLock<Vec<Drawing>> = LazyLock::new(|| {
+pub(crate) static DRAWINGS: LazyLock<Vec<Drawing>> = LazyLock::new(|| {
     [hand::field(), hand::bare(), hand::kinds(), hand::farm(12)].iter().map(|hand| map(&hand.scene())).collect()
 });
 
@@ -36,7 +36,7 @@ fn any_thing() -> impl Strategy<Value = Option<Thing>> {
 }
 
 prop_compose! {
-    fn any_view()(
+    pub(crate) fn any_view()(
         east in -0.2..1.2_f64, north in -0.2..1.2_f64, zoom in -1.2..2.6_f64,
         width in 60.0..1600.0_f32, height in 60.0..1000.0_f32, dark in any::<bool>(), stale in any::<bool>(),
         handles in any::<bool>(), picked in any_thing(), hovered in any_thing(), which in 0..4_usize,
@@ -46,7 +46,7 @@ prop_compose! {
         let middle = Point::new(share(low.east_m, high.east_m, east), share(low.north_m, high.north_m, north));
         let theme = if dark { Theme::Dark } else { Theme::Light };
         let px_per_m = 10_f64.powf(zoom);
-        (which, View { middle, px_per_m, size: [width, height], theme, picked, hovered, stale, handles, wind: handles, underlay: stale, kept: [None; 2], earth: handles })
+        (which, View { middle, px_per_m, size: [width, height], theme, picked, hovered, stale, handles, wind: handles, underlay: stale, kept: [None; 2], held: [None; 2], earth: handles })
     }
 }
 
@@ -59,6 +59,13 @@ proptest! {
         prop_assert!(sheet::finite(&ink));
         let overlaps = sheet::overlaps(&ink);
         prop_assert!(overlaps.is_empty(), "{overlaps:?} in {view:?}");
+    }
+
+    #[test]
+    fn nothing_lies_over_words_nor_words_across_marks((which, view) in any_view()) {
+        let p = view.theme.palette();
+        let spoiled = sheet::spoiled(&DRAWINGS[which].ink(&view), &[p.pick, p.edge, p.ghost, p.danger]);
+        prop_assert!(spoiled.is_empty(), "{spoiled:?} in {view:?}");
     }
 
     #[test]

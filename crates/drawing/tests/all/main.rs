@@ -3,6 +3,7 @@
 //! One program, not one for each file: each of those would be linked with the whole room.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
+mod apart;
 mod contrast;
 mod damp;
 mod earths;

@@ -75,20 +75,8 @@ fn the_number_of_a_corner_stays_that_of_the_stated_outline() {
 #[test]
 fn of_options_on_one_ground_the_picked_one_is_shown() {
     let mut hand = hand::field();
-    let other = hand::Laying {
-        outline: hand::points(&[(30.0, 20.0), (65.0, 20.0), (65.0, 45.0), (30.0, 45.0)]),
-        closed: true,
-        nets: 3,
-        panels: 12,
-        length_m: 40.0,
-        start_m: 0.0,
-        reversed: false,
-        feed_m: 110.0,
-        feed_kv: 5.0,
-        far_kv: 4.0,
-        strip_m: 1.2,
-    };
-    hand::lay(&mut hand, "Other way", None, &other);
+    let outline = [(30.0, 20.0), (65.0, 20.0), (65.0, 45.0), (30.0, 45.0)];
+    hand::lay(&mut hand, "Other way", None, &hand::further(&outline));
     let mut drawing = map(&hand.scene());
     let mut view = View::fit(drawing.bounds(), [1600.0, 1000.0], 20.0, Theme::Light);
     view.px_per_m = 11.0;
@@ -129,18 +117,7 @@ fn a_tag_is_picked_where_it_is_painted() {
     let (stake, feed) = (Point::new(16.0, 22.0), Point::new(25.24, 24.45));
     let mut places = vec![stake, feed, Point::new(stake.east_m + 1.0, stake.north_m)];
     places.extend(run.outline.iter().copied());
-    let finding = care::Finding {
-        id: "a-test",
-        severity: care::Severity::Warning,
-        message: "Look".to_owned(),
-        mend: String::new(),
-        why: String::new(),
-        at: places.clone(),
-        source: "from memory",
-        subject: care::Subject::Whole,
-        other: None,
-    };
-    hand.findings.runs = vec![vec![finding]];
+    hand.findings.runs = vec![vec![hand::finding(care::Severity::Warning, places.clone())]];
     let drawing = map(&hand.scene());
     let (mut moved, mut far) = (0, 0);
     for px_per_m in [4.0, 9.0, 14.0, 60.0, 260.0] {
@@ -170,22 +147,14 @@ fn a_tag_is_picked_where_it_is_painted() {
 fn of_two_runs_it_is_told_which_stands_behind_which_and_why() {
     use drawing::Behind;
     let mut hand = hand::field();
-    let other = |outline: &[(f64, f64)]| hand::Laying {
-        outline: hand::points(outline),
-        closed: true,
-        nets: 3,
-        panels: 12,
-        length_m: 40.0,
-        start_m: 0.0,
-        reversed: false,
-        feed_m: 110.0,
-        feed_kv: 5.0,
-        far_kv: 4.0,
-        strip_m: 1.2,
-    };
     // Over the first run; and beside its side 1 to 2.
-    hand::lay(&mut hand, "Over", None, &other(&[(30.0, 20.0), (55.0, 20.0), (55.0, 45.0), (30.0, 45.0)]));
-    hand::lay(&mut hand, "Beside", None, &other(&[(59.62, 15.5), (23.96, 17.42), (23.0, -10.0), (59.0, -10.0)]));
+    hand::lay(&mut hand, "Over", None, &hand::further(&[(30.0, 20.0), (55.0, 20.0), (55.0, 45.0), (30.0, 45.0)]));
+    hand::lay(
+        &mut hand,
+        "Beside",
+        None,
+        &hand::further(&[(59.62, 15.5), (23.96, 17.42), (23.0, -10.0), (59.0, -10.0)]),
+    );
     hand.plan.runs.iter_mut().for_each(|run| run.status = plan::RunStatus::Option);
     let drawing = map(&hand.scene());
     let picked = |run: usize| Some(Thing::Run { run });

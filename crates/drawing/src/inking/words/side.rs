@@ -1,7 +1,5 @@
 //! Lengths along the sides of a run.
 
-use std::f64::consts::{FRAC_PI_2, PI};
-
 use super::super::Inker;
 use super::super::pen::Type;
 use super::super::trace::{self, right, toward};
@@ -14,12 +12,7 @@ impl Inker<'_> {
         let kind = Type::new(11.0, Weight::Medium, self.palette.ink2);
         let inward = label.toward;
         let along = right(inward);
-        let mut turn = along[1].atan2(along[0]);
-        if turn >= FRAC_PI_2 - 1e-9 {
-            turn -= PI;
-        } else if turn < -FRAC_PI_2 - 1e-9 {
-            turn += PI;
-        }
+        let turn = trace::upright(along);
         let off = side_off(strip);
         let (from, to) = (toward(label.at, along, -length / 2.0), toward(label.at, along, length / 2.0));
         let Some(piece) = self.seen(&[from, to], false).into_iter().next() else { return Vec::new() };

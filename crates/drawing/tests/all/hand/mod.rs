@@ -47,6 +47,23 @@ pub(crate) struct Laying {
     pub(crate) strip_m: f64,
 }
 
+/// A run beside or over that of the [`field`], of three nets of 12 panels.
+pub(crate) fn further(outline: &[(f64, f64)]) -> Laying {
+    Laying {
+        outline: points(outline),
+        closed: true,
+        nets: 3,
+        panels: 12,
+        length_m: 40.0,
+        start_m: 0.0,
+        reversed: false,
+        feed_m: 110.0,
+        feed_kv: 5.0,
+        far_kv: 4.0,
+        strip_m: 1.2,
+    }
+}
+
 /// A five-corner run with three nets of 14 panels in a paddock with a pond, a path and an overhead line.
 pub(crate) fn field() -> Hand {
     let laying = Laying {

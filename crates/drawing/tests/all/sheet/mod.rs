@@ -52,6 +52,97 @@ pub(crate) fn overlaps(ink: &[Ink]) -> Vec<(String, String)> {
     pairs
 }
 
+/// Every text that something is put down over, or that lies across a stroke of a mark with no plate between: what the
+/// text says, and what spoils it.
+pub(crate) fn spoiled(ink: &[Ink], marks: &[Colour]) -> Vec<(String, String)> {
+    let mut spoiled = Vec::new();
+    for (index, item) in ink.iter().enumerate() {
+        let (Ink::Text { text, .. }, Some(letters)) = (item, text_corners(item)) else { continue };
+        let over = ink[index + 1..].iter().find(|other| touches(other, &letters));
+        let plate = ink[..index].iter().rposition(|other| carries(other, &letters)).map_or(0, |plate| plate + 1);
+        let across = ink[plate..index].iter().find(|other| is_mark(other, marks) && touches(other, &letters));
+        spoiled.extend(over.map(|over| (text.clone(), format!("under {over:?}"))));
+        spoiled.extend(across.map(|across| (text.clone(), format!("across {across:?}"))));
+    }
+    spoiled
+}
+
+/// Whether an item is a stroke of one of those colours.
+fn is_mark(item: &Ink, marks: &[Colour]) -> bool {
+    match item {
+        Ink::Line { width, colour, .. } => *width >= 1.2 && marks.contains(colour),
+        Ink::Disc { edge: Some((_, colour)), .. } => marks.contains(colour),
+        _ => false,
+    }
+}
+
+/// Whether an opaque area lies under all of some letters.
+fn carries(item: &Ink, letters: &[Spot; 4]) -> bool {
+    match item {
+        Ink::Area { rings, fill } if fill[3] == 255 => {
+            rings.len() == 1 && letters.iter().all(|at| inside(&rings[0], *at))
+        }
+        Ink::Disc { middle, radius, fill: Some(_), .. } => letters.iter().all(|at| apart(*at, *middle) < *radius),
+        _ => false,
+    }
+}
+
+/// Whether an item other than a text puts something down on letters.
+fn touches(item: &Ink, letters: &[Spot; 4]) -> bool {
+    let sides = |ring: &[Spot], closed: bool| -> Vec<[Spot; 2]> {
+        let closing = closed.then(|| [ring[ring.len() - 1], ring[0]]);
+        ring.windows(2).map(|pair| [pair[0], pair[1]]).chain(closing).collect()
+    };
+    let crossed = |ring: &[Spot], closed: bool| sides(ring, closed).iter().any(|side| meets(letters, side));
+    match item {
+        Ink::Area { rings, .. } => rings.iter().any(|ring| crossed(ring, true) || inside(ring, letters[0])),
+        Ink::Line { spots, closed, .. } => crossed(spots, *closed && spots.len() > 2),
+        Ink::Disc { middle, radius, fill, edge } => {
+            let nearest = sides(letters, true).iter().map(|side| from_side(side, *middle)).fold(f32::MAX, f32::min);
+            let within = inside(letters, *middle);
+            let farthest = letters.iter().map(|at| apart(*at, *middle)).fold(0.0, f32::max);
+            let thick = edge.map_or(0.0, |edge| edge.0 / 2.0);
+            (nearest < radius + thick || within) && (fill.is_some() || farthest > radius - thick)
+        }
+        Ink::Text { .. } => false,
+    }
+}
+
+fn apart(a: Spot, b: Spot) -> f32 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
+}
+
+/// Distance of a spot from a side.
+fn from_side([from, to]: &[Spot; 2], at: Spot) -> f32 {
+    let way = [to[0] - from[0], to[1] - from[1]];
+    let squared = (way[0] * way[0] + way[1] * way[1]).max(1e-9);
+    let share = (((at[0] - from[0]) * way[0] + (at[1] - from[1]) * way[1]) / squared).clamp(0.0, 1.0);
+    apart(at, [from[0] + share * way[0], from[1] + share * way[1]])
+}
+
+/// Whether a side passes through a turned rectangle.
+fn meets(letters: &[Spot; 4], [from, to]: &[Spot; 2]) -> bool {
+    let [a, b, _, d] = *letters;
+    let axis = |to: Spot| [to[0] - a[0], to[1] - a[1]];
+    let (mut enter, mut leave) = (0.0_f32, 1.0_f32);
+    for axis in [axis(b), axis(d)] {
+        let squared = (axis[0] * axis[0] + axis[1] * axis[1]).max(1e-9);
+        let share = |at: &Spot| ((at[0] - a[0]) * axis[0] + (at[1] - a[1]) * axis[1]) / squared;
+        let (start, end) = (share(from), share(to));
+        let way = end - start;
+        if way.abs() < 1e-9 {
+            if !(0.0..=1.0).contains(&start) {
+                return false;
+            }
+            continue;
+        }
+        let (one, other) = (-start / way, (1.0 - start) / way);
+        enter = enter.max(one.min(other));
+        leave = leave.min(one.max(other));
+    }
+    enter < leave
+}
+
 /// Whether every number of the ink is finite.
 pub(crate) fn finite(ink: &[Ink]) -> bool {
     let all = |spots: &[Spot]| spots.iter().flatten().all(|px| px.is_finite());
