@@ -93,7 +93,9 @@ fn a_known_place_keeps_its_letter_and_without_letters_the_first_two_apart_count(
     let mut plan = farm();
     let point = |east_m: f64, letter| TapePoint { at: Point::new(east_m, -10.0), letter, ..TapePoint::default() };
     let (p, q) = (Some(TapeLetter::P), Some(TapeLetter::Q));
-    let cases: [(&[(f64, Option<TapeLetter>)], &[(usize, TapeLetter)]); 7] = [
+    type Stated<'a> = &'a [(f64, Option<TapeLetter>)];
+    type Counts<'a> = &'a [(usize, TapeLetter)];
+    let cases: [(Stated<'_>, Counts<'_>); 7] = [
         (&[], &[]),
         (&[(0.0, None), (0.0, None), (9.0, None), (20.0, None)], &[(0, TapeLetter::P), (2, TapeLetter::Q)]),
         // Stated in any order; P comes first.
