@@ -23,14 +23,9 @@ impl Editor {
         });
         let mut all: Vec<(Thing, &Finding)> = all.collect();
         let elsewhere = |thing: Thing| match thing.run() {
-            Some(run) => {
-                if run == self.run_index() {
-                    0
-                } else {
-                    2
-                }
-            }
+            Some(run) if run == self.run_index() => 0,
             None => 1,
+            Some(_) => 2,
         };
         all.sort_by_key(|&(thing, one)| (std::cmp::Reverse(one.severity), elsewhere(thing)));
         all
