@@ -163,10 +163,10 @@ fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
     // Its field shows the name that it goes by, and takes another.
     assert_eq!(desk.get_by_role_and_label(Role::TextInput, "Name of Coop 2").value().as_deref(), Some("Coop 2"));
     assert!(!says(&desk, "coop-"), "its id is no word for the keeper");
+    assert!(says(&desk, "Coop 3 stands in no run, and its flock of 40 with it"), "the finding");
     desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Run));
     hand::settle(&mut desk);
     desk.get_by_label("Coop 2");
-    assert!(says(&desk, "Coop 3 stands in no run, and its flock of 40 with it"), "the finding");
     assert!(!says(&desk, "coop-"));
     desk.key_press(Key::L);
     desk.run();
@@ -179,7 +179,7 @@ fn a_coop_without_a_name_is_called_by_its_number_everywhere() {
     assert_eq!(plan_of(&desk).coop.unwrap().id, "Coop 4");
     let german = Words { language: words::Language::German, ..Words::default() };
     let plan = plan_of(&desk);
-    let desk = on_page(plan, Page::Run, [1280.0, 3200.0], german);
+    let desk = on_page(plan, Page::Ground, [1280.0, 3200.0], german);
     desk.get_by_label("Stall 2 auf der Karte");
     assert!(says(&desk, "Stall 3 steht in keinem Auslauf"));
 }
