@@ -265,11 +265,8 @@ fn about(one: &One) -> About {
 const TAGS: [Severity; 3] = [Severity::Danger, Severity::Warning, Severity::Note];
 
 fn counts(editor: &Editor) -> Vec<(Severity, usize)> {
-    let all: Vec<Severity> = editor.open_findings().into_iter().map(|(_, finding)| finding.severity).collect();
-    TAGS.into_iter()
-        .map(|severity| (severity, all.iter().filter(|&&one| one == severity).count()))
-        .filter(|(_, count)| *count > 0)
-        .collect()
+    let weighs = |severity: Severity| editor.open_findings().filter(|(_, found)| found.severity == severity).count();
+    TAGS.into_iter().map(|severity| (severity, weighs(severity))).filter(|(_, count)| *count > 0).collect()
 }
 
 fn findings_width(ui: &Ui, editor: &Editor) -> f32 {

@@ -42,7 +42,7 @@ pub(crate) fn list(button: &Response, editor: &Editor, said: &mut Said) {
             kit::prose(ui, words.text(Text::How), theme::regular(12.0), colour(p.ink2));
         });
         ui.add_space(4.0);
-        let all = editor.open_findings();
+        let all = editor.findings_by_weight();
         let to = stepped(ui, &all).or_else(|| all.first().map(|one| one.0).filter(|_| by_key));
         if let Some(to) = to {
             ui.memory_mut(|memory| memory.request_focus(row_id(to)));

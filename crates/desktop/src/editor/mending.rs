@@ -8,25 +8,29 @@ use plan::Shape;
 use super::{Editor, ManyMessage, Message, ShapesMessage, page_of_finding};
 
 impl Editor {
-    /// Every finding that is open, the gravest first and of like weight those of the run in hand first. Of runs that are
-    /// past nothing is left to be mended, unless one of them is in hand.
-    pub(crate) fn open_findings(&self) -> Vec<(Thing, &Finding)> {
+    /// Every finding that is open. Of runs that are past nothing is left to be mended, unless one of them is in hand.
+    pub(crate) fn open_findings(&self) -> impl Iterator<Item = (Thing, &Finding)> {
         let found = self.findings();
         let told = |run: usize| {
             let past = self.plan().runs.get(run).is_some_and(|run| run.status == plan::RunStatus::Past);
             !past || run == self.run_index()
         };
-        let of_runs = found.runs.iter().enumerate().filter(|(run, _)| told(*run)).map(|(run, list)| (Some(run), list));
+        let of_runs =
+            found.runs.iter().enumerate().filter(move |(run, _)| told(*run)).map(|(run, list)| (Some(run), list));
         let of_plan = std::iter::once((None, &found.plan));
-        let all = of_runs.chain(of_plan).flat_map(|(run, list)| {
+        of_runs.chain(of_plan).flat_map(|(run, list)| {
             list.iter().enumerate().map(move |(finding, one)| (Thing::Finding { run, finding }, one))
-        });
-        let mut all: Vec<(Thing, &Finding)> = all.collect();
+        })
+    }
+
+    /// The same, the gravest first and of like weight those of the run in hand first.
+    pub(crate) fn findings_by_weight(&self) -> Vec<(Thing, &Finding)> {
         let elsewhere = |thing: Thing| match thing.run() {
             Some(run) if run == self.run_index() => 0,
             None => 1,
             Some(_) => 2,
         };
+        let mut all: Vec<_> = self.open_findings().collect();
         all.sort_by_key(|&(thing, one)| (std::cmp::Reverse(one.severity), elsewhere(thing)));
         all
     }

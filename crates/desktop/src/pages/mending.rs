@@ -21,7 +21,7 @@ pub(super) fn mark(ctx: &Context, editor: &Editor, run: Option<usize>, found: &F
     let at = At { ctx, editor, words: editor.words(), run };
     let page = page_of_finding(found, run.is_none());
     Some(match (found.id, &found.subject) {
-        (_, &Subject::Corner(corner)) if found.id == "corner-between-posts" => at.between_posts(corner),
+        ("corner-between-posts", &Subject::Corner(corner)) => at.between_posts(corner),
         (_, &Subject::Corner(corner)) => at.brace(corner),
         (_, &Subject::Gate(gate)) => first([Mark::Row(gates::gate_row(gate)), at.section(Gates::Gates)]),
         (_, &Subject::Pin(pin)) => first([Mark::Row(gates::pin_row(pin)), at.section(Gates::Pins)]),

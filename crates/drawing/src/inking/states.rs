@@ -3,6 +3,8 @@
 //! Picked: a ring or box of 2 px in pick. Under the pointer: an outline of 1.5 px in ink, 3 px off. An outline in
 //! hand shows a square on each corner and a ring amid each side.
 
+use geometry::Outline;
+use geometry::ways::without_stretch;
 use plan::Point;
 
 use super::Inker;
@@ -47,42 +49,23 @@ fn gap(shape: &Shape) -> Option<&[Point]> {
 const ON_SIDE_M: f64 = 1e-3;
 
 /// What of a side lies in none of the gaps.
-fn netted(side: &[Point], gaps: &[&[Point]]) -> Vec<[Point; 2]> {
-    let &[from, to] = side else { return Vec::new() };
-    let (east_m, north_m) = (to.east_m - from.east_m, to.north_m - from.north_m);
-    let long_m = east_m.hypot(north_m);
-    if long_m < ON_SIDE_M {
-        return vec![[from, to]];
+fn netted(side: &[Point], gaps: &[&[Point]]) -> Vec<Vec<Point>> {
+    let point = |at: &Point| geometry::Point::new(at.east_m, at.north_m);
+    let whole = Outline::open(&side.iter().map(point).collect::<Vec<_>>());
+    if whole.length_m() < ON_SIDE_M {
+        return vec![side.to_vec()];
     }
-    // Along the side and off it, metres.
-    let on = |at: Point| {
-        let way = [at.east_m - from.east_m, at.north_m - from.north_m];
-        [(way[0] * east_m + way[1] * north_m) / long_m, (way[0] * north_m - way[1] * east_m) / long_m]
-    };
-    let mut bare: Vec<[f64; 2]> = gaps
-        .iter()
-        .flat_map(|gap| gap.windows(2))
-        .map(|pair| [on(pair[0]), on(pair[1])])
-        .filter(|ends| ends.iter().all(|end| end[1].abs() < ON_SIDE_M))
-        .map(|[one, other]| [one[0].min(other[0]).max(0.0), one[0].max(other[0]).min(long_m)])
-        .filter(|[start_m, end_m]| end_m - start_m > ON_SIDE_M)
-        .collect();
-    bare.sort_by(|one, other| one[0].total_cmp(&other[0]));
-    let at = |along_m: f64| {
-        let share = along_m / long_m;
-        Point::new(from.east_m + share * east_m, from.north_m + share * north_m)
-    };
-    let (mut pieces, mut stands_m) = (Vec::new(), 0.0);
-    for [start_m, end_m] in bare {
-        if start_m - stands_m > ON_SIDE_M {
-            pieces.push([at(stands_m), at(start_m)]);
+    let without = |piece: Outline, gap: &[Point]| {
+        let [one, other] = [&gap[0], &gap[1]].map(|end| piece.nearest_along(point(end)));
+        if one.1.max(other.1) > ON_SIDE_M {
+            return vec![piece];
         }
-        stands_m = end_m.max(stands_m);
-    }
-    if long_m - stands_m > ON_SIDE_M {
-        pieces.push([at(stands_m), to]);
-    }
-    pieces
+        without_stretch(&piece, one.0.min(other.0), (one.0 - other.0).abs())
+    };
+    let bare = gaps.iter().flat_map(|gap| gap.windows(2));
+    let pieces =
+        bare.fold(vec![whole], |pieces, gap| pieces.into_iter().flat_map(|piece| without(piece, gap)).collect());
+    pieces.iter().map(|piece| piece.points().map(|at| Point::new(at.east_m, at.north_m)).collect()).collect()
 }
 
 impl Inker<'_> {
