@@ -54,13 +54,13 @@ pub fn distance_between_m(one: &Outline, other: &Outline) -> f64 {
 /// [`distance_between_m`] where it may be below `reach_m`, else infinite: lines whose upright boxes stand that far
 /// apart are looked at no closer.
 pub fn distance_within_m(one: &Outline, other: &Outline, reach_m: f64) -> f64 {
-    if boxes_apart_m(one, other) > reach_m { f64::INFINITY } else { distance_between_m(one, other) }
+    if boxes_apart_m(one.points(), other.points()) > reach_m { f64::INFINITY } else { distance_between_m(one, other) }
 }
 
-/// Straight distance between the upright boxes round two lines, metres: never more than the lines' own.
-fn boxes_apart_m(one: &Outline, other: &Outline) -> f64 {
+/// Straight distance between the upright boxes round the places of two lines, metres: never more than the lines' own.
+pub fn boxes_apart_m(one: impl Iterator<Item = Point> + Clone, other: impl Iterator<Item = Point> + Clone) -> f64 {
     let apart = |of: fn(Point) -> f64| {
-        let ((low, high), (other_low, other_high)) = (span_m(one.points().map(of)), span_m(other.points().map(of)));
+        let ((low, high), (other_low, other_high)) = (span_m(one.clone().map(of)), span_m(other.clone().map(of)));
         (other_low - high).max(low - other_high).max(0.0)
     };
     apart(|at| at.east_m).hypot(apart(|at| at.north_m))
@@ -102,9 +102,7 @@ pub fn overlap_area_m2(one: &Outline, other: &Outline) -> f64 {
 /// for nothing.
 pub fn overlap_with_any_m2<'a>(one: &Outline, others: impl IntoIterator<Item = &'a Outline>) -> f64 {
     let Some(ground) = filled(one) else { return 0.0 };
-    // Most lie far off; to intersect two outlines costs much more than to see that.
-    let near = others.into_iter().filter(|other| boxes_apart_m(one, other) <= 0.0);
-    let shared = near.filter_map(filled).map(|other| ground.intersection(&other));
+    let shared = others.into_iter().filter_map(filled).map(|other| ground.intersection(&other));
     let shared = shared.filter(|piece| piece.unsigned_area() > 0.0);
     shared.reduce(|all, next| all.union(&next)).map_or(0.0, |all| all.unsigned_area())
 }

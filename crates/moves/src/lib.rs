@@ -120,16 +120,19 @@ pub fn over_side(plan: &Plan, run: &Run, lay: Option<&Lay>, side: usize, motion:
         shared: shared.map(|ends| ends.map(place)),
         shared_m: shared.map_or(0.0, |[from, to]| from.distance_m(to)),
         stays,
-        grazed_m2: region::overlap_with_any_m2(&second, std::iter::once(&first).chain(&used(plan, run))),
+        grazed_m2: region::overlap_with_any_m2(&second, std::iter::once(&first).chain(&used(plan, run, &second))),
     })
 }
 
-/// The ground of the other runs that stand, and of those that stood once. Options are alternatives: nothing grazed there.
+/// The ground of the other runs that stand, and of those that stood once, as far as they come near a line. Options are
+/// alternatives: nothing grazed there.
 ///
 /// When a run stood is not recorded, so how long its ground has rested is not known here.
-fn used(plan: &Plan, run: &Run) -> Vec<Outline> {
+fn used(plan: &Plan, run: &Run, second: &Outline) -> Vec<Outline> {
     let others = plan.runs.iter().filter(|other| other.id != run.id && other.status != RunStatus::Option);
-    others.filter_map(|other| line(&other.outline, other.closed())).collect()
+    // Most lie far off; to look whether an outline is sound, and to cut two, costs much more than to see that.
+    let apart_m = |other: &Run| region::boxes_apart_m(other.outline.iter().copied().map(point), second.points());
+    others.filter(|other| apart_m(other) <= 0.0).filter_map(|other| line(&other.outline, other.closed())).collect()
 }
 
 /// The ends of the side that starts at a stated corner; `None` where there is none of any length.
