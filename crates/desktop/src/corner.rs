@@ -44,9 +44,9 @@ pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     Some(entry::beside(rect, (on_map(corner.at), away(editor, &corner)), size, &others, editor, map))
 }
 
-/// The entry beside the corner in the hand.
-pub(crate) fn paint(ui: &mut Ui, (rect, map): (Rect, &Taken), editor: &Editor, said: &mut Said) {
-    let (Some(corner), Some(place)) = (editor.corner_in_hand(), place(rect, editor, map)) else { return };
+/// The entry beside the corner in the hand, in its place on the map.
+pub(crate) fn paint(ui: &mut Ui, place: Option<Rect>, editor: &Editor, said: &mut Said) {
+    let (Some(corner), Some(place)) = (editor.corner_in_hand(), place) else { return };
     let (words, p) = (editor.words(), editor.theme().palette());
     let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
     let size = place.size();

@@ -67,10 +67,11 @@ pub(crate) fn beside(
         let on_map = place.translate(-rect.min.to_vec2());
         let part = [on_map.left(), on_map.top(), on_map.right(), on_map.bottom()];
         let about: [f32; 2] = (next - rect.min.to_vec2()).into();
-        let signs = map.flags_under(part) + map.signs_under(part, about, OWN_PX);
+        let (near, all) = map.signs_under(part, about, OWN_PX);
+        let signs = map.flags_under(part) + near;
         let others = others.iter().filter(|&&other| around.contains(other)).count();
         // It lies on other signs and hides words only where that spares those.
-        let elsewhere = map.signs_under(part, about, f64::INFINITY) + map.words_under(&[part]).len();
+        let elsewhere = all + map.words_under(&[part]).len();
         (hand + signs + others, elsewhere)
     };
     let ways = [(right, down), (right, !down), (!right, down), (!right, !down)];

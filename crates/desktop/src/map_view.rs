@@ -3,6 +3,7 @@
 //! Listening comes first in a frame, so that what a drag changes is painted in the same frame. The pointer is heard here,
 //! the keys in [`mod@keys`]; what is painted is in [`mod@paint`], the line at the map's foot in [`mod@hint`].
 
+mod at_pointer;
 mod hint;
 mod keys;
 mod paint;

@@ -23,30 +23,38 @@ const LEAST_SHORT_M: f64 = 0.05;
 /// The most panels that can be typed.
 const MOST_PANELS: f64 = 9_999.0;
 
-/// Where the corner in hand is on the map, and where the entry stands beside it.
-fn places(rect: Rect, editor: &Editor, map: &Taken) -> Option<(Pos2, Rect)> {
+/// Where the entry at the pointer stands, once a corner is set.
+pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let (Some(in_hand), Tool::Outline { of: Drawn::Run, corners, .. }) = (editor.in_hand(), editor.tool()) else {
         return None;
     };
-    let &last = corners.last()?;
-    let on_map = |at: plan::Point| {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
-    let next = in_hand.unrolled.corners.last().map_or(rect.center(), |&next| on_map(next));
-    let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(corner)).collect();
-    Some((next, entry::beside(rect, (next, next - on_map(last)), ENTRY, &others, editor, map)))
+    let last = on_map(rect, editor, *corners.last()?);
+    let next = next(rect, editor, in_hand);
+    let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(rect, editor, corner)).collect();
+    Some(entry::beside(rect, (next, next - last), ENTRY, &others, editor, map))
 }
 
-/// Where the entry at the pointer stands.
-pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
-    places(rect, editor, map).map(|(_, entry)| entry)
+/// Where the corner in hand is on the map.
+fn next(rect: Rect, editor: &Editor, in_hand: &InHand) -> Pos2 {
+    in_hand.unrolled.corners.last().map_or(rect.center(), |&next| on_map(rect, editor, next))
 }
 
-/// The entry at the pointer, once a corner is set.
-pub(crate) fn paint(ui: &mut Ui, painter: &Painter, (rect, map): (Rect, &Taken), editor: &Editor, said: &mut Said) {
+fn on_map(rect: Rect, editor: &Editor, at: plan::Point) -> Pos2 {
+    let [right, down] = editor.view().spot(at);
+    rect.min + vec2(right, down)
+}
+
+/// The entry at the pointer, in its place on the map.
+pub(crate) fn paint(
+    ui: &mut Ui,
+    painter: &Painter,
+    (rect, place): (Rect, Option<Rect>),
+    editor: &Editor,
+    said: &mut Said,
+) {
     let (Some(in_hand), Tool::Outline { typed, .. }) = (editor.in_hand(), editor.tool()) else { return };
-    let Some((next, place)) = places(rect, editor, map) else { return };
+    let Some(place) = place else { return };
+    let next = next(rect, editor, in_hand);
     let p = editor.theme().palette();
     // The corner in hand.
     painter.circle_stroke(next, 9.0, Stroke::new(2.0, colour(p.pick)));

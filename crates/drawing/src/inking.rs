@@ -16,7 +16,7 @@ mod ghost;
 pub(crate) mod ground;
 mod hazards;
 pub(crate) mod net;
-mod numbers;
+pub(crate) mod numbers;
 pub(crate) mod pen;
 pub(crate) mod readings;
 pub(crate) mod signs;

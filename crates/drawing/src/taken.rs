@@ -39,11 +39,12 @@ impl Taken {
         self.flags.iter().filter(|flag| flag.overlaps(&part)).count()
     }
 
-    /// How many plates and signs lie under a part, left, top, right, bottom, of those that stand near a spot.
-    pub fn signs_under(&self, part: [f32; 4], about: Spot, reach_px: f64) -> usize {
+    /// How many plates and signs lie under a part, left, top, right, bottom: of those that stand near a spot, and of all.
+    pub fn signs_under(&self, part: [f32; 4], about: Spot, reach_px: f64) -> (usize, usize) {
         let (part, about) = (Block::of(part.map(f64::from)), about.map(f64::from));
-        let near = |sign: &&Block| apart(sign.middle(), about) <= reach_px;
-        self.blocks.iter().filter(near).filter(|sign| sign.overlaps(&part)).count()
+        let under = self.blocks.iter().filter(|sign| sign.overlaps(&part));
+        let is_near = |sign: &Block| apart(sign.middle(), about) <= reach_px;
+        under.fold((0, 0), |(near, all), sign| (near + usize::from(is_near(sign)), all + 1))
     }
 
     /// The plain words of which something lies under any of some parts, left, top, right, bottom, by their places.
@@ -88,9 +89,11 @@ impl Taken {
     /// Takes the first of some places that has room for a plate of that size, off the nets if one has; `None` where none
     /// has room.
     pub(crate) fn room(&mut self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> Option<Px> {
-        let free = self.free(view, size, places);
-        let clear = free.iter().filter(|at| self.words_beneath(**at, size) == 0).copied();
-        let middle = clear.clone().find(|&at| self.is_off_nets(at, size)).or(clear.clone().next())?;
+        // Most find room at their first place: no place is looked at before it is its turn.
+        let mut clear = self.free(view, size, places).filter(|&at| self.words_beneath(at, size) == 0);
+        let first = clear.next()?;
+        let off_nets = std::iter::once(first).chain(clear).find(|&at| self.is_off_nets(at, size));
+        let middle = off_nets.unwrap_or(first);
         self.block(Block::new(middle, size[0], size[1]));
         Some(middle)
     }
@@ -104,17 +107,16 @@ impl Taken {
     ) -> Option<Px> {
         let places: Vec<Px> = places.into_iter().collect();
         self.room(view, size, places.iter().copied()).or_else(|| {
-            let free = self.free(view, size, places);
-            let middle = free.into_iter().min_by_key(|&at| self.words_beneath(at, size))?;
+            let middle = self.free(view, size, places).min_by_key(|&at| self.words_beneath(at, size))?;
             self.block(Block::new(middle, size[0], size[1]));
             Some(middle)
         })
     }
 
     /// The places at which such a plate lies within the sheet and on no other plate, sign or circle.
-    fn free(&self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> Vec<Px> {
+    fn free(&self, view: &View, size: [f64; 2], places: impl IntoIterator<Item = Px>) -> impl Iterator<Item = Px> {
         let sheet = view.size.map(f64::from);
-        let is_free = |middle: &Px| {
+        let is_free = move |middle: &Px| {
             let within = (0..2).all(|axis| {
                 let half = size[axis] / 2.0;
                 middle[axis] - half >= EDGE_PX && middle[axis] + half <= sheet[axis] - EDGE_PX
@@ -122,7 +124,7 @@ impl Taken {
             let grown = Block::new(*middle, size[0], size[1]).grown(APART_PX);
             within && self.blocks.iter().all(|other| !other.overlaps(&grown))
         };
-        places.into_iter().filter(is_free).collect()
+        places.into_iter().filter(is_free)
     }
 
     fn words_beneath(&self, middle: Px, size: [f64; 2]) -> usize {

@@ -38,7 +38,7 @@ fn mowing(c: &mut Criterion) {
     let line = ring();
     let keep_outs = keep_outs(&line);
     let (width, mower) = (StripWidth::even(1.2), Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 });
-    let request = StripRequest { outline: &line, width, keep_outs: &keep_outs, mown: &[], mower };
+    let request = StripRequest { outline: &line, width, keep_outs: &keep_outs, mower };
     c.bench_function("strip of 100 nets, 50 keep-outs (target 20 ms)", |b| b.iter(|| strip(black_box(&request))));
     let walk =
         PassesRequest { outline: &line, width, mower_width_m: 0.53, overlap: 0.1, keep_outs: &keep_outs, mown: &[] };

@@ -96,8 +96,7 @@ fn mown(c: &mut Criterion) {
     let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 };
     for (corners, length_m) in [(8, 500.0), (20, 5000.0), (500, 5000.0)] {
         let outline = lumpy(corners, length_m);
-        let request =
-            StripRequest { outline: &outline, width: StripWidth::even(1.2), mown: &[], keep_outs: &[], mower };
+        let request = StripRequest { outline: &outline, width: StripWidth::even(1.2), keep_outs: &[], mower };
         c.bench_function(&format!("strip {corners} corners"), |b| b.iter(|| strip(black_box(&request))));
     }
     let points: Vec<Point> = lumpy(2000, 5000.0).points().collect();

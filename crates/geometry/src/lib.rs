@@ -80,4 +80,4 @@ pub use placement::{
 pub use point::{Point, Vector};
 pub use shaping::{CornerFigures, shift_to_share, slide_side, square_up, turn_rad};
 pub use span::span_m;
-pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, strip, strip_pieces};
+pub use strip::{Mower, Strip, StripPolygon, StripRequest, StripWidth, still_to_mow_m2, strip, strip_pieces};

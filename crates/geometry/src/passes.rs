@@ -385,7 +385,6 @@ mod tests {
             outline: &square(),
             width: StripWidth::even(1.2),
             keep_outs: &[],
-            mown: &[],
             mower: crate::Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.0 },
         };
         let stands = crate::strip(&request).polygons;

@@ -3,7 +3,7 @@
 //! Union of each side's rectangle and each vertex's mitre, flat at open ends, every place counted once, less keep-outs.
 //! Metres, square metres, minutes. Model: docs/model.md, "Corners and strip"; docs/sources.md, husbandry 5 and 8.2.
 
-use geo::{Area, BooleanOps, LineString, Polygon, unary_union};
+use geo::{Area, BooleanOps, LineString, MultiPolygon, Polygon, unary_union};
 
 use crate::outline::TURN_GRAIN_RAD;
 use crate::{Outline, Point, Vertex, mowing, region, span_m};
@@ -54,8 +54,6 @@ pub struct StripRequest<'a> {
     pub width: StripWidth,
     /// Keep-outs as drawn, closed.
     pub keep_outs: &'a [Outline],
-    /// Ground that is mown already.
-    pub mown: &'a [StripPolygon],
     /// The mower.
     pub mower: Mower,
 }
@@ -101,7 +99,7 @@ const GRID_CELLS: f64 = (1_u32 << 30) as f64;
 /// both edges), so where it agrees, where no mitre was cut and no keep-out bites, the product itself is reported; the
 /// overlay then was the check.
 pub fn strip(request: &StripRequest<'_>) -> Strip {
-    let StripRequest { outline, width, keep_outs, mown: already, mower } = *request;
+    let StripRequest { outline, width, keep_outs, mower } = *request;
     let passes = mowing::passes(width.whole_m(), mower.width_m, mower.overlap);
     let walk_m = passes.map(|passes| f64::from(passes) * outline.length_m());
     let minutes = walk_m.filter(|_| mower.speed_m_per_s > 0.0).map(|walk_m| walk_m / mower.speed_m_per_s / 60.0);
@@ -109,8 +107,7 @@ pub fn strip(request: &StripRequest<'_>) -> Strip {
     let pieces: Vec<Polygon<f64>> = strip_pieces(outline, width).iter().map(|ring| polygon(ring)).collect();
     let whole = unary_union(&pieces);
     let whole_m2 = whole.unsigned_area();
-    let mut kept_out: Vec<Polygon<f64>> = keep_outs.iter().filter_map(region::filled).collect();
-    kept_out.extend(already.iter().map(with_holes));
+    let kept_out: Vec<Polygon<f64>> = keep_outs.iter().filter_map(region::filled).collect();
     let mown = if kept_out.is_empty() { whole } else { whole.difference(&unary_union(&kept_out)) };
     let mown_m2 = mown.unsigned_area();
 
@@ -120,6 +117,12 @@ pub fn strip(request: &StripRequest<'_>) -> Strip {
     let untouched = same(mown_m2, whole_m2) && !any_mitre_cut(outline);
     let area_m2 = if untouched && same(whole_m2, open_ground_m2) { open_ground_m2 } else { mown_m2 };
     Strip { area_m2, polygons: mown.iter().map(strip_polygon).collect(), passes, walk_m, minutes }
+}
+
+/// Area of a strip's pieces that others, mown already, leave to be mown, square metres. Each of both counts a place once.
+pub fn still_to_mow_m2(strip: &[StripPolygon], mown: &[StripPolygon]) -> f64 {
+    let [strip, mown] = [strip, mown].map(|pieces| pieces.iter().map(with_holes).collect::<Vec<_>>());
+    MultiPolygon::new(strip).difference(&unary_union(&mown)).unsigned_area()
 }
 
 /// Area of a strip that meets neither itself nor anything else.
@@ -216,7 +219,7 @@ mod tests {
     }
 
     fn mown(outline: &Outline, width_m: f64, keep_outs: &[Outline]) -> Strip {
-        strip(&StripRequest { outline, width: StripWidth::even(width_m), keep_outs, mown: &[], mower: MOWER })
+        strip(&StripRequest { outline, width: StripWidth::even(width_m), keep_outs, mower: MOWER })
     }
 
     #[test]
@@ -275,7 +278,7 @@ mod tests {
         assert_eq!(mown(&Outline::open(&[]), 1.2, &[]).area_m2, 0.0);
         let stuck = Mower { speed_m_per_s: 0.0, ..MOWER };
         let width = StripWidth::even(1.2);
-        let request = StripRequest { outline: &straight, width, keep_outs: &[], mown: &[], mower: stuck };
+        let request = StripRequest { outline: &straight, width, keep_outs: &[], mower: stuck };
         assert_eq!(strip(&request).minutes, None);
     }
 
@@ -286,7 +289,7 @@ mod tests {
         let square = ring(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)]);
         for (left_m, right_m, expected_m2) in [(1.2, 0.0, 114.24), (0.0, 1.2, 125.76), (0.4, 0.8, 120.0 + 4.0 * 0.48)] {
             let width = StripWidth { left_m, right_m };
-            let strip = strip(&StripRequest { outline: &square, width, keep_outs: &[], mown: &[], mower: MOWER });
+            let strip = strip(&StripRequest { outline: &square, width, keep_outs: &[], mower: MOWER });
             assert!((strip.area_m2 - expected_m2).abs() < 1e-9, "{left_m} {right_m}: {}", strip.area_m2);
             let drawn_m2 = |ring: &Vec<Point>| Outline::closed(ring).area_m2();
             let drawn = &strip.polygons[0];
@@ -304,15 +307,8 @@ mod tests {
         // Turned over its east side: 25.0 + 1.2 m of the strip lie under the side that stays.
         let square = ring(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0), (0.0, 25.0)]);
         let next = ring(&[(25.0, 0.0), (50.0, 0.0), (50.0, 25.0), (25.0, 25.0)]);
-        let stands = mown(&square, 1.2, &[]);
-        let request = StripRequest {
-            outline: &next,
-            width: StripWidth::even(1.2),
-            keep_outs: &[],
-            mown: &stands.polygons,
-            mower: MOWER,
-        };
-        let left_m2 = strip(&request).area_m2;
+        let (stands, strip) = (mown(&square, 1.2, &[]), mown(&next, 1.2, &[]));
+        let left_m2 = still_to_mow_m2(&strip.polygons, &stands.polygons);
         assert!((left_m2 - (120.0 - 26.2 * 1.2)).abs() < 1e-4, "{left_m2}");
     }
 

@@ -41,6 +41,7 @@ pub(crate) fn after_standing(plan: &Plan, ground: &Ground, wanted: &dyn Fn(usize
         .zip(runs.iter())
         .filter_map(|(run, worked)| worked.strip.clone().filter(|_| stand(run)))
         .collect();
+    let strips: Vec<&Strip> = strips.iter().collect();
     let thought_of = |place: usize| wanted(place) && plan.runs[place].status == RunStatus::Option;
     for (place, worked) in runs.iter_mut().enumerate().filter(|(place, _)| thought_of(*place)) {
         let run = &plan.runs[place];
@@ -53,29 +54,29 @@ pub(crate) fn after_standing(plan: &Plan, ground: &Ground, wanted: &dyn Fn(usize
 ///
 /// The flock moves on and takes its nets along: under a side that stays, and where both strips cross, the grass is
 /// short already.
-pub fn still_to_mow(plan: &Plan, run: &Run, worked: &RunWorkup, mown: &[Strip]) -> Option<StillToMow> {
+pub fn still_to_mow(plan: &Plan, run: &Run, worked: &RunWorkup, mown: &[&Strip]) -> Option<StillToMow> {
     let ground = Ground::of(plan, &mut Vec::new());
     left(plan, run, &ground, worked.strip.as_ref()?, mown)
 }
 
-fn left(plan: &Plan, run: &Run, ground: &Ground, strip: &Strip, mown: &[Strip]) -> Option<StillToMow> {
+fn left(plan: &Plan, run: &Run, ground: &Ground, strip: &Strip, mown: &[&Strip]) -> Option<StillToMow> {
     let reach = bounds(strip);
-    let meets = |other: &&Strip| {
+    let meets = |other: &&&Strip| {
         let other = bounds(other);
         (0..2).all(|axis| reach[axis].0 <= other[axis].1 && other[axis].0 <= reach[axis].1)
     };
-    let mown: Vec<StripPolygon> = mown.iter().filter(meets).flat_map(pieces).collect();
+    let mown: Vec<StripPolygon> = mown.iter().filter(meets).flat_map(|strip| pieces(strip)).collect();
     if mown.is_empty() {
         return None;
     }
     let outline = outlines::of_run(run)?;
-    let left = geometry::strip(&request(plan, run, &outline, ground, &mown));
+    let area_m2 = geometry::still_to_mow_m2(&pieces(strip).collect::<Vec<_>>(), &mown);
     let grain_m2 = strip.area_m2 * 1e-6;
-    if left.area_m2 >= strip.area_m2 - grain_m2 {
+    if area_m2 >= strip.area_m2 - grain_m2 {
         return None;
     }
     let walk_m = passes(plan, run, &outline, ground, &mown)?.length_m;
-    Some(StillToMow { area_m2: left.area_m2, walk_m, minutes: walk_m / plan.store.mower.speed_m_per_s() / 60.0 })
+    Some(StillToMow { area_m2, walk_m, minutes: walk_m / plan.store.mower.speed_m_per_s() / 60.0 })
 }
 
 /// From where to where a strip reaches, east and north.
@@ -84,13 +85,13 @@ fn bounds(strip: &Strip) -> [(f64, f64); 2] {
     [geometry::span_m(places().map(|at| at.east_m)), geometry::span_m(places().map(|at| at.north_m))]
 }
 
-fn pieces(strip: &Strip) -> Vec<StripPolygon> {
+fn pieces(strip: &Strip) -> impl Iterator<Item = StripPolygon> {
     let ring = |ring: &Vec<Point>| ring.iter().copied().map(point).collect();
-    let piece = |rings: &Vec<Vec<Point>>| {
+    let piece = move |rings: &Vec<Vec<Point>>| {
         let (outer, holes) = rings.split_first()?;
         Some(StripPolygon { outer: ring(outer), holes: holes.iter().map(ring).collect() })
     };
-    strip.polygons.iter().filter_map(piece).collect()
+    strip.polygons.iter().filter_map(piece)
 }
 
 fn width(run: &Run) -> StripWidth {
@@ -110,26 +111,14 @@ fn passes(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground, mown: &[St
     })
 }
 
-fn request<'a>(
-    plan: &Plan,
-    run: &Run,
-    outline: &'a Outline,
-    ground: &'a Ground,
-    mown: &'a [StripPolygon],
-) -> StripRequest<'a> {
+fn mown(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground) -> Option<Strip> {
     let mower = &plan.store.mower;
-    StripRequest {
+    let strip = geometry::strip(&StripRequest {
         outline,
         width: width(run),
         keep_outs: &ground.keep_outs,
-        mown,
         mower: Mower { width_m: mower.width_m(), overlap: mower.overlap(), speed_m_per_s: mower.speed_m_per_s() },
-    }
-}
-
-fn mown(plan: &Plan, run: &Run, outline: &Outline, ground: &Ground) -> Option<Strip> {
-    let strip = geometry::strip(&request(plan, run, outline, ground, &[]));
-    let mower = &plan.store.mower;
+    });
     let capacity_m2_per_s =
         geometry::mowing::field_capacity_m2_per_s(mower.speed_m_per_s(), mower.width_m(), mower.efficiency());
     let ring = |points: &Vec<geometry::Point>| points.iter().copied().map(place).collect();

@@ -51,7 +51,7 @@ fn dented() -> Outline {
 
 fn mown(outline: &Outline, width_m: f64) -> geometry::Strip {
     let mower = Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 4.0 / 3.6 };
-    strip(&StripRequest { outline, width: StripWidth::even(width_m), mown: &[], keep_outs: &[], mower })
+    strip(&StripRequest { outline, width: StripWidth::even(width_m), keep_outs: &[], mower })
 }
 
 /// Area of what `strip` draws, by the shoelace over its rings.

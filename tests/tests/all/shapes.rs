@@ -27,7 +27,6 @@ fn areas_and_strips_agree_with_geos() {
         let strip = geometry::strip(&StripRequest {
             outline: &outline,
             width: StripWidth::even(shape["width_m"].as_f64().unwrap()),
-            mown: &[],
             keep_outs: &keep_outs,
             mower: Mower { width_m: 0.53, overlap: 0.1, speed_m_per_s: 1.11 },
         });

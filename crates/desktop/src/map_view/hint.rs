@@ -4,12 +4,12 @@
 
 use std::sync::Arc;
 
-use drawing::{Taken, Thing};
+use drawing::Thing;
 use egui::{Galley, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::Point;
 use words::texts::{Faults, Guides, Power, Shaping, Taping, Underlay, Window as Text};
 
-use super::paint::at_pointer;
+use super::at_pointer::AtPointer;
 use super::{FOOT_PX, RIGHT_PX, resting};
 use crate::editor::Editor;
 use crate::theme::{self, colour};
@@ -107,8 +107,8 @@ pub(super) struct Hint {
 
 impl Hint {
     /// It, where there is one.
-    pub(super) fn of(painter: &Painter, editor: &Editor, (rect, map): (Rect, &Taken)) -> Option<Self> {
-        let (plate, galley) = laid(painter, editor, rect, map)?;
+    pub(super) fn of(painter: &Painter, editor: &Editor, rect: Rect, at_pointer: &AtPointer) -> Option<Self> {
+        let (plate, galley) = laid(painter, editor, rect, at_pointer)?;
         Some(Self { plate, galley })
     }
 
@@ -127,7 +127,7 @@ impl Hint {
 }
 
 /// Its words laid out, and where their plate stands.
-fn laid(painter: &Painter, editor: &Editor, rect: Rect, map: &Taken) -> Option<(Rect, Arc<Galley>)> {
+fn laid(painter: &Painter, editor: &Editor, rect: Rect, at_pointer: &AtPointer) -> Option<(Rect, Arc<Galley>)> {
     let text = hint_text(editor)?;
     // What the keys do, unless something could not be done.
     let keys = leading::hint(painter.ctx(), editor).filter(|_| editor.notice().is_none());
@@ -143,7 +143,7 @@ fn laid(painter: &Painter, editor: &Editor, rect: Rect, map: &Taken) -> Option<(
     let left = rect.left() + EDGE_PX;
     let plate = place(
         editor,
-        (rect, map),
+        (rect, at_pointer),
         Rect::from_min_size(pos2(left, rect.bottom() - foot - size.y), size),
         Rect::from_min_size(pos2(left, rect.top() + EDGE_PX), size),
     );
@@ -151,9 +151,8 @@ fn laid(painter: &Painter, editor: &Editor, rect: Rect, map: &Taken) -> Option<(
 }
 
 /// At the foot, unless less of what is drawn lies under the top; clear of what stands at the pointer in any case.
-fn place(editor: &Editor, (rect, map): (Rect, &Taken), foot: Rect, top: Rect) -> Rect {
-    let covered =
-        |plate: Rect| at_pointer(rect, editor, map).into_iter().flatten().any(|entry| entry.intersects(plate));
+fn place(editor: &Editor, (rect, at_pointer): (Rect, &AtPointer), foot: Rect, top: Rect) -> Rect {
+    let covered = |plate: Rect| at_pointer.all().any(|entry| entry.intersects(plate));
     match (covered(foot), covered(top)) {
         (true, false) => return top,
         (false, true) => return foot,

@@ -8,6 +8,7 @@ use drawing::{Ghost, Ink, Palette, Taken, UnderHand, View};
 use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
 use plan::Point;
 
+use super::at_pointer::AtPointer;
 use super::hint::Hint;
 use super::{FOOT_PX, RIGHT_PX, cross, ring, shows_volts};
 use crate::editor::Editor;
@@ -56,9 +57,12 @@ pub(crate) fn paint(
         (sheet.ink, sheet.taken) = ink(editor, &view, rect.size(), ghost.as_deref());
         sheet.key = key;
     }
-    let hint = Hint::of(ui.painter(), editor, (rect, &sheet.taken));
-    let standing =
-        hint.iter().map(|hint| hint.plate).chain(Tape::of(ui.painter(), rect, editor).map(|tape| tape.plate));
+    let at_pointer = AtPointer::of(rect, editor, &sheet.taken);
+    let hint = Hint::of(ui.painter(), editor, rect, &at_pointer);
+    let standing = at_pointer
+        .all()
+        .chain(hint.iter().map(|hint| hint.plate))
+        .chain(Tape::of(ui.painter(), rect, editor).map(|tape| tape.plate));
     let (over, plates) = over(editor, rect, standing, &sheet.taken);
     let hidden = sheet.taken.words_under(&plates);
     if renewed || sheet.hidden != hidden {
@@ -76,8 +80,8 @@ pub(crate) fn paint(
     sheet.painted.paint(&painter);
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
-    unroll::paint(ui, &painter, (rect, &sheet.taken), editor, said);
-    corner::paint(ui, (rect, &sheet.taken), editor, said);
+    unroll::paint(ui, &painter, (rect, at_pointer.unroll), editor, said);
+    corner::paint(ui, at_pointer.corner, editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -109,7 +113,6 @@ fn over(editor: &Editor, rect: Rect, standing: impl Iterator<Item = Rect>, map: 
     let in_hand = editor.in_hand();
     let on_map = |part: Rect| part.translate(-rect.min.to_vec2());
     let sides = |part: Rect| [part.left(), part.top(), part.right(), part.bottom()];
-    let standing = at_pointer(rect, editor, map).into_iter().flatten().chain(standing);
     let mut plates: Vec<[f32; 4]> = standing.map(on_map).map(sides).collect();
     let mut ink = measured::ink(editor);
     if !dimensions.is_empty() || in_hand.is_some() {
@@ -137,11 +140,6 @@ fn held(editor: &Editor, rect: Rect) -> [Option<[f32; 4]>; 2] {
     });
     let cross = cross(editor, rect).map(|at| Rect::from_center_size(at, Vec2::splat(2.0 * CROSS_PX + 4.0)));
     [ring.map(on_map), cross.map(on_map)]
-}
-
-/// What stands at the pointer.
-pub(super) fn at_pointer(rect: Rect, editor: &Editor, map: &Taken) -> [Option<Rect>; 3] {
-    [unroll::place(rect, editor, map), corner::place(rect, editor, map), measured::reason(rect, editor)]
 }
 
 /// Ink of the map, of what is in the hand over it, and of scale, north and key.

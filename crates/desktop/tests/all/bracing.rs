@@ -74,6 +74,32 @@ fn braces_are_set_for_one_corner_or_for_all_and_settle_them() {
 }
 
 #[test]
+fn delete_takes_the_picked_brace_back_and_leaves_one_that_only_is_advised() {
+    let mut desk = open(square(), Page::Run);
+    let delete = |desk: &mut Desk, corner: usize| {
+        let brace = Thing::Brace { run: 0, corner };
+        desk.state_mut().as_mut().unwrap().say(Message::Pick(Some(brace)));
+        desk.run();
+        assert_eq!(window(desk).editor().picked(), Some(brace));
+        desk.key_press(Key::Delete);
+        desk.run();
+    };
+    delete(&mut desk, 1);
+    assert_eq!(plan_of(&desk), square(), "what is only advised stands nowhere");
+    desk.get_by_label("Set braces at all 4").click();
+    desk.run();
+    let braced = plan_of(&desk);
+    let corner = window(&desk).editor().workup().runs[0].lay.as_ref().unwrap().corners[1].at;
+    delete(&mut desk, 1);
+    let left = plan_of(&desk);
+    assert_eq!(left.runs[0].braces.len(), 3);
+    let near = |at: Point| (at.east_m - corner.east_m).hypot(at.north_m - corner.north_m) < 2.0;
+    assert!(left.runs[0].braces.iter().all(|brace| !near(brace.at)), "that corner's brace is the one that went");
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), braced, "one step brings it back");
+}
+
+#[test]
 fn what_was_compared_opens_with_every_way_and_its_figures() {
     let mut desk = open(square(), Page::Run);
     desk.get_by_label("Why: what was compared at corner 1").click();

@@ -187,7 +187,7 @@ fn the_entry_at_a_corner_in_the_hand_leaves_its_plate_and_the_weakest_figure_in_
         let (_, taken) = editor.drawing().ink_and_taken(editor.view(), None);
         let part = part.translate(-map.min.to_vec2());
         let part = [part.left(), part.top(), part.right(), part.bottom()];
-        (taken.flags_under(part), taken.signs_under(part, (corner - map.min.to_vec2()).into(), 64.0))
+        (taken.flags_under(part), taken.signs_under(part, (corner - map.min.to_vec2()).into(), 64.0).0)
     };
     let mut would = (0, 0);
     for right in 0..5 {

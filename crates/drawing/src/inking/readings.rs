@@ -2,6 +2,7 @@
 
 use super::Inker;
 use super::blocks::Block;
+use super::filled::Filled;
 use super::pen::{Pen, Type, plate_ring};
 use super::trace::{self, Px, add, toward};
 use crate::ink::{Anchor, Weight};
@@ -49,8 +50,8 @@ impl Board {
 
     /// The same sign with its body slid over its foot, or on a longer foot, as gets it off other signs; where nothing
     /// does, as it was.
-    pub(crate) fn clear_of(self, signs: &[Block]) -> Self {
-        let covers = |board: &Self| signs.iter().any(|sign| sign.overlaps(&board.block()));
+    pub(crate) fn clear_of(self, signs: &Filled) -> Self {
+        let covers = |board: &Self| signs.overlaps(&board.block());
         let [right, down] = trace::sub(self.middle, self.tip);
         let beside = down.abs() <= self.height / 2.0;
         let (away, along, half) = if beside {
@@ -138,6 +139,12 @@ pub(crate) fn boards<'a>(
     if super::specks(view) {
         return stand;
     }
+    let filled = |blocks: &[Block]| {
+        let mut filled = Filled::new(view.size.map(f64::from));
+        filled.extend(blocks.iter().copied());
+        filled
+    };
+    let (signs, mut crowd) = (filled(signs), filled(numbers));
     // The newest comes last in the drawing and finds its room first.
     for shape in shown.rev() {
         let (Form::Label { at, toward_rad, .. }, Role::Reading { on_earth }) = (&shape.form, shape.role) else {
@@ -147,11 +154,11 @@ pub(crate) fn boards<'a>(
         if !super::sees(view, spot) {
             continue;
         }
-        let board = Board::new(spot, way, view.distance(), on_earth).clear_of(signs);
-        let body = board.block();
-        let crowded = stand.iter().any(|(_, other)| other.block().overlaps(&body))
-            || numbers.iter().any(|number| number.overlaps(&body));
-        stand.push((shape, if crowded { Board::new(spot, way, Distance::Far, on_earth) } else { board }));
+        let board = Board::new(spot, way, view.distance(), on_earth).clear_of(&signs);
+        let crowded = crowd.overlaps(&board.block());
+        let board = if crowded { Board::new(spot, way, Distance::Far, on_earth) } else { board };
+        crowd.push(board.block());
+        stand.push((shape, board));
     }
     stand
 }

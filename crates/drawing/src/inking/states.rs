@@ -15,7 +15,7 @@ use crate::shape::{Form, Role, Shape, Thing};
 use crate::view::Distance;
 
 /// The outline that a thing is part of.
-fn outline_of(thing: Thing) -> Option<Thing> {
+pub(crate) fn outline_of(thing: Thing) -> Option<Thing> {
     match thing {
         Thing::RunCorner { run, .. } | Thing::RunSide { run, .. } | Thing::Run { run } => Some(Thing::Run { run }),
         Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. } | Thing::Boundary => Some(Thing::Boundary),
@@ -283,16 +283,7 @@ impl Inker<'_> {
             }
         }
         if outline == Thing::Boundary {
-            let corners: Vec<(Option<Thing>, Point)> = shapes
-                .iter()
-                .filter_map(|shape| match (shape.role, &shape.form) {
-                    (Role::Handle, Form::Mark { at, .. }) => Some((shape.thing, *at)),
-                    _ => None,
-                })
-                .collect();
-            let in_hand = corners.iter().position(|(thing, _)| *thing == picked);
-            let places: Vec<Point> = corners.into_iter().map(|(_, at)| at).collect();
-            self.outline_numbers(&places, in_hand);
+            self.number_corners();
         }
     }
 }

@@ -221,6 +221,10 @@ fn the_paddocks_corners_have_their_numbers_outside_it_while_it_is_picked() {
                         *text == (index + 1).to_string() && off_px < 30.0 && !inside,
                         "{text} at {at:?}, {corner:?}"
                     );
+                    let of_corner = Some(Thing::BoundaryCorner { vertex: index });
+                    let pick = |view: &View| drawing.thing_at(view, view.spot(*at), 2.0);
+                    assert_eq!(pick(&picked), of_corner, "a press on a number takes its corner");
+                    assert_ne!(pick(&bare), of_corner);
                 }
             }
         }

@@ -148,8 +148,8 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         // The strip of the run in hand is mown when the flock moves on, as are those of runs that stand.
         let stand = editor.plan().runs.iter().zip(&editor.workup().runs);
         let stand = stand.filter(|(other, _)| other.status == RunStatus::Standing && other.id != run.id);
-        let mut mown: Vec<Strip> = stand.filter_map(|(_, worked)| worked.strip.clone()).collect();
-        mown.extend(worked.strip.clone());
+        let mown: Vec<&Strip> =
+            stand.map(|(_, worked)| worked).chain([worked]).filter_map(|one| one.strip.as_ref()).collect();
         let still_to_mow = still_to_mow(&plan, &next.run, &of_next, &mown);
         Some(Arc::new(Ahead { next, worked: of_next, still_to_mow, findings }))
     });

@@ -1,0 +1,32 @@
+//! What stands at the pointer: found once a frame, for to find the entry room asks all that the map has drawn.
+
+use drawing::Taken;
+use egui::Rect;
+
+use crate::editor::Editor;
+use crate::{corner, measured, unroll};
+
+/// Where it stands on the map.
+pub(super) struct AtPointer {
+    /// The entry of a run that is unrolled.
+    pub(super) unroll: Option<Rect>,
+    /// The entry of a corner in the hand.
+    pub(super) corner: Option<Rect>,
+    /// Why the corner in the hand is where it is.
+    reason: Option<Rect>,
+}
+
+impl AtPointer {
+    pub(super) fn of(rect: Rect, editor: &Editor, map: &Taken) -> Self {
+        Self {
+            unroll: unroll::place(rect, editor, map),
+            corner: corner::place(rect, editor, map),
+            reason: measured::reason(rect, editor),
+        }
+    }
+
+    /// All of it.
+    pub(super) fn all(&self) -> impl Iterator<Item = Rect> {
+        [self.unroll, self.corner, self.reason].into_iter().flatten()
+    }
+}
