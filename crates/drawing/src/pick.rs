@@ -8,7 +8,7 @@ use crate::inking::blocks::Block;
 use crate::inking::faults::{self, ZONE_OFF_PX};
 use crate::inking::features::label_holds;
 use crate::inking::gates::laid_back_px;
-use crate::inking::numbers::{Number, outline_numbers};
+use crate::inking::numbers::Number;
 use crate::inking::readings::{self, Board};
 use crate::inking::trace::{self, Px};
 use crate::inking::{self, signs, tags};
@@ -68,7 +68,7 @@ impl Drawing {
         let shown: Vec<&Shape> = marked.iter().copied().filter(|shape| !ghost(shape)).collect();
         let around = self.around(&shown, view);
         let on_number = around.numbers.iter().find(|number| number.block.holds(at));
-        let numbered = on_number.map(|number| (Rank::Corner, 0.0, Thing::BoundaryCorner { vertex: number.index }));
+        let numbered = on_number.map(|number| (Rank::Corner, 0.0, number.thing));
         let mut best: Option<(Rank, f64, Thing)> = numbered;
         for shape in self.shapes() {
             let Some(thing) = shape.thing else { continue };
@@ -129,7 +129,7 @@ struct Around<'a> {
     tags: Vec<(&'a Shape, Px)>,
     /// The boards of readings.
     boards: Vec<(&'a Shape, Board)>,
-    /// The numbers of the paddock's corners, while it is in hand.
+    /// The numbers of the corners that are in hand.
     numbers: Vec<Number>,
 }
 
@@ -149,8 +149,7 @@ impl Drawing {
         let scale = tags::tag_scale(view.distance());
         signs.extend(tags.iter().rev().map(|&(_, point)| tags::tag_body(point, scale)));
         let boards = readings::boards(shown.iter().copied(), view, (&signs, &numbers));
-        let corners = self.paddock_in_hand(view);
-        let numbers = outline_numbers(view, &corners, &mut numbers);
+        let numbers = self.numbers_in_hand(view, &mut numbers);
         Around { tags, boards, numbers }
     }
 }

@@ -1,4 +1,5 @@
-//! Numbers at the corners of the paddock while it is in hand, as its table calls them. A run's corners have theirs always.
+//! Numbers at the corners of what is in hand on the ground, as tables, list and findings call them. The corners of runs
+//! and branches have theirs always.
 
 use plan::Point;
 
@@ -19,35 +20,62 @@ const OFF_PX: f64 = 7.0;
 /// Between two plates, pixels.
 const MARGIN_PX: f64 = 3.0;
 
+/// An outline that is fewer of its plates wide and high than this has none, pixels: they would hide it.
+const LEAST_PLATES: f64 = 3.0;
+
 /// A corner's number.
 #[derive(Clone, Copy)]
 pub(crate) struct Number {
-    /// The corner's place in its outline.
-    pub(crate) index: usize,
-    /// What its plate takes, a little margin with it.
+    /// The corner.
+    pub(crate) thing: Thing,
+    /// Its place in its outline.
+    index: usize,
+    /// What the plate takes, a little margin with it.
     pub(crate) block: Block,
 }
 
-/// The numbers of a closed outline's corners, each outside of it; one whose room another number has is left out, and
-/// what they take is added to theirs.
-pub(crate) fn outline_numbers(view: &View, corners: &[Point], numbers: &mut Vec<Block>) -> Vec<Number> {
-    let size = size(view);
-    let kind = Type::new(12.0, Weight::SemiBold, view.theme.palette().ink);
-    // Out of ground that is walked round counter-clockwise is to the right.
-    let side = if signed_area_m2(corners) < 0.0 { -1.0 } else { 1.0 };
-    let spots: Vec<Px> = corners.iter().map(|&at| view.px(at)).collect();
-    let mut found = Vec::new();
-    for (index, &corner) in spots.iter().enumerate() {
-        let outward = scaled(to_the_right(&spots, index), side);
-        let far = OFF_PX + size / 2.0 / outward[0].abs().max(outward[1].abs()).max(0.5);
-        let width = plate_width(&name(index), size, kind);
-        let block = Block::new(toward(corner, outward, far), width + MARGIN_PX, size + MARGIN_PX);
-        if sees(view, corner) && !numbers.iter().any(|other| other.overlaps(&block)) {
-            numbers.push(block);
-            found.push(Number { index, block });
+impl Drawing {
+    /// The numbers of the corners that are in hand, each outside of its outline; one whose room another number has is left
+    /// out, and what they take is added to theirs.
+    pub(crate) fn numbers_in_hand(&self, view: &View, numbers: &mut Vec<Block>) -> Vec<Number> {
+        let mut found = Vec::new();
+        let outline = view.picked.and_then(outline_of).filter(|_| view.handles);
+        let Some(outline) = outline.filter(|thing| !matches!(thing, Thing::Run { .. } | Thing::Branch { .. })) else {
+            return found;
+        };
+        let closed = !matches!(outline, Thing::Wall { .. } | Thing::Hazard { .. });
+        let of_outline = |thing: &Thing| outline_of(*thing) == Some(outline);
+        let corner = |shape: &Shape| match (shape.role, shape.thing.filter(of_outline), &shape.form) {
+            (Role::Handle, Some(thing), Form::Mark { at, .. }) => Some((thing, *at)),
+            _ => None,
+        };
+        let (things, corners): (Vec<Thing>, Vec<Point>) = self.shapes().filter_map(corner).unzip();
+        let size = size(view);
+        let kind = Type::new(12.0, Weight::SemiBold, view.theme.palette().ink);
+        // Out of ground that is walked round counter-clockwise is to the right.
+        let side = if closed && signed_area_m2(&corners) < 0.0 { -1.0 } else { 1.0 };
+        let spots: Vec<Px> = corners.iter().map(|&at| view.px(at)).collect();
+        if !(0..2).any(|axis| across(&spots, axis) >= LEAST_PLATES * size) {
+            return found;
         }
+        for (index, (&thing, &corner)) in things.iter().zip(&spots).enumerate() {
+            let outward = scaled(to_the_right(&spots, closed, index), side);
+            let far = OFF_PX + size / 2.0 / outward[0].abs().max(outward[1].abs()).max(0.5);
+            let width = plate_width(&name(index), size, kind);
+            let block = Block::new(toward(corner, outward, far), width + MARGIN_PX, size + MARGIN_PX);
+            if sees(view, corner) && !numbers.iter().any(|other| other.overlaps(&block)) {
+                numbers.push(block);
+                found.push(Number { thing, index, block });
+            }
+        }
+        found
     }
-    found
+}
+
+/// How far spots lie apart along an axis.
+fn across(spots: &[Px], axis: usize) -> f64 {
+    let along = || spots.iter().map(|at| at[axis]);
+    along().fold(f64::NEG_INFINITY, f64::max) - along().fold(f64::INFINITY, f64::min)
 }
 
 /// From afar they are as large as from the middle distance: the corners of a paddock are far from each other then.
@@ -60,38 +88,25 @@ fn name(index: usize) -> String {
     (index + 1).to_string()
 }
 
-impl Drawing {
-    /// The paddock's corners while it is in hand.
-    pub(crate) fn paddock_in_hand(&self, view: &View) -> Vec<Point> {
-        if !view.handles || view.picked.and_then(outline_of) != Some(Thing::Boundary) {
-            return Vec::new();
-        }
-        let corner = |shape: &Shape| match (shape.role, shape.thing, &shape.form) {
-            (Role::Handle, Some(Thing::BoundaryCorner { .. }), Form::Mark { at, .. }) => Some(*at),
-            _ => None,
-        };
-        self.shapes().filter_map(corner).collect()
-    }
-}
-
 impl Inker<'_> {
-    /// Draws the numbers of the paddock's corners.
+    /// Draws the numbers of the corners in hand.
     pub(super) fn number_corners(&mut self) {
-        let corners = self.drawing.paddock_in_hand(self.view);
-        for Number { index, block } in outline_numbers(self.view, &corners, &mut self.numbers) {
-            let picked = self.view.picked == Some(Thing::BoundaryCorner { vertex: index });
+        for Number { thing, index, block } in self.drawing.numbers_in_hand(self.view, &mut self.numbers) {
+            let picked = self.view.picked == Some(thing);
             self.pen.number_plate(self.palette, block.middle(), &name(index), size(self.view), picked);
             self.taken.push(block.grown(0.5));
         }
     }
 }
 
-/// The way to the right of both sides that meet in a corner; of two that lie on each other, out of their end.
-fn to_the_right(spots: &[Px], index: usize) -> Px {
+/// The way to the right of both sides that meet in a corner, at an open line's end of its one; of two that lie on each
+/// other, out of their end.
+fn to_the_right(spots: &[Px], closed: bool, index: usize) -> Px {
     let count = spots.len();
     let here = spots[index];
-    let before = trace::direction(spots[(index + count - 1) % count], here);
-    let after = trace::direction(here, spots[(index + 1) % count]);
+    let met = |other: usize, there: bool| if closed || there { Some(spots[other % count]) } else { None };
+    let before = met(index + count - 1, index > 0).and_then(|at| trace::direction(at, here));
+    let after = met(index + 1, index + 1 < count).and_then(|at| trace::direction(here, at));
     let [Some(before), Some(after)] = [before.or(after), after.or(before)] else { return [0.0, -1.0] };
     trace::direction([0.0; 2], right(add(before, after))).unwrap_or(before)
 }

@@ -282,8 +282,6 @@ impl Inker<'_> {
                 _ => {}
             }
         }
-        if outline == Thing::Boundary {
-            self.number_corners();
-        }
+        self.number_corners();
     }
 }

@@ -1,7 +1,10 @@
 //! Walls, shade, words, drop points and the coop's door: drawn, picked; and all of it legible over any picture.
 
 use drawing::{Colour, Form, Ink, Role, Theme, Thing, View};
-use plan::{Coop, DoorSide, Label, LabelSize, Plan, Point, Run, Shade, TapeLetter, Wall, WallKind};
+use plan::{
+    Coop, Damp, DoorSide, Hazard, HazardKind, KeepOut, Label, LabelSize, Plan, Point, Run, Shade, TapeLetter, Wall,
+    WallKind,
+};
 
 fn plan() -> Plan {
     let path = |north_m: f64| vec![Point::new(0.0, north_m), Point::new(40.0, north_m)];
@@ -228,5 +231,50 @@ fn the_paddocks_corners_have_their_numbers_outside_it_while_it_is_picked() {
                 }
             }
         }
+    }
+}
+
+/// Keep-outs, shade, damp ground, walls and hazards are listed by corner too.
+#[test]
+fn whatever_is_in_hand_on_the_ground_has_its_corners_numbered_and_a_press_takes_them() {
+    let square =
+        |east_m: f64| [(0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0)].map(|(e, n)| Point::new(e + east_m, n));
+    let line = |north_m: f64| [0.0, 15.0, 30.0].map(|east_m| Point::new(east_m, north_m)).to_vec();
+    let mut plan = Plan::default();
+    plan.ground.keep_outs = vec![KeepOut::new(square(0.0).to_vec())];
+    plan.ground.shade = vec![Shade { outline: square(40.0).to_vec(), ..Shade::default() }];
+    plan.ground.damp = vec![Damp { outline: square(80.0).to_vec(), ..Damp::default() }];
+    plan.walls = vec![Wall { path: line(-20.0), ..Wall::default() }];
+    plan.ground.hazards = vec![Hazard::new(HazardKind::PublicWay, line(-40.0))];
+    let drawing = drawn(&plan);
+    type Corner = fn(usize) -> Thing;
+    let all: [(Corner, &[Point]); 5] = [
+        (|vertex| Thing::KeepOutCorner { keep_out: 0, vertex }, &plan.ground.keep_outs[0].outline),
+        (|vertex| Thing::ShadeCorner { shade: 0, vertex }, &plan.ground.shade[0].outline),
+        (|vertex| Thing::DampCorner { damp: 0, vertex }, &plan.ground.damp[0].outline),
+        (|vertex| Thing::WallCorner { wall: 0, vertex }, &plan.walls[0].path),
+        (|vertex| Thing::HazardCorner { hazard: 0, vertex }, &plan.ground.hazards[0].path),
+    ];
+    for (corner, places) in all {
+        let view = View { handles: true, picked: Some(corner(1)), px_per_m: 5.0, ..view(Theme::Light) };
+        let numbers: Vec<(usize, Point)> = drawing
+            .ink(&view)
+            .into_iter()
+            .filter_map(|item| match item {
+                Ink::Text { text, at, .. } => Some((text.parse().ok()?, view.place(at))),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(numbers.len(), places.len(), "{:?}", corner(0));
+        for (number, at) in numbers {
+            let place = places[number - 1];
+            let off_px = (at.east_m - place.east_m).hypot(at.north_m - place.north_m) * view.px_per_m;
+            assert!(off_px < 30.0, "{number} of {:?} is {off_px} off", corner(0));
+            assert_eq!(drawing.thing_at(&view, view.spot(at), 2.0), Some(corner(number - 1)));
+        }
+        // So small that its numbers would hide it, it has none.
+        let far = View { px_per_m: 0.8, ..view };
+        let written = drawing.ink(&far);
+        assert!(!written.iter().any(|item| matches!(item, Ink::Text { text, .. } if text.parse::<usize>().is_ok())));
     }
 }
