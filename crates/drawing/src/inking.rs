@@ -197,6 +197,7 @@ impl<'a> Inker<'a> {
         for shape in picked_first(&self.marked, self.view) {
             self.plate(shape);
         }
+        self.number_corners();
         self.tags();
         if let Some(ghost) = ghost.filter(over) {
             self.thought(ghost);

@@ -144,13 +144,13 @@ impl Drawing {
                 plates.push(plate);
             }
         }
+        let in_hand = self.numbers_in_hand(view, &mut numbers);
         let mut signs = self.taken_by_signs(shown, view);
         let tags = tags::tags(shown, view, &plates, signs.iter().chain(&numbers).copied());
         let scale = tags::tag_scale(view.distance());
         signs.extend(tags.iter().rev().map(|&(_, point)| tags::tag_body(point, scale)));
         let boards = readings::boards(shown.iter().copied(), view, (&signs, &numbers));
-        let numbers = self.numbers_in_hand(view, &mut numbers);
-        Around { tags, boards, numbers }
+        Around { tags, boards, numbers: in_hand }
     }
 }
 

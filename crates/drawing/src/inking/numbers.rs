@@ -35,8 +35,8 @@ pub(crate) struct Number {
 }
 
 impl Drawing {
-    /// The numbers of the corners that are in hand, each outside of its outline; one whose room another number has is left
-    /// out, and what they take is added to theirs.
+    /// The numbers of the corners that are in hand, each outside of its outline, or inside where another number, key,
+    /// scale or what the hand takes hold of stands; one without room is left out. What they take is added to the other numbers.
     pub(crate) fn numbers_in_hand(&self, view: &View, numbers: &mut Vec<Block>) -> Vec<Number> {
         let mut found = Vec::new();
         let outline = view.picked.and_then(outline_of).filter(|_| view.handles);
@@ -55,15 +55,21 @@ impl Drawing {
         // Out of ground that is walked round counter-clockwise is to the right.
         let side = if closed && signed_area_m2(&corners) < 0.0 { -1.0 } else { 1.0 };
         let spots: Vec<Px> = corners.iter().map(|&at| view.px(at)).collect();
+        let kept = view.kept.iter().chain(&view.held).flatten();
+        let kept: Vec<Block> = kept.map(|&kept| Block::of(kept.map(f64::from))).collect();
         if !(0..2).any(|axis| across(&spots, axis) >= LEAST_PLATES * size) {
             return found;
         }
         for (index, (&thing, &corner)) in things.iter().zip(&spots).enumerate() {
-            let outward = scaled(to_the_right(&spots, closed, index), side);
-            let far = OFF_PX + size / 2.0 / outward[0].abs().max(outward[1].abs()).max(0.5);
             let width = plate_width(&name(index), size, kind);
-            let block = Block::new(toward(corner, outward, far), width + MARGIN_PX, size + MARGIN_PX);
-            if sees(view, corner) && !numbers.iter().any(|other| other.overlaps(&block)) {
+            let plate = |way: Px| {
+                let far = OFF_PX + size / 2.0 / way[0].abs().max(way[1].abs()).max(0.5);
+                Block::new(toward(corner, way, far), width + MARGIN_PX, size + MARGIN_PX)
+            };
+            let outward = scaled(to_the_right(&spots, closed, index), side);
+            let is_free = |block: &Block| !numbers.iter().chain(&kept).any(|other| other.overlaps(block));
+            let block = [outward, scaled(outward, -1.0)].map(plate).into_iter().find(is_free);
+            if let Some(block) = block.filter(|_| sees(view, corner)) {
                 numbers.push(block);
                 found.push(Number { thing, index, block });
             }

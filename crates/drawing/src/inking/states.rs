@@ -282,6 +282,5 @@ impl Inker<'_> {
                 _ => {}
             }
         }
-        self.number_corners();
     }
 }

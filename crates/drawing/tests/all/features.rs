@@ -257,14 +257,15 @@ fn whatever_is_in_hand_on_the_ground_has_its_corners_numbered_and_a_press_takes_
     ];
     for (corner, places) in all {
         let view = View { handles: true, picked: Some(corner(1)), px_per_m: 5.0, ..view(Theme::Light) };
-        let numbers: Vec<(usize, Point)> = drawing
-            .ink(&view)
-            .into_iter()
-            .filter_map(|item| match item {
-                Ink::Text { text, at, .. } => Some((text.parse().ok()?, view.place(at))),
+        let numbers_of = |view: &View| -> Vec<(usize, Point)> {
+            let number = |item| match item {
+                Ink::Text { text, at, .. } => Some((str::parse(&text).ok()?, view.place(at))),
                 _ => None,
-            })
-            .collect();
+            };
+            drawing.ink(view).into_iter().filter_map(number).collect()
+        };
+        let numbers = numbers_of(&view);
+        let at_first = numbers[0].1;
         assert_eq!(numbers.len(), places.len(), "{:?}", corner(0));
         for (number, at) in numbers {
             let place = places[number - 1];
@@ -272,9 +273,14 @@ fn whatever_is_in_hand_on_the_ground_has_its_corners_numbered_and_a_press_takes_
             assert!(off_px < 30.0, "{number} of {:?} is {off_px} off", corner(0));
             assert_eq!(drawing.thing_at(&view, view.spot(at), 2.0), Some(corner(number - 1)));
         }
+        // What the hand takes hold of stands where the first number stood: that one goes to the other side, and is taken there.
+        let [right, down] = view.spot(at_first);
+        let held = View { held: [Some([right - 6.0, down - 6.0, right + 6.0, down + 6.0]), None], ..view };
+        let moved = numbers_of(&held).into_iter().find(|(number, _)| *number == 1).expect("it has room").1;
+        assert!((moved.east_m - at_first.east_m).hypot(moved.north_m - at_first.north_m) * view.px_per_m > 20.0);
+        assert_eq!(drawing.thing_at(&held, held.spot(moved), 2.0), Some(corner(0)));
         // So small that its numbers would hide it, it has none.
         let far = View { px_per_m: 0.8, ..view };
-        let written = drawing.ink(&far);
-        assert!(!written.iter().any(|item| matches!(item, Ink::Text { text, .. } if text.parse::<usize>().is_ok())));
+        assert_eq!(numbers_of(&far), []);
     }
 }
