@@ -18,6 +18,7 @@ pub(crate) fn of_run(look: Look<'_>, run: &Run, worked: &RunWorkup) -> Vec<Findi
     found.extend(leaves_paddock(look, run, &line));
     found.extend(keep_outs(look, run, &line));
     found.extend(coop(look, run, &line));
+    found.extend(coops_cut(look, run, &line));
     found
 }
 
@@ -112,6 +113,22 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
             .says(look.say(Text::CoopOutside, &[("coop", &look.coop(coop)), ("run", run_name(run))]))
             .at([coop.at]),
     )
+}
+
+/// Coops that the net would run through. One that stands outside of its run altogether is told of as that.
+fn coops_cut(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
+    let outside = |coop: &plan::Coop| {
+        run.coop.as_deref() == Some(coop.id.as_str()) && line.is_closed() && !region::contains(line, point(coop.at))
+    };
+    let cut = |coop: &&plan::Coop| closed(&coop.corners()).is_some_and(|walls| cuts(line, &walls));
+    let found = |coop: &plan::Coop| {
+        Finding::new("coop-cut", Severity::Warning, OWN_FORMAT)
+            .about(of_coop(look, coop))
+            .says(look.say(Text::CoopCut, &[("coop", &look.coop(coop)), ("run", run_name(run))]))
+            .at([coop.at])
+    };
+    let coops = look.plan.coop.iter().chain(&look.plan.other_coops);
+    coops.filter(|coop| !outside(coop)).filter(cut).map(found).collect()
 }
 
 /// A coop as the subject of a finding.

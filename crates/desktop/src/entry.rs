@@ -12,7 +12,7 @@ use egui::{
 
 use crate::editor::Editor;
 use crate::theme::{self, colour};
-use crate::{icons, kit, measured};
+use crate::{field, icons, kit, measured};
 
 /// From the pointer to the entry, and where the corner's own plate and brace stand between.
 const OFFS: [f32; 3] = [28.0, 54.0, 80.0];
@@ -121,6 +121,7 @@ pub(crate) fn fields<T: Copy + Default>(
         left = rect.right() + 8.0;
         let kept = ui.data(|data| data.get_temp::<String>(id));
         let focused = ui.memory(|memory| memory.has_focus(id));
+        let focused_by_digit = kept.is_some();
         let mut text = kept.filter(|_| focused).unwrap_or_else(|| cell.figure.clone());
         let edit = TextEdit::singleline(&mut text).id(id).font(theme::medium(13.0));
         let margin = Margin { left: 4, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
@@ -130,6 +131,13 @@ pub(crate) fn fields<T: Copy + Default>(
         let unit_at = pos2(rect.right() - 5.0, rect.center().y);
         ui.painter().text(unit_at, Align2::RIGHT_CENTER, cell.unit, theme::regular(11.0), colour(p.ink2));
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, cell.said.as_str()));
+        // What stands there is replaced by what is typed, however the field came by the keys.
+        if response.gained_focus()
+            && !focused_by_digit
+            && let Some(state) = TextEdit::load_state(ui.ctx(), id)
+        {
+            field::mark_all(ui.ctx(), id, state, &text);
+        }
         if response.has_focus() && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
             next = T::default();
             forget(ui);

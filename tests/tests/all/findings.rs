@@ -161,6 +161,22 @@ fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
     lacks(&keep_out(50.0, 2.0, true), "keep-out-enclosed");
     has(&keep_out(64.5, 0.0, true), "keep-out-touched", Severity::Warning);
     has(&with(|plan| plan["coop"]["at"] = json!([20, 20])), "coop-outside", Severity::Warning);
+    // Its middle inside, a wall of it over the net at 65 m east: 2 m wide it reaches a metre to either side.
+    let coop = |east: f64| {
+        with(|plan| {
+            plan["coop"]["at"] = json!([east, 52]);
+            plan["coop"]["heading_deg"] = json!(0);
+            plan["coop"]["width_m"] = json!(2);
+        })
+    };
+    lacks(&quiet(), "coop-cut");
+    for (east, is_cut) in [(63.9, false), (64.5, true), (65.0, true)] {
+        let found = findings_in(&coop(east), GERMAN).into_iter().any(|one| one.id == "coop-cut");
+        assert_eq!(found, is_cut, "{east}");
+    }
+    let cut = has(&coop(64.5), "coop-cut", Severity::Warning);
+    assert!(cut.message.contains(" stands in the net of "), "{}", cut.message);
+    lacks(&coop(66.5), "coop-cut");
     // A run that names no coop has the one that stands in it, and a flock that stands in none is asked about.
     let unnamed = |at: [i32; 2]| {
         with(|plan| {

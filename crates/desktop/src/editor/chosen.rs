@@ -51,6 +51,8 @@ pub enum ManyMessage {
     LockPicked,
     /// Give something a name.
     Rename(Thing, String),
+    /// A name was asked for where there is none to give.
+    NoName,
     /// Open the list of everything on the map, or close it.
     List(bool),
 }
@@ -167,6 +169,7 @@ impl Editor {
             ManyMessage::Lock(thing, locked) => self.lock(&[thing], locked),
             ManyMessage::LockPicked => self.lock_picked(),
             ManyMessage::Rename(thing, name) => self.rename(thing, name),
+            ManyMessage::NoName => self.notice = Some(words::texts::Window::NoName),
             ManyMessage::List(open) => {
                 self.chosen.listing = open;
                 self.folded &= !open;

@@ -110,6 +110,7 @@ pub(crate) fn page_of_finding(finding: &Finding, of_plan: bool) -> Page {
             | "keep-out-touched"
             | "keep-out-enclosed"
             | "coop-outside"
+            | "coop-cut"
             | "coop-in-no-run"
             | "end-to-look-at"
             | "heights-coarse"

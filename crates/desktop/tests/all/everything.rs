@@ -1,7 +1,7 @@
 //! The list of everything on the map, and the nodes that a screen reader walks.
 
 use crate::hand;
-use crate::hand::{Desk, click_on, example, on_page, plans, settle, window};
+use crate::hand::{Desk, click_on, example, on_page, plan_of, plans, settle, window};
 use desktop::editor::{ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::accesskit::{Action, Role};
@@ -192,6 +192,24 @@ fn a_run_is_named_in_the_list() {
     hand::overtype(&mut desk, "By the gate");
     assert_eq!(window(&desk).editor().plan().runs[0].name, "By the gate");
     assert_eq!(window(&desk).editor().deeds().0, [Deed::Rename]);
+}
+
+#[test]
+fn what_has_no_name_of_its_own_says_so_and_the_row_keeps_the_keys() {
+    let mut desk = desk(example(), Page::Ground);
+    press(&mut desk, Key::L);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::F);
+    desk.run();
+    types(&mut desk, "well");
+    press(&mut desk, Key::ArrowDown);
+    press(&mut desk, Key::ArrowDown);
+    let corner = |vertex| Some(Thing::KeepOutCorner { keep_out: 1, vertex });
+    assert_eq!(picked(&desk), corner(0));
+    press(&mut desk, Key::F2);
+    desk.get_by_label("That has no name of its own: name what it belongs to.");
+    press(&mut desk, Key::ArrowDown);
+    assert_eq!(picked(&desk), corner(1), "the arrows still walk the list");
+    assert_eq!(plan_of(&desk), example());
 }
 
 #[test]

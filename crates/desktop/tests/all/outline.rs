@@ -167,8 +167,6 @@ fn a_corner_in_the_hand_takes_typed_figures() {
         desk.run();
     }
     key(&mut desk, Key::Tab);
-    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    desk.run();
     desk.event(Event::Text("45".to_owned()));
     desk.run();
     key(&mut desk, Key::Enter);
@@ -190,8 +188,6 @@ fn typed_figures_that_cannot_close_say_so_and_esc_gives_back() {
     desk.event(Event::Text("5".to_owned()));
     desk.run();
     key(&mut desk, Key::Tab);
-    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    desk.run();
     desk.event(Event::Text("6".to_owned()));
     desk.run();
     desk.get_by_label_contains("No corner has these figures");

@@ -1,6 +1,5 @@
 //! A run unrolled on the map: by clicks that posts and curves catch, by what is typed at the pointer, by keys alone.
 
-use crate::hand;
 use crate::hand::{Desk, click, click_on, example, on_page, plan_of, settle, spot, window};
 use desktop::editor::{Message, Page};
 use egui::{Event, Key, Modifiers};
@@ -36,6 +35,13 @@ fn clicks(desk: &mut Desk, at: Point) {
 
 fn types(desk: &mut Desk, text: &str) {
     desk.event(Event::Text(text.to_owned()));
+    desk.run();
+}
+
+/// What is typed replaces what stood in the field that Tab led to; Enter sets it.
+fn sets(desk: &mut Desk, text: &str) {
+    types(desk, text);
+    desk.key_press(Key::Enter);
     desk.run();
 }
 
@@ -114,7 +120,7 @@ fn a_typed_side_is_that_side_and_a_typed_turn_that_turn() {
     desk.run();
     desk.key_press(Key::Tab);
     desk.run();
-    hand::overtype(&mut desk, "90");
+    sets(&mut desk, "90");
     points(&mut desk, Point::new(35.0, 40.0));
     types(&mut desk, "3");
     types(&mut desk, "0");
@@ -122,7 +128,7 @@ fn a_typed_side_is_that_side_and_a_typed_turn_that_turn() {
     desk.run();
     desk.key_press(Key::Tab);
     desk.run();
-    hand::overtype(&mut desk, "90");
+    sets(&mut desk, "90");
     points(&mut desk, Point::new(15.0, 50.0));
     clicks(&mut desk, Point::new(15.0, 50.0));
     desk.key_press(Key::Enter);
@@ -165,10 +171,10 @@ fn keys_alone_unroll_a_run() {
     press(&mut desk, Key::Space, 1);
     for turn in ["0", "90", "90"] {
         press(&mut desk, Key::Tab, 2);
-        hand_types_panels(&mut desk, "9");
+        types(&mut desk, "9");
         desk.key_press(Key::Tab);
         desk.run();
-        hand::overtype(&mut desk, turn);
+        sets(&mut desk, turn);
     }
     desk.key_press(Key::Enter);
     settle(&mut desk);
@@ -309,9 +315,9 @@ fn back_on_corner_1_every_side_has_its_net() {
     points(&mut desk, Point::new(35.0, 25.0));
     for turn in ["0", "90", "90"] {
         press(&mut desk, Key::Tab, 1);
-        hand_types_panels(&mut desk, "15");
+        types(&mut desk, "15");
         press(&mut desk, Key::Tab, 2);
-        hand::overtype(&mut desk, turn);
+        sets(&mut desk, turn);
     }
     points(&mut desk, Point::new(15.1, 20.1));
     assert_eq!(window(&desk).editor().snapped().map(|caught| caught.reason.as_str()), Some("closes on corner 1"));
@@ -351,12 +357,6 @@ fn out_of_reach_is_said_at_the_pointer() {
 }
 
 /// Types over what stands in the field that has the focus, without Enter.
-fn hand_types_panels(desk: &mut Desk, text: &str) {
-    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
-    desk.run();
-    types(desk, text);
-}
-
 #[test]
 fn taking_another_tool_or_page_rolls_it_up() {
     let mut desk = unrolling();

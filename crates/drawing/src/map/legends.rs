@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use care::names::{self, Named};
-use plan::{CoopKind, Energizer, HazardKind, Point, RunStatus};
+use plan::{CoopKind, Energizer, HazardKind, Plan, Point, RunStatus};
 use words::texts::Map as Text;
 
 use super::run::{RunLine, along_m, covered_m, is_ring, post_kv};
@@ -115,7 +115,7 @@ fn sides(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
         let ((start, start_m), (end, end_m)) = track.side(side);
         let length = words.length(end_m - start_m);
         let mut texts = vec![length.clone()];
-        if let Some(panels) = whole_panels(run, track, start_m, end_m) {
+        if let Some(panels) = whole_panels(sheet.scene.plan, run, track, side) {
             let text = if panels == 1 { Text::OnePanel } else { Text::Panels };
             texts.insert(0, words.say(text, &[("length", &length), ("count", &panels.to_string())]));
         }
@@ -131,9 +131,10 @@ fn sides(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     }
 }
 
-/// Panels between two places of the line, where both are posts and netting lies all the way.
-pub(crate) fn whole_panels(run: &RunLine<'_>, track: &Track, start_m: f64, end_m: f64) -> Option<usize> {
+/// Panels of a side, where they are whole and netting lies all the way: as the table of sides counts them.
+fn whole_panels(plan: &Plan, run: &RunLine<'_>, track: &Track, side: usize) -> Option<u32> {
     let (lay, _) = run.laid.as_ref()?;
+    let ((start, start_m), (_, end_m)) = track.side(side);
     if covered_m(lay) < lay.line_m {
         let (a, b) = (along_m(lay, covered_m(lay)), along_m(lay, lay.line_m));
         let gap_m = track.held(f64::midpoint(a, b));
@@ -141,23 +142,7 @@ pub(crate) fn whole_panels(run: &RunLine<'_>, track: &Track, start_m: f64, end_m
             return None;
         }
     }
-    let mut places: Vec<f64> = lay
-        .posts
-        .iter()
-        .map(|post| post.along_m)
-        .flat_map(|place_m| {
-            // The first vertex of a ring lies at its end as well.
-            let again = track.closed() && place_m < SAME_M;
-            [Some(place_m), again.then_some(place_m + track.line_m())]
-        })
-        .flatten()
-        .filter(|&place_m| place_m > start_m - SAME_M && place_m < end_m + SAME_M)
-        .collect();
-    places.sort_by(f64::total_cmp);
-    places.dedup_by(|a, b| (*a - *b).abs() < SAME_M);
-    let meets = |place_m: Option<&f64>, with_m: f64| place_m.is_some_and(|place_m| (place_m - with_m).abs() < SAME_M);
-    let whole = meets(places.first(), start_m) && meets(places.last(), end_m) && places.len() >= 2;
-    whole.then(|| places.len() - 1)
+    workup::panels::of_side(plan, lay, start, end_m - start_m)
 }
 
 fn energizer(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {

@@ -112,6 +112,8 @@ texts! {
             => "{coop} steht in keinem Auslauf und damit auch nicht sein einziges Tier: in einen Auslauf setzen oder einen darum legen.",
         CoopOutside: "{coop} stands outside {run}: move the coop or the run."
             => "{coop} steht außerhalb von {run}: den Stall oder den Auslauf versetzen.",
+        CoopCut: "{coop} stands in the net of {run}: move the coop, or the corners beside it."
+            => "{coop} steht im Netz von {run}: den Stall oder die Ecken daneben versetzen.",
         OverheadLineCrossed: "{run} goes beneath {hazard}: keep out from under it; where that cannot be, cross at a right angle, low, with nothing long carried upright."
             => "{run} unterquert {hazard}: Bleiben Sie unter der Leitung weg; wo das nicht geht, im rechten Winkel und niedrig queren, nichts Langes aufrecht tragen.",
         OverheadLineCrossedWhy: "It crosses at {angle}." => "Winkel der Querung: {angle}.",

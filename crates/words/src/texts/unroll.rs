@@ -51,7 +51,7 @@ texts! {
 
         WhileYouDraw: "While you draw" => "Beim Zeichnen",
         KeyEnter: "close the run here" => "den Auslauf hier schließen",
-        KeyTab: "type the side, then the turn" => "Seite eintippen, dann den Knick",
+        KeyTab: "type the side, its panels or the turn" => "Seite, ihre Felder oder den Knick eintippen",
         KeyAlt: "let go of posts and curves" => "von Pfählen und Kurven lösen",
         KeyBack: "take up the last corner" => "letzte Ecke aufnehmen",
         KeyEsc: "roll it all up" => "alles wieder aufrollen",

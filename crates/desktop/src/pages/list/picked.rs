@@ -19,16 +19,19 @@ use crate::theme::{self, colour};
 /// Most height of what can be said of what is picked; what is longer scrolls.
 pub(super) const PICKED: f32 = 232.0;
 
-/// The field in which a thing is named.
-pub(super) fn name_id(thing: Thing) -> Id {
-    match thing {
+/// The field in which a thing is named; `None` where it has no name of its own.
+pub(super) fn name_field(thing: Thing) -> Option<Id> {
+    Some(match thing {
         Thing::KeepOut { keep_out } => Id::unique(("keep-out fields", keep_out)).with("name"),
         Thing::Hazard { hazard } => Id::unique(("hazard fields", hazard)).with("name"),
         Thing::Coop { coop } => ground::coops::name_id(coop),
         Thing::TapePoint { point } => ground::taping::name_id(point),
         Thing::Damp { damp } => Id::unique(("damp fields", damp)).with("name"),
-        thing => kept().with(("name", thing)),
-    }
+        Thing::Run { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. } => {
+            kept().with(("name", thing))
+        }
+        _ => return None,
+    })
 }
 
 /// What is picked: its name and its figures, to be typed; how high all of it is.
@@ -72,11 +75,11 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
     }
     match thing {
         Thing::Run { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. } => {
-            let Some(stated) = hiding::name_of(plan, thing) else { return };
+            let (Some(stated), Some(id)) = (hiding::name_of(plan, thing), name_field(thing)) else { return };
             let said = words.say(Text::NameOf, &[("thing", name)]);
             let label = Label { shown: words.text(Text::Name), said: &said };
             let read = |text: &str| Ok::<_, String>(text.to_owned());
-            if let Some(name) = field::text(ui, p, name_id(thing), label, stated, read) {
+            if let Some(name) = field::text(ui, p, id, label, stated, read) {
                 desk.said.say(Message::Many(ManyMessage::Rename(thing, name)));
             }
         }

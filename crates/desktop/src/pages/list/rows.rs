@@ -8,7 +8,7 @@ use egui::{
 use words::texts::Many as Text;
 
 use super::layout::{ListSheet, ROW, RowWords, is_tall, reach};
-use super::picked::{PICKED, name_id};
+use super::picked::{PICKED, name_field};
 use super::{Walk, kept, row_id};
 use crate::editor::hiding::{self, Switches};
 use crate::editor::{Editor, ManyMessage, Message};
@@ -225,8 +225,13 @@ fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option
         said.say(Message::Open(editor.page_about(thing)));
         said.say(pages::clicked(Some(thing)));
     }
-    if names && let Item::Thing(thing) = item {
-        ui.memory_mut(|memory| memory.request_focus(name_id(thing)));
+    if names {
+        let named = if let Item::Thing(thing) = item { name_field(thing) } else { None };
+        match named {
+            Some(field) => ui.memory_mut(|memory| memory.request_focus(field)),
+            // The row keeps the keys: what is typed for a name would be keys of the window.
+            None => said.say(Message::Many(ManyMessage::NoName)),
+        }
     }
     enter
 }

@@ -18,8 +18,9 @@ use crate::tool::apart_m;
 
 /// The finding about the ground that is mended at the run.
 const LEAVES_PADDOCK: &str = "leaves-paddock";
-/// The finding that says where the coop is not yet.
+/// The findings that say where the coop is not yet.
 pub(super) const COOP_OUTSIDE: &str = "coop-outside";
+const COOP_CUT: &str = "coop-cut";
 
 /// Of more sides than this only the chosen one is worked out.
 const MOST_COMPARED: usize = 12;
@@ -62,7 +63,7 @@ impl Ahead {
             let about_ground = one.severity == Severity::Danger
                 || page_of_finding(one, false) == Page::Ground
                 || one.id == LEAVES_PADDOCK;
-            about_ground && one.severity != Severity::Note && one.id != COOP_OUTSIDE
+            about_ground && one.severity != Severity::Note && ![COOP_OUTSIDE, COOP_CUT].contains(&one.id)
         })
     }
 

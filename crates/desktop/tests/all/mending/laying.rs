@@ -174,6 +174,13 @@ pub(super) fn rows() -> Vec<Row> {
             said("Birds"),
         ),
         (
+            "coop-cut",
+            changed(quiet(), &|plan| plan["coop"]["at"] = json!([64.5, 52])),
+            ground_page,
+            Some(Thing::Coop { coop: 0 }),
+            said("Birds"),
+        ),
+        (
             "coop-in-no-run",
             changed(run("coop", Value::Null), &|plan| plan["coop"]["at"] = json!([80, 80])),
             ground_page,
