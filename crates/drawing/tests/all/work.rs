@@ -1,7 +1,7 @@
 //! What the map shows of the work: in which order rolls are laid and which way, the lines to walk behind the mower, and
 //! the corner to draw in.
 
-use drawing::{Form, Role, Scene, Shape};
+use drawing::{Form, Role, Scene, Shape, Thing};
 use plan::{NetKind, Plan, Point, Run, RunStatus};
 use words::Words;
 use workup::{Depth, Workup};
@@ -120,5 +120,30 @@ fn a_roll_that_is_partly_left_over_is_marked_on_what_of_it_stands() {
             .collect();
         assert_eq!(workup.runs[0].set_up.as_ref().unwrap().order.len(), 3);
         assert_eq!(marked.into_iter().collect::<Vec<_>>(), [1, 2, 3]);
+    }
+}
+
+#[test]
+fn a_side_has_so_many_panels_only_where_they_are_as_long_as_it_is() {
+    // 85.4 m of line for 100 m of netting: what is spare is doubled back, and its posts stand among the others.
+    let panel_m = 50.0 / 14.0;
+    for reversed in [false, true] {
+        for start_m in [0.0, 25.0, 50.0] {
+            let mut plan = plan(&[(0.0, 0.0), (25.0, 0.0), (25.0, 25.0)], 2);
+            plan.runs[0].nets = Some(vec!["long".to_owned(); 2]);
+            plan.runs[0].reversed = Some(reversed);
+            plan.runs[0].start_m = Some(start_m);
+            let (_, shapes) = drawn(&plan);
+            let sides = shapes.iter().filter_map(|shape| match (&shape.form, shape.thing) {
+                (Form::Label { texts, .. }, Some(Thing::RunSide { side, .. })) => Some((side, texts.clone())),
+                _ => None,
+            });
+            let said: Vec<(usize, bool)> =
+                sides.map(|(side, texts)| (side, texts.iter().any(|text| text.contains("panels")))).collect();
+            let whole = |side_m: f64| (side_m / panel_m - (side_m / panel_m).round()).abs() < 1e-3;
+            let want: Vec<(usize, bool)> =
+                [25.0, 25.0, 25.0 * 2_f64.sqrt()].into_iter().map(whole).enumerate().collect();
+            assert_eq!(said, want, "from {start_m} m, reversed: {reversed}");
+        }
     }
 }
