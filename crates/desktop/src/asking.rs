@@ -326,7 +326,7 @@ impl Asking {
                 if buttons(ui, words, &[Text::Understood], p).is_none() {
                     return Some(Question::Told(sentence, chooser));
                 }
-                return chooser.map(Question::Choose);
+                return chooser.map(|chooser| Question::Choose(chooser.again()));
             }
         }
         None

@@ -82,6 +82,11 @@ impl Chooser {
         chooser
     }
 
+    /// The same once more, after something else stood before it: its name has the keys again.
+    pub(crate) fn again(self) -> Self {
+        Self { shown: false, ..self }
+    }
+
     fn endings(&self) -> &'static [&'static str] {
         match self.purpose {
             Purpose::Open | Purpose::Save => &[shelf::PLAN_ENDING],
@@ -153,6 +158,8 @@ impl Chooser {
             let done = if self.warned.is_some() { Text::DoReplace } else { done };
             if kit::word_button(ui, words.text(done), true, p).clicked() || entered {
                 choice = choice.take().or_else(|| self.decide());
+                // What is wrong with the name is mended in its field. A file that stands is not replaced by one more Enter.
+                self.shown = self.problem.is_none();
             }
             if kit::word_button(ui, words.text(Text::Cancel), false, p).clicked() {
                 choice = Some(Choice::Left);

@@ -184,6 +184,7 @@ fn drawing(list: &mut List, editor: &Editor) {
         match drawn {
             Drawn::Coop | Drawn::FurtherCoop => list.also(Search::Coop),
             Drawn::KeepOut | Drawn::Water => list.also(Search::KeepOut),
+            Drawn::Gateway => list.also(Search::Gateway),
             _ => {}
         }
     }
@@ -208,8 +209,10 @@ fn drawing(list: &mut List, editor: &Editor) {
         (Underlay::CommandKnown, Page::Ground, Drawn::Known, editor.plan().underlay.is_some()),
     ] {
         list.say(words.text(name), "", enabled, Message::UseOn(page, Tool::outline(drawn)));
-        if matches!(drawn, Drawn::Feed(_)) {
-            list.also(Search::Feed);
+        match drawn {
+            Drawn::Feed(_) => list.also(Search::Feed),
+            Drawn::Known => list.also(Search::Picture),
+            _ => {}
         }
     }
     let known = Message::UseOn(Page::Ground, Tool::outline(Drawn::TapePoint));
@@ -221,6 +224,7 @@ fn drawing(list: &mut List, editor: &Editor) {
         list.say(words.text(name), "", enabled, Message::UseOn(page, Tool::outline(drawn)));
     }
     list.add(words.text(Underlay::Bring), "", true, Does::Ask(Ask::BringPicture));
+    list.also(Search::Picture);
     list.say(words.text(Text::LeaveTool), "Esc", true, Message::Escape);
 }
 

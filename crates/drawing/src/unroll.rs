@@ -40,9 +40,11 @@ pub fn reach(view: &View, unrolled: &Unrolled) -> Vec<Ink> {
     if unrolled.closing.is_none() {
         return Vec::new();
     }
-    if let Some(ring) = curve_ring(view, unrolled) {
-        beyond(&mut pen, view, &ring, colours);
-        pen.ring(&ring, CURVE_PX, colours.ink);
+    let ring = curve_ring(view, unrolled);
+    // Where these nets close it from nowhere, nowhere is in reach.
+    beyond(&mut pen, view, ring.as_deref().unwrap_or_default(), colours);
+    if let Some(ring) = &ring {
+        pen.ring(ring, CURVE_PX, colours.ink);
     }
     if let Some([from, to]) = side_to_come(view, unrolled) {
         pen.dashed(&[from, to], SIDE_PX, colours.ink, Some(DASH));
@@ -93,22 +95,22 @@ pub fn told(view: &View, words: Words, unrolled: &Unrolled, mut taken: Taken) ->
             put(&mut pen, middle, &text, kind, 0.0, colours);
         }
     }
+    let said = |one: Text, many: Text| match closing.nets {
+        1 => words.text(one).to_owned(),
+        nets => words.say(many, &[("nets", &nets.to_string())]),
+    };
+    let text = said(Text::OutOfReachOne, Text::OutOfReach);
+    let half = Type::new(12.0, Weight::Medium, colours.ink).width(&text) / 2.0 + 8.0;
+    let corner = [f64::from(view.size[0]) - EDGE_PX - half, EDGE_PX + 12.0];
+    let places = (0..6).map(|line| add(corner, [0.0, 26.0 * f64::from(line)]));
+    plate(&mut pen, places, &text, 12.0, 0.0, (view, &mut taken));
     if let Some(ring) = curve_ring(view, unrolled) {
-        let said = |one: Text, many: Text| match closing.nets {
-            1 => words.text(one).to_owned(),
-            nets => words.say(many, &[("nets", &nets.to_string())]),
-        };
-        let text = said(Text::OutOfReachOne, Text::OutOfReach);
-        let half = Type::new(12.0, Weight::Medium, colours.ink).width(&text) / 2.0 + 8.0;
-        let corner = [f64::from(view.size[0]) - EDGE_PX - half, EDGE_PX + 12.0];
-        let places = (0..6).map(|line| add(corner, [0.0, 26.0 * f64::from(line)]));
-        plate(&mut pen, places, &text, 12.0, 0.0, (view, &mut taken));
         on_curve(&mut pen, &ring, &said(Text::ClosesHereOne, Text::ClosesHere), (view, &mut taken));
     }
     in_theme(pen.ink, view.theme)
 }
 
-/// The plane beyond a ring: screened, and ruled from the lower left to the upper right.
+/// The plane beyond a ring, all of it where there is none: screened, and ruled from the lower left to the upper right.
 fn beyond(pen: &mut Pen, view: &View, ring: &[Px], colours: &Palette) {
     let [width, height] = view.size.map(f64::from);
     let around = |axis: usize, end: f64| {
@@ -116,7 +118,9 @@ fn beyond(pen: &mut Pen, view: &View, ring: &[Px], colours: &Palette) {
         (sides.clone().fold(0.0_f64, f64::min) - 8.0, sides.fold(end, f64::max) + 8.0)
     };
     let ((left, right), (top, foot)) = (around(0, width), around(1, height));
-    pen.area(vec![vec![[left, top], [right, top], [right, foot], [left, foot]], ring.to_vec()], colours.screen);
+    let plane = vec![[left, top], [right, top], [right, foot], [left, foot]];
+    let hole = Some(ring.to_vec()).filter(|ring| !ring.is_empty());
+    pen.area(std::iter::once(plane).chain(hole).collect(), colours.screen);
     // Along a line of the ruling right + down is the same.
     let step = RULED_EACH_PX * std::f64::consts::SQRT_2;
     let lines = ((width + height) / step).ceil() as u32;

@@ -61,6 +61,7 @@ pub(super) fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, sai
     // Enter on a button beside a figure is that button's.
     let on_button = ui.memory(egui::Memory::focused).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
     let entered = !covered && !on_button && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
+    let is_read = refused.is_none();
     let (sentence, ink) = match refused {
         Some(sentence) => (sentence, colour(p.danger)),
         None if !can && typing => (" ".to_owned(), colour(p.ink2)),
@@ -88,7 +89,8 @@ pub(super) fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, sai
         if answer != rolls {
             said.say(Message::Rolls(answer));
         }
-        if lay.clicked() || (entered && can) {
+        // Nothing is laid out of an older answer than the one that stands in the field.
+        if (lay.clicked() && is_read) || (entered && can) {
             said.say(Message::LayOut);
         }
     });

@@ -101,7 +101,12 @@ impl Step {
     /// last good answer holds meanwhile. Esc brings back what stood there before.
     fn entry(&self, ui: &mut Ui, rect: Rect, id: Id, head: Id, words: Words, p: &Palette) -> Option<Came> {
         let focused = ui.memory(|memory| memory.has_focus(id));
-        let edge = if focused { Stroke::new(2.0, colour(p.pick)) } else { Stroke::new(1.0, colour(p.rule)) };
+        let stands_refused = ui.data(|data| data.get_temp::<bool>(id.with("refused"))).is_some();
+        let edge = match (stands_refused, focused) {
+            (true, _) => Stroke::new(2.0, colour(p.danger)),
+            (false, true) => Stroke::new(2.0, colour(p.pick)),
+            (false, false) => Stroke::new(1.0, colour(p.rule)),
+        };
         ui.painter().rect(rect, 2.0, colour(p.sheet), edge, egui::StrokeKind::Inside);
         let draft = id.with("draft");
         let (figure, _) = words.typed_parts(self.measure, self.now);

@@ -112,6 +112,11 @@ fn a_file_that_is_no_plan_is_refused_and_the_open_plan_stays() {
     desk.get_by_label_contains("other.netfold.json");
     click_on(&mut desk, "Understood");
     assert_eq!(*window(&desk).editor().plan(), before);
+    // The name has the keys again, and is replaced by what is typed.
+    desk.event(egui::Event::Text("third".to_owned()));
+    desk.run();
+    let field = desk.get_by_role_and_label(egui::accesskit::Role::TextInput, "File name");
+    assert_eq!(egui_kittest::kittest::NodeT::accesskit_node(&field).value().as_deref(), Some("third"));
 }
 
 #[test]

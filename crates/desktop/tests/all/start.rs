@@ -57,6 +57,11 @@ fn what_is_typed_is_followed_at_once_and_a_bad_answer_is_said() {
         desk.run();
         assert!(desk.query_all_by_label_contains(sentence).count() > 0, "{label}: {bad:?} is answered");
         assert_eq!(window(&desk).editor().question().unwrap().rolls, before, "{label}: {bad:?} was taken");
+        click_on(&mut desk, "Lay it out");
+        assert!(
+            window(&desk).editor().question().is_some(),
+            "{label}: {bad:?} stands there, an older answer was laid out"
+        );
     }
     for (label, text, want) in [
         ("Rolls", "3", (3, 50.0, 14)),

@@ -354,9 +354,22 @@ fn out_of_reach_is_said_at_the_pointer() {
     assert!(closing.spare_m < -1.0, "{closing:?}");
     let short = Words::default().length(-closing.spare_m);
     desk.get_by_label_contains(&format!("out of reach: {short} short to close from here"));
+    let ruled = |desk: &Desk| {
+        let editor = window(desk).editor();
+        let ink = drawing::unroll::reach(editor.view(), &editor.in_hand().unwrap().unrolled);
+        ink.iter().filter(|item| matches!(item, drawing::Ink::Line { width, .. } if *width == 1.0)).count()
+    };
+    let around_the_curve = ruled(&desk);
+    // A corner from which all five nets do not even come back: nowhere is in reach.
+    let at = Point::new(60.0, 400.0);
+    desk.state_mut().as_mut().unwrap().say(Message::Hand(desktop::tool::Hand::Click { at, reach_m: 0.0 }));
+    desk.run();
+    points(&mut desk, Point::new(40.0, 20.0));
+    let closing = window(&desk).editor().in_hand().unwrap().unrolled.closing.unwrap();
+    assert!(closing.curve.is_none() && closing.nets == 5, "{closing:?}");
+    assert!(around_the_curve > 10 && ruled(&desk) > 10, "{around_the_curve}, then {}", ruled(&desk));
 }
 
-/// Types over what stands in the field that has the focus, without Enter.
 #[test]
 fn taking_another_tool_or_page_rolls_it_up() {
     let mut desk = unrolling();

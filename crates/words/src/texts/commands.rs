@@ -23,7 +23,7 @@ texts! {
         DrawKeepOut: "Draw a keep-out" => "Sperrfläche zeichnen",
         DrawWater: "Draw water" => "Wasser zeichnen",
         PlaceCoop: "Place the coop" => "Stall setzen",
-        PlaceGateway: "Place the way in" => "Zufahrt setzen",
+        PlaceGateway: "Place the gateway" => "Zufahrt setzen",
         DrawBranch: "Draw a branch of netting" => "Abzweig aus Netzen zeichnen",
         PlaceFurtherCoop: "Place another coop" => "Weiteren Stall setzen",
         PlaceHeight: "Place a spot of known height" => "Punkt bekannter Höhe setzen",

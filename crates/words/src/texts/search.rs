@@ -7,8 +7,8 @@ texts! {
     Search {
         Ground: "paddock field pasture keep-out well pond hazard soil heights slope picture"
             => "Koppel Weide Wiese Sperrfläche Brunnen Teich Gefahr Boden Höhen Hang Bild",
-        Run: "net netting fence corner post brace strip mowing coop hens"
-            => "Netz Zaun Ecke Pfosten Abspannung Streifen Mähen Stall Hennen",
+        Run: "net netting fence corner post brace strip mowing coop hens gate pin wind minutes"
+            => "Netz Zaun Ecke Pfosten Abspannung Streifen Mähen Stall Hennen Tor Wind Minuten",
         Power: "volts kV energizer charger earth stake leakage grass joules readings fault"
             => "Volt kV Weidezaungerät Erdung Erdstab Ableitung Gras Joule Messung Fehler",
         Moves: "next run season rest days tomorrow" => "nächster Auslauf Saison Ruhe Tage morgen",
@@ -18,6 +18,8 @@ texts! {
         Save: "store keep file" => "sichern Datei ablegen",
         Open: "load file plan" => "laden Datei Plan",
         Undo: "back revert" => "zurück",
+        Gateway: "gate entrance way in" => "Tor Einfahrt Zufahrt",
+        Picture: "underlay photo aerial image map" => "Unterlage Foto Luftbild Karte Bild",
         Feed: "energizer charger volts live lead" => "Weidezaungerät Gerät Volt Zuleitung",
         Coop: "hens house birds flock" => "Hennen Haus Vögel Herde",
         KeepOut: "well pond tree garden" => "Brunnen Teich Baum Garten",
