@@ -77,11 +77,13 @@ impl Sketch {
     }
 }
 
-/// Whether a shape is part of what is unrolled: braces, rolls and the energizer come when it is laid.
+/// Whether a shape is part of what is unrolled: braces, rolls and the energizer come when it is laid. Where no net can be
+/// laid, since the line crosses itself, the line stays.
 fn is_netting(role: Role) -> bool {
     matches!(
         role,
         Role::Net
+            | Role::Outline
             | Role::Gap
             | Role::Post { .. }
             | Role::Join

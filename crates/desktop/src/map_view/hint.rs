@@ -11,7 +11,7 @@ use words::texts::{Faults, Guides, Power, Shaping, Taping, Underlay, Window as T
 
 use super::at_pointer::AtPointer;
 use super::{FOOT_PX, RIGHT_PX, resting};
-use crate::editor::Editor;
+use crate::editor::{Editor, Pictured, hiding};
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::{icons, leading, many};
@@ -70,9 +70,13 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         }
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
+        (None, Tool::Pick) if on_picked_whole(editor) && picked_is_locked(editor) => words.text(Text::IsLocked),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
-            return sign().or_else(|| resting::whole_of_picked(editor)).or_else(|| resting::not_picked(editor));
+            return sign()
+                .or_else(|| picture_not_shown(editor))
+                .or_else(|| resting::whole_of_picked(editor))
+                .or_else(|| resting::not_picked(editor));
         }
     };
     Some(text.to_owned())
@@ -173,6 +177,17 @@ fn place(editor: &Editor, (rect, at_pointer): (Rect, &AtPointer), foot: Rect, to
         at_top += usize::from(around_top.contains(spot));
     }
     if at_top < at_foot { top } else { foot }
+}
+
+/// That the plan's picture is missing or bad: the page that says why need not be open.
+fn picture_not_shown(editor: &Editor) -> Option<String> {
+    let is_wanted = editor.plan().underlay.as_ref().is_some_and(|underlay| !underlay.hidden);
+    let is_refused = matches!(editor.pictured(), Pictured::Refused(_));
+    (is_wanted && is_refused).then(|| editor.words().text(Text::PictureNotShown).to_owned())
+}
+
+fn picked_is_locked(editor: &Editor) -> bool {
+    editor.picked().is_some_and(|thing| hiding::is_locked(editor.plan(), thing))
 }
 
 /// Whether the pointer is on something picked that can be moved whole.

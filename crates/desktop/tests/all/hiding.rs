@@ -6,6 +6,7 @@ use crate::hand::{example, spot, window};
 use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
+use egui_kittest::kittest::Queryable;
 use plan::{Deed, Point};
 use words::Words;
 use words::texts::Window as Text;
@@ -41,6 +42,10 @@ fn what_is_locked_is_picked_and_stays() {
     press(&mut desk, Modifiers::NONE, Key::K);
     let locked = window(&desk).editor().plan().clone();
     assert!(locked.ground.keep_outs[0].locked);
+    desk.event(egui::Event::PointerMoved(pond));
+    desk.run();
+    let said = Words::default().text(Text::IsLocked);
+    assert!(desk.query_by_label(said).is_some(), "the pointer on it is told before anything is tried");
     for key in [Key::ArrowLeft, Key::Delete, Key::CloseBracket] {
         press(&mut desk, Modifiers::NONE, key);
         assert_eq!(window(&desk).editor().notice(), Some(Text::IsLocked), "{key:?}");

@@ -96,6 +96,8 @@ fn a_missing_a_changed_a_cut_and_a_huge_picture_are_said_and_the_plan_opens() {
 
     let desk = open(dir.path(), with_underlay(right.clone()));
     assert_eq!(*editor(&desk).pictured(), Pictured::Refused(PictureError::Missing));
+    let said = words::Words::default().text(words::texts::Window::PictureNotShown);
+    assert!(desk.query_by_label(said).is_some(), "said on the map, whatever page is open");
     assert!(says(&desk, "air.png is not there") && !editor(&desk).plan().runs.is_empty());
     assert!(!editor(&desk).view().underlay);
 

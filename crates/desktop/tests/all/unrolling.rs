@@ -371,6 +371,19 @@ fn out_of_reach_is_said_at_the_pointer() {
 }
 
 #[test]
+fn a_line_that_crosses_itself_stays_in_sight() {
+    let mut desk = unrolling();
+    for at in [(15.0, 20.0), (35.0, 20.0), (35.0, 40.0)] {
+        clicks(&mut desk, Point::from(at));
+    }
+    points(&mut desk, Point::new(25.0, 10.0));
+    let in_hand = window(&desk).editor().in_hand().unwrap();
+    let drawn: Vec<drawing::Role> = in_hand.shown().drawing.shapes().map(|shape| shape.role).collect();
+    assert!(!drawn.contains(&drawing::Role::Net), "no net can be laid on it: {drawn:?}");
+    assert!(drawn.contains(&drawing::Role::Outline), "{drawn:?}");
+}
+
+#[test]
 fn taking_another_tool_or_page_rolls_it_up() {
     let mut desk = unrolling();
     clicks(&mut desk, Point::new(15.0, 20.0));

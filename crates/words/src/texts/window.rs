@@ -60,6 +60,7 @@ texts! {
             => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",
         SomeAreLocked: "What is locked of it stays where it is." => "Was davon gesperrt ist, bleibt, wo es ist.",
+        PictureNotShown: "The picture beneath the map cannot be shown: page Ground says why." => "Das Bild unter der Karte lässt sich nicht zeigen: Die Seite „Gelände“ sagt, warum.",
         NoName: "That has no name of its own: name what it belongs to." => "Das hat keinen eigenen Namen: Benennen Sie das, wozu es gehört.",
         NothingToHide: "Pick a run or something on the ground first: those can be hidden and locked." => "Zuerst einen Auslauf oder etwas auf dem Gelände auswählen: Das lässt sich ausblenden und sperren.",
         NothingToCopy: "Pick something that stands on the map first; then there is something to copy." => "Zuerst etwas auswählen, das auf der Karte steht; dann gibt es etwas zu kopieren.",
