@@ -191,7 +191,7 @@ impl Chooser {
             |ui| {
                 if let Some(up) = self.folder.parent() {
                     let up_words = words.text(Text::UpOneFolder);
-                    if row(ui, up_words, up_words, true, false, p).clicked() {
+                    if row(ui, up_words, up_words, Some("↑"), false, p).clicked() {
                         go = Some(up.to_path_buf());
                     }
                 }
@@ -204,13 +204,13 @@ impl Chooser {
                 };
                 for name in &listing.folders {
                     let label = words.say(Text::FolderRow, &[("name", name)]);
-                    if row(ui, name, &label, true, false, p).clicked() {
+                    if row(ui, name, &label, Some("→"), false, p).clicked() {
                         go = Some(self.folder.join(name));
                     }
                 }
                 for name in &listing.files {
                     let label = words.say(Text::FileRow, &[("name", name)]);
-                    let response = row(ui, name, &label, false, *name == self.name, p);
+                    let response = row(ui, name, &label, None, *name == self.name, p);
                     if response.clicked() {
                         self.name.clone_from(name);
                         self.warned = None;
@@ -262,7 +262,8 @@ fn name_of(path: &Path) -> String {
     path.file_name().map_or_else(|| shelf::shown(path), |name| name.to_string_lossy().into_owned())
 }
 
-fn row(ui: &mut Ui, name: &str, label: &str, folder: bool, picked: bool, p: &Palette) -> egui::Response {
+/// A file, or with the way that it leads a folder.
+fn row(ui: &mut Ui, name: &str, label: &str, way: Option<&str>, picked: bool, p: &Palette) -> egui::Response {
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 26.0), Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::Row, true, picked, label));
     if picked {
@@ -270,8 +271,8 @@ fn row(ui: &mut Ui, name: &str, label: &str, folder: bool, picked: bool, p: &Pal
     } else if response.hovered() {
         ui.painter().rect_filled(rect, 0.0, theme::thinned(p.rule, 0.18));
     }
-    let font = if folder { theme::medium(13.0) } else { theme::regular(13.0) };
-    let shown = if folder { format!("{name} →") } else { name.to_owned() };
+    let font = if way.is_some() { theme::medium(13.0) } else { theme::regular(13.0) };
+    let shown = way.map_or_else(|| name.to_owned(), |way| format!("{name} {way}"));
     let galley = kit::shortened(ui, &shown, font, colour(p.ink), rect.width() - 16.0);
     let at = pos2(rect.left() + 8.0, rect.center().y - galley.size().y / 2.0);
     ui.painter().galley(at, galley, colour(p.ink));

@@ -252,10 +252,10 @@ impl Editor {
     /// Makes edits; what follows from the plan is worked out once, after the last.
     fn make_all(&mut self, edits: Vec<Edit>) {
         for edit in edits {
-            let named = Deed::of(&edit);
+            let named = Deed::of(&edit, &self.plan);
             let edit = self.way.with_line(&self.history, &self.plan, edit);
             // What goes along does not change what was done.
-            let alone = !self.history.is_open() && Deed::of(&edit) != named;
+            let alone = !self.history.is_open() && Deed::of(&edit, &self.plan) != named;
             if alone {
                 self.history.begin_called(named);
             }

@@ -6,6 +6,7 @@
 
 use std::mem;
 
+use crate::deed::Deed;
 use crate::edit::{Edit, EditError};
 use crate::model::Plan;
 
@@ -14,127 +15,6 @@ use crate::model::Plan;
 struct Step {
     edits: Vec<Edit>,
     deed: Deed,
-}
-
-/// What a step did, for a list in words.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Deed {
-    /// Something without a word of its own.
-    #[default]
-    Change,
-    /// The plan was named.
-    Name,
-    /// An outline was drawn anew.
-    Outline,
-    /// A corner was moved.
-    MoveCorner,
-    /// A corner was put in.
-    InsertCorner,
-    /// A corner was taken out.
-    RemoveCorner,
-    /// A run was added.
-    AddRun,
-    /// A run was taken out.
-    RemoveRun,
-    /// A run's particulars changed.
-    Run,
-    /// The ground or what stands on it changed.
-    Ground,
-    /// The store changed.
-    Store,
-    /// The coop changed.
-    Coop,
-    /// The readings changed.
-    Readings,
-    /// Something whole was moved.
-    Move,
-    /// Something whole was turned.
-    Turn,
-    /// A second one of something was made.
-    Duplicate,
-    /// A side was given a length.
-    SideLength,
-    /// A run was made of whole panels.
-    FitNets,
-    /// A shape that was found became a run.
-    TakeShape,
-    /// A corner was cut over several posts.
-    CutCorner,
-    /// A corner got its brace.
-    Brace,
-    /// A corner's brace was taken back.
-    TakeBrace,
-    /// Something was taken out.
-    Remove,
-    /// Something was put in from the clipboard.
-    Paste,
-    /// Rolls were laid out as the plan's first run.
-    LayOut,
-    /// Something was hidden or shown.
-    Hide,
-    /// Something was locked or unlocked.
-    Lock,
-    /// Something was given a name.
-    Rename,
-    /// Something was read from another file.
-    BringIn,
-    /// A side was slid.
-    SlideSide,
-    /// A corner was moved and the line's length kept.
-    KeepLength,
-    /// A corner was moved along the arc of its angle.
-    KeepAngle,
-    /// An outline was squared up.
-    SquareUp,
-    /// Something whole was mirrored.
-    Mirror,
-    /// A second one was made beside, with a side in common.
-    DuplicateBeside,
-    /// A side was given a bearing.
-    SideBearing,
-    /// A side was given so many panels.
-    SidePanels,
-    /// A corner was given coordinates.
-    CornerPlace,
-    /// A corner was given a turn.
-    CornerTurn,
-    /// A corner was given figures while it was in the hand.
-    CornerFigures,
-}
-
-impl Deed {
-    /// What an edit by itself is called.
-    pub fn of(edit: &Edit) -> Self {
-        match edit {
-            Edit::SetTitle { .. } => Self::Name,
-            Edit::SetOutline { .. } => Self::Outline,
-            Edit::MoveCorner { .. } => Self::MoveCorner,
-            Edit::InsertCorner { .. } => Self::InsertCorner,
-            Edit::RemoveCorner { .. } => Self::RemoveCorner,
-            Edit::AddRun { .. } => Self::AddRun,
-            Edit::RemoveRun { .. } => Self::RemoveRun,
-            Edit::SetRun { .. } => Self::Run,
-            Edit::SetPaddock { .. }
-            | Edit::SetSoil { .. }
-            | Edit::SetWind { .. }
-            | Edit::SetToday { .. }
-            | Edit::SetKeepOuts { .. }
-            | Edit::SetHazards { .. }
-            | Edit::SetGateway { .. }
-            | Edit::SetHeights { .. }
-            | Edit::SetHeightGrid { .. }
-            | Edit::SetWalls { .. }
-            | Edit::SetShade { .. }
-            | Edit::SetTapePoints { .. }
-            | Edit::SetDamp { .. }
-            | Edit::SetLabels { .. }
-            | Edit::SetUnderlay { .. } => Self::Ground,
-            Edit::SetStore { .. } => Self::Store,
-            Edit::SetCoop { .. } | Edit::SetOtherCoops { .. } => Self::Coop,
-            Edit::SetReadings { .. } => Self::Readings,
-            Edit::SetOrigin { .. } | Edit::SetTarget { .. } | Edit::SetSeason { .. } => Self::Change,
-        }
-    }
 }
 
 /// What was done to a plan, and what was taken back.
@@ -180,7 +60,7 @@ impl History {
             let near = step.edits.iter().find(|inverse| inverse.touches_same(&edit));
             near.is_some_and(|inverse| inverse.same_place(&edit))
         });
-        let deed = Deed::of(&edit);
+        let deed = Deed::of(&edit, plan);
         let inverse = plan.apply(edit.clone())?;
         self.revision += 1;
         self.note(edit);

@@ -16,6 +16,7 @@
 pub mod assumed;
 pub mod between;
 pub mod bracing;
+pub mod deed;
 pub mod defaults;
 pub mod edit;
 pub mod file;
@@ -34,9 +35,10 @@ pub mod today;
 
 pub use assumed::{Assumed, assumed};
 pub use between::between;
+pub use deed::Deed;
 pub use edit::{Edit, EditError, Shape};
 pub use file::{Opened, ReadError, read, write};
-pub use history::{Deed, History};
+pub use history::History;
 pub use model::{
     Boundary, BraceKind, BraceRule, Branch, ByFoot, Coop, CoopKind, CornerSeen, Damp, DoorSide, EarthStake,
     EarthStakes, Energizer, Fault, FaultCause, FaultKind, Flock, Gate, GateKind, Gateway, Ground, Hazard, HazardKind,

@@ -11,8 +11,8 @@ use crate::Known;
 use crate::model::Lay;
 use crate::slope::SideOnGround;
 
-/// A side this near to whole panels is so many, metres.
-const WHOLE_M: f64 = 1e-3;
+/// A side this near to whole panels is so many, metres: files state places to the centimetre.
+const WHOLE_M: f64 = 1e-2;
 
 /// The one panel that all nets on the line are made of, metres; `None` where they differ or none lies.
 fn like_panel_m(plan: &Plan, lay: &Lay) -> Option<f64> {

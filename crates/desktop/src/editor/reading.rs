@@ -113,7 +113,8 @@ impl Editor {
 
     /// What the keeper is shown next after the first run was laid.
     pub fn lesson(&self) -> Lesson {
-        self.lesson
+        // Without a run there is nothing to drag and no line to read.
+        if self.run().is_none() { Lesson::Done } else { self.lesson }
     }
 
     /// Where the earth stakes of the run in hand would earth best, while the open page suggests that.

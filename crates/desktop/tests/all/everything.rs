@@ -180,7 +180,7 @@ fn typing_finds_and_a_click_picks_and_names_are_given() {
     desk.key_press(Key::Escape);
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), plan, "what is no figure changes nothing");
-    assert_eq!(window(&desk).editor().deeds().0, [Deed::Ground, Deed::MoveCorner]);
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::KeepOuts, Deed::MoveCorner]);
 }
 
 #[test]

@@ -179,7 +179,7 @@ fn fields_of_the_ground_keep_the_old_value_when_they_refuse() {
     assert_eq!(coop.birds, Some(64));
     assert!((coop.length_m.unwrap() - 12.5 * 0.3048).abs() < 1e-9);
     assert_eq!(plan.ground.keep_outs[0].clearance_m, Some(2.5));
-    assert_eq!(window(&desk).editor().deeds().0, [Deed::Coop, Deed::Coop, Deed::Ground]);
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::Coop, Deed::Coop, Deed::KeepOuts]);
 }
 
 #[test]

@@ -2,8 +2,8 @@
 
 use crate::hand;
 use crate::hand::{click_on, cold, drag, settle, spot, window};
-use desktop::editor::{Lesson, SaveState};
-use drawing::{Form, Role};
+use desktop::editor::{Lesson, Message, SaveState};
+use drawing::{Form, Role, Thing};
 use egui::Key;
 use egui_kittest::kittest::{NodeT, Queryable};
 use plan::Point;
@@ -148,6 +148,10 @@ fn the_first_run_is_dragged_onto_the_ground_with_its_coop() {
     assert_eq!(editor.plan().runs[0], run, "one step");
     assert_eq!(editor.plan().coop.as_ref(), Some(&coop));
     assert_eq!(editor.deeds().0, [plan::Deed::LayOut]);
+    assert_eq!(editor.lesson(), Lesson::ReadLine);
+    hand::say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    hand::say(&mut desk, Message::Remove);
+    assert_eq!(window(&desk).editor().lesson(), Lesson::Done, "no line is left to be read");
 }
 
 #[test]

@@ -50,7 +50,7 @@ fn a_drag_of_a_slider_is_one_step() {
     hand::drag(&mut desk, from, to);
     let after = plan(&desk);
     assert_ne!(after.runs[0].leakage_s_per_m, example().runs[0].leakage_s_per_m);
-    is_one_step(&mut desk, Deed::Run);
+    is_one_step(&mut desk, Deed::Grass);
 }
 
 #[test]
