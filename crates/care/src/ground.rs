@@ -1,7 +1,7 @@
 //! The run against its ground: paddock, keep-outs, coop.
 
 use geometry::{Outline, Point, region};
-use plan::Run;
+use plan::{Run, RunStatus};
 use words::texts::Findings as Text;
 use workup::RunWorkup;
 
@@ -115,8 +115,12 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     )
 }
 
-/// Coops that the net would run through. One that stands outside of its run altogether is told of as that.
+/// Coops that the net runs through. One whose middle stands outside of its own run is told of as that.
 fn coops_cut(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
+    // Where nets stood once a coop may stand.
+    if run.status == RunStatus::Past {
+        return Vec::new();
+    }
     let outside = |coop: &plan::Coop| {
         run.coop.as_deref() == Some(coop.id.as_str()) && line.is_closed() && !region::contains(line, point(coop.at))
     };

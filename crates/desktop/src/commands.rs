@@ -88,12 +88,13 @@ pub(crate) fn found(commands: &[Command], query: &str) -> Vec<usize> {
             _ => holds(&format!("{name} {}", command.also.to_lowercase())).then_some(Fits::Also),
         }
     };
-    let mut found: Vec<(Fits, usize)> =
-        commands.iter().enumerate().filter_map(|(index, command)| Some((fits(command)?, index))).collect();
+    // Of those that fit as well, what can be done now comes first: Enter takes the first.
+    let ranked = |(index, command): (usize, &Command)| Some((fits(command)?, !command.enabled, index));
+    let mut found: Vec<(Fits, bool, usize)> = commands.iter().enumerate().filter_map(ranked).collect();
     if !asked.is_empty() {
         found.sort_unstable();
     }
-    found.into_iter().map(|(_, index)| index).collect()
+    found.into_iter().map(|(.., index)| index).collect()
 }
 
 struct List {

@@ -121,7 +121,8 @@ pub(crate) fn fields<T: Copy + Default>(
         left = rect.right() + 8.0;
         let kept = ui.data(|data| data.get_temp::<String>(id));
         let focused = ui.memory(|memory| memory.has_focus(id));
-        let focused_by_digit = kept.is_some();
+        // Begun by a digit, or refused and given the keys again: what was typed goes on.
+        let is_typed = kept.is_some();
         let mut text = kept.filter(|_| focused).unwrap_or_else(|| cell.figure.clone());
         let edit = TextEdit::singleline(&mut text).id(id).font(theme::medium(13.0));
         let margin = Margin { left: 4, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
@@ -133,7 +134,7 @@ pub(crate) fn fields<T: Copy + Default>(
         response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, cell.said.as_str()));
         // What stands there is replaced by what is typed, however the field came by the keys.
         if response.gained_focus()
-            && !focused_by_digit
+            && !is_typed
             && let Some(state) = TextEdit::load_state(ui.ctx(), id)
         {
             field::mark_all(ui.ctx(), id, state, &text);

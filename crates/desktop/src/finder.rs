@@ -107,12 +107,11 @@ fn list(ui: &mut Ui, editor: &Editor, commands: &[Command], open: &mut Open) -> 
     let response = ui.add(field);
     response.widget_info(|| WidgetInfo::labeled(Role::TextInput, true, words.text(Text::Find)));
     response.request_focus();
+    if response.changed() {
+        open.row = 0;
+    }
     ui.add_space(8.0);
     let found = commands::found(commands, &open.query);
-    if response.changed() {
-        // Enter is for what can be done now.
-        open.row = found.iter().position(|&index| commands[index].enabled).unwrap_or(0);
-    }
     open.row = (open.row + down).saturating_sub(up).min(found.len().saturating_sub(1));
     if found.is_empty() {
         kit::prose(ui, words.text(Text::NothingFound), theme::regular(13.0), colour(p.ink2));

@@ -44,11 +44,11 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
     let size = [rect.width(), rect.height()];
     said.say(Message::Size(size, furniture::kept(size, RIGHT_PX, FOOT_PX, key_size(editor, rect.size()))));
-    let view = editor.view();
+    let (view, shown) = (editor.view(), paint::shown(editor, rect));
     let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
     // Open grass is nothing to pick, but where the page is about it.
     let thing_at = |at: Pos2| {
-        let thing = editor.drawing().thing_at(view, here(at), REACH_PX);
+        let thing = editor.drawing().thing_at(&shown, here(at), REACH_PX);
         thing.filter(|thing| !matches!(thing, Thing::Boundary | Thing::Underlay) || editor.page() == Page::Ground)
     };
     let space = ui.input(|input| input.key_down(Key::Space)) && !ui.ctx().text_edit_focused();

@@ -24,12 +24,26 @@ pub fn triangles(rings: &[Vec<Spot>]) -> (Vec<Spot>, Vec<u32>) {
     };
     let whole = Polygon::new(line(outer), rings[1..].iter().filter(sound).map(line).collect());
     let cut = cut(&whole);
-    // Ears are cut right only where a ring does not cross itself.
-    if whole.interiors().is_empty() && (area(&cut) - whole.unsigned_area()).abs() > AREA_GRAIN * area(&cut) {
+    // Ears are cut right only where a ring does not cross itself: one that does not turns round once, and its ears are as
+    // large as it is. Rings with holes are made by our own hand and do not cross.
+    let is_off = || (area(&cut) - whole.unsigned_area()).abs() > AREA_GRAIN * area(&cut);
+    if whole.interiors().is_empty() && (rounds(outer) != 1.0 || is_off()) {
         let pieces = whole.difference(&MultiPolygon::new(Vec::new()));
         return pieces.iter().map(self::cut).fold((Vec::new(), Vec::new()), joined);
     }
     cut
+}
+
+/// How many times a ring turns round on its way.
+fn rounds(ring: &[Spot]) -> f32 {
+    let way = |from: Spot, to: Spot| [to[0] - from[0], to[1] - from[1]];
+    let ways = ring.iter().zip(ring.iter().cycle().skip(1)).map(|(&from, &to)| way(from, to));
+    let ways: Vec<[f32; 2]> = ways.filter(|way| *way != [0.0; 2]).collect();
+    let turn = |(one, next): (&[f32; 2], &[f32; 2])| {
+        (one[0] * next[1] - one[1] * next[0]).atan2(one[0] * next[0] + one[1] * next[1])
+    };
+    let turned_rad: f32 = ways.iter().zip(ways.iter().cycle().skip(1)).map(turn).sum();
+    (turned_rad / std::f32::consts::TAU).round().abs()
 }
 
 fn cut(polygon: &Polygon<f32>) -> (Vec<Spot>, Vec<u32>) {
@@ -82,6 +96,11 @@ mod tests {
         let filled = triangles(&[loop_out]);
         // On one side of y = 0 two triangles of 4, on the other one of 8.
         assert!((area(&filled) - (4.0 + 4.0 + 8.0)).abs() < 1e-2, "{}", area(&filled));
+        // Two loops that turn the same way, one within the other: they meet where y = x cuts y = 10 - 7/4 x, in 40/11.
+        let within = vec![[0.0, 0.0], [10.0, 0.0], [10.0, 10.0], [0.0, 10.0], [4.0, 3.0], [7.0, 3.0], [7.0, 7.0]];
+        let filled = triangles(&[within]);
+        let (outer, inner) = (100.0 - 200.0 / 11.0, (19.0 - 40.0 / 11.0) / 2.0);
+        assert!((area(&filled) - (outer - inner)).abs() < 1e-2, "{}", area(&filled));
     }
 
     #[test]

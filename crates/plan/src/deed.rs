@@ -160,10 +160,16 @@ impl Deed {
         /// Gives a run that part of another.
         type Take = fn(&mut Run, &Run);
         let parts: [(Self, Take); 7] = [
-            (Self::Faults, |run, of| run.faults.clone_from(&of.faults)),
+            (Self::Faults, |run, of| {
+                run.faults.clone_from(&of.faults);
+                let branches = run.branches.iter_mut().zip(&of.branches);
+                branches.for_each(|(branch, of)| branch.faults.clone_from(&of.faults));
+            }),
             (Self::Grass, |run, of| {
                 run.leakage_s_per_m = of.leakage_s_per_m;
                 run.leakage_zones.clone_from(&of.leakage_zones);
+                let branches = run.branches.iter_mut().zip(&of.branches);
+                branches.for_each(|(branch, of)| branch.leakage_zones.clone_from(&of.leakage_zones));
             }),
             (Self::Gates, |run, of| run.gates.clone_from(&of.gates)),
             (Self::Pins, |run, of| run.pins.clone_from(&of.pins)),
@@ -186,14 +192,15 @@ impl Deed {
             take(&mut run, from);
             run == *from
         };
-        parts.into_iter().find(|(_, take)| alone(take)).map_or(Self::Run, |(deed, _)| deed)
+        let part = parts.into_iter().find(|(_, take)| alone(take)).filter(|_| from != to);
+        part.map_or(Self::Run, |(deed, _)| deed)
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::Deed;
-    use crate::{Edit, Fault, FaultKind, Gate, GateKind, Plan, Point, Rest, Run};
+    use crate::{Branch, Edit, Fault, FaultKind, Gate, GateKind, Pin, PinKind, Plan, Point, Rest, Run};
 
     #[test]
     fn a_run_s_edit_is_called_by_the_one_part_that_it_changed() {
@@ -213,13 +220,23 @@ mod tests {
             rest: Rest::default(),
         };
         let bare = Run { id: "run".to_owned(), ..Run::default() };
-        let fault = Run { faults: vec![broken], ..bare.clone() };
+        let fault = Run { faults: vec![broken.clone()], ..bare.clone() };
         assert_eq!(set(fault.clone()), Deed::Faults);
         let fed = Run { feed_at: Some(Point::new(1.0, 2.0)), ..fault.clone() };
         assert_eq!(set(fed.clone()), Deed::Feed);
         let two = Run { gates: vec![Gate::new(GateKind::Foot)], faults: Vec::new(), ..fed };
         assert_eq!(set(two.clone()), Deed::Run, "gates and faults at once");
         assert_eq!(set(Run { gates: Vec::new(), ..two.clone() }), Deed::Gates);
-        assert_eq!(set(Run { gates: Vec::new(), leakage_s_per_m: Some(1e-5), ..two }), Deed::Grass);
+        let mown = Run { gates: Vec::new(), leakage_s_per_m: Some(1e-5), ..two };
+        assert_eq!(set(mown.clone()), Deed::Grass);
+        assert_eq!(set(mown.clone()), Deed::Run, "nothing changed");
+        let branch = Branch { from_m: 1.0, outline: vec![Point::new(0.0, 0.0)], ..Branch::default() };
+        let branched = Run { branches: vec![branch.clone()], ..mown };
+        assert_eq!(set(branched.clone()), Deed::Branches);
+        let broken = Run { branches: vec![Branch { faults: vec![broken], ..branch }], ..branched };
+        assert_eq!(set(broken.clone()), Deed::Faults, "on a branch");
+        assert_eq!(set(Run { strip_left_m: Some(1.0), ..broken.clone() }), Deed::Strip);
+        let pin = Pin::new(PinKind::Start, Point::new(0.0, 0.0));
+        assert_eq!(set(Run { strip_left_m: Some(1.0), pins: vec![pin], ..broken }), Deed::Pins);
     }
 }

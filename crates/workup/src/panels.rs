@@ -11,9 +11,6 @@ use crate::Known;
 use crate::model::Lay;
 use crate::slope::SideOnGround;
 
-/// A side this near to whole panels is so many, metres: files state places to the centimetre.
-const WHOLE_M: f64 = 1e-2;
-
 /// The one panel that all nets on the line are made of, metres; `None` where they differ or none lies.
 fn like_panel_m(plan: &Plan, lay: &Lay) -> Option<f64> {
     let panels = lay.nets.iter().map(|net| {
@@ -80,11 +77,16 @@ fn posts_from(lay: &Lay, corner: Point) -> Option<Vec<f64>> {
     Some(ahead)
 }
 
-/// The panels that a side of a run is long, from that corner on; `None` where they are not whole.
+/// The panels that a side of a run is long, from that corner on; `None` where they are not whole, to within what meets,
+/// and where a part of the side has no netting.
 pub fn of_side(plan: &Plan, lay: &Lay, corner: Point, side_m: f64) -> Option<u32> {
+    let from_m = lay.vertices.iter().find(|(at, _)| *at == corner).map(|(_, along_m)| *along_m);
+    if from_m.is_some_and(|from_m| !lay.is_netted(from_m, from_m + side_m)) {
+        return None;
+    }
     let marks = Marks::of(plan, lay, corner)?;
     let panels = marks.nearest(side_m)?;
-    (marks.length_m(panels)? - side_m).abs().lt(&WHOLE_M).then_some(panels)
+    (marks.length_m(panels)? - side_m).abs().lt(&geometry::MEET_M).then_some(panels)
 }
 
 /// The length that so many panels have from that corner on, metres; `None` where the nets have no so many.
@@ -164,8 +166,40 @@ mod tests {
         let corner = Point::new(40.0, 0.0);
         assert_eq!(of_side(&plan, &lay, corner, 30.0), Some(12));
         assert_eq!(of_side(&plan, &lay, corner, 31.0), None);
+        // Whole is what meets: to within a centimetre.
+        assert_eq!(of_side(&plan, &lay, corner, 30.009), Some(12));
+        assert_eq!(of_side(&plan, &lay, corner, 30.011), None);
         assert_eq!(length_m(&plan, &lay, corner, 7), Some(17.5));
         assert_eq!(length_m(&plan, &lay, corner, 0), None);
+    }
+
+    #[test]
+    fn a_side_without_netting_has_no_panels_wherever_the_bare_stretch_lies() {
+        let sides = [(0.0, 37.5), (37.5, 12.5), (50.0, 37.5), (87.5, 12.5)];
+        let corners = [(0.0, 0.0), (37.5, 0.0), (37.5, 12.5), (0.0, 12.5)].map(Point::from);
+        // 50 m of netting for 100 m of line: from the first corner on, against it, and over it.
+        for (start_m, reversed, netted) in [
+            (0.0, false, [true, true, false, false]),
+            (0.0, true, [false, false, true, true]),
+            (87.5, false, [true, false, false, true]),
+            (50.0, true, [true, true, false, false]),
+        ] {
+            let run = Run {
+                id: "run".to_owned(),
+                outline: corners.to_vec(),
+                nets: Some(vec!["long".to_owned()]),
+                start_m: Some(start_m),
+                reversed: Some(reversed),
+                ..Run::default()
+            };
+            let store = Store { nets: vec![kind("long", 50.0, 20)], ..Store::default() };
+            let plan = Plan { store, runs: vec![run], ..Plan::default() };
+            let lay = workup(&plan, Depth::Quick).runs.remove(0).lay.unwrap();
+            for ((corner, (from_m, side_m)), netted) in corners.into_iter().zip(sides).zip(netted) {
+                let panels = of_side(&plan, &lay, corner, side_m);
+                assert_eq!(panels.is_some(), netted, "from {start_m}, reversed {reversed}: side at {from_m} m");
+            }
+        }
     }
 
     #[test]

@@ -177,6 +177,9 @@ fn the_run_keeps_inside_the_paddock_and_off_the_keep_outs() {
     let cut = has(&coop(64.5), "coop-cut", Severity::Warning);
     assert!(cut.message.contains(" stands in the net of "), "{}", cut.message);
     lacks(&coop(66.5), "coop-cut");
+    let mut past = coop(64.5);
+    past["runs"][0]["status"] = json!("past");
+    lacks(&past, "coop-cut");
     // A run that names no coop has the one that stands in it, and a flock that stands in none is asked about.
     let unnamed = |at: [i32; 2]| {
         with(|plan| {

@@ -60,8 +60,8 @@ pub(super) fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, sai
     let typing = steps.iter().any(|step| ui.memory(|memory| memory.has_focus(step.id(words))));
     // Enter on a button beside a figure is that button's.
     let on_button = ui.memory(egui::Memory::focused).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
-    let entered = !covered && !on_button && refused.is_none() && ui.input(|input| input.key_pressed(Key::Enter));
     let is_read = refused.is_none();
+    let entered = !covered && !on_button && is_read && ui.input(|input| input.key_pressed(Key::Enter));
     let (sentence, ink) = match refused {
         Some(sentence) => (sentence, colour(p.danger)),
         None if !can && typing => (" ".to_owned(), colour(p.ink2)),

@@ -74,9 +74,9 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
             return sign()
-                .or_else(|| picture_not_shown(editor))
                 .or_else(|| resting::whole_of_picked(editor))
-                .or_else(|| resting::not_picked(editor));
+                .or_else(|| resting::not_picked(editor))
+                .or_else(|| picture_not_shown(editor));
         }
     };
     Some(text.to_owned())

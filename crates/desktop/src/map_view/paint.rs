@@ -49,7 +49,7 @@ pub(crate) fn paint(
     (sheet, pictures): (&mut MapSheet, &Pictures),
     said: &mut Said,
 ) {
-    let view = View { held: held(editor, rect), ..*editor.view() };
+    let view = shown(editor, rect);
     let ghost = pages::ghost(ui, editor);
     let key = Some((editor.stamp(), view, rect, ui.pixels_per_point(), ghost.clone()));
     let renewed = sheet.key != key;
@@ -104,6 +104,11 @@ pub(crate) fn paint(
     }
     leading::paint(ui, &painter, editor, &on_sheet);
     nodes::show(ui, rect, editor, &on_sheet, said);
+}
+
+/// The map as it is shown, with what the hand can take hold of over it: signs that step aside are drawn and picked there.
+pub(super) fn shown(editor: &Editor, rect: Rect) -> View {
+    View { held: held(editor, rect), ..*editor.view() }
 }
 
 /// What is measured while something is edited, clear of the map's own words and signs and of what stands at the pointer;

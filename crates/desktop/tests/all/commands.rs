@@ -81,6 +81,12 @@ fn what_is_not_called_so_says_so_and_what_cannot_be_done_now_does_nothing() {
     press(&mut desk, Modifiers::NONE, Key::Enter);
     desk.get_by_label("Lay a picture underneath");
     desk.get_by_label("File name");
+    press(&mut desk, Modifiers::NONE, Key::Escape);
+    // What only has such a word among others is not taken in place of what is called so.
+    press(&mut desk, Modifiers::COMMAND, Key::K);
+    types(&mut desk, "cut");
+    press(&mut desk, Modifiers::NONE, Key::Enter);
+    assert!(desk.query_by_label("Save the page of keys").is_none());
 }
 
 #[test]

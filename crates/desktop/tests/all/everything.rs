@@ -206,7 +206,7 @@ fn what_has_no_name_of_its_own_says_so_and_the_row_keeps_the_keys() {
     let corner = |vertex| Some(Thing::KeepOutCorner { keep_out: 1, vertex });
     assert_eq!(picked(&desk), corner(0));
     press(&mut desk, Key::F2);
-    desk.get_by_label("That has no name of its own: name what it belongs to.");
+    desk.get_by_label("That has no name of its own.");
     press(&mut desk, Key::ArrowDown);
     assert_eq!(picked(&desk), corner(1), "the arrows still walk the list");
     assert_eq!(plan_of(&desk), example());

@@ -25,6 +25,24 @@ fn words_dropped_on_the_map_are_typed_at_once() {
     assert_eq!(*editor(&desk).tool(), desktop::tool::Tool::Pick);
 }
 
+#[test]
+fn the_number_of_a_corner_under_the_ring_is_taken_where_it_is_drawn() {
+    let corners = [(0.0, 20.0), (-20.0, 0.0), (0.0, -20.0), (20.0, 0.0)].map(Point::from);
+    let mut plan = Plan::default();
+    plan.ground.keep_outs = vec![plan::KeepOut::new(corners.to_vec())];
+    let mut desk = on_page(plan, Page::Ground, [1280.0, 800.0], Words::default());
+    say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 0 })));
+    // The ring stands over the top corner, so that its number stands below: beyond the corner's own reach.
+    let corner = spot(&desk, corners[0]);
+    let mut over = |down: f32| {
+        desk.event(egui::Event::PointerMoved(corner + vec2(0.0, down)));
+        desk.run();
+        editor(&desk).hovered()
+    };
+    assert_eq!(over(15.0), Some(Thing::KeepOutCorner { keep_out: 0, vertex: 0 }));
+    assert_ne!(over(-15.0), Some(Thing::KeepOutCorner { keep_out: 0, vertex: 0 }), "nothing of it stands there");
+}
+
 /// A plan of bare ground with two nets and a hedge along its south.
 fn hedged() -> Plan {
     let mut plan = example();

@@ -202,3 +202,26 @@ fn fresh_ground_leaves_out_every_run_that_stands_or_stood_and_says_so() {
         }
     }
 }
+
+#[test]
+fn a_coop_that_is_not_towed_is_told_of_where_the_next_net_would_run_through_it() {
+    let mut plan = example();
+    let next = over_side(&plan, &plan.runs[0], None, 1, Motion::TurnOver).unwrap().run;
+    let [from, to] = [next.outline[3], next.outline[4]];
+    let amid = plan::Point::new(from.east_m.midpoint(to.east_m), from.north_m.midpoint(to.north_m));
+    let told = |plan: Plan| {
+        let mut harness = open(plan, [1280.0, 3000.0]);
+        let side = Thing::RunSide { run: 0, side: 1 };
+        harness.state_mut().as_mut().unwrap().say(Message::Pick(Some(side)));
+        hand::settle(&mut harness);
+        harness.query_all_by_label_contains("stands in the net of").count() > 0
+    };
+    assert!(!told(plan.clone()));
+    // Its own coop is towed out of the way.
+    let own = plan.coop.as_mut().unwrap();
+    let stood = std::mem::replace(&mut own.at, amid);
+    assert!(!told(plan.clone()));
+    plan.coop.as_mut().unwrap().at = stood;
+    plan.other_coops.push(plan::Coop::new("coop-2", amid));
+    assert!(told(plan));
+}

@@ -94,12 +94,13 @@ fn a_missing_a_changed_a_cut_and_a_huge_picture_are_said_and_the_plan_opens() {
     let bytes = png(160, 120);
     let right = exchange::underlay::fingerprint(&bytes);
 
-    let desk = open(dir.path(), with_underlay(right.clone()));
+    let mut desk = open(dir.path(), with_underlay(right.clone()));
     assert_eq!(*editor(&desk).pictured(), Pictured::Refused(PictureError::Missing));
-    let said = words::Words::default().text(words::texts::Window::PictureNotShown);
-    assert!(desk.query_by_label(said).is_some(), "said on the map, whatever page is open");
     assert!(says(&desk, "air.png is not there") && !editor(&desk).plan().runs.is_empty());
     assert!(!editor(&desk).view().underlay);
+    say(&mut desk, Message::Open(Page::Run));
+    let said = words::Words::default().text(words::texts::Window::PictureNotShown);
+    assert!(desk.query_by_label(said).is_some(), "said on the map, whatever page is open");
 
     std::fs::write(&file, png(160, 121)).unwrap();
     let mut desk = open(dir.path(), with_underlay(right.clone()));

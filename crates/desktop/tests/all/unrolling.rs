@@ -265,7 +265,7 @@ fn a_tool_chosen_by_a_key_has_the_keys_at_once() {
     let mut desk = on_page(example(), Page::Ground, [1280.0, 800.0], Words::default());
     desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
     desk.run();
-    types(&mut desk, "place the way in");
+    types(&mut desk, "place the gateway");
     press(&mut desk, Key::Enter, 1);
     desk.get_by_label_contains("Space or Enter puts it there");
     let at = window(&desk).editor().tool().pointer().unwrap();

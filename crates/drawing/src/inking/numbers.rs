@@ -17,6 +17,9 @@ use crate::view::{Distance, View};
 /// From a corner to the nearest of its plate, pixels: clear of the square on the corner.
 const OFF_PX: f64 = 7.0;
 
+/// The square on a corner, pixels.
+const SQUARE_PX: f64 = 8.0;
+
 /// Between two plates, pixels.
 const MARGIN_PX: f64 = 3.0;
 
@@ -57,6 +60,7 @@ impl Drawing {
         let spots: Vec<Px> = corners.iter().map(|&at| view.px(at)).collect();
         let kept = view.kept.iter().chain(&view.held).flatten();
         let kept: Vec<Block> = kept.map(|&kept| Block::of(kept.map(f64::from))).collect();
+        let squares: Vec<Block> = spots.iter().map(|&corner| Block::new(corner, SQUARE_PX, SQUARE_PX)).collect();
         if !(0..2).any(|axis| across(&spots, axis) >= LEAST_PLATES * size) {
             return found;
         }
@@ -67,7 +71,9 @@ impl Drawing {
                 Block::new(toward(corner, way, far), width + MARGIN_PX, size + MARGIN_PX)
             };
             let outward = scaled(to_the_right(&spots, closed, index), side);
-            let is_free = |block: &Block| !numbers.iter().chain(&kept).any(|other| other.overlaps(block));
+            let others = || squares.iter().enumerate().filter(|(other, _)| *other != index).map(|(_, square)| square);
+            let is_free =
+                |block: &Block| !numbers.iter().chain(&kept).chain(others()).any(|other| other.overlaps(block));
             let block = [outward, scaled(outward, -1.0)].map(plate).into_iter().find(is_free);
             if let Some(block) = block.filter(|_| sees(view, corner)) {
                 numbers.push(block);

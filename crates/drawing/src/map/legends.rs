@@ -3,10 +3,10 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use care::names::{self, Named};
-use plan::{CoopKind, Energizer, HazardKind, Plan, Point, RunStatus};
+use plan::{CoopKind, Energizer, HazardKind, Point, RunStatus};
 use words::texts::Map as Text;
 
-use super::run::{RunLine, along_m, covered_m, is_ring, post_kv};
+use super::run::{RunLine, is_ring, post_kv};
 use super::signs::Power;
 use super::track::{self, SAME_M, Track};
 use super::{Legend, Sheet, ground};
@@ -114,8 +114,10 @@ fn sides(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
     for side in 0..track.sides() {
         let ((start, start_m), (end, end_m)) = track.side(side);
         let length = words.length(end_m - start_m);
+        let lay = run.laid.as_ref().map(|(lay, _)| *lay);
+        let panels = lay.and_then(|lay| workup::panels::of_side(sheet.scene.plan, lay, start, end_m - start_m));
         let mut texts = vec![length.clone()];
-        if let Some(panels) = whole_panels(sheet.scene.plan, run, track, side) {
+        if let Some(panels) = panels {
             let text = if panels == 1 { Text::OnePanel } else { Text::Panels };
             texts.insert(0, words.say(text, &[("length", &length), ("count", &panels.to_string())]));
         }
@@ -129,20 +131,6 @@ fn sides(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {
         };
         sheet.label(legend, Some(Thing::RunSide { run: run.index, side: run.stated_vertex(side) }));
     }
-}
-
-/// Panels of a side, where they are whole and netting lies all the way: as the table of sides counts them.
-fn whole_panels(plan: &Plan, run: &RunLine<'_>, track: &Track, side: usize) -> Option<u32> {
-    let (lay, _) = run.laid.as_ref()?;
-    let ((start, start_m), (_, end_m)) = track.side(side);
-    if covered_m(lay) < lay.line_m {
-        let (a, b) = (along_m(lay, covered_m(lay)), along_m(lay, lay.line_m));
-        let gap_m = track.held(f64::midpoint(a, b));
-        if (start_m..=end_m).contains(&gap_m) {
-            return None;
-        }
-    }
-    workup::panels::of_side(plan, lay, start, end_m - start_m)
 }
 
 fn energizer(sheet: &mut Sheet<'_>, run: &RunLine<'_>, track: &Track) {

@@ -51,7 +51,7 @@ texts! {
         Readings: "Readings" => "Messwerte",
 
         Paddock: "Paddock" => "Koppel",
-        Gateway: "Way into the paddock" => "Zufahrt zur Koppel",
+        Gateway: "Gateway of the paddock" => "Zufahrt zur Koppel",
         Coop: "Coop {name}" => "Stall {name}",
         Height: "Spot height {number}" => "Höhenpunkt {number}",
         Corner: "Corner {number}" => "Ecke {number}",

@@ -8,7 +8,7 @@ texts! {
         Ground: "paddock field pasture keep-out well pond hazard soil heights slope picture"
             => "Koppel Weide Wiese Sperrfläche Brunnen Teich Gefahr Boden Höhen Hang Bild",
         Run: "net netting fence corner post brace strip mowing coop hens gate pin wind minutes"
-            => "Netz Zaun Ecke Pfosten Abspannung Streifen Mähen Stall Hennen Tor Wind Minuten",
+            => "Netz Zaun Ecke Pfosten Abspannung Streifen Mähen Stall Hennen Tor Anheftung Wind Minuten",
         Power: "volts kV energizer charger earth stake leakage grass joules readings fault"
             => "Volt kV Weidezaungerät Erdung Erdstab Ableitung Gras Joule Messung Fehler",
         Moves: "next run season rest days tomorrow" => "nächster Auslauf Saison Ruhe Tage morgen",

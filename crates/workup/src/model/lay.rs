@@ -72,6 +72,19 @@ impl Lay {
         if self.short_m < geometry::MEET_M { self.line_m } else { (self.line_m - self.short_m).max(0.0) }
     }
 
+    /// Whether netting lies all the way between two places along the line, metres.
+    pub fn is_netted(&self, from_m: f64, to_m: f64) -> bool {
+        let bare_m = self.line_m - self.covered_m();
+        let bare_from_m = if self.reversed { self.start_m - self.line_m } else { self.start_m + self.covered_m() };
+        // Round a ring the bare stretch may lie over the first vertex.
+        let rounds = if self.closed { [-1.0, 0.0, 1.0] } else { [0.0; 3] };
+        let shared_m = |round: f64| {
+            let from_bare_m = bare_from_m.rem_euclid(self.line_m.max(geometry::MEET_M)) + round * self.line_m;
+            to_m.min(from_bare_m + bare_m) - from_m.max(from_bare_m)
+        };
+        rounds.into_iter().all(|round| shared_m(round) < geometry::MEET_M)
+    }
+
     /// The part of a net that stands on the line, from its first place along the chain to its last, metres; `None` of one
     /// that is wholly left over.
     pub fn stands_m(&self, net: usize) -> Option<[f64; 2]> {

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use care::{Finding, Severity};
+use care::{Finding, Severity, Subject};
 use drawing::Thing;
 use egui::{Id, Ui};
 use moves::{Motion, Next, over_side};
@@ -18,8 +18,10 @@ use crate::tool::apart_m;
 
 /// The finding about the ground that is mended at the run.
 const LEAVES_PADDOCK: &str = "leaves-paddock";
-/// The findings that say where the coop is not yet.
+/// The finding that says where the coop is not yet.
 pub(super) const COOP_OUTSIDE: &str = "coop-outside";
+
+/// The finding that says that a coop stands in the net.
 const COOP_CUT: &str = "coop-cut";
 
 /// Of more sides than this only the chosen one is worked out.
@@ -63,7 +65,7 @@ impl Ahead {
             let about_ground = one.severity == Severity::Danger
                 || page_of_finding(one, false) == Page::Ground
                 || one.id == LEAVES_PADDOCK;
-            about_ground && one.severity != Severity::Note && ![COOP_OUTSIDE, COOP_CUT].contains(&one.id)
+            about_ground && one.severity != Severity::Note && one.id != COOP_OUTSIDE
         })
     }
 
@@ -144,7 +146,11 @@ pub(super) fn of(ui: &Ui, editor: &Editor, vertex: usize, motion: Motion) -> Opt
         next.run.name = editor.plan().free_run_name(&editor.words().say(Window::RunNumber, &[("number", &number)]));
         let plan = Plan { runs: vec![next.run.clone()], ..editor.plan().clone() };
         let mut workup = workup::knowing(&plan, Depth::Quick, &mut editor.known().of_ground());
-        let findings = care::of_run(&plan, &workup, editor.words(), 0);
+        let mut findings = care::of_run(&plan, &workup, editor.words(), 0);
+        // Where the run's own coop stands now says nothing of the next run: it is towed.
+        let coops = || plan.coop.iter().chain(&plan.other_coops);
+        let towed = next.run.coop.as_ref().and_then(|id| coops().position(|coop| coop.id == *id));
+        findings.retain(|one| one.id != COOP_CUT || towed.is_none_or(|coop| one.subject != Subject::Coop(coop)));
         let of_next = workup.runs.pop().unwrap_or_default();
         // The strip of the run in hand is mown when the flock moves on, as are those of runs that stand.
         let stand = editor.plan().runs.iter().zip(&editor.workup().runs);
