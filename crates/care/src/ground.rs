@@ -104,7 +104,7 @@ fn nearest(line: &Outline, outline: &Outline) -> plan::Point {
 
 fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     let coop = look.plan.coop(run.coop.as_deref()?)?;
-    if !line.is_closed() || region::contains(line, point(coop.at)) {
+    if !is_outside(line, coop) {
         return None;
     }
     Some(
@@ -115,16 +115,21 @@ fn coop(look: Look<'_>, run: &Run, line: &Outline) -> Option<Finding> {
     )
 }
 
+/// Whether a coop's middle stands outside of a line that shuts.
+fn is_outside(line: &Outline, coop: &plan::Coop) -> bool {
+    line.is_closed() && !region::contains(line, point(coop.at))
+}
+
 /// Coops that the net runs through. One whose middle stands outside of its own run is told of as that.
 fn coops_cut(look: Look<'_>, run: &Run, line: &Outline) -> Vec<Finding> {
     // Where nets stood once a coop may stand.
     if run.status == RunStatus::Past {
         return Vec::new();
     }
-    let outside = |coop: &plan::Coop| {
-        run.coop.as_deref() == Some(coop.id.as_str()) && line.is_closed() && !region::contains(line, point(coop.at))
-    };
-    let cut = |coop: &&plan::Coop| closed(&coop.corners()).is_some_and(|walls| cuts(line, &walls));
+    let outside = |coop: &plan::Coop| run.coop.as_deref() == Some(coop.id.as_str()) && is_outside(line, coop);
+    // Most stand far off; to look whether walls are cut costs much more than to see that.
+    let far = |coop: &plan::Coop| region::boxes_apart_m(coop.corners().into_iter().map(point), line.points()) > 0.0;
+    let cut = |coop: &&plan::Coop| !far(coop) && closed(&coop.corners()).is_some_and(|walls| cuts(line, &walls));
     let found = |coop: &plan::Coop| {
         Finding::new("coop-cut", Severity::Warning, OWN_FORMAT)
             .about(of_coop(look, coop))

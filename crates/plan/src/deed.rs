@@ -157,6 +157,9 @@ impl Deed {
 
     /// The one part of a run that changed, where it was no more than one.
     fn of_run(from: &Run, to: &Run) -> Self {
+        if from == to {
+            return Self::Run;
+        }
         /// Gives a run that part of another.
         type Take = fn(&mut Run, &Run);
         let parts: [(Self, Take); 7] = [
@@ -192,8 +195,7 @@ impl Deed {
             take(&mut run, from);
             run == *from
         };
-        let part = parts.into_iter().find(|(_, take)| alone(take)).filter(|_| from != to);
-        part.map_or(Self::Run, |(deed, _)| deed)
+        parts.into_iter().find(|(_, take)| alone(take)).map_or(Self::Run, |(deed, _)| deed)
     }
 }
 

@@ -97,12 +97,13 @@ impl Step {
         self.read(words, &next).map_or_else(Came::Refused, Came::Answer)
     }
 
-    /// The field itself: the arrow keys step its figure. What cannot be read stays, and is refused once it is said to be all by Enter or by leaving; the
-    /// last good answer holds meanwhile. Esc brings back what stood there before.
+    /// The field itself: the arrow keys step its figure. What cannot be read stays, and is refused once it is said to be all
+    /// by Enter or by leaving; the last good answer holds meanwhile. Esc brings back what stood there before.
     fn entry(&self, ui: &mut Ui, rect: Rect, id: Id, head: Id, words: Words, p: &Palette) -> Option<Came> {
         let focused = ui.memory(|memory| memory.has_focus(id));
-        let stands_refused = ui.data(|data| data.get_temp::<bool>(id.with("refused"))).is_some();
-        let edge = match (stands_refused, focused) {
+        let refused = id.with("refused");
+        let is_refused = |ui: &Ui| ui.data(|data| data.get_temp::<bool>(refused)).is_some();
+        let edge = match (is_refused(ui), focused) {
             (true, _) => Stroke::new(2.0, colour(p.danger)),
             (false, true) => Stroke::new(2.0, colour(p.pick)),
             (false, false) => Stroke::new(1.0, colour(p.rule)),
@@ -135,7 +136,6 @@ impl Step {
         if response.gained_focus() {
             ui.data_mut(|data| data.insert_temp(before, self.now));
         }
-        let refused = id.with("refused");
         if response.changed() {
             ui.data_mut(|data| data.remove_temp::<bool>(refused));
         }
@@ -170,7 +170,7 @@ impl Step {
                 }
             };
         }
-        let stands = ui.data(|data| data.get_temp::<bool>(refused)).is_some();
+        let stands = is_refused(ui);
         if response.has_focus() {
             ui.data_mut(|data| data.insert_temp(draft, text));
         }

@@ -1,4 +1,4 @@
-//! What stands at the pointer: found once a frame, for to find the entry room asks all that the map has drawn.
+//! What stands at the pointer: found once a frame, since to find room for an entry all that the map has drawn is asked.
 
 use drawing::Taken;
 use egui::Rect;

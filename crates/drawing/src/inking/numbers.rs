@@ -58,12 +58,12 @@ impl Drawing {
         // Out of ground that is walked round counter-clockwise is to the right.
         let side = if closed && signed_area_m2(&corners) < 0.0 { -1.0 } else { 1.0 };
         let spots: Vec<Px> = corners.iter().map(|&at| view.px(at)).collect();
-        let kept = view.kept.iter().chain(&view.held).flatten();
-        let kept: Vec<Block> = kept.map(|&kept| Block::of(kept.map(f64::from))).collect();
-        let squares: Vec<Block> = spots.iter().map(|&corner| Block::new(corner, SQUARE_PX, SQUARE_PX)).collect();
         if !(0..2).any(|axis| across(&spots, axis) >= LEAST_PLATES * size) {
             return found;
         }
+        let kept = view.kept.iter().chain(&view.held).flatten();
+        let kept: Vec<Block> = kept.map(|&kept| Block::of(kept.map(f64::from))).collect();
+        let squares: Vec<Block> = spots.iter().map(|&corner| Block::new(corner, SQUARE_PX, SQUARE_PX)).collect();
         for (index, (&thing, &corner)) in things.iter().zip(&spots).enumerate() {
             let width = plate_width(&name(index), size, kind);
             let plate = |way: Px| {

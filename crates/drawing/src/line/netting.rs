@@ -7,7 +7,7 @@ use crate::ink::{Anchor, Weight};
 use crate::inking::net::NetStyle;
 use crate::inking::pen::Type;
 use crate::inking::trace::{Knot, from_the_middle};
-use crate::map::run::{along_m, covered_m, is_ring, kv_at, samples};
+use crate::map::run::{along_m, is_ring, kv_at, samples};
 use crate::map::track::SAME_M;
 use crate::view::Distance;
 
@@ -43,7 +43,7 @@ impl Unroll<'_> {
 
     pub(super) fn net(&mut self) {
         let Some((lay, _)) = &self.run.laid else { return };
-        let covered_m = covered_m(lay);
+        let covered_m = lay.covered_m();
         let samples = samples(self.run);
         let style = NetStyle::new(self.view.theme, Distance::Near, self.scene.plan.target_kv(), self.view.stale);
         let axis = self.rows.axis;
@@ -84,7 +84,7 @@ impl Unroll<'_> {
     pub(super) fn nets(&mut self) {
         let (Some(row), Some((lay, _))) = (self.rows.brackets, &self.run.laid) else { return };
         let words = self.scene.words;
-        let covered_m = covered_m(lay);
+        let covered_m = lay.covered_m();
         let kind = Type::new(11.0, Weight::Medium, self.colours.ink2);
         for (index, net) in lay.nets.iter().enumerate() {
             let name = words.say(Text::Net, &[("number", &(index + 1).to_string())]);

@@ -7,7 +7,7 @@ use crate::ink::{Anchor, Weight};
 use crate::inking::net::staple;
 use crate::inking::pen::{Type, plate_ring};
 use crate::inking::trace::Px;
-use crate::map::run::{along_m, covered_m, ends_m, is_ring, joins_m};
+use crate::map::run::{along_m, ends_m, is_ring, joins_m};
 use crate::map::signs::{corner_vertices, feed};
 use crate::map::tags::has_sign;
 use crate::map::track::SAME_M;
@@ -21,7 +21,7 @@ const NEAR_LINE_M: f64 = 0.3;
 impl Unroll<'_> {
     pub(super) fn posts(&mut self) {
         let Some((lay, _)) = &self.run.laid else { return };
-        let covered_m = covered_m(lay);
+        let covered_m = lay.covered_m();
         let axis = self.rows.axis;
         let ink = self.colours.ink;
         let joins = joins_m(lay, covered_m);

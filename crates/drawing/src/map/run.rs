@@ -49,11 +49,6 @@ impl<'a> RunLine<'a> {
     }
 }
 
-/// Netting that lies on the line, metres of the chain from its start.
-pub(crate) fn covered_m(lay: &Lay) -> f64 {
-    if lay.short_m < SAME_M { lay.line_m } else { (lay.line_m - lay.short_m).max(0.0) }
-}
-
 /// Where a place of the chain lies along the line, metres, not yet held to it.
 pub(crate) fn along_m(lay: &Lay, chain_m: f64) -> f64 {
     if lay.reversed { lay.start_m - chain_m } else { lay.start_m + chain_m }
@@ -132,7 +127,7 @@ pub(super) fn netting(sheet: &mut Sheet<'_>, run: &RunLine<'_>) {
         sheet.path(Role::Outline, run.run.outline.clone(), run.run.closed(), Some(run.thing()));
         return;
     };
-    let covered_m = covered_m(lay);
+    let covered_m = lay.covered_m();
     if covered_m < lay.line_m {
         let points = chain(lay, track, covered_m, lay.line_m, &[]).into_iter().map(|knot| knot.0).collect();
         sheet.path(Role::Gap, points, false, Some(run.thing()));

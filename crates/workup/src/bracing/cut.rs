@@ -1,6 +1,6 @@
 //! A cut corner on the ground: whether it may lie there, and the run that comes of taking it.
 
-use geometry::{Outline, Point, region, span_m};
+use geometry::{Outline, Point, region};
 use plan::{Pin, PinKind, Plan, Run};
 
 use super::Site;
@@ -34,15 +34,6 @@ fn beyond(outline: &Outline, vertex: usize) -> Vec<Outline> {
     vec![Outline::open(&points[..vertex]), Outline::open(&points[vertex + 1..])]
 }
 
-/// How far the upright boxes round two sets of places are apart along an axis at least, metres; endless where one has none.
-fn boxes_apart_m(one: &[Point], other: &[Point]) -> f64 {
-    let apart_m = |of: fn(&Point) -> f64| {
-        let ((low, high), (other_low, other_high)) = (span_m(one.iter().map(of)), span_m(other.iter().map(of)));
-        (other_low - high).max(low - other_high)
-    };
-    apart_m(|at| at.east_m).max(apart_m(|at| at.north_m))
-}
-
 /// Whether a cut line may lie there: it crosses nothing of its own, keeps inside the paddock if the run did, off the
 /// keep-outs and the coop.
 pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
@@ -60,7 +51,9 @@ pub(super) fn fits(site: &Site<'_>, vertex: usize, places: &[Point]) -> bool {
         site.outline.vertices().get(vertex).map(|corner| corner.at).into_iter().chain(places.iter().copied()).collect();
     for keep_out in &site.plan.ground.keep_outs {
         let points: Vec<Point> = keep_out.outline.iter().copied().map(point).collect();
-        if boxes_apart_m(&points, &changed) > keep_out.clearance_m().max(0.0) + GRAIN_M {
+        if region::boxes_apart_m(points.iter().copied(), changed.iter().copied())
+            > keep_out.clearance_m().max(0.0) + GRAIN_M
+        {
             continue;
         }
         let Some(outline) = builds(&points, true) else { continue };

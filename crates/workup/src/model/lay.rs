@@ -76,13 +76,11 @@ impl Lay {
     pub fn is_netted(&self, from_m: f64, to_m: f64) -> bool {
         let bare_m = self.line_m - self.covered_m();
         let bare_from_m = if self.reversed { self.start_m - self.line_m } else { self.start_m + self.covered_m() };
-        // Round a ring the bare stretch may lie over the first vertex.
-        let rounds = if self.closed { [-1.0, 0.0, 1.0] } else { [0.0; 3] };
-        let shared_m = |round: f64| {
-            let from_bare_m = bare_from_m.rem_euclid(self.line_m.max(geometry::MEET_M)) + round * self.line_m;
-            to_m.min(from_bare_m + bare_m) - from_m.max(from_bare_m)
-        };
-        rounds.into_iter().all(|round| shared_m(round) < geometry::MEET_M)
+        let shared_m = |bare_from_m: f64| to_m.min(bare_from_m + bare_m) - from_m.max(bare_from_m);
+        // Round a ring the bare stretch may lie over the first vertex, on either side of it.
+        let rounds = if self.closed { -2..=2 } else { 0..=0 };
+        let lies_m = rounds.map(|round| bare_from_m + f64::from(round) * self.line_m);
+        lies_m.map(shared_m).all(|shared_m| shared_m < geometry::MEET_M)
     }
 
     /// The part of a net that stands on the line, from its first place along the chain to its last, metres; `None` of one
