@@ -1,5 +1,5 @@
 //! What things on the ground are called in sentences and in lists: by the keeper's own name; without one by what they are,
-//! and by their number in the list of their kind, so that no two share a name.
+//! and by their number among all of what they are, so that no two share a name.
 //!
 //! A thing that alone of its like has no name is "the hedge" in a sentence. Of several each is "hedge 2", which is what
 //! lists call it, too: there the number always stands, for it is the way from a sentence to the thing.
@@ -56,20 +56,21 @@ pub fn coop(words: Words, coop: &Coop) -> String {
 fn unnamed(plan: &Plan, words: Words, named: Named) -> String {
     match what(plan, named) {
         Some([the, _]) if is_alone(plan, named) => words.text(the).to_owned(),
-        Some([_, one_of]) => words.say(one_of, &[("number", &number(named))]),
+        Some([_, one_of]) => words.say(one_of, &[("number", &number(plan, named))]),
         None => String::new(),
     }
 }
 
 fn numbered(plan: &Plan, words: Words, named: Named) -> String {
-    let of = |[_, one_of]: [Text; 2]| capital(&words.say(one_of, &[("number", &number(named))]));
+    let of = |[_, one_of]: [Text; 2]| capital(&words.say(one_of, &[("number", &number(plan, named))]));
     what(plan, named).map_or_else(String::new, of)
 }
 
-fn number(named: Named) -> String {
-    let (Named::KeepOut(index) | Named::Hazard(index) | Named::Wall(index) | Named::Shade(index) | Named::Damp(index)) =
-        named;
-    (index + 1).to_string()
+/// Its number among all that are the same, with a name or without: the third hedge is hedge 3 wherever walls stand.
+fn number(plan: &Plan, named: Named) -> String {
+    let own_kind = what(plan, named);
+    let before = fellows(plan, named).into_iter().take_while(|&other| other != named);
+    (1 + before.filter(|&other| what(plan, other) == own_kind).count()).to_string()
 }
 
 /// The keeper's own name, where there is one.
@@ -108,15 +109,19 @@ fn what(plan: &Plan, named: Named) -> Option<[Text; 2]> {
 
 /// Whether no other thing that is the same has no name either.
 fn is_alone(plan: &Plan, named: Named) -> bool {
-    let of = |count: usize, one: fn(usize) -> Named| (0..count).map(one).collect::<Vec<_>>();
-    let fellows = match named {
+    let own_kind = what(plan, named);
+    let same = |&other: &Named| other != named && own(plan, other).is_none() && what(plan, other) == own_kind;
+    !fellows(plan, named).iter().any(same)
+}
+
+/// All in the plan's list of its kind, itself among them.
+fn fellows(plan: &Plan, named: Named) -> Vec<Named> {
+    let of = |count: usize, one: fn(usize) -> Named| (0..count).map(one).collect();
+    match named {
         Named::KeepOut(_) => of(plan.ground.keep_outs.len(), Named::KeepOut),
         Named::Hazard(_) => of(plan.ground.hazards.len(), Named::Hazard),
         Named::Wall(_) => of(plan.walls.len(), Named::Wall),
         Named::Shade(_) => of(plan.ground.shade.len(), Named::Shade),
         Named::Damp(_) => of(plan.ground.damp.len(), Named::Damp),
-    };
-    let own_kind = what(plan, named);
-    let same = |&other: &Named| other != named && own(plan, other).is_none() && what(plan, other) == own_kind;
-    !fellows.iter().any(same)
+    }
 }

@@ -52,6 +52,13 @@ impl Look<'_> {
         }
     }
 
+    /// A side of an outline by its corners, as tables call it: `1 to 2`.
+    pub(crate) fn side(self, shape: &Shape, side: usize) -> String {
+        let corners = self.plan.outline(shape).map_or(side + 2, <[_]>::len).max(1);
+        let [from, to] = [side, (side + 1) % corners].map(|corner| (corner + 1).to_string());
+        self.say(Text::SideEnds, &[("from", &from), ("to", &to)])
+    }
+
     /// A branch amid a sentence.
     pub(crate) fn branch(self, run: &str, index: usize) -> String {
         let number = (index + 1).to_string();

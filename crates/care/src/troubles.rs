@@ -175,7 +175,7 @@ fn outline(look: Look<'_>, shape: &Shape, fault: OutlineTrouble) -> Finding {
         OutlineTrouble::CrossesItself { side, other, at } => new("outline-crosses")
             .says(look.say(
                 Text::OutlineCrosses,
-                &[("shape", &name), ("side", &number(side + 1)), ("other", &number(other + 1))],
+                &[("shape", &name), ("side", &look.side(shape, side)), ("other", &look.side(shape, other))],
             ))
             .at([at]),
         OutlineTrouble::NoArea => new("outline-no-area").says(look.say(Text::OutlineNoArea, &[("shape", &name)])),

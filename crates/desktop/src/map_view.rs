@@ -35,6 +35,8 @@ const CROSS_REACH_PX: f32 = 7.0;
 /// Distance of scale, north and key from the map's right and upper edge, and from its foot, pixels.
 const RIGHT_PX: f32 = 20.0;
 const FOOT_PX: f32 = 16.0;
+/// A hand that keeps still so long rests, seconds.
+const RESTS_S: f64 = 0.4;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
@@ -43,7 +45,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
     let size = [rect.width(), rect.height()];
-    said.say(Message::Size(size, furniture::kept(size, RIGHT_PX, FOOT_PX, key_size(editor, rect.size()))));
+    said.say(Message::Size(size, kept(editor, size)));
     let (view, shown) = (editor.view(), paint::shown(editor, rect));
     let here = |at: Pos2| [at.x - rect.left(), at.y - rect.top()];
     // Open grass is nothing to pick, but where the page is about it.
@@ -120,6 +122,7 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
             said.say(Message::Drop);
         }
     }
+    rests(ui, editor, said);
     clicks(&response, editor, said, &here, &thing_at);
     let roll = response.hover_pos().filter(|_| *editor.tool() == Tool::Pick && editor.held_from().is_none());
     if let Some(number) = roll.and_then(|at| editor.drawing().roll_at(view, here(at))) {
@@ -128,6 +131,26 @@ pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) 
     }
     let cursor = cursor(editor, said, &response, space);
     response.on_hover_and_drag_cursor(cursor);
+}
+
+/// Says that the hand rests with what it leads, once it has kept still.
+fn rests(ui: &Ui, editor: &Editor, said: &mut Said) {
+    let led = Id::unique("when the hand led last");
+    if editor.held_from().is_none() {
+        ui.data_mut(|data| data.remove_temp::<f64>(led));
+        return;
+    }
+    let now = ui.input(|input| input.time);
+    if said.messages.iter().any(|one| matches!(one, Message::Drag(_))) {
+        ui.data_mut(|data| data.insert_temp(led, now));
+    }
+    let Some(at) = ui.data(|data| data.get_temp::<f64>(led)) else { return };
+    if now - at < RESTS_S {
+        ui.ctx().request_repaint_after(std::time::Duration::from_secs_f64(RESTS_S - (now - at)));
+    } else {
+        ui.data_mut(|data| data.remove_temp::<f64>(led));
+        said.say(Message::Rest);
+    }
 }
 
 fn cursor(editor: &Editor, said: &Said, response: &Response, space: bool) -> CursorIcon {
@@ -278,6 +301,18 @@ fn is_lesson(editor: &Editor, thing: Thing) -> bool {
 
 fn is_ground(thing: Thing) -> bool {
     matches!(thing, Thing::Boundary | Thing::Underlay | Thing::Run { .. })
+}
+
+/// What scale and key take of the map: the key makes way for what the hand can take hold of, but not while it does.
+fn kept(editor: &Editor, size: [f32; 2]) -> [Option<[f32; 4]>; 2] {
+    let (view, key) = (editor.view(), key_size(editor, size.into()));
+    let rests = editor.held_from().is_none() || view.size != size || view.kept[1].is_some() != key.is_some();
+    if !rests {
+        return view.kept;
+    }
+    let handles = key.map_or_else(Vec::new, |_| editor.handles());
+    let handles: Vec<drawing::Spot> = handles.into_iter().map(|at| view.spot(at)).collect();
+    furniture::kept(size, RIGHT_PX, FOOT_PX, key, &handles)
 }
 
 /// How wide and how high the key is, where the map has one.

@@ -24,15 +24,27 @@ pub const SCALE_PX: f32 = 260.0;
 const VOLTS_KEY_PX: f32 = 59.0;
 /// Height of the line below it that tells where earth stakes would earth best.
 const EARTH_KEY_PX: f32 = 32.0;
+/// So near to a spot its handle reaches.
+const HANDLE_PX: f32 = 8.0;
 /// Room between a plate's edge and what lies on it.
 const MARGIN_PX: f64 = 8.0;
 
 /// Which parts of a view the furniture takes: scale bar and north at the lower right, a key of that size, where there
-/// is one, at the upper right; `right` and `foot` are the plates' distances from the edges.
-pub fn kept(size: [f32; 2], right: f32, foot: f32, key: Option<[f32; 2]>) -> [Option<[f32; 4]>; 2] {
+/// is one, at the upper right, or over the scale bar where it covers fewer of the spots that are to stay free; `right` and
+/// `foot` are the plates' distances from the edges.
+pub fn kept(size: [f32; 2], right: f32, foot: f32, key: Option<[f32; 2]>, free: &[Spot]) -> [Option<[f32; 4]>; 2] {
     let [width, height] = size;
     let scale = [width - right - SCALE_PX, height - foot - PLATE_PX as f32, width - right, height - foot];
-    [Some(scale), key.map(|[wide, high]| [width - right - wide, right, width - right, right + high])]
+    let key = key.map(|[wide, high]| {
+        let at = |top: f32| [width - right - wide, top, width - right, top + high];
+        let covers = |&[left, top, right, foot]: &[f32; 4]| {
+            let [across, down] = [left - HANDLE_PX..=right + HANDLE_PX, top - HANDLE_PX..=foot + HANDLE_PX];
+            free.iter().filter(|[x, y]| across.contains(x) && down.contains(y)).count()
+        };
+        let [upper, lower] = [at(right), at(scale[1] - MARGIN_PX as f32 - high)];
+        if covers(&lower) < covers(&upper) { lower } else { upper }
+    });
+    [Some(scale), key]
 }
 
 /// How wide and how high the key is: of volts up to twice a target, kilovolts, and below it, where that is told, the line
@@ -255,7 +267,7 @@ mod tests {
     #[test]
     fn scale_bar_and_north_lie_on_what_is_kept_for_them_at_every_scale() {
         let size = [900.0, 600.0];
-        let [left, top, right, foot] = kept(size, 20.0, 16.0, None)[0].unwrap();
+        let [left, top, right, foot] = kept(size, 20.0, 16.0, None, &[])[0].unwrap();
         for language in [Language::English, Language::German] {
             for units in [Units::Metric, Units::Feet] {
                 let words = Words { language, units };
@@ -289,7 +301,7 @@ mod tests {
                     ink.extend(earth_key(Theme::Light, words, target_kv, [size[0] - right, below]));
                 }
                 let key = key_size(words, target_kv, tells_earth);
-                let [left, top, end, foot] = kept(size, right, right, Some(key))[1].unwrap();
+                let [left, top, end, foot] = kept(size, right, right, Some(key), &[])[1].unwrap();
                 let drawn = ink.iter().filter_map(|item| match item {
                     Ink::Area { rings, .. } => Some(rings.concat()),
                     _ => None,
@@ -303,6 +315,20 @@ mod tests {
                 assert!((leftmost - left).abs() < 0.01 && (lowest - foot).abs() < 0.01, "{language:?} {target_kv}");
             }
         }
+    }
+
+    #[test]
+    fn the_key_makes_way_for_spots_that_are_to_stay_free() {
+        let place = |free: &[[f32; 2]]| kept([900.0, 600.0], 20.0, 16.0, Some([220.0, 59.0]), free)[1].unwrap();
+        let (upper, lower) = (place(&[]), place(&[[700.0, 50.0]]));
+        assert_eq!(upper, [660.0, 20.0, 880.0, 79.0]);
+        // Over the scale bar, clear of it.
+        assert_eq!((lower[0], lower[2]), (upper[0], upper[2]));
+        assert!(lower[1] > 400.0 && lower[3] < 600.0 - 16.0 - 44.0, "{lower:?}");
+        // A handle reaches beyond its spot; what is far off makes no odds, and of two evils the first.
+        assert_eq!(place(&[[700.0, 84.0]]), lower);
+        assert_eq!(place(&[[300.0, 50.0], [700.0, 300.0]]), upper);
+        assert_eq!(place(&[[700.0, 50.0], [700.0, lower[1] + 9.0]]), upper);
     }
 
     #[test]

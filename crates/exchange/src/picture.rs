@@ -12,7 +12,7 @@ pub fn map(scene: &Scene<'_>, size: [f32; 2], theme: Theme) -> (Vec<Ink>, Colour
     let drawing = drawing::map(scene);
     let target_kv = scene.plan.target_kv();
     let key = furniture::key_size(scene.words, target_kv, false);
-    let kept = furniture::kept(size, EDGE_PX, EDGE_PX, Some(key));
+    let kept = furniture::kept(size, EDGE_PX, EDGE_PX, Some(key), &[]);
     let view = View { kept, ..View::fit(drawing.bounds(), size, MARGIN_PX, theme) };
     let [right, foot] = size.map(|side| side - EDGE_PX);
     let mut ink = drawing.ink(&view);

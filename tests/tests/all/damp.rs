@@ -107,7 +107,8 @@ fn damp_ground_that_is_none_is_said() {
     let bad = one(&damp("resistivity_ohm_m", json!(-4)), "bad-value", Severity::Warning);
     assert!(bad.message.contains("ground.damp[0].resistivity_ohm_m"), "{}", bad.message);
     let crosses = damp("outline", json!([[-12, 5], [-6, 15], [-6, 5], [-12, 15]]));
-    assert!(one(&crosses, "outline-crosses", Severity::Warning).message.contains("Hollow"));
+    let crosses = one(&crosses, "outline-crosses", Severity::Warning).message;
+    assert!(crosses.contains("Hollow") && crosses.contains("where side 1 to 2 meets side 3 to 4"), "{crosses}");
     one(&damp("outline", json!([[-12, 5], [-6, 15]])), "outline-few-corners", Severity::Warning);
     for (key, value) in [("lead_m", json!(-1)), ("energizer_at", json!([1e9, 0]))] {
         let bad = one(&farm(|plan| plan["runs"][0][key] = value.clone()), "bad-value", Severity::Warning);

@@ -217,7 +217,7 @@ fn things_without_a_name_are_told_apart_in_sentences() {
         let found = findings_in(plan, words).into_iter().filter(|finding| finding.id == id);
         found.map(|finding| finding.message).collect()
     };
-    // Keep-outs and water: one of each, then two of one, the third of the list.
+    // Keep-outs and water: one of each, then two of one beside a third that is named, then water before a keep-out.
     let ground = |keep_outs: Value| with(|plan| plan["ground"]["keep_outs"] = keep_outs);
     let [oak, pond] = [
         json!({ "outline": square(66.5), "clearance_m": 3 }),
@@ -234,6 +234,8 @@ fn things_without_a_name_are_told_apart_in_sentences() {
     assert!(said(&two, Words::default())[0].contains("too near to keep-out 1: keep"), "{:?}", said(&two, GERMAN));
     assert!(said(&two, Words::default())[1].contains("too near to keep-out 3: keep"));
     assert!(said(&two, GERMAN)[1].contains("zu nahe an Sperrfläche 3 heran"));
+    let pond_first = ground(json!([pond, oak, { "outline": square(66.0), "clearance_m": 3 }]));
+    assert!(said(&pond_first, Words::default())[1].contains("too near to keep-out 1: keep"));
     // At the beginning of a sentence with a capital.
     let flat = |at: f64| json!({ "outline": [[at, 50], [at + 1.0, 50]] });
     let few = |plan: &Value, words| message(plan, words, "outline-few-corners");
@@ -242,14 +244,14 @@ fn things_without_a_name_are_told_apart_in_sentences() {
     let point = json!({ "outline": [[70, 50]] });
     assert!(few(&ground(json!([point])), Words::default())[0].starts_with("The keep-out has 1 corner and needs 3"));
     assert!(few(&ground(json!([point])), GERMAN)[0].starts_with("Die Sperrfläche: 1 von 3 "));
-    // Hazards: numbered through the list of all hazards.
+    // Hazards: numbered among those of their kind.
     let line = json!({ "kind": "overhead_line", "path": [[50, 0], [50, 100]], "line_voltage_kv": 11 });
     let way = json!({ "kind": "public_way", "path": [] });
     let hazards = |hazards: Value| with(|plan| plan["ground"]["hazards"] = hazards);
     let crossed = |plan: &Value, words| message(plan, words, "overhead-line-crossed");
     assert!(crossed(&hazards(json!([line, way])), Words::default())[0].contains("beneath the overhead line: keep"));
-    assert!(crossed(&hazards(json!([line, way, line])), Words::default())[1].contains("beneath overhead line 3: keep"));
-    assert!(crossed(&hazards(json!([line, way, line])), GERMAN)[1].contains("unterquert Freileitung 3:"));
+    assert!(crossed(&hazards(json!([line, way, line])), Words::default())[1].contains("beneath overhead line 2: keep"));
+    assert!(crossed(&hazards(json!([line, way, line])), GERMAN)[1].contains("unterquert Freileitung 2:"));
     let lost = message(&hazards(json!([way])), GERMAN, "hazard-without-path");
     assert!(lost[0].starts_with("Der öffentliche Weg ist auf der Karte nirgends"), "{lost:?}");
     // Damp ground.

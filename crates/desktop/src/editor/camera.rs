@@ -116,9 +116,12 @@ impl Editor {
         let [scale, key] = self.view.kept;
         // The margin is free already.
         let more = |inset: f32| (inset + CLEAR_PX - margin_px).max(0.0);
-        let foot = scale.map_or(0.0, |[_, top, ..]| more(height - top));
+        // The key may have made way, and stand over the scale.
+        let (over, under): (Option<[f32; 4]>, Option<[f32; 4]>) =
+            key.map_or((None, None), |key| if key[1] < height / 2.0 { (Some(key), None) } else { (None, Some(key)) });
+        let foot = under.or(scale).map_or(0.0, |[_, top, ..]| more(height - top));
         let side = scale.map_or(0.0, |[left, ..]| more(width - left));
-        let top = key.map_or(0.0, |[_, _, _, bottom]| more(bottom));
+        let top = over.map_or(0.0, |[_, _, _, bottom]| more(bottom));
         [[0.0; 4], [0.0, 0.0, 0.0, foot], [0.0, top, 0.0, 0.0], [0.0, 0.0, side, 0.0], [0.0, top, 0.0, foot]]
     }
 

@@ -1,10 +1,15 @@
 //! What is held goes where the hand leads it, and is let go.
 
 use plan::{Edit, Motion, Plan, Point};
+use words::texts::Window as Text;
+use workup::Lay;
 
 use super::hold::Hold;
 use super::whole::Whole;
 use super::{Editor, Lesson, Snapped};
+
+/// A start that goes less far than this is where it was, metres: posts are a matter of centimetres.
+const ELSEWHERE_M: f64 = 1.0;
 
 impl Editor {
     pub(super) fn drag(&mut self, to: Point) {
@@ -115,19 +120,45 @@ impl Editor {
         if moved_whole && self.lesson == Lesson::Drag {
             self.lesson = Lesson::ReadLine;
         }
-        let led = |from: &Plan| {
-            from.runs.iter().zip(&self.plan.runs).any(|(was, is)| was.id == is.id && was.outline != is.outline)
-        };
-        let from = self.held_from.take().filter(|from| led(from));
+        let from = self.led_from();
         self.unhold();
         self.snapped = None;
         self.unguided();
         self.history.end();
-        if let Some(from) = from {
-            // Of lines that were led the best chains are searched for now.
-            self.worked_of = self.worked_of.is_some().then_some(*from);
-            self.changed();
+        if let Some(from) = from
+            && self.chained_anew(from)
+        {
+            self.notice = Some(Text::ChainedAnew);
         }
+    }
+
+    /// What is led lies as it will when it is let go, so that the hand sees it before.
+    pub(super) fn rest(&mut self) {
+        if let Some(from) = self.led_from() {
+            self.known.let_go();
+            self.chained_anew(from);
+            self.hold_chains();
+        }
+    }
+
+    /// The plan from which chains were kept, where a run's line was led since.
+    fn led_from(&mut self) -> Option<Plan> {
+        let from = self.held_from.take()?;
+        let led = from.runs.iter().zip(&self.plan.runs).any(|(was, is)| was.id == is.id && was.outline != is.outline);
+        if led {
+            return Some(*from);
+        }
+        self.held_from = Some(from);
+        None
+    }
+
+    /// Of lines that were led the best chains are searched for; whether one lies otherwise than it was led.
+    fn chained_anew(&mut self, from: Plan) -> bool {
+        let led: Vec<Option<Lay>> = self.workup.runs.iter().map(|run| run.lay.clone()).collect();
+        self.worked_of = self.worked_of.is_some().then_some(from);
+        self.changed();
+        let lays = self.workup.runs.iter().map(|run| &run.lay);
+        lays.zip(&led).any(|pair| matches!(pair, (Some(is), Some(was)) if !is.lies_as(was, ELSEWHERE_M)))
     }
 
     /// What slides along its line was moved by an edit, or stays.

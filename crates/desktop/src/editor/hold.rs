@@ -87,7 +87,7 @@ impl Editor {
     }
 
     /// From now on the nets of a line that is led keep their order and their start.
-    fn hold_chains(&mut self) {
+    pub(super) fn hold_chains(&mut self) {
         self.known.hold(&self.plan, &self.workup);
         self.held_from = Some(Box::new(self.plan.clone()));
     }

@@ -48,6 +48,8 @@ pub enum Message {
     GrabTurn(Point),
     /// What is held goes to a place.
     Drag(Point),
+    /// The hand rests with what is held.
+    Rest,
     /// Let go.
     Drop,
     /// Move what is picked by so many metres east and north.

@@ -7,6 +7,7 @@ use words::Words;
 use words::texts::Window as Text;
 use workup::{RunWorkup, Workup};
 
+use super::whole::Whole;
 use super::{Editor, Lesson, Page, Question, Snapped, Touch};
 use crate::tool::Tool;
 
@@ -79,6 +80,12 @@ impl Editor {
     /// What is under the pointer.
     pub fn hovered(&self) -> Option<Thing> {
         self.view.hovered
+    }
+
+    /// Where the hand can take hold of what is picked.
+    pub fn handles(&self) -> Vec<Point> {
+        let whole = self.picked.and_then(|thing| Whole::of(&self.plan, thing.whole()));
+        whole.map_or_else(Vec::new, |whole| whole.places())
     }
 
     /// Where what is held was, while it is dragged.

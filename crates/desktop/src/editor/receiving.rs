@@ -16,6 +16,7 @@ impl Editor {
                 // A hand that drags what is locked still reads why it does not follow.
                 | Message::Pan(..)
                 | Message::Drag(_)
+                | Message::Rest
                 | Message::Drop
                 | Message::Worked(_)
                 | Message::Reckoned(_)
@@ -28,7 +29,7 @@ impl Editor {
                 self.notice_underlay = None;
             }
             // What a drag could not do is said while the hand goes on.
-            if !matches!(message, Message::Drag(_) | Message::Drop | Message::Pan(..)) {
+            if !matches!(message, Message::Drag(_) | Message::Rest | Message::Drop | Message::Pan(..)) {
                 self.shape_told = None;
             }
         }
@@ -76,6 +77,7 @@ impl Editor {
             Message::Grab(thing, at) => self.grab(thing, at),
             Message::GrabTurn(at) => self.grab_turn(at),
             Message::Drag(to) => self.drag(to),
+            Message::Rest => self.rest(),
             Message::Drop => self.let_go(),
             Message::Free(free) => self.free = free,
             // Nothing else is done to the plan while something is in the hand.

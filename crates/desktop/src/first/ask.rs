@@ -31,18 +31,19 @@ pub(super) fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, sai
         Step::new(Text::LengthOfOne, Measure::Length, LENGTH_M, rolls.length_m, 5.0),
         Step::new(Text::PostsOnOne, Measure::Count, POSTS, f64::from(rolls.posts), 1.0),
     ];
-    let mut refused = None;
+    // What was refused, and of which field.
+    let mut refused: Vec<(&str, String)> = Vec::new();
     let mut values = [None; 3];
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 16.0;
         for (step, value) in steps.iter().zip(&mut values) {
             match step.show(ui, words, p) {
                 Some(Came::Answer(typed)) => *value = Some(typed),
-                Some(Came::Refused(sentence)) => refused = Some(sentence),
+                Some(Came::Refused(sentence)) => refused.push((step.name(words), sentence)),
                 Some(Came::Left) => said.say(Message::Escape),
                 Some(Came::Back(before, sentence)) => {
                     *value = Some(before);
-                    refused = Some(sentence);
+                    refused.push((step.name(words), sentence));
                 }
                 None => {}
             }
@@ -60,13 +61,17 @@ pub(super) fn ask(ui: &mut Ui, rolls: Rolls, editor: &Editor, covered: bool, sai
     let typing = steps.iter().any(|step| ui.memory(|memory| memory.has_focus(step.id(words))));
     // Enter on a button beside a figure is that button's.
     let on_button = ui.memory(egui::Memory::focused).is_some_and(|id| steps.iter().all(|step| step.id(words) != id));
-    let is_read = refused.is_none();
+    let is_read = refused.is_empty();
     let entered = !covered && !on_button && is_read && ui.input(|input| input.key_pressed(Key::Enter));
-    let (sentence, ink) = match refused {
-        Some(sentence) => (sentence, colour(p.danger)),
-        None if !can && typing => (" ".to_owned(), colour(p.ink2)),
-        None if !can => (words.text(Text::TooFew).to_owned(), colour(p.danger)),
-        None => (summary(words, answer), colour(p.ink2)),
+    let (sentence, ink) = match &*refused {
+        [(_, sentence)] => (sentence.clone(), colour(p.danger)),
+        [] if !can && typing => (" ".to_owned(), colour(p.ink2)),
+        [] if !can => (words.text(Text::TooFew).to_owned(), colour(p.danger)),
+        [] => (summary(words, answer), colour(p.ink2)),
+        several => {
+            let each: Vec<String> = several.iter().map(|(name, sentence)| format!("{name}: {sentence}")).collect();
+            (each.join("\n"), colour(p.danger))
+        }
     };
     // Under the hand nothing moves: the longest sentence has its room.
     let font = theme::regular(13.0);

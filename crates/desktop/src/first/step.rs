@@ -46,6 +46,11 @@ impl Step {
         field_named(words, self.label)
     }
 
+    /// What it is called.
+    pub(super) fn name(&self, words: Words) -> &'static str {
+        words.text(self.label)
+    }
+
     fn read(&self, words: Words, text: &str) -> Result<f64, String> {
         let read = match self.measure {
             Measure::Count => words.read_count(text, self.range).map(f64::from),
@@ -56,7 +61,7 @@ impl Step {
 
     /// What was typed or stepped to, or why it cannot be used.
     pub(super) fn show(&self, ui: &mut Ui, words: Words, p: &Palette) -> Option<Came> {
-        let name = words.text(self.label);
+        let name = self.name(words);
         let mut came = None;
         ui.vertical(|ui| {
             ui.set_width(Self::SIZE.x);

@@ -7,6 +7,9 @@ use super::focus_ring;
 use super::words::put;
 use crate::theme::{self, colour};
 
+/// So near to a stop the slider is at it.
+const AT_STOP: f64 = 0.08;
+
 /// A stop of a slider: its place from 0 to 1, and its name.
 pub(crate) struct Stop<'a> {
     /// Place, 0 to 1.
@@ -64,7 +67,9 @@ pub(crate) fn slider(
             last if last + 1 == stops.len() => (rect.right(), Align2::RIGHT_TOP),
             _ => (x, Align2::CENTER_TOP),
         };
-        let here = (stop.place - place).abs() <= nearest;
+        let off = (stop.place - place).abs();
+        // Between two stops it is at neither.
+        let here = off <= nearest && off <= AT_STOP;
         let (font, ink) = if here { (theme::semi_bold(11.0), p.ink) } else { (theme::regular(11.0), p.ink2) };
         painter.text(pos2(at, y + 14.0 + lower), anchor, stop.name, font, colour(ink));
     }

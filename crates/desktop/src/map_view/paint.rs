@@ -165,13 +165,12 @@ fn ink(editor: &Editor, view: &View, size: Vec2, ghost: Option<&Ghost>) -> (Vec<
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
     ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
     ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
-    if shows_volts(editor, size) {
+    if let Some([_, top, right, _]) = view.kept[1].filter(|_| shows_volts(editor, size)) {
         let target_kv = editor.plan().target_kv();
-        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, RIGHT_PX]));
+        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, top]));
         if editor.earth_suggested().is_some() {
             let [_, high] = drawing::furniture::key_size(editor.words(), target_kv, false);
-            let below = RIGHT_PX + high;
-            ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), target_kv, [right, below]));
+            ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), target_kv, [right, top + high]));
         }
     }
     (ink, taken)

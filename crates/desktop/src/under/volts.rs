@@ -21,6 +21,8 @@ use crate::theme::{self, colour};
 const BAND: f32 = 0.13;
 /// Kept set-ups are named at these shares of their way, in their order.
 const NAMED_AT: [f64; 3] = [0.2, 0.32, 0.65];
+/// The sound fence is named at the first of these shares of its way where its name is free of plates.
+const SOUND_NAMED_AT: [f64; 5] = [0.8, 0.6, 0.42, 0.92, 0.25];
 /// Width of the likely value's line.
 const CORE: f32 = 3.5;
 
@@ -238,10 +240,18 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
         plates.push(place);
         painter.galley(place.min, figure, colour(p.ink));
     }
-    if let Some(at) = sound.as_ref().and_then(|sound| sound.get(sound.len() * 4 / 5)) {
-        let text = words.text(words::texts::Power::Sound);
-        let place = pos2(rect.left() + line.x_of(at.x), y_of(at.y) - 4.0);
-        painter.text(place, Align2::CENTER_BOTTOM, text, theme::regular(11.0), colour(p.ink2));
+    if let Some(sound) = &sound {
+        let text = words.text(words::texts::Power::Sound).to_owned();
+        let name = painter.layout_no_wrap(text, theme::regular(11.0), colour(p.ink2));
+        let over = |at: &PlotPoint| {
+            let foot = pos2(rect.left() + line.x_of(at.x), y_of(at.y) - 4.0);
+            Align2::CENTER_BOTTOM.anchor_size(foot, name.size())
+        };
+        let places = SOUND_NAMED_AT.iter().filter_map(|share| sound.get((sound.len() as f64 * share) as usize));
+        let free = |place: &Rect| plot_rect.contains_rect(*place) && !plates.iter().any(|one| one.intersects(*place));
+        if let Some(place) = places.map(over).find(free) {
+            painter.galley(place.min, name, colour(p.ink2));
+        }
     }
     if let Some(along_m) = picked_fault(editor, lay) {
         let x = rect.left() + line.x_of(along_m);

@@ -2,7 +2,7 @@
 //! to the bit as it was.
 
 use crate::hand;
-use desktop::editor::{Editor, ManyMessage, Message};
+use desktop::editor::{Editor, ManyMessage, Message, Page};
 use drawing::Thing;
 use plan::{
     Branch, Deed, Fault, FaultKind, Gate, GateKind, LeakageZone, NetKind, Pin, PinKind, Plan, Point, Rest, Run,
@@ -267,6 +267,7 @@ fn apart_m(line_m: f64, one_m: f64, other_m: f64) -> f64 {
 
 #[test]
 fn while_a_line_is_led_its_nets_keep_their_order_and_their_start() {
+    let mut elsewhere = 0;
     for (thing, from, by) in [
         (Thing::RunCorner { run: 0, vertex: 2 }, None, (6.0, 9.0)),
         (Thing::RunSide { run: 0, side: 1 }, Some(0.35), (7.0, 2.0)),
@@ -309,10 +310,49 @@ fn while_a_line_is_led_its_nets_keep_their_order_and_their_start() {
             workup::workup(editor.plan(), workup::Depth::Quick).runs[0].lay.clone().unwrap().posts
         );
         editor.receive(Message::Drag(to));
+        let (led, whole) = (lay(&editor), workup::workup(editor.plan(), workup::Depth::Quick));
+        let whole = whole.runs[0].lay.clone().unwrap();
         editor.receive(Message::Drop);
-        let whole = workup::workup(editor.plan(), workup::Depth::Quick);
-        assert_eq!(lay(&editor), whole.runs[0].lay.clone().unwrap());
+        assert_eq!(lay(&editor), whole);
+        // Where that lies elsewhere than it was led it is said.
+        let said = (!led.lies_as(&whole, 1.0)).then_some(words::texts::Window::ChainedAnew);
+        assert_eq!(editor.notice(), said, "{thing:?}");
+        elsewhere += usize::from(said.is_some());
     }
+    assert!(elsewhere > 0, "some lie elsewhere once let go");
+}
+
+#[test]
+fn a_hand_that_rests_sees_how_the_nets_will_lie_once_it_lets_go() {
+    let mut plan = hand::example();
+    plan.runs[0].pins.clear();
+    let from = plan.runs[0].outline[2];
+    let to = at(from.east_m - 9.0, from.north_m + 4.0);
+    let mut desk = hand::on_page(plan, Page::Run, [1280.0, 800.0], Words::default());
+    hand::say(&mut desk, Message::Free(true));
+    hand::say(&mut desk, Message::Pick(Some(CORNER)));
+    let lay = |desk: &hand::Desk| hand::editor(desk).run().unwrap().1.lay.clone().unwrap();
+    let (start, end) = (hand::spot(&desk, from), hand::spot(&desk, to));
+    hand::button(&desk, start, true);
+    desk.step();
+    for step in 1..=8_u8 {
+        desk.event(egui::Event::PointerMoved(start.lerp(end, f32::from(step) / 8.0)));
+        desk.step();
+    }
+    let led = lay(&desk);
+    let best = |desk: &hand::Desk| {
+        let worked = workup::workup(hand::editor(desk).plan(), workup::Depth::Quick);
+        worked.runs[0].lay.clone().unwrap()
+    };
+    assert!(!led.lies_as(&best(&desk), 1.0), "while it is led the nets keep their order");
+    desk.run_steps(30);
+    let rested = lay(&desk);
+    assert_eq!(rested, best(&desk));
+    hand::button(&desk, end, false);
+    desk.step();
+    assert_eq!(lay(&desk), rested);
+    assert_eq!(hand::editor(&desk).notice(), None);
+    assert_eq!(hand::deeds(&desk), 1);
 }
 
 #[test]

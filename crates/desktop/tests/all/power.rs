@@ -223,3 +223,38 @@ fn the_sign_of_a_roll_says_what_it_is_under_the_pointer() {
     desk.run();
     assert!(says(&desk, "Roll 1 in the order of laying: begin here"));
 }
+
+#[test]
+fn the_key_makes_way_for_a_corner_that_the_hand_can_take_but_stays_while_it_is_led() {
+    let mut desk = open(example());
+    let key = |desk: &Desk| window(desk).editor().view().kept[1].unwrap();
+    let upper = key(&desk);
+    let thing = Thing::RunCorner { run: 0, vertex: 1 };
+    let at = window(&desk).editor().plan().runs[0].outline[1];
+    // The map is moved until the corner lies under the key.
+    let [x, y] = window(&desk).editor().view().spot(at);
+    let under = [upper[0].midpoint(upper[2]) - x, upper[1].midpoint(upper[3]) - y];
+    hand::say(&mut desk, Message::Pan(under[0], under[1]));
+    assert_eq!(key(&desk), upper, "nothing is picked");
+    hand::say(&mut desk, Message::Pick(Some(thing)));
+    desk.run();
+    let lower = key(&desk);
+    assert!(lower[1] > upper[3], "{lower:?}");
+    // It can be taken and led; the key does not jump meanwhile, wherever the corner goes.
+    let from = hand::spot(&desk, at);
+    hand::button(&desk, from, true);
+    desk.step();
+    for step in 1..=10_u8 {
+        let share = f32::from(step) / 10.0;
+        let to = from + egui::vec2(-20.0 * share, (lower[1] + 10.0 - upper[1]) * share);
+        desk.event(egui::Event::PointerMoved(to));
+        desk.step();
+        assert_eq!(key(&desk), lower);
+    }
+    assert_ne!(window(&desk).editor().plan().runs[0].outline[1], at);
+    hand::say(&mut desk, Message::Escape);
+    hand::button(&desk, from, false);
+    hand::say(&mut desk, Message::Pick(None));
+    desk.run();
+    assert_eq!(key(&desk), upper);
+}

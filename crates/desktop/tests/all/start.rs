@@ -63,6 +63,10 @@ fn what_is_typed_is_followed_at_once_and_a_bad_answer_is_said() {
             "{label}: {bad:?} stands there, an older answer was laid out"
         );
     }
+    // All that is to be mended is said, each with its field.
+    for said in ["Rolls: Nothing at all", "Length of one: Nothing is typed yet", "Posts on one: "] {
+        assert!(desk.query_all_by_label_contains(said).count() > 0, "{said}");
+    }
     for (label, text, want) in [
         ("Rolls", "3", (3, 50.0, 14)),
         ("Length of one", "25,5", (3, 25.5, 14)),

@@ -92,6 +92,7 @@ texts! {
             => "{shape}: Ecke {corner} liegt auf der vorigen und wird übergangen; herausnehmen.",
         OutlineCrosses: "{shape} crosses itself where side {side} meets side {other}: drag a corner until it does not."
             => "{shape} kreuzt sich selbst, wo Seite {side} auf Seite {other} trifft: eine Ecke ziehen, bis sich nichts mehr kreuzt.",
+        SideEnds: "{from} to {to}" => "{from}–{to}",
         OutlineNoArea: "{shape} encloses no ground: drag a corner away from the line."
             => "{shape} umschließt keine Fläche: eine Ecke von der Linie wegziehen.",
         KeepOutCrossed: "{run} goes through {keep_out}: lay it round."

@@ -59,6 +59,8 @@ texts! {
         LastStake: "One earth stake is the fewest that a fence has, so this one stays."
             => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",
+        ChainedAnew: "The nets start elsewhere now, where posts come nearer to the corners."
+            => "Die Netze beginnen jetzt anderswo, wo Pfosten näher an die Ecken kommen.",
         SomeAreLocked: "What is locked of it stays where it is." => "Was davon gesperrt ist, bleibt, wo es ist.",
         PictureNotShown: "The picture beneath the map cannot be shown: page Ground says why." => "Das Bild unter der Karte lässt sich nicht zeigen: Die Seite „Gelände“ sagt, warum.",
         NoName: "That has no name of its own." => "Das hat keinen eigenen Namen.",

@@ -67,6 +67,14 @@ impl Lay {
         self
     }
 
+    /// Whether the nets lie as in another chain on the same line: in the same order and direction, from a start so near.
+    pub fn lies_as(&self, other: &Self, near_m: f64) -> bool {
+        let apart_m = (self.start_m - other.start_m).abs();
+        let apart_m = if self.closed { apart_m.min((self.line_m - apart_m).abs()) } else { apart_m };
+        let kinds = |lay: &Self| lay.nets.iter().map(|net| net.kind.clone()).collect::<Vec<_>>();
+        self.reversed == other.reversed && apart_m < near_m && kinds(self) == kinds(other)
+    }
+
     /// Netting that lies on the line, metres of the chain from its start.
     pub fn covered_m(&self) -> f64 {
         if self.short_m < geometry::MEET_M { self.line_m } else { (self.line_m - self.short_m).max(0.0) }
