@@ -14,6 +14,7 @@ use egui::{
 use words::{Measure, Range, Words};
 
 use crate::kit;
+use crate::pages::{self, Mark};
 use crate::theme::{self, RADIUS, colour};
 
 /// Height of a field's row, and of the field.
@@ -208,11 +209,20 @@ fn row<T>(
     read_now
 }
 
-/// Why something typed cannot be used, under its field.
+/// Why something typed cannot be used, under its field; as it comes it is brought into sight.
 pub(crate) fn refusal(ui: &mut Ui, sentence: &str, p: &Palette) {
     ui.add_space(2.0);
-    kit::prose(ui, sentence, theme::regular(12.0), colour(p.danger));
+    let said = kit::prose(ui, sentence, theme::regular(12.0), colour(p.danger));
     ui.add_space(8.0);
+    let (now, seen) = (ui.ctx().cumulative_frame_nr(), said.id.with("refused in frame"));
+    let before = ui.data_mut(|data| {
+        let before = data.get_temp::<u64>(seen);
+        data.insert_temp(seen, now);
+        before
+    });
+    if before.is_none_or(|before| before + 1 < now) {
+        pages::seek(ui.ctx(), Some(Mark::Widget(said.id)));
+    }
 }
 
 /// A field in a table, its label in the head over it; what was read, once for each commit, and why something else was

@@ -23,6 +23,9 @@ const EDGE_PX: f32 = 20.0;
 /// Round a post or a corner stand its number and its plate, pixels.
 const AROUND_PX: f32 = 20.0;
 
+/// A corner of what is picked is worth so many posts.
+const HANDLE_POSTS: usize = 50;
+
 /// One line at the foot of the map: what the tool waits for, or what could not be done.
 pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
     if let Some(hint) = many::hint(editor) {
@@ -172,9 +175,13 @@ fn place(editor: &Editor, (rect, at_pointer): (Rect, &AtPointer), foot: Rect, to
     };
     let (around_foot, around_top) = (foot.expand(AROUND_PX), top.expand(AROUND_PX));
     let (mut at_foot, mut at_top) = (0, 0);
-    for spot in posts.chain(drawn).map(on_map) {
-        at_foot += usize::from(around_foot.contains(spot));
-        at_top += usize::from(around_top.contains(spot));
+    // What the hand can take hold of goes before what is merely seen.
+    let (seen, held) =
+        (posts.chain(drawn).map(|at| (at, 1)), editor.handles().into_iter().map(|at| (at, HANDLE_POSTS)));
+    for (at, posts) in seen.chain(held) {
+        let spot = on_map(at);
+        at_foot += posts * usize::from(around_foot.contains(spot));
+        at_top += posts * usize::from(around_top.contains(spot));
     }
     if at_top < at_foot { top } else { foot }
 }

@@ -143,3 +143,38 @@ fn a_click_beside_the_page_does_not_move_it_as_it_scrolls() {
     scroll(&mut desk);
     assert!((was - top(&desk) - 60.0).abs() < 1.0, "by {} in place of 60", was - top(&desk));
 }
+
+#[test]
+fn why_something_typed_cannot_be_used_comes_into_sight_with_it() {
+    let size = [900.0, 600.0];
+    let mut desk = on_page(plan(), Page::Run, size, Words::default());
+    let field = "Length of side 1 to 2";
+    desk.get_by_label(field).focus();
+    desk.run();
+    // The hand moves the page until the field is the last thing above its foot, and takes it.
+    let low = size[1] - FOOT - desk.get_by_label(field).rect().bottom();
+    let over = desk.get_by_label(field).rect().center();
+    desk.event(Event::PointerMoved(over));
+    desk.event(Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Point,
+        delta: egui::vec2(0.0, low),
+        source: egui::MouseWheelSource::Wheel,
+        phase: egui::TouchPhase::Move,
+        modifiers: Modifiers::NONE,
+    });
+    desk.run();
+    let at = desk.get_by_label(field).rect();
+    assert!((at.bottom() - (size[1] - FOOT)).abs() < 2.0, "{at:?}");
+    hand::click(&mut desk, at.center());
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    desk.event(Event::Text("ninety thousand".into()));
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+    let told = desk.get_by_label_contains("is no number").rect();
+    assert!(is_in_sight(told, size), "{told:?}");
+    // It is brought once: who scrolls on is let go.
+    let before = desk.get_by_label(field).rect();
+    desk.run();
+    assert_eq!(desk.get_by_label(field).rect(), before);
+}
