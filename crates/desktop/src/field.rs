@@ -186,6 +186,7 @@ fn row<T>(
     let head = if above { galley.size().y + 4.0 } else { 0.0 };
     let (all, labelled) = ui.allocate_exact_size(vec2(wide, head + ROW), Sense::hover());
     name(&labelled, label.said);
+    kit::told(ui, &labelled);
     let rect = Rect::from_min_max(all.min + vec2(0.0, head), all.max);
     let right = rect.right() - UNIT;
     let place = Rect::from_min_max(
@@ -263,6 +264,9 @@ fn typed<T>(
         response.surrender_focus();
     }
     let typing = response.has_focus() || response.lost_focus() || response.changed();
+    if !typing {
+        kit::told(ui, &response);
+    }
     // What stood there has changed meanwhile, or the field went out of sight before it could commit.
     if draft
         .take_if(|draft| !typing && (!draft.refused || draft.before != standing(shown) || read(&draft.text).is_ok()))

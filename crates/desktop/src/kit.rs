@@ -12,7 +12,7 @@ mod words;
 use drawing::Palette;
 use egui::{Response, Role, Stroke, StrokeKind, Ui, WidgetInfo};
 
-pub(crate) use self::words::{cell, explain, prose, rule, section, shortened, title, width};
+pub(crate) use self::words::{cell, explain, prose, rule, section, shortened, tell, title, told, width};
 pub(crate) use buttons::{
     BUTTON, TILE, bare_button, button, choice, icon_button, icon_close, icon_in_field, link, tile, word_button,
 };

@@ -8,6 +8,7 @@
 //! **Invariants.** Views paint what the editor has and say messages; they compute nothing about a plan. Every
 //! colour comes from `drawing`'s palette, every text from `words`. An idle window paints nothing.
 
+mod about;
 mod allocator;
 mod asking;
 mod chooser;

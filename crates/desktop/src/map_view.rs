@@ -40,9 +40,14 @@ const RESTS_S: f64 = 0.4;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
+/// The map among the window's widgets.
+fn map_id() -> Id {
+    Id::unique("map")
+}
+
 /// Listens to the pointer and the keys over the map.
 pub(crate) fn listen(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
-    let response = ui.interact(rect, Id::unique("map"), Sense::CLICK | Sense::DRAG);
+    let response = ui.interact(rect, map_id(), Sense::CLICK | Sense::DRAG);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, editor.words().text(Text::Map)));
     let size = [rect.width(), rect.height()];
     said.say(Message::Size(size, kept(editor, size)));

@@ -35,7 +35,7 @@ use care::Finding;
 use drawing::{Ghost, Palette, Thing};
 use egui::{Align2, Context, Id, Rect, Response, ScrollArea, Sense, Stroke, Ui, UiBuilder, pos2, vec2};
 use words::Words;
-use words::texts::Window as Text;
+use words::texts::{About, Window as Text};
 
 use crate::editor::{Editor, Message, Page, leads, page_of_finding};
 use crate::icons::{self, Icon};
@@ -63,10 +63,12 @@ pub(crate) struct Desk<'a> {
 }
 
 impl Desk<'_> {
-    /// Begins a section, with space before it; it can be asked into sight by its head.
-    fn section(&mut self, ui: &mut Ui, head: &str, aside: &str) -> Response {
+    /// Begins a section, with space before it; it can be asked into sight by its head. What its figures are about is said
+    /// while the pointer rests on them.
+    fn section(&mut self, ui: &mut Ui, head: &str, aside: &str, about: impl Into<Option<About>>) -> Response {
         ui.add_space(BETWEEN);
         self.sections.push((ui.cursor().top(), head.to_owned()));
+        kit::tell(ui, about.into().map(|about| self.words.text(about)));
         kit::section(ui, head, aside, self.p)
     }
 
@@ -120,6 +122,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
                 ui.spacing_mut().item_spacing.x = 6.0;
                 ui.set_width(rect.width() - 2.0 * margin);
                 ui.add_space(22.0);
+                kit::tell(ui, at_the_top(editor).map(|about| editor.words().text(about)));
                 match editor.page() {
                     _ if editor.question().is_some() => crate::first::page(ui, editor.words(), p),
                     Page::Ground => ground::show(ui, &mut desk),
@@ -141,6 +144,20 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
     if hidden_px > 40.0 {
         below(ui, rect, margin, &desk);
+    }
+}
+
+/// What the figures at a page's top are about.
+fn at_the_top(editor: &Editor) -> Option<About> {
+    match editor.page() {
+        _ if editor.question().is_some() => None,
+        Page::Ground => Some(About::Paddock),
+        Page::Run if editor.shapes().is_open() => Some(About::Shapes),
+        Page::Run => Some(About::RunGround),
+        Page::Power => Some(About::Weakest),
+        Page::Moves => Some(About::MoveOver),
+        Page::Book => Some(About::Readings),
+        Page::Sheet => None,
     }
 }
 
@@ -269,7 +286,7 @@ fn findings(ui: &mut Ui, desk: &mut Desk<'_>) {
         return;
     }
     let head = desk.words.text(Text::FindingsHere);
-    desk.section(ui, head, "");
+    desk.section(ui, head, "", None);
     ui.add_space(8.0);
     for (thing, finding) in found {
         let picked = desk.editor.picked() == Some(thing) || desk.editor.hovered() == Some(thing);

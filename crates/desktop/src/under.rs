@@ -10,11 +10,11 @@ use egui::{Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo};
 use words::texts::{Unroll, Window as Text};
 
 use crate::editor::{Editor, Lesson, Message, Page};
-use crate::pages;
 use crate::pen::{self, Painted};
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Hand, Tool};
+use crate::{about, pages};
 
 /// Height of the unfolded line.
 const LINE: f32 = 128.0;
@@ -146,6 +146,9 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     }
     if let Some(at) = response.hover_pos() {
         said.hovered = said.hovered.or_else(|| thing_at(at));
+        if let Some(told) = sheet.drawing.told_at([at.x - rect.left(), at.y - rect.top()]) {
+            about::say(&response, words, about::of(told));
+        }
     }
     if response.clicked()
         && let Some(at) = response.interact_pointer_pos()

@@ -35,6 +35,7 @@ use crate::ink::{Ink, in_theme};
 use crate::palette::{Palette, Theme};
 use crate::shape::{Drawing, Form, Role, Shape, Thing};
 use crate::taken::Taken;
+use crate::told::Told;
 use crate::view::{Distance, View};
 use blocks::Block;
 use filled::Filled;
@@ -125,6 +126,8 @@ pub(crate) struct Inker<'a> {
     stood: Vec<Block>,
     /// What its own words take.
     said: Vec<Block>,
+    /// Figures among them.
+    told: Vec<(Block, Told)>,
     /// Where numbers of corners stand.
     numbers: Vec<Block>,
     /// Lines that words cross only on a plate.
@@ -163,6 +166,7 @@ impl<'a> Inker<'a> {
             taken,
             stood: Vec::new(),
             said: Vec::new(),
+            told: Vec::new(),
             numbers: Vec::new(),
             lines: Vec::new(),
             nets: Vec::new(),
@@ -219,7 +223,8 @@ impl<'a> Inker<'a> {
 
     /// What of the sheet it takes.
     fn takes(&self) -> Taken {
-        Taken::new(self.stood.clone(), self.said.clone(), self.nets.clone(), self.flags.clone())
+        let taken = Taken::new(self.stood.clone(), self.said.clone(), self.nets.clone(), self.flags.clone());
+        taken.telling(self.told.clone())
     }
 
     fn px(&self, place: Point) -> Px {

@@ -18,6 +18,7 @@ use crate::map::run::RunLine;
 use crate::map::track::Track;
 use crate::palette::{Palette, Theme};
 use crate::shape::Thing;
+use crate::told::Told;
 
 /// How the unfolded line is shown.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,9 +53,20 @@ pub struct LineDrawing {
     pub line_m: f64,
     /// What can be picked, first things first: the thing and its box.
     places: Vec<(Thing, [f32; 4])>,
+    /// Figures, each with its box.
+    told: Vec<(Told, [f64; 4])>,
 }
 
 impl LineDrawing {
+    /// What the figure at a spot is.
+    pub fn told_at(&self, spot: Spot) -> Option<Told> {
+        let [x, y] = spot.map(f64::from);
+        let holds = |&&(_, [left, top, right, foot]): &&(Told, [f64; 4])| {
+            (left..=right).contains(&x) && (top..=foot).contains(&y)
+        };
+        self.told.iter().find(holds).map(|&(told, _)| told)
+    }
+
     /// The place along the line at a spot, metres; `None` beside the line.
     pub fn along_at(&self, x: f32) -> Option<f64> {
         let share = f64::from(x - self.left) / f64::from(self.right - self.left);
@@ -129,6 +141,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
         right,
         pen,
         places: Vec::new(),
+        told: Vec::new(),
         above: Vec::new(),
     };
     unroll.net();
@@ -151,6 +164,7 @@ pub fn line(scene: &Scene<'_>, run: usize, view: &LineView) -> LineDrawing {
         line_m: track.line_m(),
         ink: in_theme(unroll.pen.ink, view.theme),
         places: unroll.places,
+        told: unroll.told,
     }
 }
 
@@ -194,6 +208,7 @@ struct Unroll<'a> {
     right: f64,
     pen: Pen,
     places: Vec<(Thing, [f32; 4])>,
+    told: Vec<(Told, [f64; 4])>,
     /// What else stands over or under the line: left, top, right and foot. No number is put there.
     above: Vec<[f64; 4]>,
 }
@@ -201,5 +216,12 @@ struct Unroll<'a> {
 impl Unroll<'_> {
     fn x(&self, along_m: f64) -> f64 {
         self.left + (self.right - self.left) * along_m / self.track.line_m()
+    }
+
+    /// Puts a figure down amid a spot, and notes what it is.
+    fn figure(&mut self, told: Told, at: [f64; 2], text: &str, kind: Type) {
+        let [half, up] = [kind.width(text) / 2.0 + 3.0, f64::from(kind.size) / 2.0 + 2.0];
+        self.told.push((told, [at[0] - half, at[1] - up, at[0] + half, at[1] + up]));
+        self.pen.text(at, text, kind, Anchor::Middle);
     }
 }

@@ -3,6 +3,7 @@
 use crate::ink::{Ink, Spot};
 use crate::inking::blocks::Block;
 use crate::inking::trace::{Px, apart};
+use crate::told::Told;
 use crate::view::View;
 
 /// Room between plates.
@@ -23,6 +24,8 @@ pub struct Taken {
     nets: Vec<[Px; 2]>,
     /// Of the plates those that hang on a leader, such as the weakest post's: what is in the hand is judged by them.
     flags: Vec<Block>,
+    /// Figures among words and flags.
+    told: Vec<(Block, Told)>,
 }
 
 impl Taken {
@@ -30,7 +33,18 @@ impl Taken {
         blocks.extend(&flags);
         // What a flag says is no plain word.
         words.retain(|word| !flags.iter().any(|flag| flag.overlaps(word)));
-        Self { blocks, words, nets, flags }
+        Self { blocks, words, nets, flags, told: Vec::new() }
+    }
+
+    /// The same, with the figures that stand on it.
+    pub(crate) fn telling(self, told: Vec<(Block, Told)>) -> Self {
+        Self { told, ..self }
+    }
+
+    /// What the figure at a spot is.
+    pub fn told_at(&self, spot: Spot) -> Option<Told> {
+        let at = spot.map(f64::from);
+        self.told.iter().find(|(block, _)| block.grown(PATCH_PX).holds(at)).map(|&(_, told)| told)
     }
 
     /// How many plates on a leader lie under a part: left, top, right, bottom.
@@ -84,6 +98,7 @@ impl Taken {
         self.words.extend(other.words);
         self.nets.extend(other.nets);
         self.flags.extend(other.flags);
+        self.told.extend(other.told);
     }
 
     /// Takes the first of some places that has room for a plate of that size, off the nets if one has; `None` where none

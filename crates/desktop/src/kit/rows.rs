@@ -6,7 +6,7 @@ use egui::{Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2
 use words::Words;
 use words::texts::Window as Text;
 
-use super::words::{explain, put};
+use super::words::{explain, put, told};
 use super::{focus_ring, name};
 use crate::icons;
 use crate::theme::{self, colour};
@@ -47,6 +47,7 @@ pub(crate) fn tall_row(
         ui.painter().rect_stroke(reach.shrink(0.75), 0.0, Stroke::new(1.5, colour(p.ink)), StrokeKind::Inside);
     }
     focus_ring(ui, &response, p);
+    told(ui, &response);
     (rect, response.on_hover_cursor(egui::CursorIcon::PointingHand))
 }
 
@@ -62,6 +63,7 @@ pub(crate) fn fact(ui: &mut Ui, left: &str, right: &str, p: &Palette) -> Rect {
     let tall = if beside { ROW } else { ROW + right.size().y };
     let (rect, response) = ui.allocate_exact_size(vec2(wide, tall), Sense::hover());
     name(&response, Role::Label, &said);
+    told(ui, &response);
     if !ui.is_rect_visible(rect) {
         return rect;
     }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use drawing::Palette;
 use egui::text::LayoutJob;
 use egui::{
-    Align2, Color32, FontId, Galley, Pos2, Rect, RectAlign, Response, Role, Sense, Stroke, Tooltip, Ui, pos2, vec2,
+    Align2, Color32, FontId, Galley, Id, Pos2, Rect, RectAlign, Response, Role, Sense, Stroke, Tooltip, Ui, pos2, vec2,
 };
 
 use super::{ROW, name};
@@ -48,6 +48,7 @@ pub(crate) fn section(ui: &mut Ui, head: &str, aside: &str, p: &Palette) -> Resp
     let beside = text.size().x <= rect.width() - head.size().x - 12.0;
     let middle = |galley: &Galley| rect.center().y - galley.size().y / 2.0;
     let at = pos2(rect.right() - text.size().x, middle(&text));
+    told(ui, &response);
     ui.painter().galley(pos2(rect.left(), middle(&head)), head, colour(p.ink));
     if beside {
         ui.painter().galley(at, text, colour(p.ink2));
@@ -65,7 +66,9 @@ pub(crate) fn rule(ui: &mut Ui, p: &Palette) {
 
 /// Words that wrap, as one label.
 pub(crate) fn prose(ui: &mut Ui, text: &str, font: FontId, ink: Color32) -> Response {
-    ui.add(egui::Label::new(egui::RichText::new(text).font(font).color(ink)).wrap())
+    let response = ui.add(egui::Label::new(egui::RichText::new(text).font(font).color(ink)).wrap());
+    told(ui, &response);
+    response
 }
 
 pub(super) fn put(ui: &Ui, text: &str, font: FontId, ink: Color32) -> Arc<Galley> {
@@ -91,6 +94,24 @@ pub(crate) fn cell(ui: &Ui, at: Pos2, anchor: Align2, text: &str, font: FontId, 
         return Rect::from_pos(at);
     }
     ui.painter().text(at, anchor, text, font, ink)
+}
+
+/// What the figures that follow are, their unit and where they come from; `None` where none follow.
+pub(crate) fn tell(ui: &Ui, about: Option<&'static str>) {
+    ui.data_mut(|data| data.insert_temp(telling(), about));
+}
+
+/// Says that while the pointer rests on one of them.
+pub(crate) fn told(ui: &Ui, response: &Response) {
+    if response.hovered()
+        && let Some(about) = ui.data(|data| data.get_temp::<Option<&'static str>>(telling())).flatten()
+    {
+        explain(ui, response, about);
+    }
+}
+
+fn telling() -> Id {
+    Id::unique("what figures are about")
 }
 
 /// Says more of something while the pointer rests on it: beside the page, so that nothing on it is covered.

@@ -1,7 +1,7 @@
 //! Keys that are about the map, while no field has them.
 
 use drawing::Thing;
-use egui::{Id, Key, Modifiers, Ui};
+use egui::{Key, Modifiers, Ui};
 use plan::Point;
 use workup::shaping::Keep;
 
@@ -111,7 +111,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
 
 /// The place under the pointer where the map was in the last frame.
 fn pointed(ui: &Ui, editor: &Editor) -> Option<Point> {
-    let map = ui.ctx().read_response(Id::unique("map"))?;
+    let map = ui.ctx().read_response(super::map_id())?;
     let at = map.hover_pos()?;
     Some(editor.view().place([at.x - map.rect.left(), at.y - map.rect.top()]))
 }

@@ -7,10 +7,11 @@ use std::sync::Arc;
 use drawing::{Ghost, Ink, Palette, Taken, UnderHand, View};
 use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
 use plan::Point;
+use words::texts::About;
 
 use super::at_pointer::AtPointer;
 use super::hint::Hint;
-use super::{FOOT_PX, RIGHT_PX, cross, ring, shows_volts};
+use super::{FOOT_PX, RIGHT_PX, cross, map_id, ring, shows_volts};
 use crate::editor::Editor;
 use crate::measured::Tape;
 use crate::pen::{self, Painted};
@@ -18,7 +19,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{corner, first, icons, leading, many, measured, nodes, pages, reach, unroll};
+use crate::{about, corner, first, icons, leading, many, measured, nodes, pages, reach, unroll};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -104,6 +105,22 @@ pub(crate) fn paint(
     }
     leading::paint(ui, &painter, editor, &on_sheet);
     nodes::show(ui, rect, editor, &on_sheet, said);
+    tell(ui, rect, editor, &sheet.taken);
+}
+
+/// Says of the figure under the pointer what it is, while nothing is in the hand.
+fn tell(ui: &Ui, rect: Rect, editor: &Editor, taken: &Taken) {
+    let rests = *editor.tool() == Tool::Pick && editor.held_from().is_none();
+    let Some(map) = ui.ctx().read_response(map_id()).filter(|_| rests) else { return };
+    let Some(at) = map.hover_pos() else { return };
+    let spot = [at.x - rect.left(), at.y - rect.top()];
+    let covers =
+        |&[left, top, right, foot]: &[f32; 4]| (left..=right).contains(&spot[0]) && (top..=foot).contains(&spot[1]);
+    let plates = editor.view().kept.iter().zip([About::Scale, About::VoltsKey]);
+    let plate = || plates.filter(|(kept, _)| kept.as_ref().is_some_and(covers)).map(|(_, about)| about).next();
+    if let Some(about) = taken.told_at(spot).map(about::of).or_else(plate) {
+        about::say(&map, editor.words(), about);
+    }
 }
 
 /// The map as it is shown, with what the hand can take hold of over it: signs that step aside are drawn and picked there.

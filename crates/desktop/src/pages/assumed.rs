@@ -3,6 +3,7 @@
 use egui::{Id, Ui};
 use plan::Assumed;
 use words::Words;
+use words::texts::About;
 use words::texts::{Bracing, Damp, Window as Text};
 
 use super::Desk;
@@ -209,7 +210,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, page: Page) {
     }
     let count = here.len().to_string();
     let things = words.say(if here.len() == 1 { Text::OneThing } else { Text::Things }, &[("count", &count)]);
-    desk.section(ui, words.text(Text::AssumedHere), &things);
+    desk.section(ui, words.text(Text::AssumedHere), &things, About::Assumed);
     ui.add_space(6.0);
     desk.second(ui, words.text(Text::DotsMean));
     ui.add_space(4.0);

@@ -9,7 +9,7 @@ use drawing::Thing;
 use drawing::map::readings;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use plan::{Edit, ReadingKind};
-use words::texts::Book as Text;
+use words::texts::{About, Book as Text};
 
 use self::place::Places;
 use super::{Desk, findings};
@@ -89,7 +89,7 @@ fn list(ui: &mut Ui, desk: &mut Desk<'_>, places: &Places<'_>, of: &[usize]) {
         1 => words.text(Text::CountOne).to_owned(),
         count => words.say(Text::Count, &[("count", &count.to_string())]),
     };
-    desk.section(ui, words.text(Text::Readings), &count);
+    desk.section(ui, words.text(Text::Readings), &count, About::Readings);
     kit::rule(ui, p);
     for &index in of {
         row(ui, desk, places, index);

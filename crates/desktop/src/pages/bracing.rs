@@ -8,7 +8,7 @@ use std::sync::Arc;
 use drawing::{Ghost, Thing};
 use egui::{Align2, Id, Rect, Sense, Ui, Vec2, pos2, vec2};
 use plan::{Edit, Run};
-use words::texts::{Bracing as Text, Window};
+use words::texts::{About, Bracing as Text, Window};
 use words::{Measure, Range};
 use workup::bracing::{Detail, Kit, Mend, Wind};
 use workup::{Corner, Lay, RunWorkup};
@@ -108,7 +108,7 @@ fn mends(
     }
     let wanting: Vec<&Wanting<'_>> = held.iter().filter(|one| !one.detail.mends.is_empty()).collect();
     let aside = if wanting.is_empty() { Text::MendsDone } else { Text::MendsAside };
-    desk.section(ui, words.text(Text::Mends), words.text(aside));
+    desk.section(ui, words.text(Text::Mends), words.text(aside), About::Holds);
     kit::rule(ui, p);
     let clicked = ui.data(|data| data.get_temp::<usize>(Id::unique(DEALT)));
     let of = |index: Option<usize>| wanting.iter().copied().find(|one| Some(one.index) == index);
@@ -385,7 +385,7 @@ fn logged(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, corner: &Corner) {
 fn wind(ui: &mut Ui, desk: &mut Desk<'_>, wind: &Wind) {
     let (words, p) = (desk.words, desk.p);
     let head = words.text(Text::Wind);
-    desk.section(ui, head, "");
+    desk.section(ui, head, "", About::Wind);
     ui.add_space(6.0);
     let sentence = kit::prose(ui, &care::bracing::wind_line(words, wind), theme::regular(13.0), colour(p.ink));
     // What is read here is marked on the map.

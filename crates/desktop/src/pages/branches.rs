@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Edit, Run, Shape};
-use words::texts::Power as Text;
+use words::texts::{About, Power as Text};
 use words::{Measure, Range};
 use workup::Lay;
 
@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     if run.branches.is_empty() {
         return;
     }
-    desk.section(ui, words.text(Text::Branches), &run.branches.len().to_string());
+    desk.section(ui, words.text(Text::Branches), &run.branches.len().to_string(), About::Branches);
     kit::rule(ui, p);
     let at = desk.editor.run_index();
     for (index, branch) in run.branches.iter().enumerate() {

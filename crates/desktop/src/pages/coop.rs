@@ -3,6 +3,7 @@
 use egui::Ui;
 use plan::{Edit, Plan, Run};
 use words::Words;
+use words::texts::About;
 use words::texts::Ground as Text;
 
 use super::Desk;
@@ -14,7 +15,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     if plan.coops().next().is_none() {
         return;
     }
-    desk.section(ui, words.text(Text::Coop), "");
+    desk.section(ui, words.text(Text::Coop), "", About::Coops);
     ui.add_space(6.0);
     let named: Vec<(&str, String)> =
         plan.coops().map(|coop| (coop.id.as_str(), care::names::coop(words, coop))).collect();

@@ -6,7 +6,7 @@ use care::gate_said;
 use drawing::{Ghost, Thing};
 use egui::{Align2, Id, Ui, pos2, vec2};
 use plan::{Edit, Gate, GateKind, Pin, PinKind, Point, Run};
-use words::texts::Gates as Text;
+use words::texts::{About, Gates as Text};
 use words::{Measure, Range};
 use workup::{Corner, Lay, RunWorkup};
 
@@ -113,7 +113,7 @@ fn picked(desk: &Desk<'_>, run: &Run, lay: &Lay) -> Option<(Point, String, bool)
 pub(super) fn pins(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     let (words, p) = (desk.words, desk.p);
     let aside = if run.pins.is_empty() { "" } else { words.text(Text::PinsAside) };
-    desk.section(ui, words.text(Text::Pins), aside);
+    desk.section(ui, words.text(Text::Pins), aside, About::Pins);
     if !run.pins.is_empty() {
         kit::rule(ui, p);
     }
@@ -186,7 +186,7 @@ fn keeps(ui: &Ui, editor: &Editor, run: &Run, lay: &Lay, offers: &[Pin]) -> Arc<
 pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWorkup, lay: &Lay) {
     let (words, p) = (desk.words, desk.p);
     let aside = if run.gates.is_empty() { "" } else { words.text(Text::GatesAside) };
-    desk.section(ui, words.text(Text::Gates), aside);
+    desk.section(ui, words.text(Text::Gates), aside, About::Gates);
     ghosts::give(ui, GHOST, open_gate(desk, worked, lay));
     if run.gates.is_empty() {
         ui.add_space(6.0);

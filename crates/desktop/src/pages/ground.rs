@@ -13,7 +13,7 @@ mod underlay;
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, pos2, vec2};
 use plan::{HazardKind, KeepOut, Shape};
-use words::texts::{Files, Gates, Shaping, Window as Text};
+use words::texts::{About, Files, Gates, Shaping, Window as Text};
 
 use super::{Desk, assumed, findings, picked, sides};
 use crate::asking::Ask;
@@ -91,7 +91,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     picked_sides(ui, desk);
     if leads.is_some() {
-        desk.section(ui, words.text(Text::ThePaddock), &aside);
+        desk.section(ui, words.text(Text::ThePaddock), &aside, About::Paddock);
         desk.second(ui, &sentence);
     }
     coops::show(ui, desk);
@@ -153,7 +153,7 @@ fn picked_sides(ui: &mut Ui, desk: &mut Desk<'_>) {
 
 fn keep_outs(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    desk.section(ui, words.text(Text::KeepOuts), "");
+    desk.section(ui, words.text(Text::KeepOuts), "", About::KeepOuts);
     if editor.plan().ground.keep_outs.is_empty() {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::NoKeepOuts));
@@ -199,7 +199,7 @@ fn rule_of(desk: &Desk<'_>, keep_out: &KeepOut) -> String {
 
 fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    desk.section(ui, words.text(Text::AskedOfGround), "");
+    desk.section(ui, words.text(Text::AskedOfGround), "", About::Hazards);
     kit::rule(ui, p);
     let all = &editor.plan().ground.hazards;
     for (kind, name) in KINDS {
@@ -272,7 +272,7 @@ fn hazards(ui: &mut Ui, desk: &mut Desk<'_>) {
 
 fn soil(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan(), editor.workup()));
+    desk.section(ui, words.text(Text::SoilHead), &facts::soil(words, editor.plan(), editor.workup()), About::Soil);
     ui.add_space(6.0);
     soil::show(ui, desk);
     let hold_n = editor.run().and_then(|(_, worked)| worked.lay.as_ref()?.corners.first()).map(|corner| corner.hold_n);

@@ -89,7 +89,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
 /// The sides, to pick one.
 fn list(ui: &mut Ui, desk: &mut Desk<'_>, sides: &[Side], aheads: &[Option<Arc<Ahead>>], chosen: usize) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    desk.section(ui, words.text(Text::OverWhich), "");
+    desk.section(ui, words.text(Text::OverWhich), "", About::OverSides);
     kit::rule(ui, p);
     for (side, ahead) in sides.iter().zip(aheads) {
         let thing = Thing::RunSide { run: editor.run_index(), side: side.vertex };
@@ -160,7 +160,7 @@ fn next(ui: &mut Ui, desk: &mut Desk<'_>, side: &Side, motion: Motion, ahead: &A
         Motion::TurnOver => Text::NextHead,
         Motion::Shift => Text::NextHeadShift,
     };
-    desk.section(ui, &words.say(head, &[("from", &side.from), ("to", &side.to)]), "");
+    desk.section(ui, &words.say(head, &[("from", &side.from), ("to", &side.to)]), "", About::MoveOver);
     ui.add_space(10.0);
     match &ahead.next.stays {
         None => desk.second(ui, words.text(Text::NotLaid)),
@@ -290,7 +290,7 @@ fn runs(ui: &mut Ui, desk: &mut Desk<'_>) {
     if editor.plan().runs.len() < 2 {
         return;
     }
-    desk.section(ui, words.text(Text::Runs), "");
+    desk.section(ui, words.text(Text::Runs), "", About::Runs);
     kit::rule(ui, p);
     for (index, (run, worked)) in editor.plan().runs.iter().zip(&editor.workup().runs).enumerate() {
         let thing = Thing::Run { run: index };

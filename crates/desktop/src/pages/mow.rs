@@ -32,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
 fn figures(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, strip: &Strip) {
     let (words, p) = (desk.words, desk.p);
     let wide = words.say(Text::StripWide, &[("width", &words.length(strip.width_m))]);
-    let response = desk.section(ui, words.text(Text::StripToMow), &wide);
+    let response = desk.section(ui, words.text(Text::StripToMow), &wide, About::Strip);
     let assumed = run.strip_is_assumed();
     if assumed {
         let width = ui.painter().layout_no_wrap(wide, theme::regular(12.0), colour(p.ink2)).size().x;

@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Sense, Stroke, Ui, Vec2, pos2, vec2};
 use plan::{NetKind, Run, RunStatus, Shape};
-use words::texts::{Compare, Window as Text};
+use words::texts::{About, Compare, Window as Text};
 use workup::{Corner, Lay, Verdict};
 
 use super::{
@@ -98,7 +98,7 @@ fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
 fn runs(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let count = editor.plan().runs.len().to_string();
-    desk.section(ui, words.text(Text::Runs), &count);
+    desk.section(ui, words.text(Text::Runs), &count, About::Runs);
     kit::rule(ui, p);
     for (index, (run, worked)) in editor.plan().runs.iter().zip(&editor.workup().runs).enumerate() {
         let thing = Thing::Run { run: index };
@@ -132,7 +132,7 @@ fn nets(ui: &mut Ui, desk: &mut Desk<'_>, lay: &Lay) {
         _ => Text::LaidOfStore,
     };
     let aside = words.say(text, &[("laid", &laid.to_string()), ("owned", &owned.to_string())]);
-    desk.section(ui, words.text(Text::Nets), &aside);
+    desk.section(ui, words.text(Text::Nets), &aside, About::NetsOfRun);
     ui.add_space(8.0);
     let missing = laid.saturating_sub(owned);
     combs(ui, laid, missing, left, p);
@@ -238,7 +238,7 @@ fn net_in_words(desk: &Desk<'_>, kind: &NetKind) -> String {
 
 fn corners(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
-    desk.section(ui, words.text(Text::Corners), &facts::soil(words, editor.plan(), editor.workup()));
+    desk.section(ui, words.text(Text::Corners), &facts::soil(words, editor.plan(), editor.workup()), About::Corners);
     if !lay.corners_judged {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::CornersNotJudged));

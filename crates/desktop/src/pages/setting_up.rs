@@ -70,7 +70,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup) {
 fn part(ui: &mut Ui, desk: &mut Desk<'_>, [head, show, fold]: [Text; 3], work: &Work, lay: Option<&Lay>) {
     let (words, p) = (desk.words, desk.p);
     let steps = work.steps.len().to_string();
-    desk.section(ui, words.text(head), &words.say(Text::StepsCount, &[("count", &steps)]));
+    desk.section(ui, words.text(head), &words.say(Text::StepsCount, &[("count", &steps)]), About::Steps);
     ui.add_space(6.0);
     desk.second(ui, &sentences::time(work, words));
     ui.add_space(4.0);

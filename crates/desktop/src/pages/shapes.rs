@@ -7,7 +7,7 @@ mod plots;
 use egui::{Ui, vec2};
 use exchange::compare::Column;
 use exchange::shapes;
-use words::texts::Compare as Text;
+use words::texts::{About, Compare as Text};
 use workup::Compared;
 use workup::candidates::{Candidate, CandidateFault, MOST_FREE_SIDES};
 
@@ -190,7 +190,7 @@ fn chosen(ui: &mut Ui, desk: &mut Desk<'_>) {
     let name = shapes::title(candidate, words);
     let own = own(desk);
     let head = if own.is_some() { Text::Instead } else { Text::OnItsOwn };
-    desk.section(ui, &words.say(head, &[("name", &name)]), "");
+    desk.section(ui, &words.say(head, &[("name", &name)]), "", About::Shapes);
     kit::rule(ui, p);
     for column in [Column::Ground, Column::Birds, Column::Braces, Column::Spare, Column::SetUp, Column::Strip] {
         if let Some(said) = change(desk, column, &candidate.compared, own.as_ref()) {

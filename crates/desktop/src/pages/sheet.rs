@@ -214,7 +214,7 @@ fn preview(ui: &mut Ui, desk: &mut Desk<'_>, paper: &mut Paper) {
     };
     let (number, count) = ((paper.page + 1).to_string(), pages.len().to_string());
     let label = words.say(Text::PageOf, &[("number", &number), ("count", &count)]);
-    desk.section(ui, words.text(Text::Preview), &label);
+    desk.section(ui, words.text(Text::Preview), &label, None);
     ui.add_space(10.0);
     let wide = ui.available_width();
     let scale = wide / page.size[0];

@@ -4,7 +4,7 @@
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use plan::{Point, Run, Shape};
-use words::texts::{Shape as Table, Shaping as Text};
+use words::texts::{About, Shape as Table, Shaping as Text};
 use words::{Measure, Range};
 use workup::shaping::{CornerTyped, bearing_deg, neighbours, turn_deg};
 use workup::slope::{NoSide, side_on_map_m};
@@ -58,7 +58,7 @@ pub(super) fn show(
     }
     let words = desk.words;
     let aside = if on_ground.is_some() { words.text(Text::SidesAsideGround) } else { words.text(Table::TableAside) };
-    desk.section(ui, words.text(Table::Table), aside);
+    desk.section(ui, words.text(Table::Table), aside, About::Sides);
     ui.add_space(6.0);
     rows(ui, desk, shape, outline, closed, on_ground, thing);
     ui.add_space(8.0);

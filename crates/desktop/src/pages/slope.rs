@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Edit, Point, Run, SideSlope};
-use words::texts::Slope as Text;
+use words::texts::{About, Slope as Text};
 use words::{Measure, Range, Typed, Words};
 use workup::slope::Uneven;
 use workup::{RunWorkup, Slope};
@@ -39,7 +39,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWork
         Some(slope) => words.say(Text::SurfaceAside, &[("surface", &words.length(slope.surface_m))]),
         None => words.text(Text::Level).to_owned(),
     };
-    desk.section(ui, words.text(Text::Head), &aside);
+    desk.section(ui, words.text(Text::Head), &aside, About::Slopes);
     ui.add_space(6.0);
     if let Some(slope) = &worked.slope {
         desk.second(ui, &care::slope_line(words, slope));
@@ -171,7 +171,7 @@ fn uneven(ui: &mut Ui, desk: &mut Desk<'_>, worked: &RunWorkup, slope: &Slope) {
         return;
     }
     let count = slope.uneven.len().to_string();
-    desk.section(ui, words.text(Text::DipsHead), if slope.uneven.is_empty() { "" } else { &count });
+    desk.section(ui, words.text(Text::DipsHead), if slope.uneven.is_empty() { "" } else { &count }, About::Dips);
     ui.add_space(6.0);
     if slope.uneven.is_empty() {
         let gap = words.typed_parts(Measure::Small, slope.allowed_gap_m);

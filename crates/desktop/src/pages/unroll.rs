@@ -75,7 +75,7 @@ fn sides(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand, set: usize) {
     if corners.len() < 2 {
         return;
     }
-    desk.section(ui, words.text(Text::Sides), "");
+    desk.section(ui, words.text(Text::Sides), "", About::Sides);
     let wide = ui.available_width();
     let ends = [0.44, 0.72, 1.0].map(|share| share * wide);
     let (head, _) = ui.allocate_exact_size(vec2(wide, 20.0), Sense::hover());
@@ -120,14 +120,14 @@ fn store(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     let left = if begun { unrolled.in_store } else { in_hand.rolls.count() };
     let places = [("left", left.to_string()), ("owned", in_hand.rolls.count().to_string())];
     let places = places.each_ref().map(|(name, figure)| (*name, figure.as_str()));
-    desk.section(ui, words.text(Text::RollsOfRun), &words.say(Text::RollsOfRunAside, &places));
+    desk.section(ui, words.text(Text::RollsOfRun), &words.say(Text::RollsOfRunAside, &places), About::RollsOfRun);
     ui.add_space(8.0);
     super::run::rolls(ui, in_hand.rolls.count() - left, left, p);
 }
 
 fn keys(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
-    desk.section(ui, words.text(Text::WhileYouDraw), "");
+    desk.section(ui, words.text(Text::WhileYouDraw), "", None);
     ui.add_space(6.0);
     let named = commands::WHILE_UNROLLING.map(|(keys, does)| (words.keys(keys), does));
     let widest = named.iter().map(|(keys, _)| kit::width(ui, keys, theme::medium(11.0))).fold(0.0, f32::max);

@@ -6,10 +6,11 @@ use drawing::{LineDrawing, Thing};
 use egui::{Align2, Color32, Pos2, Rect, Stroke, Ui, UiBuilder, pos2, vec2};
 use egui_plot::{FilledArea, GridMark, HLine, Line, LineStyle, PlotPoint, PlotPoints};
 use plan::ReadingKind;
-use words::texts::{Faults, Window as Text};
+use words::texts::{About, Faults, Window as Text};
 use workup::{Lay, Sample, Sound, Volts};
 
 use super::beside::beside;
+use crate::about;
 use crate::crossing::runs_through;
 use crate::editor::curves::{Curve, along, round};
 use crate::editor::{Editor, Page};
@@ -269,7 +270,10 @@ pub(super) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, line: &LineDrawing)
             painter.text(place, Align2::CENTER_BOTTOM, name, theme::regular(11.0), colour(p.ghost));
         }
     }
+    let figures = Rect::from_min_max(rect.min, pos2(plot_rect.left(), rect.bottom()));
+    about::say_in(ui, figures, "volts axis", words, About::VoltsAlong);
     if let Some((at, plate, galley)) = mark {
+        about::say_in(ui, plate, "weakest on the plot", words, About::Weakest);
         painter.circle(at, 4.5, colour(p.sheet), Stroke::new(1.75, colour(p.ink)));
         painter.add(egui::Shape::convex_polygon(
             icons::cut_plate(plate, 5.0),

@@ -26,6 +26,7 @@ use super::pen::{Type, plate_ring, text_block};
 use super::trace::{self, Px, add, toward};
 use crate::ink::{Anchor, Weight};
 use crate::shape::{About, Form, Priority, Role, Shape, Thing};
+use crate::told::Told;
 use crate::view::Distance;
 
 /// Words keep this far from the view's edge, pixels.
@@ -315,6 +316,8 @@ impl Inker<'_> {
         for line in &layout.lines {
             self.pen.turned_text(line.at, &line.text, line.kind, line.anchor, line.turn_rad);
         }
+        let told = Told::of(label.about);
+        self.told.extend(told.iter().flat_map(|&told| layout.blocks.iter().map(move |&block| (block, told))));
         self.taken.extend(layout.blocks);
     }
 

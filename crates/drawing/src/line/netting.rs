@@ -3,12 +3,13 @@
 use words::texts::{Closing, Map as Text};
 
 use super::Unroll;
-use crate::ink::{Anchor, Weight};
+use crate::ink::Weight;
 use crate::inking::net::NetStyle;
 use crate::inking::pen::Type;
 use crate::inking::trace::{Knot, from_the_middle};
 use crate::map::run::{along_m, is_ring, kv_at, samples};
 use crate::map::track::SAME_M;
+use crate::told::Told;
 use crate::view::Distance;
 
 /// Half the room that a net's name takes over the line, with the rings round what stands below, pixels.
@@ -99,7 +100,7 @@ impl Unroll<'_> {
             for [from, to] in self.stretches(covered_m, lay.line_m) {
                 let (from, to) = (self.x(from.0), self.x(to.0));
                 if to - from > kind.width(&text) + 12.0 {
-                    self.pen.text([f64::midpoint(from, to), row], &text, kind, Anchor::Middle);
+                    self.figure(Told::Gap, [f64::midpoint(from, to), row], &text, kind);
                 }
             }
         }
@@ -120,7 +121,7 @@ impl Unroll<'_> {
         if let Some(middle) = middles.filter(within).find(free) {
             self.pen.line(&[[from, row + 5.0], [from, row], [middle - half, row]], 1.0, rule);
             self.pen.line(&[[middle + half, row], [to, row], [to, row + 5.0]], 1.0, rule);
-            self.pen.text([middle, row], name, kind, Anchor::Middle);
+            self.figure(Told::Net, [middle, row], name, kind);
         } else {
             self.pen.line(&[[from, row + 5.0], [from, row], [to, row], [to, row + 5.0]], 1.0, rule);
         }

@@ -5,12 +5,13 @@
 use words::texts::Map as Text;
 
 use super::Unroll;
-use crate::ink::{Anchor, Weight};
+use crate::ink::Weight;
 use crate::inking::pen::Type;
 use crate::inking::words::every;
 use crate::map::run::is_ring;
 use crate::map::track::SAME_M;
 use crate::shape::Thing;
+use crate::told::Told;
 
 /// Numbered posts are at least so far apart, pixels.
 const APART_PX: f64 = 48.0;
@@ -47,7 +48,7 @@ impl Unroll<'_> {
                 let place = [x - half - AIR_PX, row - 5.0, x + half + AIR_PX, row + 5.0];
                 if !self.is_taken(place) {
                     self.pen.line(&[[x, axis + tooth[0]], [x, axis + tooth[1]]], 1.5, self.colours.ink);
-                    self.pen.text([x, row], text, kind, Anchor::Middle);
+                    self.figure(Told::Post, [x, row], text, kind);
                     self.above.push(place);
                     said |= *text != number;
                     break;

@@ -3,7 +3,7 @@
 use care::Findings;
 
 use super::Unroll;
-use crate::ink::{Anchor, Weight};
+use crate::ink::Weight;
 use crate::inking::net::staple;
 use crate::inking::pen::{Type, plate_ring};
 use crate::inking::trace::Px;
@@ -12,6 +12,7 @@ use crate::map::signs::{corner_vertices, feed};
 use crate::map::tags::has_sign;
 use crate::map::track::SAME_M;
 use crate::shape::Thing;
+use crate::told::Told;
 
 /// Size of a corner's plate.
 const PLATE_PX: f64 = 18.0;
@@ -181,7 +182,7 @@ impl Unroll<'_> {
             if let Some(row) = self.rows.distances {
                 let (text, _) = self.scene.words.length_parts(along_m);
                 if free(&mut figures, x, figure.width(&text) / 2.0 + 4.0) {
-                    self.pen.text([x, row], &text, figure, Anchor::Middle);
+                    self.figure(Told::Along, [x, row], &text, figure);
                 }
             }
         }
@@ -219,7 +220,7 @@ impl Unroll<'_> {
             if plates.iter().all(|&(from, to)| middle + half < from || middle - half > to)
                 && self.x(to_m) - self.x(from_m) > 2.0 * half
             {
-                self.pen.text([middle, self.rows.plates], &text, kind, Anchor::Middle);
+                self.figure(Told::Side, [middle, self.rows.plates], &text, kind);
             }
         }
     }

@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Coop, CoopKind, DoorSide, Edit, Plan};
-use words::texts::{Ground as Text, Many, Shaping, Underlay};
+use words::texts::{About, Ground as Text, Many, Shaping, Underlay};
 use words::{Measure, Range};
 
 use super::features::row;
@@ -52,7 +52,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     if count == 1 && leads.is_some() {
         return;
     }
-    desk.section(ui, if count > 1 { words.text(Many::Coops) } else { words.text(Text::Coop) }, "");
+    desk.section(ui, if count > 1 { words.text(Many::Coops) } else { words.text(Text::Coop) }, "", About::Coops);
     ui.add_space(6.0);
     match count {
         0 => desk.second(ui, words.text(Text::NoCoop)),

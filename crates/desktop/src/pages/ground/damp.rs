@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Damp, Edit};
-use words::texts::Damp as Text;
+use words::texts::{About, Damp as Text};
 use words::{Measure, Range};
 
 use super::Desk;
@@ -25,7 +25,7 @@ pub(super) fn tool(ui: &mut Ui, desk: &mut Desk<'_>) {
 /// Every damp place by name, with its ground.
 pub(super) fn places(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::Places), "");
+    desk.section(ui, words.text(Text::Places), "", About::Damp);
     let all = &editor.plan().ground.damp;
     if all.is_empty() {
         ui.add_space(6.0);

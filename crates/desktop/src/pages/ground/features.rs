@@ -4,7 +4,7 @@ use care::names::{self, Named};
 use drawing::Thing;
 use egui::{Align2, Id, Ui, pos2};
 use plan::{Edit, Label as Written, LabelSize, Shade, Wall, WallKind};
-use words::texts::{Ground, Underlay as Text};
+use words::texts::{About, Ground, Underlay as Text};
 
 use super::fields::read_name;
 use super::{Desk, tool};
@@ -35,7 +35,7 @@ pub(super) fn tools(ui: &mut Ui, desk: &mut Desk<'_>) {
 /// Walls, hedges and permanent fences.
 pub(super) fn walls(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::Walls), "");
+    desk.section(ui, words.text(Text::Walls), "", About::Walls);
     let plan = editor.plan();
     if plan.walls.is_empty() {
         ui.add_space(6.0);
@@ -127,7 +127,7 @@ pub(super) fn wall_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, wall: 
 /// Trees and roofs.
 pub(super) fn shade(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::Shade), "");
+    desk.section(ui, words.text(Text::Shade), "", About::Shade);
     let all = &editor.plan().ground.shade;
     if all.is_empty() {
         ui.add_space(6.0);
@@ -167,7 +167,7 @@ fn area_m2(outline: &[plan::Point]) -> f64 {
 /// The keeper's words on the map.
 pub(super) fn labels(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, editor) = (desk.words, desk.editor);
-    desk.section(ui, words.text(Text::Labels), "");
+    desk.section(ui, words.text(Text::Labels), "", None);
     let all = &editor.plan().labels;
     if all.is_empty() {
         ui.add_space(6.0);

@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Rect, Ui, vec2};
 use plan::Edit;
-use words::texts::Slope as Text;
+use words::texts::{About, Slope as Text};
 use words::{Measure, Range};
 
 use super::{Desk, tool};
@@ -24,7 +24,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let ground = &desk.editor.plan().ground;
     let heights = &desk.editor.plan().heights;
     let count = if heights.is_empty() { String::new() } else { heights.len().to_string() };
-    desk.section(ui, words.text(Text::HeightsHead), &count);
+    desk.section(ui, words.text(Text::HeightsHead), &count, About::Heights);
     ui.add_space(6.0);
     let sentence = match (heights.len(), &ground.height_grid) {
         (0, None) => words.text(Text::HeightsNone).to_owned(),

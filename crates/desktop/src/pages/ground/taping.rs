@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui};
 use plan::{Edit, TapeLetter, TapePoint};
-use words::texts::{Ground, Taping as Text};
+use words::texts::{About, Ground, Taping as Text};
 use workup::tape::KnownPlace;
 
 use super::features::{name_field, row};
@@ -19,7 +19,7 @@ use crate::tool::Drawn;
 /// The places in a list, what the sheet does with them, and the tool that puts one down.
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, plan) = (desk.words, desk.editor.plan());
-    desk.section(ui, words.text(Text::Head), "");
+    desk.section(ui, words.text(Text::Head), "", About::Taped);
     ui.add_space(6.0);
     let named = |known: KnownPlace| name_of(desk, Thing::TapePoint { point: known.point });
     // A letter is free and a place has none: the keeper says whether it takes it.

@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Key, Ui, vec2};
 use plan::{Edit, Underlay};
-use words::texts::{Ground, Underlay as Text};
+use words::texts::{About, Ground, Underlay as Text};
 use words::{Measure, Range};
 
 use super::{Desk, tool};
@@ -24,7 +24,7 @@ const LEAST_OPACITY: f64 = 0.05;
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let words = desk.words;
     let underlay = desk.editor.plan().underlay.clone();
-    desk.section(ui, words.text(Text::Head), "");
+    desk.section(ui, words.text(Text::Head), "", About::Picture);
     ui.add_space(6.0);
     let Some(underlay) = underlay else {
         desk.second(ui, words.text(Text::None));

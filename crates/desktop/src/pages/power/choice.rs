@@ -3,7 +3,7 @@
 
 use egui::{Align2, Stroke, Ui};
 use egui_plot::{FilledArea, HLine, LineStyle, VLine};
-use words::texts::{Map, Power as Text};
+use words::texts::{About, Map, Power as Text};
 use words::{Measure, Words};
 use workup::power::{ByGrass, Choice, MOST_NETS, MOST_STORED_J, UnitChoice};
 
@@ -22,13 +22,13 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     let head = words.text(Text::Choice);
     let Some((study, stale)) = desk.editor.study() else {
-        desk.section(ui, head, "");
+        desk.section(ui, head, "", About::Choice);
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::ChoiceLook));
         return;
     };
     let Some(choice) = &study.choice else { return };
-    desk.section(ui, head, words.text(Text::ChoiceAside));
+    desk.section(ui, head, words.text(Text::ChoiceAside), About::Choice);
     if stale {
         ui.add_space(4.0);
         desk.second(ui, words.text(Text::BeingReckoned));

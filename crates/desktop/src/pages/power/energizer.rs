@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Id, Ui, vec2};
 use plan::{Edit, Run};
-use words::texts::{Damp as Text, Underlay};
+use words::texts::{About, Damp as Text, Underlay};
 
 use crate::editor::Message;
 use crate::icons::Icon;
@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let was =
         ui.data_mut(|data| std::mem::replace(data.get_temp_mut_or_default(Id::unique("energizer was picked")), picked));
     let head = words.text(Text::WhereItStands);
-    desk.section(ui, head, "");
+    desk.section(ui, head, "", About::Leads);
     if picked && !was {
         seek(ui.ctx(), Some(Mark::Section(head.to_owned())));
     }

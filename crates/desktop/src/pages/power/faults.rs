@@ -4,7 +4,7 @@ use care::fault_said::{self, GRASS};
 use drawing::Thing;
 use egui::{Id, Ui, vec2};
 use plan::{Edit, Fault, FaultKind, LeakageZone, Run, Today};
-use words::texts::Faults as Text;
+use words::texts::{About, Faults as Text};
 use words::{Measure, Range, Words};
 use workup::Lay;
 use workup::faults::land;
@@ -35,7 +35,7 @@ const MOST_LINES: f64 = 1_000.0;
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let words = desk.words;
-    desk.section(ui, words.text(Text::Try), words.text(Text::TryAside));
+    desk.section(ui, words.text(Text::Try), words.text(Text::TryAside), About::Faults);
     ui.add_space(8.0);
     buttons(ui, desk);
     if !run.is_tried() {

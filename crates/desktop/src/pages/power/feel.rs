@@ -5,6 +5,7 @@ use egui::text::LayoutJob;
 use egui::{Align2, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::LineStyle;
 use words::Words;
+use words::texts::About;
 use words::texts::{Faults, Power as Text, Window};
 use workup::power::{Felt, PulseShape, SOILS_OHM_M, Study, Who};
 
@@ -24,7 +25,7 @@ const WIDTHS: f64 = 2.5;
 pub(super) fn feel(ui: &mut Ui, desk: &mut Desk<'_>, study: &Study, stale: bool, post: usize) {
     let (words, p) = (desk.words, desk.p);
     let head = words.say(Window::AnimalAt, &[("post", &(post + 1).to_string())]);
-    desk.section(ui, &head, "");
+    desk.section(ui, &head, "", About::Feel);
     let wide = ui.available_width();
     let texts = [Text::DampSoil, Text::DrySoil, Text::VeryDrySoil, Text::EnergyDamp];
     let lefts = [0.0, ENDS[0], ENDS[1], ENDS[2]];
@@ -124,7 +125,7 @@ pub(super) fn shape(ui: &mut Ui, desk: &mut Desk<'_>, pulse: &PulseShape, sound:
     let head = words.say(Text::PulseAt, &[("post", &(post + 1).to_string())]);
     let wide =
         words.say(Text::PulseWide, &[("ms", &milliseconds(words, workup::power::width_s(&pulse.times_s, here)))]);
-    desk.section(ui, &head, &wide);
+    desk.section(ui, &head, &wide, About::Pulse);
     let other =
         sound.map_or((&pulse.times_s, Some(&pulse.feed_kv)), |sound| (&sound.times_s, sound.posts_kv.get(post)));
     let kept: Vec<(usize, &PulseShape)> = desk

@@ -3,7 +3,7 @@
 use egui::{Id, Ui};
 use plan::lead::Conductor;
 use plan::{Edit, Run};
-use words::texts::{Damp, Faults as Text};
+use words::texts::{About, Damp, Faults as Text};
 use words::{Measure, Range};
 use workup::Lay;
 
@@ -17,7 +17,7 @@ const LEAD_M: Range = Range::up_to(10_000.0);
 
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
     let (words, p) = (desk.words, desk.p);
-    desk.section(ui, words.text(Text::Fence), "");
+    desk.section(ui, words.text(Text::Fence), "", About::Stated);
     ui.add_space(6.0);
     let mut changed = run.clone();
     let read = || field::or_nothing(field::figure(words, Measure::Ohms, OHMS));

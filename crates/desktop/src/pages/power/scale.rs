@@ -5,6 +5,7 @@ use care::fault_said::GRASS;
 use egui::Ui;
 use plan::{Edit, Run, Soil};
 use words::Message as Wording;
+use words::texts::About;
 use words::texts::{Power, Window as Text};
 
 use crate::editor::Message;
@@ -75,7 +76,7 @@ fn slide<W: Wording + Copy>(
 ) -> Option<f64> {
     let (words, p) = (desk.words, desk.p);
     let aside = if is_assumed { words.text(Text::AssumedWord) } else { "" };
-    let response = desk.section(ui, head, aside);
+    let response = desk.section(ui, head, aside, About::Slider);
     if is_assumed {
         let width = ui.painter().layout_no_wrap(aside.to_owned(), theme::regular(12.0), colour(p.ink2)).size().x;
         kit::dots(ui.painter(), response.rect.right() - width, response.rect.right(), response.rect.bottom(), p);

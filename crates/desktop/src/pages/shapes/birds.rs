@@ -2,7 +2,7 @@
 
 use egui::{Align2, Id, Ui, pos2};
 use plan::{Edit, Season};
-use words::texts::Compare as Text;
+use words::texts::{About, Compare as Text};
 use words::{Measure, Range};
 use workup::stocking::{self, OWN, RULES};
 
@@ -18,7 +18,7 @@ const GROUND_A_BIRD: Range = Range::between(0.05, 1000.0);
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p) = (desk.words, desk.p);
     let season = desk.editor.plan().season.clone();
-    desk.section(ui, words.text(Text::BirdsHead), "");
+    desk.section(ui, words.text(Text::BirdsHead), "", About::Birds);
     ui.add_space(6.0);
     kit::prose(ui, &facts::birds_by_rule(words, desk.editor.plan()), theme::regular(13.0), colour(p.ink));
     if let Some(rule) = stocking::chosen(desk.editor.plan()).filter(|rule| rule.id != OWN) {

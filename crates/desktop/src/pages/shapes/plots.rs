@@ -5,7 +5,7 @@
 use egui::{Align2, Rect, Stroke, Ui, pos2, vec2};
 use egui_plot::{HLine, LineStyle, VLine};
 use exchange::shapes;
-use words::texts::Compare as Text;
+use words::texts::{About, Compare as Text};
 use workup::candidates::{Family, Proportions, proportions};
 
 use crate::pages::Desk;
@@ -43,7 +43,7 @@ fn by_proportion(ui: &mut Ui, desk: &mut Desk<'_>) {
     let values = lines.iter().map(|line| line.1).chain(own).chain(curve.iter().map(|at| at[1]));
     let y = round_range(values, words.area_unit_m2());
     let aside = words.text(Text::OpenGround);
-    desk.section(ui, words.text(Text::GroundByProportion), aside);
+    desk.section(ui, words.text(Text::GroundByProportion), aside, About::Shapes);
     let frame = area_frame(ui, desk, words.text(Text::GroundByProportion), (1.0, LONGEST), y);
     let chosen = editor.shapes().chosen().map(|one| one.family);
     plot(ui, "ground by proportion", &frame, |plot| {
@@ -101,7 +101,7 @@ fn by_nets(ui: &mut Ui, desk: &mut Desk<'_>) {
     let values = lines.iter().flat_map(|(_, points)| points.iter().map(|at| at[1])).chain([0.0]);
     let y = round_range(values, words.area_unit_m2());
     let owned = words.say(Text::YouOwn, &[("count", &editor.nets_owned().to_string())]);
-    desk.section(ui, words.text(Text::GroundByNets), &owned);
+    desk.section(ui, words.text(Text::GroundByNets), &owned, About::Shapes);
     let frame = area_frame(ui, desk, words.text(Text::GroundByNets), (1.0, f64::from(most)), y);
     let chosen = editor.shapes().chosen().map(|one| one.family);
     let nets = f64::from(editor.shapes_nets());
@@ -154,7 +154,7 @@ fn by_minutes(ui: &mut Ui, desk: &mut Desk<'_>) {
     let beside = |value: f64| [value * 0.99, value * 1.01];
     let x = round_range(all.iter().flat_map(|dot| beside(dot.0)), 1.0);
     let y = round_range(all.iter().flat_map(|dot| beside(dot.1)), words.area_unit_m2());
-    desk.section(ui, words.text(Text::WorkByGround), "");
+    desk.section(ui, words.text(Text::WorkByGround), "", About::Shapes);
     let frame = area_frame(ui, desk, words.text(Text::WorkByGround), x, y);
     let (loud, quiet): (Vec<_>, Vec<_>) = all.iter().partition(|dot| dot.3);
     plot(ui, "ground by minutes", &frame, |plot| {

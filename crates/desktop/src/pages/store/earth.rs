@@ -3,7 +3,7 @@
 use drawing::Thing;
 use egui::{Align2, Id, Role, Sense, Stroke, Ui, WidgetInfo, pos2, vec2};
 use plan::{BraceKind, Point, Run};
-use words::texts::Store as Text;
+use words::texts::{About, Store as Text};
 use words::texts::{Damp, Earth, Window};
 use words::{Measure, Range};
 use workup::Corner;
@@ -31,7 +31,7 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     let volts = desk.editor.run().and_then(|(_, worked)| worked.volts.as_ref());
     let kept = volts
         .map_or_else(String::new, |volts| words.say(Window::EarthKeeps, &[("kv", &words.kilovolts(volts.earth_kv))]));
-    desk.section(ui, words.text(Window::Earth), &kept);
+    desk.section(ui, words.text(Window::Earth), &kept, About::Earth);
     ui.add_space(8.0);
     let name = words.text(Text::EarthStakesOf);
     let owner = Owner { id: owner_id(&run.id), name };

@@ -4,7 +4,7 @@
 use egui::{Id, Ui};
 use exchange::power::data_sheet;
 use plan::{Edit, Energizer, Plan, Run, Store};
-use words::texts::Store as Text;
+use words::texts::{About, Store as Text};
 use words::{Measure, Range, Words};
 use workup::power::SourceModel;
 use workup::{RunWorkup, Trouble};
@@ -48,7 +48,7 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let store = &editor.plan().store;
     let names: Vec<&str> = store.energizers.iter().map(|unit| unit.id.as_str()).collect();
-    desk.section(ui, words.text(Text::Energizer), "");
+    desk.section(ui, words.text(Text::Energizer), "", About::Stated);
     if store.energizers.is_empty() {
         ui.add_space(4.0);
         let assumed = Energizer::assumed();

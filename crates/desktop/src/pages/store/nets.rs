@@ -3,6 +3,7 @@
 use egui::{Id, Ui};
 use plan::{NetKind, Rolls, Store};
 use words::Range;
+use words::texts::About;
 use words::texts::Store as Text;
 use words::{Measure, Words};
 
@@ -34,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let store = &editor.plan().store;
     let names: Vec<&str> = store.nets.iter().map(|net| net.id.as_str()).collect();
-    desk.section(ui, words.text(Text::YourNets), "");
+    desk.section(ui, words.text(Text::YourNets), "", About::Stated);
     if store.nets.is_empty() {
         ui.add_space(6.0);
         desk.second(ui, words.text(Text::NoNetsYet));

@@ -2,8 +2,8 @@
 
 use egui::{Id, Ui, vec2};
 use plan::{Rates, Store};
-use words::texts::Store as Text;
 use words::texts::Window;
+use words::texts::{About, Store as Text};
 use words::{Measure, Range};
 
 use super::{Desk, Owner, set_store};
@@ -63,7 +63,7 @@ pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let words = desk.words;
     let was = &desk.editor.plan().store;
     let mut store = was.clone();
-    desk.section(ui, words.text(Text::Hands), "");
+    desk.section(ui, words.text(Text::Hands), "", About::Rates);
     ui.add_space(6.0);
     people(ui, desk, &mut store);
     hindrances(ui, desk, &mut store);

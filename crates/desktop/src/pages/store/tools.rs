@@ -1,7 +1,7 @@
 //! The keeper's braces and mower.
 
 use egui::{Id, Ui};
-use words::texts::Store as Text;
+use words::texts::{About, Store as Text};
 use words::{Measure, Range};
 
 use super::{Desk, Figure, Owner, set_store};
@@ -31,7 +31,7 @@ const CUT_HEIGHT: Figure = Figure::new(Text::CutHeight, Measure::Small, Range::z
 
 pub(super) fn braces(ui: &mut Ui, desk: &mut Desk<'_>) {
     let head = desk.words.text(Text::Braces);
-    desk.section(ui, head, "");
+    desk.section(ui, head, "", About::Stated);
     ui.add_space(4.0);
     desk.second(ui, desk.words.text(Text::BracesWhy));
     ui.add_space(6.0);
@@ -84,7 +84,7 @@ fn rates(ui: &mut Ui, desk: &mut Desk<'_>) {
 
 pub(super) fn mower(ui: &mut Ui, desk: &mut Desk<'_>) {
     let head = desk.words.text(Text::Mower);
-    desk.section(ui, head, "");
+    desk.section(ui, head, "", About::Stated);
     ui.add_space(6.0);
     let owner = Owner { id: Id::unique("mower field"), name: head };
     let plan = desk.editor.plan();

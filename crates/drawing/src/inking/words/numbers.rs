@@ -12,6 +12,7 @@ use super::super::trace::{self, Px, toward};
 use super::{EDGE_PX, crosses};
 use crate::ink::{Anchor, Weight};
 use crate::shape::{Form, Role, Thing};
+use crate::told::Told;
 use crate::view::Distance;
 
 /// Numbered posts of one run are at least so far apart along it, pixels.
@@ -105,6 +106,7 @@ impl Inker<'_> {
                 self.pen.line(&[foot, toward(stand.at, stand.outward, tooth)], 1.5, self.palette.ink);
                 self.pen.text(at, text, kind, Anchor::Middle);
                 self.taken.push(block);
+                self.told.push((block, Told::Post));
                 return *text != number;
             }
         }
