@@ -60,8 +60,11 @@ fn rows_and_sentences_tell_of_their_figures_too() {
     }
 }
 
-/// What text of a drawing stands at a spot that a predicate finds, in the window.
-fn written(desk: &Desk, is: fn(&str) -> bool) -> egui::Pos2 {
+/// Whether words are those that are looked for.
+type Is = fn(&str) -> bool;
+
+/// Where text of a drawing stands in the window.
+fn written(desk: &Desk, is: Is) -> egui::Pos2 {
     fn texts(shape: &egui::Shape, found: &mut Vec<(String, egui::Rect)>) {
         match shape {
             egui::Shape::Text(text) => found.push((text.galley.text().to_owned(), text.visual_bounding_rect())),
@@ -78,7 +81,7 @@ fn written(desk: &Desk, is: fn(&str) -> bool) -> egui::Pos2 {
 #[test]
 fn figures_on_the_map_on_the_line_and_on_the_plot_tell_of_themselves() {
     let run = || on_page(example(), Page::Run, [1280.0, 800.0], Words::default());
-    let cases: [(&str, fn(&str) -> bool, &str); 6] = [
+    let cases: [(&str, Is, &str); 6] = [
         ("the weakest post", |text| text.starts_with("about "), "Peak volts at the weakest post"),
         ("a side", |text| text.ends_with(" panels"), "Length of this side"),
         ("the run", |text| text.ends_with("90 hens"), "how much of it each bird has"),
