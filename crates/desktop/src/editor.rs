@@ -37,6 +37,7 @@ mod message;
 mod nudging;
 mod page;
 mod pins;
+mod placing;
 mod reading;
 mod receiving;
 mod reckoning;

@@ -103,9 +103,14 @@ impl Editor {
 
     /// The edit of an arrow key.
     pub(super) fn stake_nudged(&self, index: usize, stake: usize, motion: Motion) -> Option<Edit> {
+        let at = *self.stakes(index).get(stake)?;
+        self.stake_put(index, stake, motion.of(at))
+    }
+
+    /// The edit that puts a stake there; where all of them stand is then stated.
+    pub(super) fn stake_put(&self, index: usize, stake: usize, to: Point) -> Option<Edit> {
         let mut places = self.stakes(index);
-        let at = places.get_mut(stake)?;
-        *at = motion.of(*at);
+        *places.get_mut(stake)? = to;
         Some(set(placed(self.plan.runs.get(index)?, places)))
     }
 

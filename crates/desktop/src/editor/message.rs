@@ -54,6 +54,8 @@ pub enum Message {
     Drop,
     /// Move what is picked by so many metres east and north.
     Nudge(f64, f64),
+    /// Put a thing that is one place there.
+    PutAt(Thing, Point),
     /// Move an end of the stretch that is picked, the last or the first, by so many metres east and north.
     NudgeEnd(bool, f64, f64),
     /// Hang a branch of a run at a place of the run's line, metres along it.

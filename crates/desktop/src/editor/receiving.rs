@@ -85,6 +85,7 @@ impl Editor {
             | Message::TakeNearest
             | Message::Nudge(..)
             | Message::NudgeEnd(..)
+            | Message::PutAt(..)
             | Message::HangAt(..)
             | Message::Turn(_)
             | Message::SideLength(..)
@@ -99,6 +100,7 @@ impl Editor {
             Message::Many(said) => self.many_said(said),
             Message::TakeNearest => self.take_nearest(),
             Message::Nudge(east_m, north_m) => self.nudge(east_m, north_m),
+            Message::PutAt(thing, to) => self.put_at(thing, to),
             Message::NudgeEnd(last, east_m, north_m) => self.nudge_end(last, east_m, north_m),
             Message::HangAt(run, branch, from_m) => self.hang_at(run, branch, from_m),
             Message::Turn(clockwise_deg) => self.turn_by(clockwise_deg),

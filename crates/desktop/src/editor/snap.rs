@@ -24,6 +24,10 @@ enum Hold {
     PaddockCorner(usize),
     KeepOutCorner(usize, usize),
     HazardPoint(usize, usize),
+    WallCorner(usize, usize),
+    ShadeCorner(usize, usize),
+    DampCorner(usize, usize),
+    BranchCorner(usize, usize, usize),
 }
 
 /// A side that stands, by the number of its first corner, and its last.
@@ -42,6 +46,8 @@ enum SideOf {
     KeepOut(usize),
     Hazard(usize),
     Wall(usize),
+    Shade(usize),
+    Damp(usize),
 }
 
 /// Everything of a plan that catches a hand, but what is in the hand itself.
@@ -73,7 +79,8 @@ impl Standing {
             }
             all.line(&stated.outline, stated.closed(), SideOf::Run(run), |corner| Some(Hold::RunCorner(run, corner)));
             for (branch, hanging) in stated.branches.iter().enumerate().filter(|(branch, _)| !is_own(*branch)) {
-                all.line(&hanging.outline, false, SideOf::Branch(run, branch), |_| None);
+                let name = |corner| Some(Hold::BranchCorner(run, branch, corner));
+                all.line(&hanging.outline, false, SideOf::Branch(run, branch), name);
             }
         }
         if !plan.ground.boundary_hidden && own != Some(&Shape::Boundary) {
@@ -93,7 +100,17 @@ impl Standing {
         }
         for (index, wall) in plan.walls.iter().enumerate() {
             if !wall.hidden && own != Some(&Shape::Wall(index)) {
-                all.line(&wall.path, false, SideOf::Wall(index), |_| None);
+                all.line(&wall.path, false, SideOf::Wall(index), |corner| Some(Hold::WallCorner(index, corner)));
+            }
+        }
+        for (index, shade) in plan.ground.shade.iter().enumerate() {
+            if !shade.hidden && own != Some(&Shape::Shade(index)) {
+                all.line(&shade.outline, true, SideOf::Shade(index), |corner| Some(Hold::ShadeCorner(index, corner)));
+            }
+        }
+        for (index, damp) in plan.ground.damp.iter().enumerate() {
+            if !damp.hidden && own != Some(&Shape::Damp(index)) {
+                all.line(&damp.outline, true, SideOf::Damp(index), |corner| Some(Hold::DampCorner(index, corner)));
             }
         }
         let with_posts = |run: usize| plan.runs.get(run).is_some_and(|stated| !stated.hidden) && !is_own_run(run);
@@ -108,6 +125,10 @@ impl Standing {
     /// What a place is called, where it catches a hand.
     pub(super) fn place_reason(&self, plan: &Plan, words: Words, index: usize) -> Option<String> {
         let number = |index: usize| (index + 1).to_string();
+        let corner_of = |corner: usize, named: Named| {
+            let name = other_name(plan, words, named)?;
+            Some(words.say(Text::OnCornerOf, &[("number", &number(corner)), ("name", &name)]))
+        };
         Some(match *self.places.get(index)? {
             Hold::RunCorner(run, corner) => {
                 let name = care::run_name(plan.runs.get(run)?);
@@ -118,8 +139,12 @@ impl Standing {
                 words.say(Shaping::OnPost, &[("number", &number(post)), ("name", name)])
             }
             Hold::PaddockCorner(corner) => words.say(Shaping::OnPaddockCorner, &[("number", &number(corner))]),
-            Hold::KeepOutCorner(index, corner) => {
-                let name = other_name(plan, words, Named::KeepOut(index))?;
+            Hold::KeepOutCorner(index, corner) => corner_of(corner, Named::KeepOut(index))?,
+            Hold::WallCorner(index, corner) => corner_of(corner, Named::Wall(index))?,
+            Hold::ShadeCorner(index, corner) => corner_of(corner, Named::Shade(index))?,
+            Hold::DampCorner(index, corner) => corner_of(corner, Named::Damp(index))?,
+            Hold::BranchCorner(run, branch, corner) => {
+                let name = branch_name(plan, words, run, branch)?;
                 words.say(Text::OnCornerOf, &[("number", &number(corner)), ("name", &name)])
             }
             Hold::HazardPoint(index, point) => {
@@ -136,15 +161,13 @@ impl Standing {
         let say = |text: Text, name: &str| words.say(text, &[("from", &from), ("to", &to), ("name", name)]);
         Some(match side.of {
             SideOf::Run(run) => say(Text::SideOfRun, care::run_name(plan.runs.get(run)?)),
-            SideOf::Branch(run, branch) => {
-                let name = care::run_name(plan.runs.get(run)?);
-                let of = words.say(Shaping::OfBranch, &[("side", name), ("branch", &(branch + 1).to_string())]);
-                say(Text::SideOfOther, &of)
-            }
+            SideOf::Branch(run, branch) => say(Text::SideOfOther, &branch_name(plan, words, run, branch)?),
             SideOf::Paddock => say(Text::SideOfPaddock, ""),
             SideOf::KeepOut(index) => say(Text::SideOfOther, &other_name(plan, words, Named::KeepOut(index))?),
             SideOf::Hazard(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Hazard(index))?),
             SideOf::Wall(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Wall(index))?),
+            SideOf::Shade(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Shade(index))?),
+            SideOf::Damp(index) => say(Text::SideOfOther, &other_name(plan, words, Named::Damp(index))?),
         })
     }
 
@@ -157,8 +180,19 @@ impl Standing {
         }
     }
 
+    /// The wall, hedge or fence whose corner a place is, by its number, and the corner.
+    pub(super) fn wall_corner(&self, place: usize) -> Option<(usize, usize)> {
+        match *self.places.get(place)? {
+            Hold::WallCorner(wall, corner) => Some((wall, corner)),
+            _ => None,
+        }
+    }
+
     /// The wall that a corner caught so lies on.
     pub(super) fn on_wall(&self, why: Why) -> Option<usize> {
+        if let Why::Place(place) = why {
+            return self.wall_corner(place).map(|(wall, _)| wall);
+        }
         why.guides().find_map(|guide| match guide {
             Guide::On(line) => self.wall(line),
             _ => None,
@@ -195,6 +229,12 @@ impl Listed {
             self.sides.push(Side { of, from, to });
         }
     }
+}
+
+/// A branch of a run by itself.
+fn branch_name(plan: &Plan, words: Words, run: usize, branch: usize) -> Option<String> {
+    let name = care::run_name(plan.runs.get(run)?);
+    Some(words.say(Shaping::OfBranch, &[("side", name), ("branch", &(branch + 1).to_string())]))
 }
 
 /// What the list calls a thing that is no run: a name by itself, which stands in brackets and so in one case.

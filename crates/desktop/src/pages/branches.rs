@@ -61,9 +61,10 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay) {
 }
 
 /// Where it hangs, and the lengths of its sides.
-fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize) {
+pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize) {
     let words = desk.words;
-    let (number, branch, at) = ((index + 1).to_string(), &run.branches[index], desk.editor.run_index());
+    let Some(branch) = run.branches.get(index) else { return };
+    let (number, at) = ((index + 1).to_string(), desk.editor.run_index());
     let said = words.say(Text::HangsFromSaid, &[("number", &number)]);
     let label = Label { shown: words.text(Text::HangsFrom), said: &said };
     let on_line = Range::zero_to(lay.line_m);

@@ -206,7 +206,7 @@ pub(super) fn gates(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, worked: &RunWor
             kit::prose(ui, &text, theme::regular(12.0), colour(ink));
         }
         if open {
-            fields(ui, desk, run, lay, index, stated, gate.from_stated_m);
+            fields(ui, desk, run, lay, index);
         }
         ui.add_space(6.0);
     }
@@ -242,16 +242,11 @@ fn open_gate(desk: &Desk<'_>, worked: &RunWorkup, lay: &Lay) -> Option<Ghost> {
 }
 
 /// What can be said of a gate that is picked.
-fn fields(
-    ui: &mut Ui,
-    desk: &mut Desk<'_>,
-    run: &Run,
-    lay: &Lay,
-    index: usize,
-    stated: &Gate,
-    from_stated_m: Option<f64>,
-) {
+pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, index: usize) {
     let (words, p) = (desk.words, desk.p);
+    let Some(stated) = run.gates.get(index) else { return };
+    let worked = desk.editor.workup().runs.get(desk.editor.run_index());
+    let from_stated_m = worked.and_then(|worked| worked.gates.get(index)?.from_stated_m);
     let number = (index + 1).to_string();
     let say = |text: Text| words.say(text, &[("number", &number)]);
     let width_m = stated.width_m(desk.editor.plan().coop_of(run));

@@ -2,10 +2,10 @@
 
 pub(super) mod coops;
 pub(super) mod damp;
-mod features;
+pub(super) mod features;
 pub(super) mod fields;
-mod heights;
-mod lead;
+pub(super) mod heights;
+pub(super) mod lead;
 mod soil;
 pub(super) mod taping;
 mod underlay;

@@ -5,7 +5,7 @@ mod curve;
 mod damper;
 mod earthing;
 pub(super) mod energizer;
-mod faults;
+pub(super) mod faults;
 mod feel;
 mod fence;
 mod scale;

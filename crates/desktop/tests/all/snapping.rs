@@ -1,4 +1,4 @@
-//! What catches the hand, with its reason; the grid; dimensions; the tape; the scale in every state.
+//! What catches the hand, with its reason; the grid; dimensions; the tape.
 
 use crate::hand;
 use crate::hand::{Desk, button, click, click_on, example, on_page, say, spot, window};
@@ -14,7 +14,7 @@ use words::{Language, Words};
 const PANEL_M: f64 = 50.0 / 14.0;
 
 /// Bare ground of 100 m by 80 m.
-fn field() -> Plan {
+pub(crate) fn field() -> Plan {
     let mut plan = example();
     plan.runs.clear();
     plan.coop = None;
@@ -28,28 +28,28 @@ fn field() -> Plan {
     plan
 }
 
-fn desk(plan: Plan, page: Page) -> Desk {
+pub(crate) fn desk(plan: Plan, page: Page) -> Desk {
     on_page(plan, page, [1280.0, 800.0], Words::default())
 }
 
-fn points(desk: &mut Desk, at: Point) {
+pub(crate) fn points(desk: &mut Desk, at: Point) {
     let to = spot(desk, at);
     desk.event(Event::PointerMoved(to));
     desk.run();
 }
 
-fn clicks(desk: &mut Desk, east_m: f64, north_m: f64) {
+pub(crate) fn clicks(desk: &mut Desk, east_m: f64, north_m: f64) {
     let to = spot(desk, Point::new(east_m, north_m));
     click(desk, to);
 }
 
-fn press(desk: &mut Desk, key: Key) {
+pub(crate) fn press(desk: &mut Desk, key: Key) {
     desk.key_press(key);
     desk.run();
 }
 
 /// Why the hand stands where it is caught, and where.
-fn caught(desk: &Desk) -> Option<(String, Point)> {
+pub(crate) fn caught(desk: &Desk) -> Option<(String, Point)> {
     window(desk).editor().snapped().map(|snapped| (snapped.reason.clone(), snapped.at))
 }
 
@@ -336,8 +336,8 @@ fn a_corner_is_caught_by_a_wall_together_with_another_guide() {
 #[test]
 fn what_stands_is_called_at_the_hand_as_the_list_calls_it() {
     for (language, hedge, corner, way) in [
-        (Language::English, "on side 1 to 2 (Hedge 2)", "on corner 3 (Keep-out 2)", "on point 1 (Public way 1)"),
-        (Language::German, "an Seite 1–2 (Hecke 2)", "auf Ecke 3 (Sperrfläche 2)", "auf Punkt 1 (Öffentlicher Weg 1)"),
+        (Language::English, "on side 1 to 2 (Hedge 2)", "on corner 3 (Keep-out 1)", "on point 1 (Public way 1)"),
+        (Language::German, "an Seite 1–2 (Hecke 2)", "auf Ecke 3 (Sperrfläche 1)", "auf Punkt 1 (Öffentlicher Weg 1)"),
     ] {
         let mut plan = hedged();
         let line = |places: [(f64, f64); 2]| places.map(|(e, n)| Point::new(e, n)).to_vec();

@@ -11,6 +11,7 @@ texts! {
         SideOfOther: "side {from} to {to} ({name})" => "Seite {from}–{to} ({name})",
         OwnCorner: "corner {number}" => "Ecke {number}",
         OnCornerOf: "on corner {number} ({name})" => "auf Ecke {number} ({name})",
+        CornerOf: "corner {number} ({name})" => "Ecke {number} ({name})",
         OnPointOf: "on point {number} ({name})" => "auf Punkt {number} ({name})",
 
         OnSide: "on {side}" => "auf {side}",

@@ -1,5 +1,6 @@
 //! What caught the hand in words, and as marks on the map.
 
+use care::names::{self, Named};
 use drawing::guides::{Mark, Sign};
 use geometry::guides::{Asked, Beside, Guide, Guided, Line, Why};
 use plan::{Plan, Point};
@@ -70,7 +71,7 @@ impl Said<'_> {
     pub(super) fn snapped(&self) -> Option<Snapped> {
         let words = self.told.words;
         let reason = match self.found.why {
-            Why::Place(index) => self.told.place(index)?,
+            Why::Place(index) => self.place(index)?,
             Why::One(guide) => self.guide(guide)?,
             // Where two cross, one reason is enough: the stronger stands first.
             Why::Both(one, _) => self.guide(one)?,
@@ -99,9 +100,24 @@ impl Said<'_> {
         let Some(wall) = self.told.standing.wall(line).filter(|_| self.ends_run) else {
             return self.told.on_side(&self.corner.named, line);
         };
+        Some(self.ends_on(wall, &self.told.side(&self.corner.named, line)?))
+    }
+
+    /// At a place; of a wall's corner what it means for the run that is unrolled.
+    fn place(&self, index: usize) -> Option<String> {
+        let Some((wall, corner)) = self.told.standing.wall_corner(index).filter(|_| self.ends_run) else {
+            return self.told.place(index);
+        };
+        let (words, name) = (self.told.words, names::listed(self.told.plan, self.told.words, Named::Wall(wall)));
+        let at = words.say(Text::CornerOf, &[("number", &(corner + 1).to_string()), ("name", &name)]);
+        Some(self.ends_on(wall, &at))
+    }
+
+    /// What it means for the run that is unrolled that it is on a wall there.
+    fn ends_on(&self, wall: usize, name: &str) -> String {
         let holds = self.told.plan.walls.get(wall).is_some_and(plan::Wall::holds_birds);
         let text = if holds { Underlay::OnWall } else { Underlay::OnWallNoBirds };
-        Some(self.told.words.say(text, &[("name", &self.told.side(&self.corner.named, line)?)]))
+        self.told.words.say(text, &[("name", name)])
     }
 
     pub(super) fn caught(&self) -> Caught {

@@ -95,11 +95,20 @@ fn yes_no(ui: &mut Ui, desk: &Desk<'_>, text: Text, name: &str, on: bool) -> Opt
     field::choice(ui, desk.p, Label { shown, said: &said }, &options, Some(on)).filter(|&now| now != on)
 }
 
+/// The field for a wall's name.
+pub(in crate::pages) fn wall_name(index: usize) -> Id {
+    Id::unique(("wall fields", index)).with("name")
+}
+
+/// The field for the name of shade.
+pub(in crate::pages) fn shade_name(index: usize) -> Id {
+    Id::unique(("shade name", index))
+}
+
 pub(super) fn wall_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, wall: &Wall, name: &str) {
     let words = desk.words;
-    let id = Id::unique(("wall fields", index));
     let mut changed: Option<Wall> = None;
-    if let Some(name) = name_field(ui, desk, id.with("name"), &wall.name, name) {
+    if let Some(name) = name_field(ui, desk, wall_name(index), &wall.name, name) {
         changed = Some(Wall { name, ..wall.clone() });
     }
     let kinds = [
@@ -152,7 +161,7 @@ pub(super) fn shade(ui: &mut Ui, desk: &mut Desk<'_>) {
 pub(super) fn shade_fields(ui: &mut Ui, desk: &mut Desk<'_>, index: usize, name: &str) {
     let all = &desk.editor.plan().ground.shade;
     let one = &all[index];
-    if let Some(name) = name_field(ui, desk, Id::unique(("shade name", index)), &one.name, name) {
+    if let Some(name) = name_field(ui, desk, shade_name(index), &one.name, name) {
         let mut shade = all.clone();
         shade[index] = Shade { name, ..one.clone() };
         desk.said.say(Message::Make(Edit::SetShade { shade }));

@@ -84,7 +84,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
 }
 
 /// One spot: its height in a field; an emptied field takes the spot out.
-fn spot(ui: &mut Ui, desk: &mut Desk<'_>, index: usize) {
+pub(in crate::pages) fn spot(ui: &mut Ui, desk: &mut Desk<'_>, index: usize) {
     let words = desk.words;
     let heights = &desk.editor.plan().heights;
     let number = (index + 1).to_string();

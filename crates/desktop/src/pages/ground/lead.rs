@@ -58,8 +58,8 @@ pub(super) fn title(ui: &mut Ui, desk: &Desk<'_>, thing: Thing, of_paddock: &str
     ui.add_space(room.max(0.0));
 }
 
-/// Its fields.
-pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
+/// The fields of a thing on the ground, where it has some.
+pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
     let (plan, name) = (desk.editor.plan(), name_of(desk, thing));
     match thing {
         Thing::KeepOut { keep_out } => fields::keep_out(ui, desk, keep_out, &plan.ground.keep_outs[keep_out], &name),

@@ -2,8 +2,9 @@
 
 use drawing::Thing;
 use egui::{Id, Rect, ScrollArea, Ui, UiBuilder, vec2};
-use plan::Edit;
+use plan::{Edit, Run};
 use words::texts::Many as Text;
+use workup::Lay;
 
 use super::kept;
 use crate::editor::hiding;
@@ -11,7 +12,7 @@ use crate::editor::{Editor, ManyMessage, Message};
 use crate::field::{self, Label};
 use crate::kit;
 use crate::pages::coordinates::{self, Stands, Typed};
-use crate::pages::{Desk, ground, power};
+use crate::pages::{Desk, branches, gates, ground, power};
 use crate::roster::{self, Item};
 use crate::said::Said;
 use crate::theme::{self, colour};
@@ -27,9 +28,9 @@ pub(super) fn name_field(thing: Thing) -> Option<Id> {
         Thing::Coop { coop } => ground::coops::name_id(coop),
         Thing::TapePoint { point } => ground::taping::name_id(point),
         Thing::Damp { damp } => Id::unique(("damp fields", damp)).with("name"),
-        Thing::Run { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. } => {
-            kept().with(("name", thing))
-        }
+        Thing::Wall { wall } => ground::features::wall_name(wall),
+        Thing::Shade { shade } => ground::features::shade_name(shade),
+        Thing::Run { .. } | Thing::Label { .. } => kept().with(("name", thing)),
         _ => return None,
     })
 }
@@ -74,7 +75,7 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
         return;
     }
     match thing {
-        Thing::Run { .. } | Thing::Wall { .. } | Thing::Shade { .. } | Thing::Label { .. } => {
+        Thing::Run { .. } | Thing::Label { .. } => {
             let (Some(stated), Some(id)) = (hiding::name_of(plan, thing), name_field(thing)) else { return };
             let said = words.say(Text::NameOf, &[("thing", name)]);
             let label = Label { shown: words.text(Text::Name), said: &said };
@@ -82,22 +83,46 @@ fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
             if let Some(name) = field::text(ui, p, id, label, stated, read) {
                 desk.said.say(Message::Many(ManyMessage::Rename(thing, name)));
             }
+            place(ui, desk, thing, name);
         }
-        Thing::KeepOut { keep_out } => {
-            let Some(stated) = plan.ground.keep_outs.get(keep_out) else { return };
-            ground::fields::keep_out(ui, desk, keep_out, stated, name);
-        }
-        Thing::Hazard { hazard } => {
-            let Some(stated) = plan.ground.hazards.get(hazard) else { return };
-            ground::fields::hazard(ui, desk, hazard, stated, name);
-        }
-        Thing::Damp { damp } => {
-            let Some(stated) = plan.ground.damp.get(damp) else { return };
-            ground::damp::fields(ui, desk, damp, stated, name);
-        }
-        Thing::Coop { coop } => ground::coops::fields(ui, desk, coop),
-        Thing::TapePoint { point } => ground::taping::fields(ui, desk, point),
         Thing::Energizer { run } => power::energizer::fields(ui, desk, run, name),
-        _ => {}
+        Thing::Fault { .. } | Thing::Zone { .. } | Thing::ZoneEnd { .. } => power::faults::fields(ui, desk, thing),
+        Thing::Branch { branch, .. } => on_run(desk, |run, lay, desk| branches::fields(ui, desk, run, lay, branch)),
+        Thing::Gate { gate, .. } => on_run(desk, |run, lay, desk| gates::fields(ui, desk, run, lay, gate)),
+        _ => {
+            ground::lead::fields(ui, desk, thing);
+            place(ui, desk, thing, name);
+        }
+    }
+}
+
+/// Where a thing stands that is one place, and how high that is.
+fn place(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing, name: &str) {
+    let is_place = matches!(
+        thing,
+        Thing::Gateway
+            | Thing::Height { .. }
+            | Thing::Label { .. }
+            | Thing::Drop { .. }
+            | Thing::Feed { .. }
+            | Thing::EarthStake { .. }
+    );
+    let Some(at) = roster::at(desk.editor, Item::Thing(thing)).filter(|_| is_place) else { return };
+    let id = kept().with(("place", thing));
+    if let Some(to) = coordinates::fields(ui, desk, id, name, Stands::Always(at)).and_then(Typed::place) {
+        desk.said.say(Message::PutAt(thing, to));
+    }
+    if let Thing::Height { height } = thing {
+        ground::heights::spot(ui, desk, height);
+    }
+}
+
+/// Fields of something on the run in hand, where that is laid.
+fn on_run(desk: &mut Desk<'_>, fields: impl FnOnce(&Run, &Lay, &mut Desk<'_>)) {
+    let editor = desk.editor;
+    if let Some((run, worked)) = editor.run()
+        && let Some(lay) = &worked.lay
+    {
+        fields(run, lay, desk);
     }
 }

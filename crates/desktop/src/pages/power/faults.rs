@@ -67,6 +67,26 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run) {
     }
 }
 
+/// What can be said of a fault or a stretch of grass of the run in hand, wherever it is picked.
+pub(in crate::pages) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, thing: Thing) {
+    let editor = desk.editor;
+    let (branch, index) = match thing.zone().unwrap_or(thing) {
+        Thing::Fault { branch, fault, .. } => (branch, fault),
+        Thing::Zone { branch, zone, .. } => (branch, zone),
+        _ => return,
+    };
+    let Some((run, _)) = editor.run() else { return };
+    let Some((alone, lay)) = editor.on_line(editor.run_index(), branch) else { return };
+    let on = On { run, alone: &alone, lay: &lay, branch, index };
+    if thing.zone().is_some() {
+        if let Some(zone) = alone.leakage_zones.get(index) {
+            zone_fields(ui, desk, &on, zone);
+        }
+    } else if let Some(fault) = alone.faults.get(index) {
+        fault_fields(ui, desk, &on, fault);
+    }
+}
+
 /// What a fault or a stretch is on: a run's line, or one of its branches as a run by itself.
 struct On<'a> {
     run: &'a Run,
@@ -143,7 +163,7 @@ fn set(desk: &mut Desk<'_>, run: &Run, change: impl FnOnce(&mut Run)) {
 }
 
 fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
-    let (words, p) = (desk.words, desk.p);
+    let words = desk.words;
     let &On { alone, lay, branch, index, .. } = on;
     let thing = Thing::Fault { run: desk.editor.run_index(), branch, fault: index };
     let name = fault_said::name(alone, lay, branch, fault, words);
@@ -157,9 +177,18 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
         }
         FaultKind::Break => String::new(),
     };
-    if !picks_told(ui, desk, thing, &name, &short) {
-        return;
+    if picks_told(ui, desk, thing, &name, &short) {
+        fault_fields(ui, desk, on, fault);
     }
+}
+
+/// What can be said of a fault.
+fn fault_fields(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
+    let (words, p) = (desk.words, desk.p);
+    let &On { alone, lay, branch, index, .. } = on;
+    let thing = Thing::Fault { run: desk.editor.run_index(), branch, fault: index };
+    let landed = land(alone, lay, fault.kind, fault.at);
+    let lines = landed.ok().and_then(|landing| fault_said::live_lines(desk.editor.plan(), lay, landing.net));
     ui.add_space(4.0);
     desk.second(ui, &words::capital(&fault_said::what(desk.editor.plan(), lay, fault, landed, words)));
     let number = on.number(words);
@@ -202,7 +231,7 @@ fn fault(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, fault: &Fault) {
 }
 
 fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
-    let (words, p) = (desk.words, desk.p);
+    let words = desk.words;
     let &On { lay, branch, index, .. } = on;
     let thing = Thing::Zone { run: desk.editor.run_index(), branch, zone: index };
     let name = fault_said::zone(zone, words);
@@ -212,9 +241,16 @@ fn zone(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
     ui.add_space(4.0);
     desk.second(ui, &fault_said::zone_ends(lay, branch, zone, words));
     ui.add_space(4.0);
-    if !picked {
-        return;
+    if picked {
+        zone_fields(ui, desk, on, zone);
     }
+}
+
+/// What can be said of a stretch of grass.
+fn zone_fields(ui: &mut Ui, desk: &mut Desk<'_>, on: &On<'_>, zone: &LeakageZone) {
+    let (words, p) = (desk.words, desk.p);
+    let &On { lay, branch, index, .. } = on;
+    let thing = Thing::Zone { run: desk.editor.run_index(), branch, zone: index };
     let number = on.number(words);
     let said = |text: Text| words.say(text, &[("number", &number)]);
     let on_line = Range::zero_to(lay.line_m);

@@ -1,0 +1,44 @@
+//! What is one place is put where it is typed to stand.
+
+use drawing::Thing;
+use plan::{Edit, Gateway, Point, Run};
+
+use super::Editor;
+
+impl Editor {
+    /// Puts a thing that is one place there, to the bit; what is no such thing stays.
+    pub(super) fn put_at(&mut self, thing: Thing, to: Point) {
+        if let Some(edit) = self.edit_to(thing, to) {
+            self.make(edit);
+        }
+    }
+
+    fn edit_to(&self, thing: Thing, to: Point) -> Option<Edit> {
+        let plan = &self.plan;
+        let run = |run: usize, change: &dyn Fn(&mut Run)| {
+            let mut run = plan.runs.get(run)?.clone();
+            change(&mut run);
+            Some(Edit::SetRun { run: Box::new(run) })
+        };
+        match thing {
+            Thing::Gateway => {
+                let gateway = plan.ground.gateway.clone()?;
+                Some(Edit::SetGateway { gateway: Some(Gateway { at: to, ..gateway }) })
+            }
+            Thing::Height { height } => {
+                let mut heights = plan.heights.clone();
+                heights.get_mut(height)?.at = to;
+                Some(Edit::SetHeights { heights })
+            }
+            Thing::Label { label } => {
+                let mut labels = plan.labels.clone();
+                labels.get_mut(label)?.at = to;
+                Some(Edit::SetLabels { labels })
+            }
+            Thing::Drop { run: index } => run(index, &|run| run.drop_at = Some(to)),
+            Thing::Feed { run: index } => run(index, &|run| run.feed_at = Some(to)),
+            Thing::EarthStake { run, stake } => self.stake_put(run, stake, to),
+            _ => None,
+        }
+    }
+}
