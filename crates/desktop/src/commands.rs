@@ -271,8 +271,10 @@ fn shapes(list: &mut List, editor: &Editor) {
     let words = list.words;
     let (outline, side) = (editor.shaped().is_some(), editor.has_side());
     let corner = editor.picked().is_some_and(|thing| crate::editor::corner_of(editor.plan(), thing).is_some());
+    let of_run = matches!(editor.picked(), Some(drawing::Thing::RunCorner { .. }));
     for (name, keys, enabled, said) in [
         (Shape::SquareUp, "Q", outline, ShapingMessage::SquareUp),
+        (Shape::CutCorner, "C", of_run, ShapingMessage::CutCorner),
         (Shape::MirrorEastWest, "M", editor.mirrors(), ShapingMessage::Mirror(Over::EastWest)),
         (Shape::MirrorNorthSouth, "Shift M", editor.mirrors(), ShapingMessage::Mirror(Over::NorthSouth)),
         (Shape::MirrorOverSide, "", side, ShapingMessage::Mirror(Over::Side)),

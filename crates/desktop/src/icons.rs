@@ -110,6 +110,8 @@ pub(crate) enum Icon {
     Unlocked,
     /// A square and a right angle in its corner: squared up.
     Square,
+    /// A corner cut over two posts.
+    CutCorner,
     /// Two wedges either side of an upright line: east and west change places.
     MirrorEast,
     /// Two wedges either side of a level line: north and south do.

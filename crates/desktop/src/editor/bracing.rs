@@ -1,9 +1,14 @@
 //! What holds a corner, taken: braces stated, or the corner cut, each as one step.
 
+use drawing::Thing;
 use plan::{CornerSeen, Deed, Edit, Run, StatedBrace};
-use workup::bracing::{Detail, Mend, cut_run};
+use words::texts::Shape as Text;
+use workup::bracing::{Detail, Mend, cut_over_posts, cut_run};
 
 use super::Editor;
+
+/// Over so many posts a keeper cuts a corner by hand; what holds by itself may take more.
+const CUT_POSTS: usize = 2;
 
 /// What a view says about braces of the run in hand; corners are places in its lay's list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,6 +73,24 @@ impl Editor {
             // The vertices that follow have other numbers now.
             self.pick(None);
             self.one_step_called(Deed::CutCorner, run);
+        }
+    }
+
+    /// Cuts the picked corner of a run over two posts: its turn is shared between them.
+    pub(super) fn cut_corner(&mut self) {
+        let Some(Thing::RunCorner { run, vertex }) = self.picked else {
+            self.shape_told = Some(Text::PickCornerOfRun);
+            return;
+        };
+        let worked = self.workup.runs.get(run).and_then(|worked| worked.lay.as_ref());
+        let found = self.plan.runs.get(run).zip(worked);
+        let cut = found.and_then(|(run, lay)| cut_over_posts(&self.plan, run, lay, vertex, CUT_POSTS));
+        match cut {
+            Some(cut) => {
+                self.one_step_called(Deed::CutCorner, cut);
+                self.pick(Some(Thing::RunCorner { run, vertex }));
+            }
+            None => self.shape_told = Some(Text::CornerNotCut),
         }
     }
 

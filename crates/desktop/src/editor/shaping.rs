@@ -40,6 +40,8 @@ impl Over {
 pub enum ShapingMessage {
     /// Two directions, square to each other.
     SquareUp,
+    /// Cut the picked corner of a run over two posts.
+    CutCorner,
     /// A mirror image.
     Mirror(Over),
     /// A second one that shares the picked side: its mirror image, or as it is.
@@ -142,6 +144,7 @@ impl Editor {
         }
         match said {
             ShapingMessage::SquareUp => self.square_up(),
+            ShapingMessage::CutCorner => self.cut_corner(),
             ShapingMessage::Mirror(over) => self.mirror(over),
             ShapingMessage::Beside(mirrored) => self.beside(mirrored),
             ShapingMessage::Keep(keep) => self.set_keep(keep),

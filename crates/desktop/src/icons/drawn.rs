@@ -268,6 +268,12 @@ pub(crate) fn icon(painter: &Painter, rect: Rect, icon: Icon, ink: Color32) {
             painter.rect_stroke(Rect::from_min_max(at(2.5, 2.5), at(13.5, 13.5)), 0.0, pen, StrokeKind::Middle);
             line(&[(2.5, 9.0), (7.0, 9.0), (7.0, 13.5)]);
         }
+        Icon::CutCorner => {
+            line(&[(2.0, 14.0), (2.0, 7.0), (8.0, 2.0), (14.5, 2.0)]);
+            for (x, y) in [(2.0, 7.0), (8.0, 2.0)] {
+                painter.rect_filled(Rect::from_center_size(at(x, y), egui::vec2(3.5, 3.5)), 0.0, pen.color);
+            }
+        }
         Icon::MirrorEast => {
             line(&[(8.0, 1.5), (8.0, 14.5)]);
             line(&[(5.5, 4.0), (1.5, 12.0), (5.5, 12.0), (5.5, 4.0)]);

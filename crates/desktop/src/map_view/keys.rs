@@ -126,6 +126,7 @@ fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         (shift, Key::N, ShapingMessage::Beside(false)),
         (none, Key::N, ShapingMessage::Beside(true)),
         (none, Key::Q, ShapingMessage::SquareUp),
+        (none, Key::C, ShapingMessage::CutCorner),
         (none, Key::P, ShapingMessage::PivotHere),
     ];
     for (modifiers, key, message) in keys {

@@ -57,6 +57,7 @@ fn buttons(desk: &Desk<'_>) -> Vec<Button> {
     let corner = matches!(picked, Thing::RunCorner { .. } | Thing::BoundaryCorner { .. } | Thing::KeepOutCorner { .. });
     let shaping = [
         (outline, Icon::Square, Shape::SquareUp, ShapingMessage::SquareUp),
+        (matches!(picked, Thing::RunCorner { .. }), Icon::CutCorner, Shape::CutCorner, ShapingMessage::CutCorner),
         (true, Icon::MirrorEast, Shape::MirrorEastWest, ShapingMessage::Mirror(Over::EastWest)),
         (true, Icon::MirrorNorth, Shape::MirrorNorthSouth, ShapingMessage::Mirror(Over::NorthSouth)),
         (editor.has_side(), Icon::MirrorSide, Shape::MirrorOverSide, ShapingMessage::Mirror(Over::Side)),

@@ -26,7 +26,7 @@ const BEARING_DEG: Range = Range::between(-360.0, 360.0);
 const PLACE_M: Range = Range::between(-100_000.0, 100_000.0);
 /// The most panels of a side.
 const MOST_PANELS: f64 = 9_999.0;
-/// More sides than this are a traced line: its corners are dragged, not typed.
+/// Of more sides than this, as a traced line has, those about what is picked are shown.
 const MOST_SIDES: usize = 24;
 /// Height of a row and of its fields, and the column of names.
 const ROW: f32 = 28.0;
@@ -66,11 +66,25 @@ pub(super) fn show(
     super::shaping::turn_by(ui, desk);
 }
 
-/// How many sides are shown: those of an outline that is no traced line.
+/// How many sides there are.
 fn count(outline: &[Point], closed: bool) -> usize {
-    let corners = outline.len();
-    let sides = if closed { corners } else { corners.saturating_sub(1) };
-    if corners < 2 || sides > MOST_SIDES { 0 } else { sides }
+    match outline.len() {
+        0 | 1 => 0,
+        corners if closed => corners,
+        corners => corners - 1,
+    }
+}
+
+/// Which of so many sides are shown: all, or those about the one that is picked.
+fn shown(sides: usize, picked: Option<usize>) -> std::ops::Range<usize> {
+    let first = picked.unwrap_or(0).saturating_sub(MOST_SIDES / 2).min(sides.saturating_sub(MOST_SIDES));
+    first..sides.min(first + MOST_SIDES)
+}
+
+/// The side of an outline that is picked, or that begins at the corner that is.
+fn picked_side(desk: &Desk<'_>, shape: &Shape, sides: usize, thing: &impl Fn(usize) -> Thing) -> Option<usize> {
+    let picked = desk.editor.picked()?;
+    (0..sides).find(|&side| thing(side) == picked || corner_thing(desk, shape, side) == Some(picked))
 }
 
 /// Their rows alone; those of a branch are told from the run's own.
@@ -94,15 +108,24 @@ pub(super) fn rows(
     if has_nets {
         heads.insert(1, (Table::Panels, ""));
     }
+    let range = shown(sides, picked_side(desk, shape, sides, &thing));
+    if range.len() < sides {
+        let (from, to) = ((range.start + 1).to_string(), range.end.to_string());
+        let places = [("from", &*from), ("to", &*to), ("sides", &*sides.to_string())];
+        desk.second(ui, &words.say(Table::SomeSides, &places));
+        ui.add_space(6.0);
+    }
     head(ui, desk, Table::Side, &heads);
-    for side in 0..sides {
+    for side in range.clone() {
         let top = ui.cursor().top();
         side_row(ui, desk, &of, side, thing(side), has_nets);
         hover(ui, desk, top, thing(side));
     }
     ui.add_space(10.0);
     head(ui, desk, Table::CornerHead, &[(Table::Turn, "°"), (Table::East, metre), (Table::North, metre)]);
-    for corner in 0..outline.len() {
+    // An open line has one corner more than sides.
+    let corners = range.start..if range.end == sides { outline.len() } else { range.end };
+    for corner in corners {
         let top = ui.cursor().top();
         corner_row(ui, desk, &of, corner);
         if let Some(thing) = corner_thing(desk, shape, corner) {

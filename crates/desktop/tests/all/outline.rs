@@ -427,3 +427,28 @@ fn the_list_of_what_was_done_names_each() {
     desk.get_by_label("1  mirrored it");
     desk.get_by_label("2  set a side’s panels");
 }
+
+#[test]
+fn of_a_traced_line_the_sides_about_what_is_picked_are_typed() {
+    let mut plan = hand::example();
+    plan.runs.clear();
+    let around = |corner: usize| {
+        let way = std::f64::consts::TAU * corner as f64 / 60.0;
+        plan::Point::new(50.0 + 40.0 * way.cos(), 50.0 + 40.0 * way.sin())
+    };
+    plan.ground.boundary = (0..60).map(around).collect();
+    let mut desk = hand::on_page(plan, Page::Ground, [1280.0, 2400.0], Words::default());
+    hand::say(&mut desk, Message::Pick(Some(Thing::Boundary)));
+    assert!(hand::says(&desk, "Sides 1 to 24 of 60"));
+    assert!(desk.query_by_label("Length of side 40 to 41").is_none());
+    hand::say(&mut desk, Message::Pick(Some(Thing::BoundaryCorner { vertex: 39 })));
+    assert!(hand::says(&desk, "Sides 28 to 51 of 60"));
+    hand::fill(&mut desk, "Length of side 40 to 41", "7.25");
+    let outline = hand::plan_of(&desk).ground.boundary;
+    let side_m = (outline[40].east_m - outline[39].east_m).hypot(outline[40].north_m - outline[39].north_m);
+    assert!((side_m - 7.25).abs() < 1e-9, "{side_m}");
+    // The last sides, and the corner at their end.
+    hand::say(&mut desk, Message::Pick(Some(Thing::BoundaryCorner { vertex: 59 })));
+    assert!(hand::says(&desk, "Sides 37 to 60 of 60"));
+    assert!(desk.query_by_label("Length of side 60 to 1").is_some());
+}

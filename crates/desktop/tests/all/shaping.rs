@@ -2,7 +2,7 @@
 
 use crate::hand;
 use crate::hand::{click, click_on, cold, drag, fill, say, spot, window};
-use desktop::editor::Message;
+use desktop::editor::{Message, Page};
 use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
@@ -216,4 +216,49 @@ fn a_drag_that_is_given_up_leaves_what_could_be_done_again() {
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), before);
     assert_eq!(window(&desk).editor().deeds(), (Vec::new(), vec![Deed::MoveCorner]));
+}
+
+#[test]
+fn a_corner_is_cut_over_two_posts_a_panel_apart_as_one_step() {
+    let mut desk = cold();
+    let before = window(&desk).editor().plan().runs[0].clone();
+    // Of nothing but a run's corner.
+    say(&mut desk, Message::Pick(Some(Thing::BoundaryCorner { vertex: 1 })));
+    desk.key_press(Key::C);
+    desk.run();
+    assert!(desk.query_by_label_contains("Pick a corner of a run first").is_some());
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.key_press(Key::C);
+    desk.run();
+    let after = window(&desk).editor().plan().runs[0].clone();
+    assert_eq!(after.outline.len(), before.outline.len() + 1);
+    // A panel apart, and on the sides that met at the corner.
+    let (one, other) = (after.outline[2], after.outline[3]);
+    assert!((apart(one, other) - 50.0 / 14.0).abs() < 1e-9);
+    for (at, end) in [(one, before.outline[1]), (other, before.outline[3])] {
+        let corner = before.outline[2];
+        assert!((apart(corner, at) + apart(at, end) - apart(corner, end)).abs() < 1e-9, "on its side");
+    }
+    // Each turns half as far.
+    let turn = |outline: &[Point], corner: usize| {
+        let bearing = |from: Point, to: Point| (to.east_m - from.east_m).atan2(to.north_m - from.north_m);
+        let ways = [(corner - 1, corner), (corner, corner + 1)].map(|(from, to)| bearing(outline[from], outline[to]));
+        (ways[1] - ways[0] + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU) - std::f64::consts::PI
+    };
+    let whole = turn(&before.outline, 2);
+    assert!((turn(&after.outline, 2) - turn(&after.outline, 3)).abs() < 1e-9);
+    assert!((turn(&after.outline, 2) + turn(&after.outline, 3) - whole).abs() < 1e-9);
+    assert_eq!(window(&desk).editor().deeds().0, [Deed::CutCorner]);
+    assert_eq!(window(&desk).editor().picked(), Some(Thing::RunCorner { run: 0, vertex: 2 }));
+    say(&mut desk, Message::Undo);
+    assert_eq!(window(&desk).editor().plan().runs[0], before);
+    // A side that is shorter than that says so and stays.
+    say(&mut desk, Message::Open(Page::Run));
+    fill(&mut desk, "Length of side 1 to 2", "1");
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 1 })));
+    let short = window(&desk).editor().plan().clone();
+    desk.key_press(Key::C);
+    desk.run();
+    assert!(desk.query_by_label_contains("cannot be cut over two posts").is_some());
+    assert_eq!(*window(&desk).editor().plan(), short);
 }

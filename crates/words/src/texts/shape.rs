@@ -11,6 +11,12 @@ texts! {
         MirrorOverSide: "Mirror it over the picked side" => "An der gewählten Seite spiegeln",
         BesideMirrored: "Double it beside, mirrored, sharing the picked side" => "Daneben verdoppeln, gespiegelt, mit der gewählten Seite",
         BesideShifted: "Double it beside as it is, sharing the picked side" => "Daneben verdoppeln wie es ist, mit der gewählten Seite",
+        CutCorner: "Cut this corner over two posts" => "Diese Ecke über zwei Pfähle abschneiden",
+        PickCornerOfRun: "Pick a corner of a run first." => "Zuerst eine Ecke eines Auslaufs wählen.",
+        CornerNotCut: "This corner cannot be cut over two posts: no net stands there, it does not turn, or a side beside it is shorter than a panel."
+            => "Diese Ecke lässt sich nicht über zwei Pfähle abschneiden: Dort steht kein Netz, sie knickt nicht, oder eine Seite daneben ist kürzer als ein Feld.",
+        SomeSides: "Sides {from} to {to} of {sides} stand here: pick a side or a corner on the map to see those about it."
+            => "Hier stehen die Seiten {from} bis {to} von {sides}: eine Seite oder Ecke auf der Karte wählen, um die um sie herum zu sehen.",
         TurnHere: "Turn it about this corner" => "Um diese Ecke drehen",
         TurnMiddle: "Turn it about its middle" => "Um die Mitte drehen",
         TurnBy: "Turn it by" => "Drehen um",

@@ -6,7 +6,7 @@ use plan::{Pin, PinKind, Plan, Run};
 use super::Site;
 use super::mends::builds;
 use super::model::CutMend;
-use crate::model::RunWorkup;
+use crate::model::{Lay, Post, RunWorkup};
 use crate::pins::CORNER_REACH_M;
 use crate::slope::{self, Heights, Measure};
 use crate::{Depth, Known, lay, nets, point};
@@ -97,6 +97,39 @@ pub(super) fn off_post_m(site: &Site<'_>, cut: &CutMend) -> Option<f64> {
         |at: &plan::Point| posts.iter().map(|post| post.at.distance_m(point(*at))).fold(f64::INFINITY, f64::min);
     let most_m = cut.places.iter().map(off_m).fold(0.0, f64::max);
     most_m.is_finite().then_some(most_m)
+}
+
+/// A run with a corner cut over so many posts a panel apart, whatever stands in its way and whether that holds by itself:
+/// as a keeper asks for it, of a run with the lay of its nets. `None` where no net stands at the corner, where it does not
+/// turn, and where a side beside it is too short.
+pub fn cut_over_posts(plan: &Plan, run: &Run, lay: &Lay, vertex: usize, posts: usize) -> Option<Run> {
+    let corner = point(*run.outline.get(vertex)?);
+    let off_m = |post: &&Post| point(post.at).distance_m(corner);
+    let post = lay.posts.iter().min_by(|one, other| off_m(one).total_cmp(&off_m(other)))?;
+    let id = &lay.nets.get(post.net)?.kind;
+    let kind = plan.store.nets.iter().find(|kind| kind.id == *id)?;
+    let panel_m = kind.length_m / kind.panel_count().max(1) as f64;
+    let level = line(run);
+    let number = level.vertices().iter().position(|one| one.stated == vertex)?;
+    let heights = Heights::of(plan, &mut Vec::new());
+    let found = match Measure::of(run, &heights) {
+        None => geometry::cut_corner(&level, number, posts, panel_m)?,
+        Some(measure) => {
+            let ground_m = |from, to| measure.between_m(from, to);
+            geometry::cut_corner_over(&level, number, posts, panel_m, &ground_m)?
+        }
+    };
+    let braced = |brace: &plan::StatedBrace| point(brace.at).distance_m(corner) < CORNER_REACH_M;
+    let cut = CutMend {
+        vertex,
+        braces: (0..run.braces.len()).filter(|&brace| braced(&run.braces[brace])).collect(),
+        places: found.places.iter().copied().map(crate::place).collect(),
+        turn_deg: found.turn_rad.to_degrees(),
+        shorter_m: found.shorter_m,
+        along_m: found.along_m,
+        ..CutMend::default()
+    };
+    cut_over_ground(run, &cut, &heights)
 }
 
 /// The run with its corner cut: what is stated along its line is carried over, the corner's brace goes.

@@ -15,7 +15,7 @@ mod wind;
 use geometry::Outline;
 use plan::{Plan, Run};
 
-pub use cut::cut_run;
+pub use cut::{cut_over_posts, cut_run};
 pub(crate) use judging::Judging;
 pub use kit::Kit;
 pub use model::{Bracing, CutMend, Detail, GoesOver, Judged, Mend, MendKind, Wind};

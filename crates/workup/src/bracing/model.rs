@@ -117,7 +117,7 @@ pub struct Mend {
 }
 
 /// A corner cut over several posts.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct CutMend {
     /// The stated vertex that gives way, from 0.
     pub vertex: usize,
