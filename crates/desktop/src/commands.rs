@@ -15,6 +15,7 @@ use workup::shaping::Keep;
 use crate::asking::Ask;
 use crate::editor::{Editor, Grid, ManyMessage, Message, Over, Page, ShapesMessage, ShapingMessage};
 use crate::head;
+use crate::map_view::NUDGE_M;
 use crate::tool::{Drawn, Tool};
 
 /// What a command does.
@@ -238,7 +239,8 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.say(words.text(Text::TurnLeft), "[", picked, Message::Turn(-crate::map_view::TURN_DEG));
     list.say(words.text(Text::TurnRight), "]", picked, Message::Turn(crate::map_view::TURN_DEG));
     shapes(list, editor);
-    list.add(words.text(Text::NudgeIt), "← ↑ ↓ →", picked, Does::Nothing);
+    let [little, more] = [NUDGE_M, 10.0 * NUDGE_M].map(|step_m| words.length(step_m));
+    list.add(&words.say(Text::NudgeIt, &[("little", &little), ("more", &more)]), "← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
     list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
     list.say(words.text(Text::OtherShapes), "", true, Message::Shapes(ShapesMessage::Open(true)));

@@ -14,7 +14,7 @@ use egui::{CursorIcon, Event, Id, Key, PointerButton, Pos2, Rect, Response, Role
 use words::texts::Window as Text;
 
 pub(crate) use hint::hint_text;
-pub(crate) use keys::{TURN_DEG, keys};
+pub(crate) use keys::{NUDGE_M, TURN_DEG, keys};
 pub(crate) use paint::{MapSheet, paint, plate};
 
 use crate::editor::{Editor, Lesson, Message, Page, ShapingMessage};

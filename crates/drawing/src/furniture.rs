@@ -1,7 +1,7 @@
 //! What lies on the map but belongs to the sheet: scale bar, north and the key of volts, each on a plate.
 
-use words::Words;
 use words::texts::Map as Text;
+use words::{METRES_PER_FOOT, Words};
 
 use crate::ink::{Anchor, Ink, Spot, Weight};
 use crate::inking::net::NetStyle;
@@ -12,8 +12,6 @@ use crate::view::{Distance, View};
 
 /// Longest scale bar, pixels: with its figures, its unit and the north arrow it fits into [`SCALE_PX`].
 const LONGEST_BAR_PX: f64 = 170.0;
-/// Metres in a foot, exactly.
-const METRES_PER_FOOT: f64 = 0.3048;
 /// Length of the key of volts, pixels.
 const KEY_PX: f64 = 176.0;
 /// Height of the plates of scale bar and north.

@@ -26,7 +26,7 @@ pub struct Words {
 }
 
 /// Metres in a foot, exactly.
-const METRES_PER_FOOT: f64 = 0.3048;
+pub const METRES_PER_FOOT: f64 = 0.3048;
 /// Feet in a yard, and inches in a foot.
 const FEET_IN_A_YARD: f64 = 3.0;
 const INCHES_IN_A_FOOT: f64 = 12.0;

@@ -12,6 +12,6 @@ mod message;
 pub mod texts;
 mod typed;
 
-pub use figures::{Units, Words, capital};
+pub use figures::{METRES_PER_FOOT, Units, Words, capital};
 pub use message::{Language, Message};
 pub use typed::{Measure, Range, Typed};

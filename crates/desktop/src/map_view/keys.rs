@@ -11,7 +11,7 @@ use crate::tool::{Hand, Tool};
 use crate::{commands, leading, many, measured, pages};
 
 /// A step of the arrow keys, metres; ten times that with Shift.
-const NUDGE_M: f64 = 0.1;
+pub(crate) const NUDGE_M: f64 = 0.1;
 /// A step of the turning keys, degrees.
 pub(crate) const TURN_DEG: f64 = 5.0;
 

@@ -11,7 +11,7 @@ use crate::editor::Page;
 use crate::kit;
 
 /// How the value that stands in is said.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 enum Said {
     Length,
     FineLength,
@@ -24,6 +24,8 @@ enum Said {
     Seconds,
     Times,
     Area,
+    /// Of several lengths the least.
+    Lowest,
     Nothing,
 }
 
@@ -40,7 +42,7 @@ const TABLE: [(&str, Page, Text, Said); 60] = [
     ("unit_weight_kn_per_m3", Page::Ground, Text::KeyWeight, Said::Nothing),
     ("wet", Page::Ground, Text::KeyWet, Said::Nothing),
     ("height_m", Page::Run, Text::KeyHeight, Said::Length),
-    ("live_line_heights_m", Page::Power, Text::KeyLiveLines, Said::Nothing),
+    ("live_line_heights_m", Page::Power, Text::KeyLiveLines, Said::Lowest),
     ("line_resistance_ohm_per_m", Page::Power, Text::KeyLineResistance, Said::Nothing),
     ("tension_n", Page::Run, Text::KeyTension, Said::Force),
     ("spikes_per_post", Page::Run, Text::KeySpikes, Said::Count),
@@ -176,10 +178,12 @@ fn window_entry(key: &str) -> Option<(Page, Text, Said)> {
 }
 
 fn value(words: Words, assumed: &Assumed, said: Said) -> String {
-    let Some(number) = assumed.value.as_f64() else { return String::new() };
+    let lowest = || assumed.value.as_array()?.iter().filter_map(serde_json::Value::as_f64).reduce(f64::min);
+    let number = if said == Said::Lowest { lowest() } else { assumed.value.as_f64() };
+    let Some(number) = number else { return String::new() };
     match said {
         Said::Length => words.length(number),
-        Said::FineLength => words.fine_length(number),
+        Said::FineLength | Said::Lowest => words.fine_length(number),
         Said::Force => words.force(number),
         Said::Count => words.number(number, 0),
         Said::Kilovolts => words.kilovolts(number),

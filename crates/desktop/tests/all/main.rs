@@ -24,6 +24,7 @@ mod earth;
 mod editor;
 mod everything;
 mod faults;
+mod feet;
 mod fields;
 mod fitting;
 mod gates;

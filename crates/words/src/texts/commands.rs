@@ -41,8 +41,8 @@ texts! {
         PickNext: "Pick the next thing on the map" => "Das Nächste auf der Karte wählen",
         TurnLeft: "Turn what is picked to the left" => "Gewähltes nach links drehen",
         TurnRight: "Turn what is picked to the right" => "Gewähltes nach rechts drehen",
-        NudgeIt: "Move what is picked by 0.1 m, with Shift by 1 m"
-            => "Gewähltes um 0,1 m bewegen, mit Umschalttaste um 1 m",
+        NudgeIt: "Move what is picked by {little}, with Shift by {more}"
+            => "Gewähltes um {little} bewegen, mit Umschalttaste um {more}",
         Remove: "Take out what is picked" => "Gewähltes herausnehmen",
         Keys: "Save all keys as a page to print" => "Alle Tasten als Seite zum Drucken speichern",
         KeysTitle: "Keys" => "Tasten",

@@ -272,7 +272,7 @@ texts! {
         KeyWeight: "Soil: weight of the sand" => "Boden: Gewicht des Sandes",
         KeyWet: "The ground is not wet" => "Der Boden ist nicht nass",
         KeyHeight: "Height of the net" => "Höhe des Netzes",
-        KeyLiveLines: "Its live lines, the lowest at 5 cm" => "Stromführende Litzen, unterste bei 5 cm",
+        KeyLiveLines: "Its lowest live line" => "Unterste stromführende Litze",
         KeyLineResistance: "Fine steel in its twine" => "Feiner Stahl in der Litze",
         KeyTension: "How taut the net is pulled" => "Wie straff das Netz gezogen ist",
         KeySpikes: "Spikes under a post" => "Spitzen unter einem Pfahl",

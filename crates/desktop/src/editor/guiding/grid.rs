@@ -1,10 +1,8 @@
 //! The grid that the hand is caught by.
 
+use words::METRES_PER_FOOT;
 use words::texts::Guides as Text;
 use words::{Units, Words};
-
-/// Metres in a foot, exactly.
-const METRES_PER_FOOT: f64 = 0.3048;
 
 /// The grid that the hand is caught by.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -1,10 +1,10 @@
 //! The fence as it is: what its joins and its lead resist, and whether the gate is clipped round.
 
 use egui::{Id, Ui};
-use plan::lead::Conductor;
+use plan::lead::{Conductor, WIRE_M};
 use plan::{Edit, Run};
 use words::texts::{About, Damp, Faults as Text};
-use words::{Measure, Range};
+use words::{METRES_PER_FOOT, Measure, Range, Units};
 use workup::Lay;
 
 use crate::editor::Message;
@@ -78,15 +78,21 @@ fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, changed: &mut Run) {
     }
     ui.add_space(4.0);
     let net_ohm_per_m = workup::lead::net_line_ohm_per_m(plan, run);
-    let per_km = |wire: Conductor| words.number(wire.ohm_per_m(net_ohm_per_m) * 1e3, 1);
+    // Metres in the unit that stands in the sentence: a kilometre and a metre, or a thousand feet and a foot.
+    let (unit_m, why) = match words.units {
+        Units::Metric => (1.0, Text::LeadWhy),
+        Units::Feet => (METRES_PER_FOOT, Text::LeadWhyFeet),
+    };
+    let per_km = |wire: Conductor| words.number(wire.ohm_per_m(net_ohm_per_m) * 1e3 * unit_m, 1);
     let places = [
+        ("wire", words.fine_length(WIRE_M)),
         ("steel", per_km(Conductor::Steel)),
         ("aluminium", per_km(Conductor::Aluminium)),
         ("copper", per_km(Conductor::Copper)),
-        ("net", words.number(net_ohm_per_m, 1)),
+        ("net", words.number(net_ohm_per_m * unit_m, 1)),
     ];
     let places: Vec<(&str, &str)> = places.iter().map(|(name, ohm)| (*name, ohm.as_str())).collect();
-    desk.second(ui, &words.say(Text::LeadWhy, &places));
+    desk.second(ui, &words.say(why, &places));
 }
 
 /// Whether the live lines go round through the gate, and what both ways read.
