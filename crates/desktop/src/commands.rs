@@ -240,7 +240,7 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.say(words.text(Text::TurnRight), "]", picked, Message::Turn(crate::map_view::TURN_DEG));
     shapes(list, editor);
     let [little, more] = [NUDGE_M, 10.0 * NUDGE_M].map(|step_m| words.length(step_m));
-    list.add(&words.say(Text::NudgeIt, &[("little", &little), ("more", &more)]), "← ↑ ↓ →", picked, Does::Nothing);
+    list.add(words.say(Text::NudgeIt, &[("little", &little), ("more", &more)]), "← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
     list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
     list.say(words.text(Text::OtherShapes), "", true, Message::Shapes(ShapesMessage::Open(true)));

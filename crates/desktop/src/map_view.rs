@@ -184,15 +184,17 @@ fn clicks(
     // Of a thousand things the one under the pointer is looked for only where there was a click.
     let Some(at) = response.interact_pointer_pos().filter(|_| response.clicked()) else { return };
     let view = editor.view();
+    // Who clicked elsewhere a moment ago has clicked three times by the second click of a double one.
+    let twice = response.double_clicked() || response.triple_clicked();
     if *editor.tool() == Tool::Pick {
-        if response.double_clicked() && thing_at(at).is_none_or(is_ground) {
+        if twice && thing_at(at).is_none_or(is_ground) {
             said.say(Message::Fit);
         } else if many::click(response, thing_at(at), said) {
             // One more, or one less.
         } else if response.clicked() {
             said.say(pages::clicked(thing_at(at)));
         }
-    } else if response.double_clicked() {
+    } else if twice {
         said.say(Message::Hand(Hand::Close));
     } else if response.clicked() {
         let reach_m = f64::from(CLOSE_PX) / view.px_per_m;

@@ -7,7 +7,7 @@ use desktop::tool::{Drawn, Tool, Typed};
 use egui::Key;
 use plan::{Branch, Damp, HazardKind, NetKind, Plan, Point, Run, Shade, Wall, WallKind};
 
-fn line(places: &[(f64, f64)]) -> Vec<Point> {
+pub(crate) fn line(places: &[(f64, f64)]) -> Vec<Point> {
     places.iter().map(|&(east_m, north_m)| Point::new(east_m, north_m)).collect()
 }
 

@@ -49,6 +49,7 @@ mod open_runs;
 mod outline;
 mod parts;
 mod places;
+mod pointer;
 mod power;
 mod resting;
 mod setting_up;

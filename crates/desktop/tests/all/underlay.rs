@@ -2,7 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::hand::{self, Desk, click, click_on, deeds, editor, example, fill, over, plans, say, says, spot, undo};
+use crate::hand::{
+    self, Desk, click, click_on, deeds, editor, example, fill, over, plan_of, plans, say, says, spot, undo,
+};
 use desktop::Opening;
 use desktop::editor::{Message, Page, Pictured};
 use drawing::Thing;
@@ -270,4 +272,26 @@ fn a_locked_picture_stays_and_an_unlocked_one_goes_with_the_arrows() {
     say(&mut desk, Message::Nudge(1.0, 0.0));
     assert!((east_m(&desk) - 0.35).abs() < 1e-9);
     assert!(desk.query_by_label("Two known points").is_none());
+}
+
+#[test]
+fn a_jpeg_is_brought_in_and_its_strength_is_slid_as_one_step() {
+    let dir = tempfile::tempdir().unwrap();
+    // The patch that reading is tested with.
+    std::fs::write(dir.path().join("air.jpg"), include_bytes!("../../../exchange/tests/all/data/patch.jpg")).unwrap();
+    let mut desk = open(dir.path(), example());
+    click_on(&mut desk, "Lay a picture underneath");
+    choose(&mut desk, dir.path(), "air.jpg");
+    read(&mut desk);
+    assert_eq!(*editor(&desk).pictured(), Pictured::Shown { changed: None, size_px: [48, 32] });
+    hand::settle(&mut desk);
+    let was = (plan_of(&desk), deeds(&desk));
+    let rail = desk.get_by_label("How much of it is seen").rect();
+    let at = |share: f32| egui::pos2(rail.left() + 4.0 + (rail.width() - 8.0) * share, rail.top() + 12.0);
+    hand::drag(&mut desk, at(0.35), at(0.8));
+    let opacity = plan_of(&desk).underlay.unwrap().opacity();
+    assert!((opacity - 0.8).abs() < 0.02, "{opacity}");
+    assert_eq!(deeds(&desk), was.1 + 1, "a slide is one step");
+    undo(&mut desk);
+    assert_eq!(plan_of(&desk), was.0);
 }

@@ -121,7 +121,10 @@ fn strength(ui: &mut Ui, desk: &mut Desk<'_>, underlay: &Underlay) {
     }
     if let Some(opacity) = moved {
         let opacity = (opacity.max(LEAST_OPACITY) * 100.0).round() / 100.0;
-        set(desk, Underlay { opacity: Some(opacity), ..underlay.clone() });
+        // A hand that holds still says nothing again.
+        if (opacity - underlay.opacity()).abs() > 1e-9 {
+            set(desk, Underlay { opacity: Some(opacity), ..underlay.clone() });
+        }
     }
     if response.drag_stopped() {
         desk.said.say(Message::End);
