@@ -6,8 +6,8 @@
 
 use drawing::{Colour, Palette, Taken};
 use egui::{
-    Align2, EventFilter, Id, Key, Margin, Modifiers, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui, Vec2,
-    WidgetInfo, pos2, vec2,
+    Align2, Area, EventFilter, Id, Key, Margin, Modifiers, Order, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui,
+    Vec2, WidgetInfo, pos2, vec2,
 };
 
 use crate::editor::Editor;
@@ -78,6 +78,32 @@ pub(crate) fn beside(
     let places = ways.into_iter().flat_map(|(right, down)| OFFS.map(|off| at(right, down, off)));
     // Of equal ones the first.
     places.min_by_key(covered).unwrap_or_else(|| at(right, down, OFFS[0]))
+}
+
+/// How high an entry is that has nothing over its fields.
+pub(crate) const TALL: f32 = 84.0;
+
+/// An entry that has nothing over its fields, in its place on the map: its plate, its fields, what holds the corner in its
+/// last line. What is typed now, and whether it is set.
+pub(crate) fn show<T: Copy + Default>(
+    ui: &Ui,
+    place: Rect,
+    (cells, typed): (&[Cell], T),
+    (foot_text, foot_ink): (&str, Colour),
+    p: &Palette,
+    read: impl Fn(usize, &str, T) -> Result<T, String>,
+) -> (T, bool) {
+    // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
+    let area = Area::new(Id::unique("entry on the map")).order(Order::Foreground).interactable(false);
+    let shown = area.fixed_pos(place.min).show(ui.ctx(), |ui| {
+        let (place, response) = ui.allocate_exact_size(place.size(), Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, foot_text));
+        back(ui, place, p);
+        let read = fields(ui, place, cells, typed, p, read);
+        foot(ui, place, foot_text, foot_ink, p);
+        read
+    });
+    shown.inner
 }
 
 /// Its plate.

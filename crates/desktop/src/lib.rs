@@ -34,6 +34,7 @@ mod map_view;
 mod measured;
 
 mod menus;
+mod next_corner;
 mod nodes;
 mod pages;
 mod pen;

@@ -127,6 +127,11 @@ impl Tool {
         matches!(self, Self::Outline { of, .. } if *of == what)
     }
 
+    /// Whether something of its next corner is typed.
+    pub fn is_typed(&self) -> bool {
+        matches!(self, Self::Outline { typed, .. } if *typed != Typed::default())
+    }
+
     /// The run whose earth stakes it sets.
     pub fn stakes(&self) -> Option<usize> {
         match self {

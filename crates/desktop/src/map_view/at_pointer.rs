@@ -4,12 +4,14 @@ use drawing::Taken;
 use egui::Rect;
 
 use crate::editor::Editor;
-use crate::{corner, measured, unroll};
+use crate::{corner, measured, next_corner, unroll};
 
 /// Where it stands on the map.
 pub(super) struct AtPointer {
     /// The entry of a run that is unrolled.
     pub(super) unroll: Option<Rect>,
+    /// The entry of the next corner of anything else that is drawn.
+    pub(super) next_corner: Option<Rect>,
     /// The entry of a corner in the hand.
     pub(super) corner: Option<Rect>,
     /// Why the corner in the hand is where it is.
@@ -20,6 +22,7 @@ impl AtPointer {
     pub(super) fn of(rect: Rect, editor: &Editor, map: &Taken) -> Self {
         Self {
             unroll: unroll::place(rect, editor, map),
+            next_corner: next_corner::place(rect, editor, map),
             corner: corner::place(rect, editor, map),
             reason: measured::reason(rect, editor),
         }
@@ -27,6 +30,6 @@ impl AtPointer {
 
     /// All of it.
     pub(super) fn all(&self) -> impl Iterator<Item = Rect> {
-        [self.unroll, self.corner, self.reason].into_iter().flatten()
+        [self.unroll, self.next_corner, self.corner, self.reason].into_iter().flatten()
     }
 }
