@@ -45,6 +45,8 @@ mod said;
 pub mod searcher;
 mod settings;
 mod shelf;
+mod side;
+mod side_entry;
 mod size;
 mod smoke;
 mod theme;

@@ -19,7 +19,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{about, corner, first, icons, leading, many, measured, next_corner, nodes, pages, reach, unroll};
+use crate::{about, corner, first, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry, unroll};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -58,7 +58,7 @@ pub(crate) fn paint(
         (sheet.ink, sheet.taken) = ink(editor, &view, rect.size(), ghost.as_deref());
         sheet.key = key;
     }
-    let at_pointer = AtPointer::of(rect, editor, &sheet.taken);
+    let at_pointer = AtPointer::of(ui, rect, editor, &sheet.taken);
     let hint = Hint::of(ui.painter(), editor, rect, &at_pointer);
     let standing = at_pointer
         .all()
@@ -84,6 +84,7 @@ pub(crate) fn paint(
     unroll::paint(ui, &painter, (rect, at_pointer.unroll), editor, said);
     next_corner::paint(ui, at_pointer.next_corner, editor, said);
     corner::paint(ui, at_pointer.corner, editor, said);
+    side_entry::paint(ui, &painter, (rect, at_pointer.side), editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
