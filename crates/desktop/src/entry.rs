@@ -98,6 +98,8 @@ pub(crate) fn show<T: Copy + Default>(
     let id = Id::unique("entry on the map");
     let on_top = UiBuilder::new().layer_id(LayerId::new(Order::Foreground, id)).max_rect(place);
     let mut ui = Ui::new(ui.ctx().clone(), id, on_top);
+    // What is refused stands under its plate.
+    ui.set_clip_rect(ui.ctx().content_rect());
     let response = ui.allocate_rect(place, Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, foot_text));
     back(&ui, place, p);

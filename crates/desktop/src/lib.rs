@@ -23,6 +23,7 @@ mod field;
 mod figures;
 mod finder;
 mod first;
+mod first_corner;
 mod found;
 mod head;
 mod icons;

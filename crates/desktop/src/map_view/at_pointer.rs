@@ -4,12 +4,14 @@ use drawing::Taken;
 use egui::{Rect, Ui};
 
 use crate::editor::Editor;
-use crate::{corner, measured, next_corner, side_entry, unroll};
+use crate::{corner, first_corner, measured, next_corner, side_entry, unroll};
 
 /// Where it stands on the map.
 pub(super) struct AtPointer {
     /// The entry of a run that is unrolled.
     pub(super) unroll: Option<Rect>,
+    /// The entry of the first corner of what is drawn.
+    pub(super) first_corner: Option<Rect>,
     /// The entry of the next corner of anything else that is drawn.
     pub(super) next_corner: Option<Rect>,
     /// The entry of a corner in the hand.
@@ -24,6 +26,7 @@ impl AtPointer {
     pub(super) fn of(ui: &Ui, rect: Rect, editor: &Editor, map: &Taken) -> Self {
         Self {
             unroll: unroll::place(rect, editor, map),
+            first_corner: first_corner::place(ui, rect, editor, map),
             next_corner: next_corner::place(rect, editor, map),
             corner: corner::place(rect, editor, map),
             side: side_entry::place(ui, rect, editor, map),
@@ -33,6 +36,6 @@ impl AtPointer {
 
     /// All of it.
     pub(super) fn all(&self) -> impl Iterator<Item = Rect> {
-        [self.unroll, self.next_corner, self.corner, self.side, self.reason].into_iter().flatten()
+        [self.unroll, self.first_corner, self.next_corner, self.corner, self.side, self.reason].into_iter().flatten()
     }
 }

@@ -116,6 +116,10 @@ pub(super) struct Hint {
 impl Hint {
     /// It, where there is one.
     pub(super) fn of(painter: &Painter, editor: &Editor, rect: Rect, at_pointer: &AtPointer) -> Option<Self> {
+        // What could be done to a side gives way to its figures while those are typed.
+        if at_pointer.side.is_some() && editor.notice().is_none() {
+            return None;
+        }
         let (plate, galley) = laid(painter, editor, rect, at_pointer)?;
         Some(Self { plate, galley })
     }

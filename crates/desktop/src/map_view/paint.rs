@@ -19,7 +19,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{about, corner, first, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry, unroll};
+use crate::{about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry, unroll};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -82,6 +82,7 @@ pub(crate) fn paint(
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, (rect, at_pointer.unroll), editor, said);
+    first_corner::paint(ui, &painter, (rect, at_pointer.first_corner), editor, said);
     next_corner::paint(ui, at_pointer.next_corner, editor, said);
     corner::paint(ui, at_pointer.corner, editor, said);
     side_entry::paint(ui, &painter, (rect, at_pointer.side), editor, said);

@@ -8,7 +8,7 @@ use words::texts::{About, Shape as Table, Shaping as Text};
 use words::{Measure, Range};
 use workup::shaping::{CornerTyped, neighbours, turn_deg};
 
-use super::Desk;
+use super::{Desk, PLACE_M};
 use crate::corner::MOST_TURN_DEG;
 use crate::editor::{Message, ShapingMessage};
 use crate::field::{self, Shown};
@@ -16,8 +16,6 @@ use crate::side::Side;
 use crate::theme::{self, colour};
 use crate::{icons, kit};
 
-/// So far from the origin a corner may be, metres.
-const PLACE_M: Range = Range::between(-100_000.0, 100_000.0);
 /// Of more sides than this, as a traced line has, those about what is picked are shown.
 const MOST_SIDES: usize = 24;
 /// Height of a row and of its fields, and the column of names.

@@ -6,7 +6,7 @@ use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
 use egui::{Event, Key};
 use egui_kittest::kittest::Queryable;
-use plan::{Branch, Damp, HazardKind, KeepOut, NetKind, Plan, Point, Run, Shade, Shape, WallKind};
+use plan::{Branch, Damp, HazardKind, KeepOut, NetKind, Plan, Point, Run, Shade, Shape, SpotHeight, WallKind};
 use words::{Language, Words};
 
 /// Every kind that is drawn by its corners, but a run, which has an entry of its own.
@@ -308,6 +308,38 @@ fn tab_leads_round_through_panels_and_bearing_and_all_of_it_is_one_step() {
 }
 
 #[test]
+fn on_a_slope_the_length_is_the_one_along_the_ground_with_the_bearing_typed_beside_it() {
+    let mut plan = netted();
+    plan.runs[0].branches.clear();
+    // Ground that rises 1 in 5 to the north.
+    plan.heights = [(0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0)]
+        .map(|(east_m, north_m)| SpotHeight {
+            at: Point::new(east_m, north_m),
+            up_m: north_m / 5.0,
+            rest: plan::Rest::new(),
+        })
+        .to_vec();
+    let mut desk = on_page(plan, Page::Run, [1280.0, 800.0], Words::default());
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 1 })));
+    types(&mut desk, "26");
+    press(&mut desk, Key::Tab);
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "0");
+    press(&mut desk, Key::Enter);
+    // Due north already: only its length changes. Then it swings to the north-east.
+    let slope_m = |desk: &Desk| editor(desk).workup().runs[0].slope.as_ref().unwrap().sides[1].surface_m;
+    assert!((slope_m(&desk) - 26.0).abs() < 1e-6, "{}", slope_m(&desk));
+    types(&mut desk, "20");
+    press(&mut desk, Key::Tab);
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "45");
+    press(&mut desk, Key::Enter);
+    assert!((slope_m(&desk) - 20.0).abs() < 1e-6, "{}", slope_m(&desk));
+    let (east_m, north_m) = vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 1);
+    assert!((east_m - north_m).abs() < 1e-6 && east_m > 0.0, "{east_m} {north_m}");
+}
+
+#[test]
 fn sides_of_whatever_has_them_are_typed_and_only_a_run_s_own_in_panels() {
     let run = || Shape::Run("run-1".to_owned());
     let sides = [
@@ -375,4 +407,71 @@ fn digits_open_pages_where_no_side_is_typed() {
     say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
     types(&mut desk, "1");
     assert_eq!(editor(&desk).page(), Page::Ground, "what is locked is not typed on the map");
+}
+
+#[test]
+fn the_first_corner_and_what_is_one_place_are_typed_by_their_coordinates() {
+    let first = |plan: &Plan, of: Drawn| match of {
+        Drawn::Coop => plan.coop.as_ref().map(|coop| coop.at),
+        Drawn::Gateway => plan.ground.gateway.as_ref().map(|gateway| gateway.at),
+        Drawn::Energizer(run) => plan.runs[run].energizer_at,
+        Drawn::Height => plan.heights.last().map(|height| height.at),
+        Drawn::Label => plan.labels.last().map(|label| label.at),
+        _ => None,
+    };
+    let places = [Drawn::Coop, Drawn::Gateway, Drawn::Energizer(0), Drawn::Height, Drawn::Label];
+    for of in places.into_iter().chain([Drawn::Paddock, Drawn::Run]) {
+        let mut desk = at_work(Page::Ground);
+        let before = deeds(&desk);
+        say(&mut desk, Message::Use(Tool::outline(of)));
+        assert!(desk.query_by_label_contains("Enter sets it").is_none(), "{of:?}: nothing stands in the way till then");
+        types(&mut desk, "21.5");
+        assert_eq!(editor(&desk).page(), Page::Ground, "{of:?}: a digit turns no page");
+        desk.get_by_label("from the plan’s origin: Enter sets it");
+        press(&mut desk, Key::Tab);
+        types(&mut desk, "14");
+        press(&mut desk, Key::Enter);
+        let stands = if of.is_place() { first(&plan_of(&desk), of) } else { corners(&desk).first().copied() };
+        assert_eq!(stands, Some(Point::new(21.5, 14.0)), "{of:?}");
+        assert_eq!(deeds(&desk), before + usize::from(of.is_place()), "{of:?}");
+        assert!(desk.query_by_label_contains("Enter sets it").is_none(), "{of:?}");
+    }
+}
+
+#[test]
+fn a_coordinate_that_is_not_typed_follows_the_pointer_and_esc_gives_it_back() {
+    let mut desk = at_work(Page::Ground);
+    say(&mut desk, Message::Use(Tool::outline(Drawn::Gateway)));
+    points(&mut desk, 50.0, 10.0);
+    types(&mut desk, "33");
+    points(&mut desk, 50.0, 20.0);
+    assert!(editor(&desk).tool().is_typed());
+    press(&mut desk, Key::Escape);
+    assert!(!editor(&desk).tool().is_typed());
+    assert!(editor(&desk).tool().draws(Drawn::Gateway), "the first Esc is the entry's");
+    types(&mut desk, "33");
+    clicks(&mut desk, 50.0, 20.0);
+    let at = plan_of(&desk).ground.gateway.unwrap().at;
+    assert!((at.east_m - 33.0).abs() < 1e-9 && (at.north_m - 20.0).abs() < 0.2, "{at:?}");
+}
+
+#[test]
+fn a_branch_hangs_on_the_line_with_its_first_corner_so_that_its_first_side_is_as_typed() {
+    let mut desk = at_work(Page::Run);
+    say(&mut desk, Message::Use(Tool::outline(Drawn::Branch)));
+    // A little beside the line.
+    types(&mut desk, "42");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "20");
+    press(&mut desk, Key::Enter);
+    let first = corners(&desk)[0];
+    assert!(!is_off(Point::new(40.0, 20.0), first, 0.0, 0.0), "{first:?}");
+    points(&mut desk, 55.0, 22.0);
+    types(&mut desk, "17.5");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "90");
+    press(&mut desk, Key::Enter);
+    press(&mut desk, Key::Enter);
+    let branch = plan_of(&desk).runs[0].branches.last().unwrap().outline.clone();
+    assert!(!is_off(branch[0], branch[1], 17.5, 0.0), "{branch:?}");
 }
