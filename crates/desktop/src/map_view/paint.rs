@@ -19,7 +19,10 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry, unroll};
+use crate::{
+    about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry,
+    unroll,
+};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
