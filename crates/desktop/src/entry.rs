@@ -83,6 +83,12 @@ pub(crate) fn beside(
 /// How high an entry is that has nothing over its fields.
 pub(crate) const TALL: f32 = 84.0;
 
+/// Its size: so wide that its last line is not cut.
+pub(crate) fn size(least: f32, foot: &str) -> Vec2 {
+    let wide = drawing::letters::text_width(foot, 12.0, drawing::Weight::Medium);
+    vec2(least.max(wide + 42.0), TALL)
+}
+
 /// An entry that has nothing over its fields, in its place on the map: its plate, its fields, what holds the corner in its
 /// last line. What is typed now, and whether it is set.
 pub(crate) fn show<T: Copy + Default>(

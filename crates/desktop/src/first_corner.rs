@@ -15,8 +15,8 @@ use crate::said::Said;
 use crate::theme::colour;
 use crate::tool::{Drawn, Hand, Tool, Typed};
 
-/// Width of the entry.
-const WIDE: f32 = 262.0;
+/// Least width of the entry.
+const LEAST_WIDE: f32 = 262.0;
 /// How many fields it has.
 const FIELDS: usize = 2;
 
@@ -60,7 +60,8 @@ fn on_map(rect: Rect, editor: &Editor, at: Point) -> Pos2 {
 pub(crate) fn place(ui: &Ui, rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let (at, _) = in_hand(editor).filter(|_| is_open(ui))?;
     let beside = (on_map(rect, editor, at), Vec2::splat(1.0));
-    Some(entry::beside(rect, beside, vec2(WIDE, entry::TALL), &[], editor, map))
+    let size = entry::size(LEAST_WIDE, editor.words().text(Unroll::PlaceSets));
+    Some(entry::beside(rect, beside, size, &[], editor, map))
 }
 
 /// The entry in its place on the map, and where the corner would stand.

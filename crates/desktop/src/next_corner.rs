@@ -14,8 +14,8 @@ use crate::entry::{self, Cell};
 use crate::said::Said;
 use crate::tool::{Drawn, Hand, Tool, Typed, apart_m};
 
-/// Width of the entry.
-const WIDE: f32 = 250.0;
+/// Least width of the entry.
+const LEAST_WIDE: f32 = 250.0;
 /// Nearer to the last corner the pointer has not set out yet, metres.
 const STILL_M: f64 = 1e-6;
 
@@ -50,6 +50,13 @@ impl<'a> Line<'a> {
     }
 }
 
+/// What holds the next corner, in words.
+fn held(editor: &Editor, line: &Line<'_>) -> String {
+    let number = (line.corners.len() + 1).to_string();
+    let free = || editor.words().say(Shape::FreeCorner, &[("number", &number)]);
+    editor.snapped().map_or_else(free, |snapped| snapped.reason.clone())
+}
+
 /// Whether there is an entry: it says in its own line what caught the corner.
 pub(crate) fn is_open(editor: &Editor) -> bool {
     Line::of(editor).is_some()
@@ -64,7 +71,7 @@ pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     };
     let (last, next) = (on_map(line.last), on_map(line.next));
     let others: Vec<Pos2> = line.corners.iter().copied().map(on_map).collect();
-    Some(entry::beside(rect, (next, next - last), vec2(WIDE, entry::TALL), &others, editor, map))
+    Some(entry::beside(rect, (next, next - last), entry::size(LEAST_WIDE, &held(editor, &line)), &others, editor, map))
 }
 
 /// The entry in its place on the map.
@@ -92,11 +99,8 @@ pub(crate) fn paint(ui: &Ui, place: Option<Rect>, editor: &Editor, said: &mut Sa
         };
         read.map_err(|refused| refused.sentence(words))
     };
-    let number = (line.corners.len() + 1).to_string();
-    let (foot, ink) = match editor.snapped() {
-        Some(snapped) => (snapped.reason.clone(), p.pick),
-        None => (words.say(Shape::FreeCorner, &[("number", &number)]), p.ink2),
-    };
+    let ink = if editor.snapped().is_some() { p.pick } else { p.ink2 };
+    let foot = held(editor, &line);
     let (next, set) = entry::show(ui, place, (&cells, line.typed), (&foot, ink), p, read);
     if next != line.typed {
         said.say(Message::Hand(Hand::Type(next)));

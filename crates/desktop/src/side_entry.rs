@@ -16,8 +16,8 @@ use crate::said::Said;
 use crate::side::Side;
 use crate::theme::colour;
 
-/// Width of the entry with and without panels.
-const WIDE: [f32; 2] = [320.0, 262.0];
+/// Least width of the entry with and without panels.
+const LEAST_WIDE: [f32; 2] = [320.0, 262.0];
 
 /// What was typed of the side.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -74,7 +74,7 @@ pub(crate) fn place(ui: &Ui, rect: Rect, editor: &Editor, map: &Taken) -> Option
     let middle = (sum / corners.len() as f32).to_pos2();
     let [from, to] = one.ends.map(on_map);
     let at = from + (to - from) / 2.0;
-    let size = vec2(WIDE[usize::from(!one.has_nets)], entry::TALL);
+    let size = entry::size(LEAST_WIDE[usize::from(!one.has_nets)], &one.say(Text::SideSets));
     Some(entry::beside(rect, (at, at - middle), size, &[from, to], editor, map))
 }
 
