@@ -1,7 +1,7 @@
 //! A corner in the hand on the map: the line that it keeps to, and the entry at the pointer with its sides and its turn.
 
 use drawing::{Ink, Taken};
-use egui::{Area, Id, Order, Rect, Role, Sense, Ui, WidgetInfo, vec2};
+use egui::{Rect, Ui, vec2};
 use words::texts::Shape as Text;
 use words::{Measure, Range};
 use workup::shaping::{CornerTyped, turn_deg};
@@ -11,11 +11,10 @@ use crate::entry::{self, Cell};
 use crate::said::Said;
 use crate::tool::apart_m;
 
-/// Height of the entry, and its width for so many fields.
-const TALL: f32 = 84.0;
+/// Width of the entry for so many fields.
 const WIDE: [f32; 4] = [120.0, 150.0, 250.0, 356.0];
 /// The longest side that can be typed, metres.
-const LONGEST_M: f64 = 10_000.0;
+pub(crate) const LONGEST_M: f64 = 10_000.0;
 
 /// What can be typed of a corner.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -38,46 +37,38 @@ pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
         let [right, down] = editor.view().spot(at);
         rect.min + vec2(right, down)
     };
-    let size = vec2(WIDE[cells(editor, &corner).len().min(3)], TALL);
+    let size = vec2(WIDE[cells(editor, &corner).len().min(3)], entry::TALL);
     // Outside, where the outline is not.
     let others: Vec<egui::Pos2> = corner.neighbours.into_iter().flatten().map(on_map).collect();
     Some(entry::beside(rect, (on_map(corner.at), away(editor, &corner)), size, &others, editor, map))
 }
 
 /// The entry beside the corner in the hand, in its place on the map.
-pub(crate) fn paint(ui: &mut Ui, place: Option<Rect>, editor: &Editor, said: &mut Said) {
+pub(crate) fn paint(ui: &Ui, place: Option<Rect>, editor: &Editor, said: &mut Said) {
     let (Some(corner), Some(place)) = (editor.corner_in_hand(), place) else { return };
     let (words, p) = (editor.words(), editor.theme().palette());
     let (fields, cells): (Vec<Field>, Vec<Cell>) = cells(editor, &corner).into_iter().unzip();
-    let size = place.size();
-    let area = Area::new(Id::unique("entry at the corner")).order(Order::Foreground).interactable(false);
-    area.fixed_pos(place.min).show(ui.ctx(), |ui| {
-        let (place, response) = ui.allocate_exact_size(size, Sense::hover());
-        let reason = editor.corner_reason(&corner);
-        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, reason.as_str()));
-        entry::back(ui, place, p);
-        let read = |cell: usize, text: &str, typed: CornerTyped| -> Result<CornerTyped, String> {
-            let length = || words.read(Measure::Length, text, Range::up_to(LONGEST_M));
-            let read = match fields[cell] {
-                Field::Before => length().map(|side_m| CornerTyped { before_m: Some(side_m), ..typed }),
-                Field::After => length().map(|side_m| CornerTyped { after_m: Some(side_m), ..typed }),
-                Field::Turn => words
-                    .read(Measure::Degrees, text, Range::between(0.0, MOST_TURN_DEG))
-                    .map(|turn| CornerTyped { turn_deg: Some(turn), ..typed }),
-            };
-            let typed = read.map_err(|refused| refused.sentence(words))?;
-            editor.corner_can(typed).then_some(typed).ok_or_else(|| words.text(Text::CannotClose).to_owned())
+    let read = |cell: usize, text: &str, typed: CornerTyped| -> Result<CornerTyped, String> {
+        let length = || words.read(Measure::Length, text, Range::up_to(LONGEST_M));
+        let read = match fields[cell] {
+            Field::Before => length().map(|side_m| CornerTyped { before_m: Some(side_m), ..typed }),
+            Field::After => length().map(|side_m| CornerTyped { after_m: Some(side_m), ..typed }),
+            Field::Turn => words
+                .read(Measure::Degrees, text, Range::between(0.0, MOST_TURN_DEG))
+                .map(|turn| CornerTyped { turn_deg: Some(turn), ..typed }),
         };
-        let (next, set) = entry::fields(ui, place, &cells, corner.typed, p, read);
-        if next != corner.typed {
-            said.say(Message::Shaping(ShapingMessage::Typed(next)));
-        }
-        if set {
-            said.say(Message::Drop);
-        }
-        let ink = if corner.way.is_some() || editor.snapped().is_some() { p.pick } else { p.ink2 };
-        entry::foot(ui, place, &reason, ink, p);
-    });
+        let typed = read.map_err(|refused| refused.sentence(words))?;
+        editor.corner_can(typed).then_some(typed).ok_or_else(|| words.text(Text::CannotClose).to_owned())
+    };
+    let ink = if corner.way.is_some() || editor.snapped().is_some() { p.pick } else { p.ink2 };
+    let foot = editor.corner_reason(&corner);
+    let (next, set) = entry::show(ui, place, (&cells, corner.typed), (&foot, ink), p, read);
+    if next != corner.typed {
+        said.say(Message::Shaping(ShapingMessage::Typed(next)));
+    }
+    if set {
+        said.say(Message::Drop);
+    }
 }
 
 /// A corner that turns further doubles back on itself, degrees.

@@ -6,8 +6,8 @@
 
 use drawing::{Colour, Palette, Taken};
 use egui::{
-    Align2, EventFilter, Id, Key, Margin, Modifiers, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit, Ui, Vec2,
-    WidgetInfo, pos2, vec2,
+    Align2, EventFilter, Id, Key, LayerId, Margin, Modifiers, Order, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit,
+    Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2,
 };
 
 use crate::editor::Editor;
@@ -78,6 +78,40 @@ pub(crate) fn beside(
     let places = ways.into_iter().flat_map(|(right, down)| OFFS.map(|off| at(right, down, off)));
     // Of equal ones the first.
     places.min_by_key(covered).unwrap_or_else(|| at(right, down, OFFS[0]))
+}
+
+/// How high an entry is that has nothing over its fields.
+pub(crate) const TALL: f32 = 84.0;
+
+/// Its size: so wide that its last line is not cut.
+pub(crate) fn size(least: f32, foot: &str) -> Vec2 {
+    let wide = drawing::letters::text_width(foot, 12.0, drawing::Weight::Medium);
+    vec2(least.max(wide + 42.0), TALL)
+}
+
+/// An entry that has nothing over its fields, in its place on the map: its plate, its fields, what holds the corner in its
+/// last line. What is typed now, and whether it is set.
+pub(crate) fn show<T: Copy + Default>(
+    ui: &Ui,
+    place: Rect,
+    (cells, typed): (&[Cell], T),
+    (foot_text, foot_ink): (&str, Colour),
+    p: &Palette,
+    read: impl Fn(usize, &str, T) -> Result<T, String>,
+) -> (T, bool) {
+    // It goes along with the pointer, so nothing of it can be clicked; the keys reach it. An area of egui's would not hear
+    // the very first digit: it is only measured in the frame in which it comes.
+    let id = Id::unique("entry on the map");
+    let on_top = UiBuilder::new().layer_id(LayerId::new(Order::Foreground, id)).max_rect(place);
+    let mut ui = Ui::new(ui.ctx().clone(), id, on_top);
+    // What is refused stands under its plate.
+    ui.set_clip_rect(ui.ctx().content_rect());
+    let response = ui.allocate_rect(place, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Label, true, foot_text));
+    back(&ui, place, p);
+    let read = fields(&mut ui, place, cells, typed, p, read);
+    foot(&ui, place, foot_text, foot_ink, p);
+    read
 }
 
 /// Its plate.
@@ -175,6 +209,35 @@ pub(crate) fn fields<T: Copy + Default>(
     (next, set)
 }
 
+/// Whether a digit is typed.
+pub(crate) fn digit_typed(ui: &Ui) -> bool {
+    let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
+    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text))))
+}
+
+/// Whether one of its fields, of that many, has the keys.
+pub(crate) fn has_keys(ui: &Ui, cells: usize) -> bool {
+    ui.memory(|memory| (0..cells).any(|cell| memory.has_focus(id_of(cell))))
+}
+
+/// Tab goes round in it: from its last field to the first, and back with Shift.
+pub(crate) fn tabs_round(ui: &Ui, cells: usize) {
+    let (first, last) = (id_of(0), id_of(cells.saturating_sub(1)));
+    for (from, to, modifiers) in [(last, first, Modifiers::NONE), (first, last, Modifiers::SHIFT)] {
+        if ui.memory(|memory| memory.has_focus(from)) && ui.input_mut(|input| input.consume_key(modifiers, Key::Tab)) {
+            ui.memory_mut(|memory| {
+                memory.move_focus(egui::FocusDirection::None);
+                memory.request_focus(to);
+            });
+        }
+    }
+}
+
+/// The entry is gone, and what was typed in it with it.
+pub(crate) fn closed(ui: &Ui) {
+    ui.data_mut(|data| data.remove_temp::<bool>(typing()));
+}
+
 /// What is typed is over: the pointer leads again.
 fn forget(ui: &Ui) {
     ui.data_mut(|data| data.remove_temp::<bool>(typing()));
@@ -186,12 +249,8 @@ fn focus_by_typing(ui: &Ui) {
     if ui.ctx().text_edit_focused() {
         return;
     }
-    let digit = ui.input(|input| {
-        let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
-        input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text)))
-    });
     let first = id_of(0);
-    if digit {
+    if digit_typed(ui) {
         // The emptied field reads the figure itself, in this same frame.
         ui.data_mut(|data| {
             data.insert_temp(first, String::new());

@@ -192,7 +192,8 @@ fn clicks(
         } else if many::click(response, thing_at(at), said) {
             // One more, or one less.
         } else if response.clicked() {
-            said.say(pages::clicked(thing_at(at)));
+            let picks = thing_at(at).map(|thing| editor.picks_at(thing, view.place(here(at))));
+            said.say(pages::clicked(picks));
         }
     } else if twice {
         said.say(Message::Hand(Hand::Close));

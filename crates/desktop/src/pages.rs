@@ -42,6 +42,7 @@ use crate::icons::{self, Icon};
 use crate::kit::{self, BETWEEN};
 use crate::said::Said;
 use crate::theme::{self, colour};
+pub(crate) use coordinates::PLACE_M;
 pub(crate) use steady::{Mark, seek};
 
 /// Width of the page, and in a small window.

@@ -127,6 +127,11 @@ impl Tool {
         matches!(self, Self::Outline { of, .. } if *of == what)
     }
 
+    /// Whether something of its next corner is typed.
+    pub fn is_typed(&self) -> bool {
+        matches!(self, Self::Outline { typed, .. } if *typed != Typed::default())
+    }
+
     /// The run whose earth stakes it sets.
     pub fn stakes(&self) -> Option<usize> {
         match self {
@@ -200,6 +205,7 @@ impl Tool {
         if of == Drawn::Known && corners.len() >= of.fewest() {
             corners.clear();
         }
+        let at = if of == Drawn::Branch && corners.is_empty() { stated::hangs_at(plan, at) } else { at };
         // Typed home it closes, as a click there does.
         if of.closes() && corners.len() >= of.fewest() && apart_m(corners[0], at) <= SAME_PLACE_M {
             return (Self::Pick, edit(of, corners, plan));

@@ -90,6 +90,11 @@ impl Editor {
                 self.snapped = None;
                 return hand;
             }
+            // What is typed leads, and nothing catches it.
+            Hand::Move(_) | Hand::Click { .. } if self.tool.is_typed() => {
+                self.snapped = None;
+                return hand;
+            }
             Hand::Move(at) | Hand::Click { at, .. } => at,
             Hand::Type(_) | Hand::Set | Hand::Close | Hand::CloseHere | Hand::Off | Hand::Back | Hand::Leave => {
                 self.snapped = None;

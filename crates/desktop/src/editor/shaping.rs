@@ -10,8 +10,8 @@ use workup::shaping::{self, CornerTyped, Keep, is_closed, neighbours};
 use super::hold::{Held, Hold};
 use super::snap::{place, point};
 use super::whole::Whole;
-use super::{Editor, corner_of};
-use crate::tool::free_run_id;
+use super::{Editor, Page, corner_of};
+use crate::tool::{Tool, free_run_id};
 
 /// Over which line a thing is mirrored.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,6 +58,8 @@ pub enum ShapingMessage {
     Bearing(Shape, usize, f64),
     /// A side's length by panels, metres on the map.
     Panels(Shape, usize, f64),
+    /// Both at once: a side's length, metres on the map, and its bearing.
+    LengthAndBearing(Shape, usize, f64, f64),
     /// A corner's place.
     Place(Shape, usize, Point),
     /// A corner's turn, degrees, to the hand to which it turns.
@@ -128,6 +130,20 @@ impl Editor {
         self.picked.is_some_and(|thing| side_of(&self.plan, thing).is_some()) || self.branch_side_rad().is_some()
     }
 
+    /// The picked side whose figures can be typed on the map: nothing is in the hand, and it is not locked.
+    pub(crate) fn side_to_type(&self) -> Option<(Shape, usize)> {
+        let thing = self.picked.filter(|_| self.tool == Tool::Pick && self.held.is_none() && !self.has_several())?;
+        if self.question.is_some() || super::hiding::is_locked(&self.plan, thing) {
+            return None;
+        }
+        match thing {
+            Thing::BranchSide { run, branch, side } => {
+                Some((Shape::Branch(self.plan.runs.get(run)?.id.clone(), branch), side))
+            }
+            thing => side_of(&self.plan, thing),
+        }
+    }
+
     /// Where the picked side of a branch points, radians clockwise from north. The branch is mirrored over a line that
     /// points there through the place where it hangs, and hangs there still.
     fn branch_side_rad(&self) -> Option<f64> {
@@ -158,6 +174,12 @@ impl Editor {
             }
             ShapingMessage::Panels(shape, side, length_m) => {
                 self.side_length_called(Deed::SidePanels, shape, side, length_m);
+            }
+            ShapingMessage::LengthAndBearing(shape, side, length_m, bearing_deg) => {
+                let Some((outline, far)) = self.far_corner(&shape, side) else { return };
+                let swung = [outline[side], shaping::at_bearing(outline[side], outline[far], bearing_deg)];
+                let Some((_, _, to)) = plan::drawn_out(&swung, 0, length_m) else { return };
+                self.one_step(Deed::CornerFigures, vec![Edit::MoveCorner { shape, corner: far, to }]);
             }
             ShapingMessage::Place(shape, corner, to) => {
                 self.one_step(Deed::CornerPlace, vec![Edit::MoveCorner { shape, corner, to }]);
@@ -339,6 +361,14 @@ impl Editor {
         if let Some(held) = &mut self.held {
             held.moved = true;
         }
+    }
+
+    /// What a click on the map picks: posts stand thick on a side, so a click on one picks its side, and once that is picked
+    /// the post; where posts are what is told of, the post at once.
+    pub(crate) fn picks_at(&self, thing: Thing, at: Point) -> Thing {
+        let side = self.side_of_post(thing, at);
+        let tells_posts = matches!(self.page, Page::Power | Page::Book);
+        if tells_posts || self.picked == Some(side) { thing } else { side }
     }
 
     /// Posts stand thick on a side: who takes hold of one takes hold of its side.

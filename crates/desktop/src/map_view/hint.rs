@@ -74,6 +74,7 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) && picked_is_locked(editor) => words.text(Text::IsLocked),
+        (None, Tool::Pick) if on_picked_side(editor) => words.text(words::texts::Shape::HintSide),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
             return sign()
@@ -115,6 +116,10 @@ pub(super) struct Hint {
 impl Hint {
     /// It, where there is one.
     pub(super) fn of(painter: &Painter, editor: &Editor, rect: Rect, at_pointer: &AtPointer) -> Option<Self> {
+        // What could be done to a side gives way to its figures while those are typed.
+        if at_pointer.side.is_some() && editor.notice().is_none() {
+            return None;
+        }
         let (plate, galley) = laid(painter, editor, rect, at_pointer)?;
         Some(Self { plate, galley })
     }
@@ -195,6 +200,12 @@ fn picture_not_shown(editor: &Editor) -> Option<String> {
 
 fn picked_is_locked(editor: &Editor) -> bool {
     editor.picked().is_some_and(|thing| hiding::is_locked(editor.plan(), thing))
+}
+
+/// Whether the pointer is on a picked side that slides; a branch's do not.
+fn on_picked_side(editor: &Editor) -> bool {
+    let slides = editor.side_to_type().is_some_and(|(shape, _)| !matches!(shape, plan::Shape::Branch(..)));
+    slides && on_picked_whole(editor)
 }
 
 /// Whether the pointer is on something picked that can be moved whole.

@@ -19,7 +19,10 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
-use crate::{about, corner, first, icons, leading, many, measured, nodes, pages, reach, unroll};
+use crate::{
+    about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry,
+    unroll,
+};
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
 const RING_PX: f32 = 6.0;
@@ -58,7 +61,7 @@ pub(crate) fn paint(
         (sheet.ink, sheet.taken) = ink(editor, &view, rect.size(), ghost.as_deref());
         sheet.key = key;
     }
-    let at_pointer = AtPointer::of(rect, editor, &sheet.taken);
+    let at_pointer = AtPointer::of(ui, rect, editor, &sheet.taken);
     let hint = Hint::of(ui.painter(), editor, rect, &at_pointer);
     let standing = at_pointer
         .all()
@@ -82,7 +85,10 @@ pub(crate) fn paint(
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, (rect, at_pointer.unroll), editor, said);
+    first_corner::paint(ui, &painter, (rect, at_pointer.first_corner), editor, said);
+    next_corner::paint(ui, at_pointer.next_corner, editor, said);
     corner::paint(ui, at_pointer.corner, editor, said);
+    side_entry::paint(ui, &painter, (rect, at_pointer.side), editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)
@@ -218,7 +224,7 @@ fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl
     let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
     painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
     // The entry at the pointer says it in its own line.
-    let in_entry = editor.corner_in_hand().is_some();
+    let in_entry = editor.corner_in_hand().is_some() || next_corner::is_open(editor);
     if !in_entry && editor.in_hand().is_none_or(|in_hand| in_hand.unrolled.corners.len() < 2) {
         plate(painter, rect, at + vec2(14.0, 12.0), &snapped.reason, p);
     }
@@ -236,7 +242,7 @@ pub(crate) fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, 
 }
 
 fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2) {
-    let Tool::Outline { of, corners, pointer, .. } = editor.tool() else { return };
+    let Tool::Outline { of, corners, pointer, typed } = editor.tool() else { return };
     // A run's own nets show where it lies.
     if *of == Drawn::Run {
         return;
@@ -249,7 +255,7 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(
     let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
     painter.add(Shape::line(spots.clone(), pen));
     if let (Some(&last), Some(pointer)) = (corners.last(), *pointer) {
-        let to = on_sheet(pointer);
+        let to = on_sheet(typed.place(corners, pointer));
         painter.line_segment([on_sheet(last), to], pen);
         if of.closes() && corners.len() > 1 {
             painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));

@@ -74,9 +74,5 @@ pub(super) fn fields(ui: &mut Ui, desk: &mut Desk<'_>, run: &Run, lay: &Lay, ind
         desk.said.say(Message::HangAt(at, index, from_m));
     }
     let shape = Shape::Branch(run.id.clone(), index);
-    sides::rows(ui, desk, &shape, &branch.outline, false, None, |side| Thing::BranchSide {
-        run: at,
-        branch: index,
-        side,
-    });
+    sides::rows(ui, desk, &shape, &branch.outline, false, |side| Thing::BranchSide { run: at, branch: index, side });
 }

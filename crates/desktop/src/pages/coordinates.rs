@@ -8,9 +8,8 @@ use words::{Measure, Range};
 use super::Desk;
 use crate::field::{self, Label, Shown};
 
-/// How far anything may be typed to, metres.
-const FARTHEST_M: f64 = 100_000.0;
-const RANGE: Range = Range::between(-FARTHEST_M, FARTHEST_M);
+/// So far from the origin anything may be typed to stand, metres.
+pub(crate) const PLACE_M: Range = Range::between(-100_000.0, 100_000.0);
 
 /// Where something stands.
 #[derive(Clone, Copy)]
@@ -59,8 +58,8 @@ pub(super) fn fields(ui: &mut Ui, desk: &Desk<'_>, id: Id, name: &str, stands: S
         let label = Label { shown: words.text(text), said: &said };
         let shown = Shown::of(words, Measure::Length, value_m, matches!(stands, Stands::Assumed(_)));
         let read = |text: &str| match stands {
-            Stands::Always(_) => field::figure(words, Measure::Length, RANGE)(text).map(Some),
-            _ => field::or_nothing(field::figure(words, Measure::Length, RANGE))(text),
+            Stands::Always(_) => field::figure(words, Measure::Length, PLACE_M)(text).map(Some),
+            _ => field::or_nothing(field::figure(words, Measure::Length, PLACE_M))(text),
         };
         if let Some(metres) = field::line(ui, desk.p, id.with(words.text(text)), label, &shown, read) {
             let to = |metres: f64| match text {

@@ -136,13 +136,13 @@ fn picked_sides(ui: &mut Ui, desk: &mut Desk<'_>) {
     let ground = &desk.editor.plan().ground;
     match desk.editor.picked() {
         Some(Thing::Boundary | Thing::BoundaryCorner { .. } | Thing::BoundarySide { .. }) => {
-            sides::show(ui, desk, &Shape::Boundary, &ground.boundary, true, None, |side| Thing::BoundarySide { side });
+            sides::show(ui, desk, &Shape::Boundary, &ground.boundary, true, |side| Thing::BoundarySide { side });
         }
         Some(
             Thing::KeepOut { keep_out } | Thing::KeepOutCorner { keep_out, .. } | Thing::KeepOutSide { keep_out, .. },
         ) => {
             let Some(stated) = ground.keep_outs.get(keep_out) else { return };
-            sides::show(ui, desk, &Shape::KeepOut(keep_out), &stated.outline, true, None, |side| Thing::KeepOutSide {
+            sides::show(ui, desk, &Shape::KeepOut(keep_out), &stated.outline, true, |side| Thing::KeepOutSide {
                 keep_out,
                 side,
             });

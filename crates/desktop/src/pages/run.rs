@@ -53,8 +53,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     }
     let index = editor.run_index();
     let shape = Shape::Run(run.id.clone());
-    let on_ground = worked.slope.as_ref().map(|slope| (run, slope));
-    sides::show(ui, desk, &shape, &run.outline, run.closed(), on_ground, |side| Thing::RunSide { run: index, side });
+    sides::show(ui, desk, &shape, &run.outline, run.closed(), |side| Thing::RunSide { run: index, side });
     coop::show(ui, desk, run);
     bracing::show(ui, desk, run, worked);
     mow::show(ui, desk, run, worked);

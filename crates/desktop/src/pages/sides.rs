@@ -3,29 +3,19 @@
 
 use drawing::Thing;
 use egui::{Align2, Id, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
-use plan::{Point, Run, Shape};
+use plan::{Point, Shape};
 use words::texts::{About, Shape as Table, Shaping as Text};
 use words::{Measure, Range};
-use workup::shaping::{CornerTyped, bearing_deg, neighbours, turn_deg};
-use workup::slope::{NoSide, side_on_map_m};
-use workup::{Slope, panels};
+use workup::shaping::{CornerTyped, neighbours, turn_deg};
 
-use super::Desk;
+use super::{Desk, PLACE_M};
 use crate::corner::MOST_TURN_DEG;
 use crate::editor::{Message, ShapingMessage};
 use crate::field::{self, Shown};
+use crate::side::Side;
 use crate::theme::{self, colour};
-use crate::tool::apart_m;
 use crate::{icons, kit};
 
-/// A side longer than this is a slip of the pen, metres.
-const SIDE_M: Range = Range::between(0.1, 10_000.0);
-/// Bearings; below nothing they count the other way.
-const BEARING_DEG: Range = Range::between(-360.0, 360.0);
-/// So far from the origin a corner may be, metres.
-const PLACE_M: Range = Range::between(-100_000.0, 100_000.0);
-/// The most panels of a side.
-const MOST_PANELS: f64 = 9_999.0;
 /// Of more sides than this, as a traced line has, those about what is picked are shown.
 const MOST_SIDES: usize = 24;
 /// Height of a row and of its fields, and the column of names.
@@ -39,7 +29,6 @@ const BETWEEN: f32 = 8.0;
 struct Of<'a> {
     shape: &'a Shape,
     outline: &'a [Point],
-    on_ground: Option<(&'a Run, &'a Slope)>,
 }
 
 /// Shows them under a head of their own; `thing` names a side for the map. Where the ground of a run's sides is known,
@@ -50,20 +39,25 @@ pub(super) fn show(
     shape: &Shape,
     outline: &[Point],
     closed: bool,
-    on_ground: Option<(&Run, &Slope)>,
     thing: impl Fn(usize) -> Thing,
 ) {
     if count(outline, closed) == 0 {
         return;
     }
     let words = desk.words;
-    let aside = if on_ground.is_some() { words.text(Text::SidesAsideGround) } else { words.text(Table::TableAside) };
+    let aside =
+        if is_on_ground(desk, shape) { words.text(Text::SidesAsideGround) } else { words.text(Table::TableAside) };
     desk.section(ui, words.text(Table::Table), aside, About::Sides);
     ui.add_space(6.0);
-    rows(ui, desk, shape, outline, closed, on_ground, thing);
+    rows(ui, desk, shape, outline, closed, thing);
     ui.add_space(8.0);
     super::shaping::corner_choice(ui, desk);
     super::shaping::turn_by(ui, desk);
+}
+
+/// Whether the lengths are those along the ground.
+fn is_on_ground(desk: &Desk<'_>, shape: &Shape) -> bool {
+    Side::of(desk.editor, shape, 0).is_some_and(|side| side.is_on_ground())
 }
 
 /// How many sides there are.
@@ -94,14 +88,13 @@ pub(super) fn rows(
     shape: &Shape,
     outline: &[Point],
     closed: bool,
-    on_ground: Option<(&Run, &Slope)>,
     thing: impl Fn(usize) -> Thing,
 ) {
     let sides = count(outline, closed);
     if sides == 0 {
         return;
     }
-    let (words, of) = (desk.words, Of { shape, outline, on_ground });
+    let (words, of) = (desk.words, Of { shape, outline });
     let metre = words.typed_parts(Measure::Length, 0.0).1;
     let has_nets = matches!(shape, Shape::Run(_));
     let mut heads = vec![(Table::Length, metre), (Table::Bearing, "°")];
@@ -118,7 +111,7 @@ pub(super) fn rows(
     head(ui, desk, Table::Side, &heads);
     for side in range.clone() {
         let top = ui.cursor().top();
-        side_row(ui, desk, &of, side, thing(side), has_nets);
+        side_row(ui, desk, &of, side, thing(side));
         hover(ui, desk, top, thing(side));
     }
     ui.add_space(10.0);
@@ -211,36 +204,19 @@ fn name(ui: &mut Ui, desk: &mut Desk<'_>, row: Rect, id: Id, said: &str, thing: 
     picked
 }
 
-fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: Thing, has_nets: bool) {
-    let (words, plan, p) = (desk.words, desk.editor.plan(), desk.p);
-    let (from, to) = (side, (side + 1) % of.outline.len());
-    let (start, end) = (of.outline[from], of.outline[to]);
-    let numbers = [("from", (from + 1).to_string()), ("to", (to + 1).to_string())];
-    let numbers = numbers.each_ref().map(|(name, number)| (*name, number.as_str()));
-    let (rect, places) = row(ui, if has_nets { 3 } else { 2 });
-    let shown = words.say(Text::SideFromTo, &numbers);
-    let picking = label(desk, of, words.say(Table::PickSideOf, &numbers));
+fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: Thing) {
+    let (words, p) = (desk.words, desk.p);
+    let Some(one) = Side::of(desk.editor, of.shape, side) else { return };
+    let (rect, places) = row(ui, if one.has_nets { 3 } else { 2 });
+    let picking = label(desk, of, one.say(Table::PickSideOf));
     let picked = name(ui, desk, rect, Id::unique(("side name", of.shape, side)), &picking, Some(thing));
     let (font, ink) = if picked { (theme::medium(13.0), p.pick) } else { (theme::regular(13.0), p.ink2) };
-    kit::cell(ui, rect.left_center(), Align2::LEFT_CENTER, &shown, font, colour(ink));
-    let found = of.on_ground.and_then(|(_, slope)| slope.sides.iter().find(|one| one.vertex == side));
-    let length_m = found.map_or_else(|| apart_m(start, end), |found| found.surface_m);
-    // The field is of the ground, and a corner is moved on the map.
-    let on_map = |typed_m: f64| {
-        let on_map = of.on_ground.map_or(Ok(typed_m), |(run, _)| side_on_map_m(plan, run, side, typed_m));
-        on_map.map_err(|why| {
-            let text = match why {
-                NoSide::TooShort => Text::SideTooShort,
-                NoSide::NotBuilt => Text::SideNotBuilt,
-            };
-            words.text(text).to_owned()
-        })
-    };
+    kit::cell(ui, rect.left_center(), Align2::LEFT_CENTER, &one.say(Text::SideFromTo), font, colour(ink));
+    let length_m = one.length_m();
     let mut refused = Vec::new();
 
-    let figure = field::figure(words, Measure::Length, SIDE_M);
-    let read = |text: &str| on_map(figure(text)?);
-    let said = label(desk, of, words.say(Text::SideLabel, &numbers));
+    let read = |text: &str| one.on_map_m(one.read_length(text)?, None);
+    let said = label(desk, of, one.say(Text::SideLabel));
     let id = Id::unique(("side length", of.shape, side));
     let value = Shown::of(words, Measure::Length, length_m, false);
     let (typed, not) = field::cell(ui, p, id, places[0], &said, &value, read);
@@ -249,19 +225,10 @@ fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: T
         desk.said.say(Message::SideLength(of.shape.clone(), side, length_m));
     }
 
-    if has_nets {
-        let lay = lay_of(desk, of.shape);
-        let figure = field::count(words, Range::between(1.0, MOST_PANELS));
-        let read = |text: &str| {
-            let count = figure(text)?;
-            let along = lay.and_then(|lay| panels::length_m(plan, lay, start, count));
-            let along_m = along.ok_or_else(|| words.text(Table::NoSuchPanels).to_owned())?;
-            on_map(along_m)
-        };
-        let figure = lay.and_then(|lay| panels::of_side(plan, lay, start, length_m));
-        let figure = figure.map_or_else(String::new, |panels| panels.to_string());
-        let value = Shown { figure, unit: "", assumed: false };
-        let said = label(desk, of, words.say(Table::PanelsOf, &numbers));
+    if one.has_nets {
+        let read = |text: &str| one.on_map_m(one.read_panels(text)?, None);
+        let value = Shown { figure: one.panels(length_m), unit: "", assumed: false };
+        let said = label(desk, of, one.say(Table::PanelsOf));
         let id = Id::unique(("side panels", of.shape, side));
         let (typed, not) = field::cell(ui, p, id, places[1], &said, &value, read);
         refused.extend(not);
@@ -270,10 +237,10 @@ fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: T
         }
     }
 
-    let read = field::figure(words, Measure::Degrees, BEARING_DEG);
-    let value = Shown::of(words, Measure::Degrees, bearing_deg(start, end), false);
-    let said = label(desk, of, words.say(Table::BearingOf, &numbers));
+    let value = Shown::of(words, Measure::Degrees, one.bearing_deg(), false);
+    let said = label(desk, of, one.say(Table::BearingOf));
     let id = Id::unique(("side bearing", of.shape, side));
+    let read = |text: &str| one.read_bearing(text);
     let (typed, not) = field::cell(ui, p, id, places[places.len() - 1], &said, &value, read);
     refused.extend(not);
     if let Some(bearing) = typed {
@@ -282,13 +249,6 @@ fn side_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, side: usize, thing: T
     for sentence in &refused {
         field::refusal(ui, sentence, p);
     }
-}
-
-/// How the nets of a run lie now.
-fn lay_of<'a>(desk: &Desk<'a>, shape: &Shape) -> Option<&'a workup::Lay> {
-    let Shape::Run(id) = shape else { return None };
-    let runs = &desk.editor.workup().runs;
-    runs.iter().find(|run| run.id == *id)?.lay.as_ref()
 }
 
 /// The row of a corner.

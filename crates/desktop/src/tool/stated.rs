@@ -1,8 +1,8 @@
 //! What a drawn outline states of the plan.
 
 use plan::{
-    Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight, TapePoint,
-    Wall,
+    Branch, Coop, Damp, Edit, Gateway, Hazard, KeepOut, Label, Plan, Point, Rest, Run, Shade, Shape, SpotHeight,
+    TapePoint, Wall,
 };
 
 use super::{Drawn, apart_m, free_run_id};
@@ -90,12 +90,23 @@ pub(super) fn edit(of: Drawn, outline: Vec<Point>, plan: &Plan) -> Option<Edit> 
             Edit::SetRun { run: Box::new(run) }
         }
         Drawn::Branch => {
-            let shown = plan.runs.iter().filter(|run| !run.hidden);
-            let hung = shown.filter_map(|run| workup::hang(plan, run, &outline).map(|hung| (run, hung)));
-            let (run, (branch, _)) = hung.min_by(|one, other| one.1.1.total_cmp(&other.1.1))?;
+            let (run, branch) = hung(plan, &outline)?;
             Edit::SetRun { run: Box::new(Run { branches: with(&run.branches, branch), ..run.clone() }) }
         }
     })
+}
+
+/// A drawn line as a branch of the run whose line is nearest to its first corner.
+fn hung<'a>(plan: &'a Plan, drawn: &[Point]) -> Option<(&'a Run, Branch)> {
+    let shown = plan.runs.iter().filter(|run| !run.hidden);
+    let hung = shown.filter_map(|run| workup::hang(plan, run, drawn).map(|hung| (run, hung)));
+    let (run, (branch, _)) = hung.min_by(|one, other| one.1.1.total_cmp(&other.1.1))?;
+    Some((run, branch))
+}
+
+/// Where the first corner of a branch comes to hang: on the line at once, so that a side that is typed from it is that side.
+pub(super) fn hangs_at(plan: &Plan, at: Point) -> Point {
+    hung(plan, &[at]).and_then(|(_, branch)| branch.outline.first().copied()).unwrap_or(at)
 }
 
 fn with<T: Clone>(all: &[T], one: T) -> Vec<T> {

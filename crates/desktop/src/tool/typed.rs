@@ -10,12 +10,22 @@ pub struct Typed {
     /// How far the line turns into its side, degrees, to whichever hand the pointer is; of a first side its bearing,
     /// clockwise from north.
     pub turn_deg: Option<f64>,
+    /// Of a first corner, or of what is one place: how far east of the plan's origin, metres.
+    pub east_m: Option<f64>,
+    /// How far north of it, metres.
+    pub north_m: Option<f64>,
 }
 
 impl Typed {
     /// Where the next corner stands, with the pointer there.
     pub fn place(self, corners: &[Point], pointer: Point) -> Point {
-        let (Some(&last), true) = (corners.last(), self != Self::default()) else { return pointer };
+        let Some(&last) = corners.last() else {
+            let (east_m, north_m) = (self.east_m.unwrap_or(pointer.east_m), self.north_m.unwrap_or(pointer.north_m));
+            return Point::new(east_m, north_m);
+        };
+        if self == Self::default() {
+            return pointer;
+        }
         let (east, north) = (pointer.east_m - last.east_m, pointer.north_m - last.north_m);
         let bearing_rad = match (self.turn_deg, corners) {
             (None, _) => east.atan2(north),

@@ -22,6 +22,7 @@ mod corners;
 mod damp;
 mod earth;
 mod editor;
+mod entries;
 mod everything;
 mod faults;
 mod feet;

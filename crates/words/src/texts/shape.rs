@@ -59,6 +59,9 @@ texts! {
         SideBefore: "Side from corner {number}" => "Seite von Ecke {number}",
         SideAfter: "Side to corner {number}" => "Seite bis Ecke {number}",
 
+        SideSets: "side {from} to {to}: Enter sets it, Esc leaves it" => "Seite {from} bis {to}: Eingabe setzt, Esc lässt sie",
+        HintSide: "A drag slides it, the ring turns all of it. Figures can be typed: its length first, Tab leads on." => "Ziehen verschiebt sie, der Ring dreht das Ganze. Zahlen lassen sich eintippen: zuerst ihre Länge, Tab führt weiter.",
+
         CannotClose: "No corner has these figures: its two sides do not meet so." => "Keine Ecke hat diese Maße: Die beiden Seiten treffen sich so nicht.",
         NoSuchPanels: "The nets of this run have no so many panels from this corner on." => "Die Netze dieses Auslaufs haben von dieser Ecke an keine so vielen Felder.",
         NotSquare: "It cannot be squared up: a side would vanish, or the outline cross itself." => "Rechtwinklig geht es nicht: Eine Seite fiele weg, oder der Umriss kreuzte sich.",

@@ -26,6 +26,8 @@ texts! {
         Turn: "Turn" => "Knick",
         Bearing: "Bearing" => "Richtung",
 
+        PlaceSets: "from the plan’s origin: Enter sets it" => "vom Ursprung des Plans: Eingabe setzt",
+
         OnCurveAndPost: "{nets} nets close it exactly, on a post"
             => "{nets} Netze schließen ihn genau, an einem Pfahl",
         OnCurveAndPostOne: "1 net closes it exactly, on a post" => "1 Netz schließt ihn genau, an einem Pfahl",

@@ -1,0 +1,477 @@
+//! Figures typed on the map: of the next corner of whatever is drawn, and of a side that is picked.
+
+use crate::hand::{Desk, click, deeds, editor, example, on_page, plan_of, say, spot, window};
+use desktop::editor::{Message, Page};
+use desktop::tool::{Drawn, Tool};
+use drawing::Thing;
+use egui::{Event, Key};
+use egui_kittest::kittest::Queryable;
+use plan::{Branch, Damp, HazardKind, KeepOut, NetKind, Plan, Point, Run, Shade, Shape, SpotHeight, WallKind};
+use words::{Language, Words};
+
+/// Every kind that is drawn by its corners, but a run, which has an entry of its own.
+const DRAWN: [Drawn; 9] = [
+    Drawn::Paddock,
+    Drawn::KeepOut,
+    Drawn::Water,
+    Drawn::Shade,
+    Drawn::Damp,
+    Drawn::Wall(WallKind::Hedge),
+    Drawn::Hazard(HazardKind::OverheadLine),
+    Drawn::Hazard(HazardKind::PublicWay),
+    Drawn::Branch,
+];
+
+/// Bare ground of 100 m by 80 m with the example's first run on it.
+fn field() -> Plan {
+    let mut plan = example();
+    plan.heights.clear();
+    plan.ground.height_grid = None;
+    plan.ground.keep_outs.clear();
+    plan.ground.hazards.clear();
+    plan.ground.gateway = None;
+    plan.runs.truncate(1);
+    plan
+}
+
+fn drawing(of: Drawn, words: Words) -> Desk {
+    let mut desk = on_page(field(), Page::Ground, [1280.0, 800.0], words);
+    say(&mut desk, Message::Use(Tool::outline(of)));
+    // Nothing that stands there catches the first corner.
+    say(&mut desk, Message::Free(true));
+    desk
+}
+
+fn points(desk: &mut Desk, east_m: f64, north_m: f64) {
+    let to = spot(desk, Point::new(east_m, north_m));
+    desk.event(Event::PointerMoved(to));
+    desk.run();
+}
+
+fn clicks(desk: &mut Desk, east_m: f64, north_m: f64) {
+    let to = spot(desk, Point::new(east_m, north_m));
+    click(desk, to);
+}
+
+fn press(desk: &mut Desk, key: Key) {
+    desk.key_press(key);
+    desk.run();
+}
+
+/// Types as a keyboard does, one letter in a frame; a digit is a key too.
+fn types(desk: &mut Desk, text: &str) {
+    for letter in text.chars() {
+        if let Some(key) = Key::from_name(&letter.to_string()) {
+            desk.key_press(key);
+        }
+        desk.event(Event::Text(letter.to_string()));
+        desk.run();
+    }
+}
+
+fn corners(desk: &Desk) -> Vec<Point> {
+    let Tool::Outline { corners, .. } = editor(desk).tool() else { panic!("{:?}", editor(desk).tool()) };
+    corners.clone()
+}
+
+fn is_off(from: Point, to: Point, east_m: f64, north_m: f64) -> bool {
+    (to.east_m - from.east_m - east_m).hypot(to.north_m - from.north_m - north_m) > 1e-9
+}
+
+#[test]
+fn the_side_and_the_turn_of_whatever_is_drawn_are_typed_at_the_pointer() {
+    for of in DRAWN {
+        let mut desk = drawing(of, Words::default());
+        assert!(desk.query_by_label("Side").is_none(), "{of:?}: no side before a corner is set");
+        clicks(&mut desk, 30.0, 25.0);
+        points(&mut desk, 38.0, 33.0);
+        desk.get_by_label("corner 2, free");
+        // The first side: its length at once, Tab leads to its bearing, Enter sets the corner.
+        types(&mut desk, "12.5");
+        press(&mut desk, Key::Tab);
+        assert!(desk.query_by_label("Turn").is_none(), "{of:?}: a first side has a bearing");
+        desk.get_by_label("Bearing");
+        types(&mut desk, "90");
+        press(&mut desk, Key::Enter);
+        // The next one turns, to the hand where the pointer is.
+        points(&mut desk, 50.0, 15.0);
+        types(&mut desk, "7");
+        press(&mut desk, Key::Tab);
+        desk.get_by_label("Turn");
+        types(&mut desk, "90");
+        press(&mut desk, Key::Enter);
+        let corners = corners(&desk);
+        assert_eq!(corners.len(), 3, "{of:?}");
+        assert!(!is_off(corners[0], corners[1], 12.5, 0.0), "{of:?}: {corners:?}");
+        assert!(!is_off(corners[1], corners[2], 0.0, -7.0), "{of:?}: {corners:?}");
+        assert_eq!(editor(&desk).page(), Page::Ground, "{of:?}: digits turn no page meanwhile");
+    }
+}
+
+#[test]
+fn a_paddock_that_is_typed_round_is_stated_by_those_figures_in_one_step() {
+    let mut desk = drawing(Drawn::Paddock, Words::default());
+    let before = deeds(&desk);
+    clicks(&mut desk, 20.0, 15.0);
+    for (side, turn, towards) in [("40", "90", (60.0, 15.5)), ("30", "90", (60.0, 45.0)), ("40", "90", (20.0, 45.0))] {
+        points(&mut desk, towards.0, towards.1);
+        types(&mut desk, side);
+        press(&mut desk, Key::Tab);
+        types(&mut desk, turn);
+        press(&mut desk, Key::Enter);
+    }
+    press(&mut desk, Key::Enter);
+    let outline = plan_of(&desk).ground.boundary;
+    assert_eq!(outline.len(), 4, "{outline:?}");
+    for (corner, east_m, north_m) in [(1, 40.0, 0.0), (2, 40.0, 30.0), (3, 0.0, 30.0)] {
+        assert!(!is_off(outline[0], outline[corner], east_m, north_m), "{outline:?}");
+    }
+    assert_eq!(deeds(&desk), before + 1);
+}
+
+#[test]
+fn a_figure_that_cannot_be_used_is_said_under_the_entry_and_sets_nothing() {
+    let mut desk = drawing(Drawn::KeepOut, Words::default());
+    clicks(&mut desk, 30.0, 25.0);
+    points(&mut desk, 38.0, 25.0);
+    types(&mut desk, "7 ha");
+    press(&mut desk, Key::Enter);
+    desk.get_by_label_contains("“ha” is no unit for this");
+    assert_eq!(corners(&desk).len(), 1, "no corner was set");
+    // It stays to be mended.
+    press(&mut desk, Key::Backspace);
+    press(&mut desk, Key::Backspace);
+    press(&mut desk, Key::Backspace);
+    assert!(desk.query_by_label_contains("is no unit").is_none());
+    press(&mut desk, Key::Enter);
+    let set = corners(&desk);
+    let side_m = (set[1].east_m - set[0].east_m).hypot(set[1].north_m - set[0].north_m);
+    assert!((side_m - 7.0).abs() < 1e-9, "{set:?}");
+}
+
+#[test]
+fn esc_gives_back_to_the_pointer_and_then_leaves_the_tool() {
+    let mut desk = drawing(Drawn::Shade, Words::default());
+    clicks(&mut desk, 30.0, 25.0);
+    points(&mut desk, 38.0, 25.0);
+    types(&mut desk, "20");
+    assert!(editor(&desk).tool().is_typed());
+    press(&mut desk, Key::Escape);
+    assert!(!editor(&desk).tool().is_typed());
+    clicks(&mut desk, 38.0, 25.0);
+    let set = corners(&desk);
+    assert!((set[1].east_m - set[0].east_m - 8.0).abs() < 0.2, "the pointer leads again: {set:?}");
+    press(&mut desk, Key::Escape);
+    assert_eq!(*window(&desk).editor().tool(), Tool::Pick);
+}
+
+#[test]
+fn what_is_typed_is_not_caught_by_what_stands_beside_it() {
+    let mut desk = drawing(Drawn::Wall(WallKind::Wall), Words::default());
+    say(&mut desk, Message::Free(false));
+    let corner = plan_of(&desk).ground.boundary[0];
+    clicks(&mut desk, corner.east_m + 20.0, corner.north_m + 1.0);
+    points(&mut desk, corner.east_m + 20.5, corner.north_m + 0.5);
+    types(&mut desk, "9");
+    points(&mut desk, corner.east_m + 0.1, corner.north_m + 0.1);
+    assert!(editor(&desk).snapped().is_none(), "a typed side is that side");
+    press(&mut desk, Key::Enter);
+    let set = corners(&desk);
+    let side_m = (set[1].east_m - set[0].east_m).hypot(set[1].north_m - set[0].north_m);
+    assert!((side_m - 9.0).abs() < 1e-9, "{set:?}");
+}
+
+#[test]
+fn the_entry_speaks_german() {
+    let words = Words { language: Language::German, ..Words::default() };
+    let mut desk = drawing(Drawn::Paddock, words);
+    clicks(&mut desk, 30.0, 25.0);
+    points(&mut desk, 38.0, 33.0);
+    for label in ["Seite", "Richtung", "Ecke 2, frei"] {
+        desk.get_by_label(label);
+    }
+    clicks(&mut desk, 38.0, 25.0);
+    points(&mut desk, 38.0, 31.0);
+    desk.get_by_label("Knick");
+}
+
+/// A run of 40 m by 30 m with nets of 2.5 m panels, and beside it one of each other thing that has sides.
+fn netted() -> Plan {
+    let oblong = |east_m: f64, north_m: f64| {
+        [(0.0, 0.0), (20.0, 0.0), (20.0, 15.0), (0.0, 15.0)]
+            .map(|(east, north)| Point::new(east_m + east, north_m + north))
+            .to_vec()
+    };
+    let outline = [(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)].map(Point::from).to_vec();
+    let branch = Branch {
+        from_m: 55.0,
+        outline: [(40.0, 15.0), (55.0, 15.0), (55.0, 25.0)].map(Point::from).to_vec(),
+        nets: vec!["long".to_owned()],
+        ..Branch::default()
+    };
+    let nets = Some(vec!["long".to_owned(); 3]);
+    let run = Run { id: "run-1".to_owned(), outline, nets, branches: vec![branch], ..Run::default() };
+    let mut plan = Plan { runs: vec![run], ..Plan::default() };
+    plan.store.nets = vec![NetKind::new("long", 50.0, 20)];
+    plan.store.nets[0].count = Some(6);
+    plan.ground.boundary = [(-5.0, -5.0), (85.0, -5.0), (85.0, 62.0), (-5.0, 62.0)].map(Point::from).to_vec();
+    plan.ground.keep_outs = vec![KeepOut::new(oblong(60.0, 45.0))];
+    plan.ground.shade = vec![Shade { outline: oblong(0.0, 45.0), ..Shade::default() }];
+    plan.ground.damp = vec![Damp { outline: oblong(30.0, 45.0), ..Damp::default() }];
+    plan
+}
+
+fn at_work(page: Page) -> Desk {
+    on_page(netted(), page, [1280.0, 800.0], Words::default())
+}
+
+/// Where a post stands that is no corner's.
+fn post(desk: &Desk, post: usize) -> Point {
+    editor(desk).workup().runs[0].lay.as_ref().unwrap().posts[post].at
+}
+
+fn vector(plan: &Plan, shape: &Shape, side: usize) -> (f64, f64) {
+    let outline = plan.outline(shape).unwrap();
+    let (from, to) = (outline[side], outline[(side + 1) % outline.len()]);
+    (to.east_m - from.east_m, to.north_m - from.north_m)
+}
+
+#[test]
+fn a_click_on_a_post_picks_its_side_then_the_post_and_where_volts_are_told_the_post_at_once() {
+    let mut desk = at_work(Page::Run);
+    let fourth = post(&desk, 4);
+    let click_there = |desk: &mut Desk| {
+        let to = spot(desk, fourth);
+        click(desk, to);
+        editor(desk).picked()
+    };
+    assert_eq!(click_there(&mut desk), Some(Thing::RunSide { run: 0, side: 0 }));
+    assert_eq!(click_there(&mut desk), Some(Thing::Post { run: 0, post: 4 }));
+    assert_eq!(click_there(&mut desk), Some(Thing::RunSide { run: 0, side: 0 }), "and back");
+    for page in [Page::Power, Page::Book] {
+        say(&mut desk, Message::Pick(None));
+        say(&mut desk, Message::Open(page));
+        assert_eq!(click_there(&mut desk), Some(Thing::Post { run: 0, post: 4 }), "{page:?}");
+    }
+    say(&mut desk, Message::Pick(None));
+    say(&mut desk, Message::Open(Page::Ground));
+    assert_eq!(click_there(&mut desk), Some(Thing::RunSide { run: 0, side: 0 }));
+}
+
+#[test]
+fn digits_type_the_length_of_a_side_that_was_clicked_in_one_step() {
+    let mut desk = at_work(Page::Run);
+    let before = deeds(&desk);
+    let to = spot(&desk, post(&desk, 4));
+    click(&mut desk, to);
+    assert!(desk.query_by_label("Bearing").is_none(), "nothing stands over the map before a digit is typed");
+    types(&mut desk, "32.5");
+    assert_eq!(editor(&desk).page(), Page::Run, "a digit turns no page while a side is picked");
+    desk.get_by_label("side 1 to 2: Enter sets it, Esc leaves it");
+    assert_eq!(vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 0), (40.0, 0.0), "nothing before Enter");
+    press(&mut desk, Key::Enter);
+    assert!(!is_off(plan_of(&desk).runs[0].outline[0], plan_of(&desk).runs[0].outline[1], 32.5, 0.0));
+    assert_eq!(deeds(&desk), before + 1);
+    assert_eq!(editor(&desk).deeds().0.last(), Some(&plan::Deed::SideLength), "as its table calls it");
+    assert!(desk.query_by_label_contains("Enter sets it").is_none());
+    assert_eq!(editor(&desk).picked(), Some(Thing::RunSide { run: 0, side: 0 }));
+    say(&mut desk, Message::Undo);
+    assert_eq!(plan_of(&desk), netted());
+}
+
+#[test]
+fn tab_leads_round_through_panels_and_bearing_and_all_of_it_is_one_step() {
+    let shape = Shape::Run("run-1".to_owned());
+    let mut desk = at_work(Page::Run);
+    let before = deeds(&desk);
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 1 })));
+    types(&mut desk, "9");
+    press(&mut desk, Key::Tab);
+    // 14 panels of 2.5 m.
+    types(&mut desk, "14");
+    press(&mut desk, Key::Enter);
+    let (east_m, north_m) = vector(&plan_of(&desk), &shape, 1);
+    assert!(east_m.abs() < 1e-9 && (north_m - 35.0).abs() < 1e-9, "{east_m} {north_m}");
+    assert_eq!(editor(&desk).deeds().0.last(), Some(&plan::Deed::SidePanels));
+    // Length and bearing together; Tab alone types nothing, and leads round.
+    types(&mut desk, "8");
+    press(&mut desk, Key::Tab);
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "30");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "20");
+    press(&mut desk, Key::Enter);
+    let (east_m, north_m) = vector(&plan_of(&desk), &shape, 1);
+    let wanted = (20.0 * 30.0_f64.to_radians().sin(), 20.0 * 30.0_f64.to_radians().cos());
+    assert!((east_m - wanted.0).hypot(north_m - wanted.1) < 1e-9, "{east_m} {north_m}");
+    assert_eq!(deeds(&desk), before + 2);
+}
+
+#[test]
+fn on_a_slope_the_length_is_the_one_along_the_ground_with_the_bearing_typed_beside_it() {
+    let mut plan = netted();
+    plan.runs[0].branches.clear();
+    // Ground that rises 1 in 5 to the north.
+    plan.heights = [(0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0)]
+        .map(|(east_m, north_m)| SpotHeight {
+            at: Point::new(east_m, north_m),
+            up_m: north_m / 5.0,
+            rest: plan::Rest::new(),
+        })
+        .to_vec();
+    let mut desk = on_page(plan, Page::Run, [1280.0, 800.0], Words::default());
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 1 })));
+    types(&mut desk, "26");
+    press(&mut desk, Key::Tab);
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "0");
+    press(&mut desk, Key::Enter);
+    // Due north already: only its length changes. Then it swings to the north-east.
+    let slope_m = |desk: &Desk| editor(desk).workup().runs[0].slope.as_ref().unwrap().sides[1].surface_m;
+    assert!((slope_m(&desk) - 26.0).abs() < 1e-6, "{}", slope_m(&desk));
+    types(&mut desk, "20");
+    press(&mut desk, Key::Tab);
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "45");
+    press(&mut desk, Key::Enter);
+    assert!((slope_m(&desk) - 20.0).abs() < 1e-6, "{}", slope_m(&desk));
+    let (east_m, north_m) = vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 1);
+    assert!((east_m - north_m).abs() < 1e-6 && east_m > 0.0, "{east_m} {north_m}");
+}
+
+#[test]
+fn sides_of_whatever_has_them_are_typed_and_only_a_run_s_own_in_panels() {
+    let run = || Shape::Run("run-1".to_owned());
+    let sides = [
+        (Thing::RunSide { run: 0, side: 2 }, run(), 2, Page::Run),
+        (Thing::BranchSide { run: 0, branch: 0, side: 1 }, Shape::Branch("run-1".to_owned(), 0), 1, Page::Run),
+        (Thing::BoundarySide { side: 1 }, Shape::Boundary, 1, Page::Ground),
+        (Thing::KeepOutSide { keep_out: 0, side: 3 }, Shape::KeepOut(0), 3, Page::Ground),
+        (Thing::ShadeSide { shade: 0, side: 0 }, Shape::Shade(0), 0, Page::Ground),
+        (Thing::DampSide { damp: 0, side: 2 }, Shape::Damp(0), 2, Page::Ground),
+    ];
+    for (thing, shape, side, page) in sides {
+        let mut desk = at_work(page);
+        say(&mut desk, Message::Pick(Some(thing)));
+        let (was_east, was_north) = vector(&plan_of(&desk), &shape, side);
+        let was_m = was_east.hypot(was_north);
+        types(&mut desk, "12.25");
+        let panels = desk.query_all_by_label("Panels").count();
+        assert_eq!(panels, usize::from(shape == run()), "{thing:?}");
+        press(&mut desk, Key::Enter);
+        let (east_m, north_m) = vector(&plan_of(&desk), &shape, side);
+        assert!((east_m.hypot(north_m) - 12.25).abs() < 1e-9, "{thing:?}: {east_m} {north_m}");
+        let along = (east_m * was_east + north_m * was_north) / was_m;
+        assert!((along - 12.25).abs() < 1e-9, "{thing:?}: its direction stays");
+    }
+}
+
+#[test]
+fn a_side_stays_as_it_is_with_esc_a_click_elsewhere_or_a_figure_that_cannot_be_used() {
+    let mut desk = at_work(Page::Run);
+    let side = Thing::RunSide { run: 0, side: 0 };
+    say(&mut desk, Message::Pick(Some(side)));
+    types(&mut desk, "15");
+    press(&mut desk, Key::Escape);
+    assert!(desk.query_by_label_contains("Enter sets it").is_none());
+    assert_eq!(editor(&desk).picked(), Some(side), "the first Esc is the entry's");
+    types(&mut desk, "0");
+    press(&mut desk, Key::Enter);
+    desk.get_by_label_contains("Nothing at all does not work here");
+    desk.get_by_label_contains("Enter sets it");
+    press(&mut desk, Key::Escape);
+    types(&mut desk, "9");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "2.5");
+    press(&mut desk, Key::Enter);
+    desk.get_by_label_contains("Only whole ones count");
+    clicks(&mut desk, 70.0, 10.0);
+    assert!(desk.query_by_label_contains("Enter sets it").is_none());
+    assert_eq!(plan_of(&desk), netted());
+}
+
+#[test]
+fn digits_open_pages_where_no_side_is_typed() {
+    let mut desk = at_work(Page::Run);
+    types(&mut desk, "3");
+    assert_eq!(editor(&desk).page(), Page::Power, "nothing is picked");
+    say(&mut desk, Message::Open(Page::Run));
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
+    // A keeper who walks the page by Tab keeps its numbers.
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "3");
+    assert_eq!(editor(&desk).page(), Page::Power);
+    let mut locked = netted();
+    locked.runs[0].locked = true;
+    let mut desk = on_page(locked, Page::Run, [1280.0, 800.0], Words::default());
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
+    types(&mut desk, "1");
+    assert_eq!(editor(&desk).page(), Page::Ground, "what is locked is not typed on the map");
+}
+
+#[test]
+fn the_first_corner_and_what_is_one_place_are_typed_by_their_coordinates() {
+    let first = |plan: &Plan, of: Drawn| match of {
+        Drawn::Coop => plan.coop.as_ref().map(|coop| coop.at),
+        Drawn::Gateway => plan.ground.gateway.as_ref().map(|gateway| gateway.at),
+        Drawn::Energizer(run) => plan.runs[run].energizer_at,
+        Drawn::Height => plan.heights.last().map(|height| height.at),
+        Drawn::Label => plan.labels.last().map(|label| label.at),
+        _ => None,
+    };
+    let places = [Drawn::Coop, Drawn::Gateway, Drawn::Energizer(0), Drawn::Height, Drawn::Label];
+    for of in places.into_iter().chain([Drawn::Paddock, Drawn::Run]) {
+        let mut desk = at_work(Page::Ground);
+        let before = deeds(&desk);
+        say(&mut desk, Message::Use(Tool::outline(of)));
+        assert!(desk.query_by_label_contains("Enter sets it").is_none(), "{of:?}: nothing stands in the way till then");
+        types(&mut desk, "21.5");
+        assert_eq!(editor(&desk).page(), Page::Ground, "{of:?}: a digit turns no page");
+        desk.get_by_label("from the plan’s origin: Enter sets it");
+        press(&mut desk, Key::Tab);
+        types(&mut desk, "14");
+        press(&mut desk, Key::Enter);
+        let stands = if of.is_place() { first(&plan_of(&desk), of) } else { corners(&desk).first().copied() };
+        assert_eq!(stands, Some(Point::new(21.5, 14.0)), "{of:?}");
+        assert_eq!(deeds(&desk), before + usize::from(of.is_place()), "{of:?}");
+        assert!(desk.query_by_label_contains("Enter sets it").is_none(), "{of:?}");
+    }
+}
+
+#[test]
+fn a_coordinate_that_is_not_typed_follows_the_pointer_and_esc_gives_it_back() {
+    let mut desk = at_work(Page::Ground);
+    say(&mut desk, Message::Use(Tool::outline(Drawn::Gateway)));
+    points(&mut desk, 50.0, 10.0);
+    types(&mut desk, "33");
+    points(&mut desk, 50.0, 20.0);
+    assert!(editor(&desk).tool().is_typed());
+    press(&mut desk, Key::Escape);
+    assert!(!editor(&desk).tool().is_typed());
+    assert!(editor(&desk).tool().draws(Drawn::Gateway), "the first Esc is the entry's");
+    types(&mut desk, "33");
+    clicks(&mut desk, 50.0, 20.0);
+    let at = plan_of(&desk).ground.gateway.unwrap().at;
+    assert!((at.east_m - 33.0).abs() < 1e-9 && (at.north_m - 20.0).abs() < 0.2, "{at:?}");
+}
+
+#[test]
+fn a_branch_hangs_on_the_line_with_its_first_corner_so_that_its_first_side_is_as_typed() {
+    let mut desk = at_work(Page::Run);
+    say(&mut desk, Message::Use(Tool::outline(Drawn::Branch)));
+    // A little beside the line.
+    types(&mut desk, "42");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "20");
+    press(&mut desk, Key::Enter);
+    let first = corners(&desk)[0];
+    assert!(!is_off(Point::new(40.0, 20.0), first, 0.0, 0.0), "{first:?}");
+    points(&mut desk, 55.0, 22.0);
+    types(&mut desk, "17.5");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "90");
+    press(&mut desk, Key::Enter);
+    press(&mut desk, Key::Enter);
+    let branch = plan_of(&desk).runs[0].branches.last().unwrap().outline.clone();
+    assert!(!is_off(branch[0], branch[1], 17.5, 0.0), "{branch:?}");
+}
