@@ -95,7 +95,7 @@ fn space_and_the_middle_button_move_the_map_whatever_lies_under_the_pointer() {
     // Without either the run that is picked goes along.
     let mut desk = shown();
     let was = plan_of(&desk);
-    assert_eq!(moved(&mut desk, |desk, at, down| button(desk, at, down)), (0.0, 0.0));
+    assert_eq!(moved(&mut desk, button), (0.0, 0.0));
     assert_ne!(plan_of(&desk), was);
     let mut desk = shown();
     let middle = |desk: &Desk, pos: Pos2, pressed: bool| {
@@ -114,7 +114,7 @@ fn space_and_the_middle_button_move_the_map_whatever_lies_under_the_pointer() {
     };
     desk.event(held(true));
     desk.run();
-    let (east, north) = moved(&mut desk, |desk, at, down| button(desk, at, down));
+    let (east, north) = moved(&mut desk, button);
     desk.event(held(false));
     desk.run();
     assert!((east - 60.0).abs() < 0.01 && (north - 40.0).abs() < 0.01, "{east} {north}");
