@@ -239,6 +239,8 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.say(words.text(Text::TurnLeft), "[", picked, Message::Turn(-crate::map_view::TURN_DEG));
     list.say(words.text(Text::TurnRight), "]", picked, Message::Turn(crate::map_view::TURN_DEG));
     shapes(list, editor);
+    let typed = editor.side_to_type().is_some() || editor.place_to_type().is_some();
+    list.add(words.text(Text::TypeIt), "Enter", typed, Does::Nothing);
     let [little, more] = [NUDGE_M, 10.0 * NUDGE_M].map(|step_m| words.length(step_m));
     list.add(words.say(Text::NudgeIt, &[("little", &little), ("more", &more)]), "← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);

@@ -4,7 +4,7 @@
 //! through the fields, Enter sets, Esc gives back to the pointer. What is being typed lives in egui's memory. Figures that
 //! cannot be used stay, with a sentence under the entry, and change nothing.
 
-use drawing::{Colour, Palette, Taken};
+use drawing::{Colour, Palette, Taken, Thing};
 use egui::{
     Align2, EventFilter, Id, Key, LayerId, Margin, Modifiers, Order, Pos2, Rect, Role, Sense, Shape, Stroke, TextEdit,
     Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2,
@@ -12,7 +12,7 @@ use egui::{
 
 use crate::editor::Editor;
 use crate::theme::{self, colour};
-use crate::{field, icons, kit, measured};
+use crate::{field, icons, kit, measured, nodes};
 
 /// From the pointer to the entry, and where the corner's own plate and brace stand between.
 const OFFS: [f32; 3] = [28.0, 54.0, 80.0];
@@ -213,6 +213,16 @@ pub(crate) fn fields<T: Copy + Default>(
 pub(crate) fn digit_typed(ui: &Ui) -> bool {
     let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
     ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text))))
+}
+
+/// Whether Enter opens the entry at a thing now: it is pressed while nothing has the keys but the thing's own node.
+pub(crate) fn opens(ui: &Ui, thing: Thing) -> bool {
+    let free = ui.memory(|memory| memory.focused().is_none_or(|id| id == nodes::id(thing)));
+    let opens = free && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
+    if opens {
+        ui.memory_mut(|memory| memory.request_focus(id_of(0)));
+    }
+    opens
 }
 
 /// Whether one of its fields, of that many, has the keys.

@@ -39,6 +39,7 @@ mod next_corner;
 mod nodes;
 mod pages;
 mod pen;
+mod place_entry;
 mod reach;
 pub mod reckoner;
 mod roster;

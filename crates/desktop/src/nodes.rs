@@ -19,6 +19,11 @@ const MOST: usize = 400;
 /// Side of a node, pixels.
 const SIDE_PX: f32 = 18.0;
 
+/// The node of a thing that can be picked.
+pub(crate) fn id(thing: Thing) -> Id {
+    Id::unique(("corner", thing))
+}
+
 /// The nodes of a frame.
 struct Nodes<'a, 'b, S> {
     ui: &'a mut Ui,
@@ -38,7 +43,7 @@ impl<S: Fn(Point) -> Pos2> Nodes<'_, '_, S> {
             return;
         }
         self.left -= 1;
-        let id = Id::unique(("corner", thing));
+        let id = id(thing);
         let place = Rect::from_center_size(spot, Vec2::splat(SIDE_PX));
         let response = self.ui.interact(place, id, Sense::focusable_noninteractive());
         let editor = self.editor;

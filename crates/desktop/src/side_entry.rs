@@ -1,7 +1,7 @@
 //! The entry at a side that is picked: its length, of a run's side its panels, and its bearing, typed on the map.
 //!
-//! It opens with the first digit while nothing has the keys. Enter sets what was typed in one step, as the outline's table
-//! does; Esc, or a click elsewhere, leaves the side as it is. What is typed lives in egui's memory.
+//! Enter opens it, and sets what was typed in one step, as the outline's table does; Esc, or a click elsewhere, leaves the
+//! side as it is. Digits alone open pages. What is typed lives in egui's memory.
 
 use drawing::{Taken, Thing};
 use egui::{Id, Painter, Pos2, Rect, Shape, Stroke, Ui, vec2};
@@ -45,16 +45,11 @@ fn open_at(ui: &Ui) -> Option<(Thing, Typed)> {
     ui.data(|data| data.get_temp(kept()))
 }
 
-/// Whether digits go to the picked side: there is one, and nothing else has the keys.
-pub(crate) fn takes_digits(ui: &Ui, editor: &Editor) -> bool {
-    ui.memory(|memory| memory.focused().is_none()) && editor.side_to_type().is_some()
-}
-
-/// The first digit opens the entry.
+/// Enter opens the entry.
 pub(crate) fn keys(ui: &Ui, editor: &Editor) {
     if let Some(thing) = editor.picked()
-        && entry::digit_typed(ui)
-        && takes_digits(ui, editor)
+        && editor.side_to_type().is_some()
+        && entry::opens(ui, thing)
     {
         ui.data_mut(|data| data.insert_temp(kept(), (thing, Typed::default())));
     }

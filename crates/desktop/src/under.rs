@@ -110,7 +110,10 @@ fn line(ui: &mut Ui, rect: Rect, editor: &Editor, sheet: &mut LineSheet, said: &
     sheet.painted.paint(&pen::inside(ui.painter(), rect));
     let words = editor.words();
     let told = match editor.in_hand() {
-        Some(_) if !editor.has_side_in_hand() => Some(words.text(Unroll::FirstCorner)),
+        Some(_) if !editor.has_side_in_hand() => {
+            let begun = matches!(editor.tool(), Tool::Outline { corners, .. } if !corners.is_empty());
+            Some(words.text(if begun { Unroll::SecondCorner } else { Unroll::FirstCorner }))
+        }
         None if editor.run().is_none() && shown(editor) == Shown::Line && editor.question().is_none() => {
             Some(words.text(Text::NoLineYet))
         }

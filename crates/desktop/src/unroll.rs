@@ -95,15 +95,19 @@ fn roll(ui: &Ui, place: Rect, editor: &Editor, in_hand: &InHand) {
     let (head, below) = left(editor, in_hand);
     let at = place.min + vec2(44.0, 19.0);
     painter.text(at, Align2::LEFT_CENTER, head, theme::semi_bold(13.0), colour(p.ink));
-    let (font, ink) = match short_m(unrolled) {
+    let (font, ink) = match short_m(editor, unrolled) {
         Some(_) => (theme::medium(12.0), p.danger),
         None => (theme::regular(12.0), p.ink2),
     };
     painter.text(at + vec2(0.0, 17.0), Align2::LEFT_CENTER, below, font, colour(ink));
 }
 
-/// How much netting is missing to close from the corner in hand, metres; `None` while it can close.
-fn short_m(unrolled: &Unrolled) -> Option<f64> {
+/// How much netting is missing to close from the corner in hand, metres; `None` while it can close, and where the run may
+/// end open on a wall.
+fn short_m(editor: &Editor, unrolled: &Unrolled) -> Option<f64> {
+    if editor.may_end_here() {
+        return None;
+    }
     let closing = unrolled.closing.filter(|_| unrolled.corners.len() >= FEWEST_CORNERS)?;
     Some(-closing.spare_m).filter(|&short_m| short_m > LEAST_SHORT_M)
 }
@@ -118,7 +122,7 @@ fn left(editor: &Editor, in_hand: &InHand) -> (String, String) {
     } else {
         let (length, net) = (words.length(unrolled.on_roll_m), unrolled.begun.to_string());
         let store = match unrolled.in_store {
-            _ if let Some(short_m) = short_m(unrolled) => {
+            _ if let Some(short_m) = short_m(editor, unrolled) => {
                 words.say(Text::ShortOfClosing, &[("length", &words.length(short_m))])
             }
             0 => words.text(Text::NoneInStore).to_owned(),

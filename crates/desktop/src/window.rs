@@ -25,9 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{
-    allocator, field, figures, finder, first, first_corner, head, leading, menus, side_entry, size, theme, typing,
-};
+use crate::{allocator, field, figures, finder, first, first_corner, head, leading, menus, size, theme, typing};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -354,7 +352,7 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
     }
     // And in any field these.
     if !ui.ctx().text_edit_focused() {
-        let is_typed = side_entry::takes_digits(ui, editor) || first_corner::takes_digits(ui, editor);
+        let is_typed = first_corner::takes_digits(ui, editor);
         ui.input_mut(|input| {
             if input.consume_shortcut(&DOUBLE) {
                 said.say(Message::Duplicate);
@@ -365,8 +363,8 @@ fn shortcuts(ui: &Ui, editor: &Editor, said: &mut Said) {
             if input.consume_key(Modifiers::NONE, Key::F9) {
                 said.say(Message::Fold(!editor.is_folded()));
             }
-            // While something is drawn or placed, a corner dragged or a side picked, its figures are typed; what is half drawn is not
-            // thrown away.
+            // While something is drawn or placed, or a corner dragged, its figures are typed; what is half drawn is not thrown
+            // away.
             let drawing = matches!(editor.tool(), Tool::Outline { corners, .. } if !corners.is_empty());
             let drawing = drawing || editor.corner_in_hand().is_some();
             if !drawing && !is_typed {

@@ -111,6 +111,13 @@ impl Editor {
         })
     }
 
+    /// Whether the run that is unrolled may end where the corner in hand is: on a wall, a hedge or a fence.
+    pub(crate) fn may_end_here(&self) -> bool {
+        let last =
+            self.tool.draws(Drawn::Run).then(|| self.tool.corners_here()).and_then(|corners| corners.last().copied());
+        last.is_some_and(|last| self.is_on_wall(last))
+    }
+
     /// The run that is finished with its last corner on a wall: it stays open there.
     pub(super) fn ends_on_wall(&self, hand: Hand) -> Option<Edit> {
         let outline = match (&self.tool, hand) {

@@ -3,9 +3,33 @@
 use drawing::Thing;
 use plan::{Edit, Gateway, Point, Run};
 
-use super::Editor;
+use super::hiding::is_locked;
+use super::{Editor, corner_of};
+use crate::tool::Tool;
 
 impl Editor {
+    /// The picked corner or thing of one place whose coordinates can be typed on the map, and where it stands: nothing is
+    /// in the hand, and it is not locked.
+    pub(crate) fn place_to_type(&self) -> Option<(Thing, Point)> {
+        let thing = self.picked.filter(|_| self.tool == Tool::Pick && self.held.is_none() && !self.has_several())?;
+        if self.question.is_some() || is_locked(&self.plan, thing) {
+            return None;
+        }
+        let plan = &self.plan;
+        let at = match thing {
+            Thing::Gateway => plan.ground.gateway.as_ref()?.at,
+            Thing::Height { height } => plan.heights.get(height)?.at,
+            Thing::Label { label } => plan.labels.get(label)?.at,
+            Thing::Drop { run } => plan.runs.get(run)?.drop_at?,
+            Thing::EarthStake { run, stake } => *self.stakes(run).get(stake)?,
+            thing => {
+                let (shape, corner) = corner_of(plan, thing)?;
+                *plan.outline(&shape)?.get(corner)?
+            }
+        };
+        Some((thing, at))
+    }
+
     /// Puts a thing that is one place there, to the bit; what is no such thing stays.
     pub(super) fn put_at(&mut self, thing: Thing, to: Point) {
         if let Some(edit) = self.edit_to(thing, to) {
@@ -38,7 +62,10 @@ impl Editor {
             Thing::Drop { run: index } => run(index, &|run| run.drop_at = Some(to)),
             Thing::Feed { run: index } => run(index, &|run| run.feed_at = Some(to)),
             Thing::EarthStake { run, stake } => self.stake_put(run, stake, to),
-            _ => None,
+            thing => {
+                let (shape, corner) = corner_of(plan, thing)?;
+                Some(Edit::MoveCorner { shape, corner, to })
+            }
         }
     }
 }

@@ -4,7 +4,7 @@ use drawing::Taken;
 use egui::{Rect, Ui};
 
 use crate::editor::Editor;
-use crate::{corner, first_corner, measured, next_corner, side_entry, unroll};
+use crate::{corner, first_corner, measured, next_corner, place_entry, side_entry, unroll};
 
 /// Where it stands on the map.
 pub(super) struct AtPointer {
@@ -18,6 +18,8 @@ pub(super) struct AtPointer {
     pub(super) corner: Option<Rect>,
     /// The entry of a side that is picked and typed.
     pub(super) side: Option<Rect>,
+    /// The entry of a corner or a place that is picked and typed.
+    pub(super) place: Option<Rect>,
     /// Why the corner in the hand is where it is.
     reason: Option<Rect>,
 }
@@ -30,12 +32,15 @@ impl AtPointer {
             next_corner: next_corner::place(rect, editor, map),
             corner: corner::place(rect, editor, map),
             side: side_entry::place(ui, rect, editor, map),
+            place: place_entry::place(ui, rect, editor, map),
             reason: measured::reason(rect, editor),
         }
     }
 
     /// All of it.
     pub(super) fn all(&self) -> impl Iterator<Item = Rect> {
-        [self.unroll, self.first_corner, self.next_corner, self.corner, self.side, self.reason].into_iter().flatten()
+        [self.unroll, self.first_corner, self.next_corner, self.corner, self.side, self.place, self.reason]
+            .into_iter()
+            .flatten()
     }
 }

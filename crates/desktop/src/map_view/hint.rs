@@ -75,6 +75,8 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) && picked_is_locked(editor) => words.text(Text::IsLocked),
         (None, Tool::Pick) if on_picked_side(editor) => words.text(words::texts::Shape::HintSide),
+        (None, Tool::Pick) if on_picked(editor) && editor.side_to_type().is_some() => words.text(Shaping::SideHint),
+        (None, Tool::Pick) if on_picked(editor) && editor.place_to_type().is_some() => words.text(Shaping::PlaceHint),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
         (None, Tool::Pick) => {
             return sign()
@@ -206,6 +208,11 @@ fn picked_is_locked(editor: &Editor) -> bool {
 fn on_picked_side(editor: &Editor) -> bool {
     let slides = editor.side_to_type().is_some_and(|(shape, _)| !matches!(shape, plan::Shape::Branch(..)));
     slides && on_picked_whole(editor)
+}
+
+/// Whether the pointer is on what is picked.
+fn on_picked(editor: &Editor) -> bool {
+    editor.held_from().is_none() && editor.hovered().is_some_and(|thing| Some(thing) == editor.picked())
 }
 
 /// Whether the pointer is on something picked that can be moved whole.

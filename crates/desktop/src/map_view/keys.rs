@@ -8,7 +8,7 @@ use workup::shaping::Keep;
 use crate::editor::{Editor, Message, Over, ShapingMessage, corner_of};
 use crate::said::Said;
 use crate::tool::{Hand, Tool};
-use crate::{commands, first_corner, leading, many, measured, pages, side_entry};
+use crate::{commands, first_corner, leading, many, measured, pages, place_entry, side_entry};
 
 /// A step of the arrow keys, metres; ten times that with Shift.
 pub(crate) const NUDGE_M: f64 = 0.1;
@@ -70,6 +70,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         return;
     }
     side_entry::keys(ui, editor);
+    place_entry::keys(ui, editor);
     many::nudge_keys(ui, editor, said);
     shape_keys(ui, editor, said);
     if editor.picked().is_some() {

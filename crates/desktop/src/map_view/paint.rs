@@ -20,8 +20,8 @@ use crate::theme::{self, colour};
 use crate::tool::{Drawn, Tool};
 use crate::underlay::{self, Pictures};
 use crate::{
-    about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, reach, side_entry,
-    unroll,
+    about, corner, first, first_corner, icons, leading, many, measured, next_corner, nodes, pages, place_entry, reach,
+    side_entry, unroll,
 };
 
 /// How large the ring and the cross are by which what is picked is turned, pixels.
@@ -89,6 +89,7 @@ pub(crate) fn paint(
     next_corner::paint(ui, at_pointer.next_corner, editor, said);
     corner::paint(ui, at_pointer.corner, editor, said);
     side_entry::paint(ui, &painter, (rect, at_pointer.side), editor, said);
+    place_entry::paint(ui, &painter, (rect, at_pointer.place), editor, said);
     let on_sheet = |at: Point| {
         let [right, down] = view.spot(at);
         rect.min + vec2(right, down)

@@ -1,6 +1,6 @@
 //! A figure says what it is, its unit and where it comes from while the pointer rests on it.
 
-use crate::hand::{Desk, example, on_page, window};
+use crate::hand::{Desk, example, on_page, painted, window};
 use desktop::editor::Page;
 use egui::Event;
 use egui_kittest::kittest::Queryable;
@@ -65,17 +65,8 @@ type Is = fn(&str) -> bool;
 
 /// Where text of a drawing stands in the window.
 fn written(desk: &Desk, is: Is) -> egui::Pos2 {
-    fn texts(shape: &egui::Shape, found: &mut Vec<(String, egui::Rect)>) {
-        match shape {
-            egui::Shape::Text(text) => found.push((text.galley.text().to_owned(), text.visual_bounding_rect())),
-            egui::Shape::Vec(all) => all.iter().for_each(|one| texts(one, found)),
-            _ => {}
-        }
-    }
-    let mut found = Vec::new();
-    desk.output().shapes.iter().for_each(|clipped| texts(&clipped.shape, &mut found));
-    let here = found.iter().find(|(text, place)| is(text) && place.left() < 900.0);
-    here.map(|(_, place)| place.center()).expect("it is not written on the map or the line")
+    let here = painted(desk, is).into_iter().find(|place| place.left() < 900.0);
+    here.map(|place| place.center()).expect("it is not written on the map or the line")
 }
 
 #[test]

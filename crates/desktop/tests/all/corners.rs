@@ -1,6 +1,6 @@
 //! Corners of whatever is drawn on the ground catch the hand, each called as lists call it; the scale in every state.
 
-use crate::hand::{click_on, say, window};
+use crate::hand::{self, click_on, say, window};
 use crate::snapping::{caught, clicks, desk, field, points, press};
 use desktop::editor::{Message, Page};
 use desktop::tool::{Drawn, Tool, Typed};
@@ -117,20 +117,29 @@ fn scale_bar_and_north_stand_whatever_is_in_the_hand() {
             map.min + egui::vec2(scale[0], scale[1]),
             map.min + egui::vec2(scale[2], scale[3]),
         );
-        let written = |text: &str| {
-            desk.output().shapes.iter().any(|one| match &one.shape {
-                egui::Shape::Text(shape) => {
-                    shape.galley.text() == text && plate.contains_rect(shape.visual_bounding_rect())
-                }
-                egui::Shape::Vec(all) => all.iter().any(|shape| match shape {
-                    egui::Shape::Text(shape) => {
-                        shape.galley.text() == text && plate.contains_rect(shape.visual_bounding_rect())
-                    }
-                    _ => false,
-                }),
-                _ => false,
-            })
-        };
+        let written = |text: &str| hand::painted(&desk, |one| one == text).iter().any(|at| plate.contains_rect(*at));
         assert!(written("m") && written("N") && written("0"), "{tool:?}");
     }
+}
+
+#[test]
+fn on_a_hedge_on_which_the_run_may_end_nothing_is_missing_to_close() {
+    let mut plan = drawn_on();
+    plan.runs.clear();
+    plan.store.nets = vec![NetKind { count: Some(1), ..NetKind::new("long", 60.0, 20) }];
+    let mut desk = desk(plan, Page::Run);
+    click_on(&mut desk, "Unroll a run");
+    points(&mut desk, Point::new(8.0, 50.0));
+    let strip = |desk: &crate::hand::Desk, text: &str| {
+        hand::painted(desk, |one| one == text).iter().any(|at| at.right() < 900.0 && at.top() > 600.0)
+    };
+    assert!(strip(&desk, "Press where the first corner stands"));
+    clicks(&mut desk, 8.0, 50.0);
+    assert!(strip(&desk, "Lead on to where the second corner stands"));
+    clicks(&mut desk, 12.0, 30.0);
+    points(&mut desk, Point::new(36.0, 48.0));
+    assert!(hand::says(&desk, "short to close from here"), "57 m are drawn and 32 are missing");
+    points(&mut desk, Point::new(40.2, 54.1));
+    assert!(hand::says(&desk, "the run may end here"));
+    assert!(!hand::says(&desk, "short to close from here"));
 }

@@ -1,6 +1,6 @@
 //! Figures typed on the map: of the next corner of whatever is drawn, and of a side that is picked.
 
-use crate::hand::{Desk, click, deeds, editor, example, on_page, plan_of, say, spot, window};
+use crate::hand::{Desk, click, deeds, editor, example, on_page, plan_of, say, says, spot, window};
 use desktop::editor::{Message, Page};
 use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
@@ -67,6 +67,14 @@ fn types(desk: &mut Desk, text: &str) {
         desk.event(Event::Text(letter.to_string()));
         desk.run();
     }
+}
+
+/// Types into the entry at what is picked, which Enter opens.
+fn types_at(desk: &mut Desk, text: &str) {
+    if !says(desk, "Enter sets it") {
+        press(desk, Key::Enter);
+    }
+    types(desk, text);
 }
 
 fn corners(desk: &Desk) -> Vec<Point> {
@@ -259,13 +267,13 @@ fn a_click_on_a_post_picks_its_side_then_the_post_and_where_volts_are_told_the_p
 }
 
 #[test]
-fn digits_type_the_length_of_a_side_that_was_clicked_in_one_step() {
+fn enter_opens_the_length_of_a_side_that_was_clicked_and_sets_it_in_one_step() {
     let mut desk = at_work(Page::Run);
     let before = deeds(&desk);
     let to = spot(&desk, post(&desk, 4));
     click(&mut desk, to);
-    assert!(desk.query_by_label("Bearing").is_none(), "nothing stands over the map before a digit is typed");
-    types(&mut desk, "32.5");
+    assert!(desk.query_by_label("Bearing").is_none(), "nothing stands over the map before Enter");
+    types_at(&mut desk, "32.5");
     assert_eq!(editor(&desk).page(), Page::Run, "a digit turns no page while a side is picked");
     desk.get_by_label("side 1 to 2: Enter sets it, Esc leaves it");
     assert_eq!(vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 0), (40.0, 0.0), "nothing before Enter");
@@ -285,21 +293,21 @@ fn tab_leads_round_through_panels_and_bearing_and_all_of_it_is_one_step() {
     let mut desk = at_work(Page::Run);
     let before = deeds(&desk);
     say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 1 })));
-    types(&mut desk, "9");
+    types_at(&mut desk, "9");
     press(&mut desk, Key::Tab);
     // 14 panels of 2.5 m.
-    types(&mut desk, "14");
+    types_at(&mut desk, "14");
     press(&mut desk, Key::Enter);
     let (east_m, north_m) = vector(&plan_of(&desk), &shape, 1);
     assert!(east_m.abs() < 1e-9 && (north_m - 35.0).abs() < 1e-9, "{east_m} {north_m}");
     assert_eq!(editor(&desk).deeds().0.last(), Some(&plan::Deed::SidePanels));
     // Length and bearing together; Tab alone types nothing, and leads round.
-    types(&mut desk, "8");
+    types_at(&mut desk, "8");
     press(&mut desk, Key::Tab);
     press(&mut desk, Key::Tab);
-    types(&mut desk, "30");
+    types_at(&mut desk, "30");
     press(&mut desk, Key::Tab);
-    types(&mut desk, "20");
+    types_at(&mut desk, "20");
     press(&mut desk, Key::Enter);
     let (east_m, north_m) = vector(&plan_of(&desk), &shape, 1);
     let wanted = (20.0 * 30.0_f64.to_radians().sin(), 20.0 * 30.0_f64.to_radians().cos());
@@ -321,18 +329,18 @@ fn on_a_slope_the_length_is_the_one_along_the_ground_with_the_bearing_typed_besi
         .to_vec();
     let mut desk = on_page(plan, Page::Run, [1280.0, 800.0], Words::default());
     say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 1 })));
-    types(&mut desk, "26");
+    types_at(&mut desk, "26");
     press(&mut desk, Key::Tab);
     press(&mut desk, Key::Tab);
-    types(&mut desk, "0");
+    types_at(&mut desk, "0");
     press(&mut desk, Key::Enter);
     // Due north already: only its length changes. Then it swings to the north-east.
     let slope_m = |desk: &Desk| editor(desk).workup().runs[0].slope.as_ref().unwrap().sides[1].surface_m;
     assert!((slope_m(&desk) - 26.0).abs() < 1e-6, "{}", slope_m(&desk));
-    types(&mut desk, "20");
+    types_at(&mut desk, "20");
     press(&mut desk, Key::Tab);
     press(&mut desk, Key::Tab);
-    types(&mut desk, "45");
+    types_at(&mut desk, "45");
     press(&mut desk, Key::Enter);
     assert!((slope_m(&desk) - 20.0).abs() < 1e-6, "{}", slope_m(&desk));
     let (east_m, north_m) = vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 1);
@@ -355,7 +363,7 @@ fn sides_of_whatever_has_them_are_typed_and_only_a_run_s_own_in_panels() {
         say(&mut desk, Message::Pick(Some(thing)));
         let (was_east, was_north) = vector(&plan_of(&desk), &shape, side);
         let was_m = was_east.hypot(was_north);
-        types(&mut desk, "12.25");
+        types_at(&mut desk, "12.25");
         let panels = desk.query_all_by_label("Panels").count();
         assert_eq!(panels, usize::from(shape == run()), "{thing:?}");
         press(&mut desk, Key::Enter);
@@ -371,18 +379,18 @@ fn a_side_stays_as_it_is_with_esc_a_click_elsewhere_or_a_figure_that_cannot_be_u
     let mut desk = at_work(Page::Run);
     let side = Thing::RunSide { run: 0, side: 0 };
     say(&mut desk, Message::Pick(Some(side)));
-    types(&mut desk, "15");
+    types_at(&mut desk, "15");
     press(&mut desk, Key::Escape);
     assert!(desk.query_by_label_contains("Enter sets it").is_none());
     assert_eq!(editor(&desk).picked(), Some(side), "the first Esc is the entry's");
-    types(&mut desk, "0");
+    types_at(&mut desk, "0");
     press(&mut desk, Key::Enter);
     desk.get_by_label_contains("Nothing at all does not work here");
     desk.get_by_label_contains("Enter sets it");
     press(&mut desk, Key::Escape);
-    types(&mut desk, "9");
+    types_at(&mut desk, "9");
     press(&mut desk, Key::Tab);
-    types(&mut desk, "2.5");
+    types_at(&mut desk, "2.5");
     press(&mut desk, Key::Enter);
     desk.get_by_label_contains("Only whole ones count");
     clicks(&mut desk, 70.0, 10.0);
@@ -391,22 +399,50 @@ fn a_side_stays_as_it_is_with_esc_a_click_elsewhere_or_a_figure_that_cannot_be_u
 }
 
 #[test]
-fn digits_open_pages_where_no_side_is_typed() {
+fn digits_open_pages_whatever_is_picked_and_enter_opens_nothing_of_what_is_locked() {
     let mut desk = at_work(Page::Run);
-    types(&mut desk, "3");
-    assert_eq!(editor(&desk).page(), Page::Power, "nothing is picked");
-    say(&mut desk, Message::Open(Page::Run));
-    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
-    // A keeper who walks the page by Tab keeps its numbers.
-    press(&mut desk, Key::Tab);
-    types(&mut desk, "3");
-    assert_eq!(editor(&desk).page(), Page::Power);
+    for thing in [Thing::RunSide { run: 0, side: 0 }, Thing::RunCorner { run: 0, vertex: 1 }] {
+        say(&mut desk, Message::Open(Page::Run));
+        say(&mut desk, Message::Pick(Some(thing)));
+        types(&mut desk, "3");
+        assert_eq!(editor(&desk).page(), Page::Power, "{thing:?}");
+    }
     let mut locked = netted();
     locked.runs[0].locked = true;
     let mut desk = on_page(locked, Page::Run, [1280.0, 800.0], Words::default());
-    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
-    types(&mut desk, "1");
-    assert_eq!(editor(&desk).page(), Page::Ground, "what is locked is not typed on the map");
+    for thing in [Thing::RunSide { run: 0, side: 0 }, Thing::RunCorner { run: 0, vertex: 1 }] {
+        say(&mut desk, Message::Pick(Some(thing)));
+        press(&mut desk, Key::Enter);
+        assert!(!says(&desk, "Enter sets it"), "{thing:?}");
+    }
+}
+
+#[test]
+fn a_corner_that_is_picked_is_typed_by_its_coordinates_in_one_step() {
+    let mut desk = at_work(Page::Run);
+    let (was, before) = (plan_of(&desk), deeds(&desk));
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    types_at(&mut desk, "44.5");
+    press(&mut desk, Key::Tab);
+    types(&mut desk, "31.25");
+    assert_eq!(plan_of(&desk), was, "nothing before Enter");
+    press(&mut desk, Key::Enter);
+    assert_eq!(plan_of(&desk).runs[0].outline[2], Point::new(44.5, 31.25));
+    assert_eq!(deeds(&desk), before + 1);
+    // One of the two leaves the other as it is; Esc leaves both.
+    types_at(&mut desk, "40");
+    press(&mut desk, Key::Enter);
+    assert_eq!(plan_of(&desk).runs[0].outline[2], Point::new(40.0, 31.25));
+    types_at(&mut desk, "39");
+    press(&mut desk, Key::Escape);
+    assert_eq!(plan_of(&desk).runs[0].outline[2], Point::new(40.0, 31.25));
+    // A node that Tab came to opens it too.
+    say(&mut desk, Message::Pick(None));
+    desk.get_by_label("Corner 2 of run-1").focus();
+    desk.run();
+    types_at(&mut desk, "12");
+    press(&mut desk, Key::Enter);
+    assert_eq!(plan_of(&desk).runs[0].outline[1].east_m, 12.0);
 }
 
 #[test]

@@ -41,6 +41,7 @@ texts! {
         PickNext: "Pick the next thing on the map" => "Das Nächste auf der Karte wählen",
         TurnLeft: "Turn what is picked to the left" => "Gewähltes nach links drehen",
         TurnRight: "Turn what is picked to the right" => "Gewähltes nach rechts drehen",
+        TypeIt: "Type the figures of the side, corner or place that is picked" => "Maße der gewählten Seite, Ecke oder Stelle eintippen",
         NudgeIt: "Move what is picked by {little}, with Shift by {more}"
             => "Gewähltes um {little} bewegen, mit Umschalttaste um {more}",
         Remove: "Take out what is picked" => "Gewähltes herausnehmen",

@@ -8,6 +8,7 @@ texts! {
         Start: "Unroll a run" => "Auslauf abrollen",
         Title: "Unrolling" => "Abrollen",
         FollowsPointer: "Corner {number} follows the pointer" => "Ecke {number} folgt dem Zeiger",
+        SecondCorner: "Lead on to where the second corner stands" => "Weiterführen bis zur zweiten Ecke",
         FirstCorner: "Press where the first corner stands" => "Drücken, wo die erste Ecke steht",
         IfClosedHere: "if closed here" => "hier geschlossen",
         EachIfClosed: "for each bird" => "je Tier",

@@ -123,6 +123,20 @@ pub(crate) fn says(desk: &Desk, part: &str) -> bool {
     desk.query_all_by_label_contains(part).next().is_some()
 }
 
+/// Where text is painted in the window that is none of a node's words alone, such as on the map.
+pub(crate) fn painted(desk: &Desk, is: impl Fn(&str) -> bool) -> Vec<egui::Rect> {
+    fn texts(shape: &egui::Shape, found: &mut Vec<(String, egui::Rect)>) {
+        match shape {
+            egui::Shape::Text(text) => found.push((text.galley.text().to_owned(), text.visual_bounding_rect())),
+            egui::Shape::Vec(all) => all.iter().for_each(|one| texts(one, found)),
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    desk.output().shapes.iter().for_each(|clipped| texts(&clipped.shape, &mut found));
+    found.into_iter().filter(|(text, _)| is(text)).map(|(_, place)| place).collect()
+}
+
 /// Where a place of the plan lies on the screen.
 pub(crate) fn spot(desk: &Desk, at: Point) -> Pos2 {
     let map = desk.get_by_label(window(desk).editor().words().text(words::texts::Window::Map)).rect();
