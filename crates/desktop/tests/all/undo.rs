@@ -2,10 +2,11 @@
 //! last.
 
 use desktop::editor::{Editor, ManyMessage, Message, Over, ShapingMessage};
+use desktop::tool::{Drawn, Hand, Tool, Typed};
 use drawing::Thing;
 use plan::{
-    Edit, Fault, FaultCause, FaultKind, Gate, GateKind, KeepOut, LeakageZone, NetKind, Plan, Point, Rest, Run, Shape,
-    SideSlope, Soil, write,
+    Branch, Edit, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Hazard, HazardKind, KeepOut, LeakageZone,
+    NetKind, Plan, Point, Rest, Run, Shape, SideSlope, Soil, SpotHeight, TapePoint, write,
 };
 use proptest::prelude::*;
 use words::Words;
@@ -27,6 +28,8 @@ fn farm() -> Plan {
         drop_at: Some(Point::new(-5.0, 3.0)),
         energizer_at: Some(Point::new(-6.0, -4.0)),
         coop: Some("house".to_owned()),
+        feed_at: Some(Point::new(0.0, 10.0)),
+        branches: vec![Branch { from_m: 50.0, outline: places(&[(40.0, 10.0), (55.0, 12.0)]), ..Branch::default() }],
         leakage_zones: vec![LeakageZone { from_m: 5.0, to_m: 20.0, s_per_m: 1e-4, rest: Rest::new() }],
         ..Run::default()
     };
@@ -46,6 +49,24 @@ fn farm() -> Plan {
     plan.ground.damp = vec![plan::Damp { outline: hollow, ..plan::Damp::default() }];
     plan.labels = vec![plan::Label { text: "gap".to_owned(), ..plan::Label::default() }];
     plan.underlay = Some(plan::Underlay { size_px: Some([40, 30]), ..plan::Underlay::new("air.png".to_owned()) });
+    let hazard = |kind: HazardKind, path: Vec<Point>| Hazard {
+        name: String::new(),
+        kind,
+        path,
+        line_voltage_kv: None,
+        signed: false,
+        unpowered_gate: false,
+        hidden: false,
+        locked: false,
+        rest: Rest::new(),
+    };
+    plan.ground.hazards = vec![
+        hazard(HazardKind::OverheadLine, places(&[(-20.0, 70.0), (100.0, 75.0)])),
+        hazard(HazardKind::ForeignEarth, places(&[(95.0, 10.0)])),
+    ];
+    plan.ground.gateway = Some(Gateway { at: Point::new(-30.0, 0.0), rest: Rest::new() });
+    plan.heights = vec![SpotHeight { at: Point::new(5.0, 5.0), up_m: 1.0, rest: Rest::new() }];
+    plan.tape_points = vec![TapePoint { at: Point::new(-25.0, -25.0), ..TapePoint::default() }];
     plan.coop = Some(plan::Coop::new("house", Point::new(20.0, 15.0)));
     plan.other_coops = vec![plan::Coop::new("shed", Point::new(80.0, 60.0))];
     plan
@@ -85,6 +106,7 @@ fn drawn_things() -> impl Strategy<Value = Thing> {
         (two.clone(), corner.clone()).prop_map(|(shade, vertex)| Thing::ShadeCorner { shade, vertex }),
         (two.clone(), corner).prop_map(|(shade, side)| Thing::ShadeSide { shade, side }),
         damp_things(),
+        placed_things(),
         two.clone().prop_map(|label| Thing::Label { label }),
         two.clone().prop_map(|run| Thing::Drop { run }),
         (0..3_usize).prop_map(|coop| Thing::Coop { coop }),
@@ -102,6 +124,69 @@ fn damp_things() -> impl Strategy<Value = Thing> {
         (two.clone(), corner.clone()).prop_map(|(damp, vertex)| Thing::DampCorner { damp, vertex }),
         (two.clone(), corner).prop_map(|(damp, side)| Thing::DampSide { damp, side }),
         two.prop_map(|run| Thing::Energizer { run }),
+    ]
+}
+
+/// What is one place, and what hangs on a run.
+fn placed_things() -> impl Strategy<Value = Thing> {
+    let two = 0..2_usize;
+    prop_oneof![
+        Just(Thing::Gateway),
+        two.clone().prop_map(|height| Thing::Height { height }),
+        two.clone().prop_map(|point| Thing::TapePoint { point }),
+        two.clone().prop_map(|run| Thing::Feed { run }),
+        (two.clone(), two.clone()).prop_map(|(run, stake)| Thing::EarthStake { run, stake }),
+        (two.clone(), two.clone()).prop_map(|(run, branch)| Thing::Branch { run, branch }),
+        (two.clone(), two.clone(), 0..3_usize).prop_map(|(run, branch, vertex)| Thing::BranchCorner {
+            run,
+            branch,
+            vertex
+        }),
+        (two.clone(), two).prop_map(|(run, fault)| Thing::Fault { run, branch: None, fault }),
+    ]
+}
+
+/// What is drawn or put down with a tool, to its end or left on the way.
+fn drawn() -> impl Strategy<Value = Vec<Message>> {
+    let of = prop_oneof![
+        Just(Drawn::Paddock),
+        Just(Drawn::Run),
+        Just(Drawn::KeepOut),
+        Just(Drawn::Water),
+        Just(Drawn::Hazard(HazardKind::PublicWay)),
+        Just(Drawn::Coop),
+        Just(Drawn::FurtherCoop),
+        Just(Drawn::TapePoint),
+        Just(Drawn::Gateway),
+        Just(Drawn::Height),
+        Just(Drawn::Branch),
+        Just(Drawn::Wall(plan::WallKind::Hedge)),
+        Just(Drawn::Shade),
+        Just(Drawn::Damp),
+        Just(Drawn::Label),
+        (0..2_usize).prop_map(Drawn::Drop),
+        (0..2_usize).prop_map(Drawn::Feed),
+        (0..2_usize).prop_map(Drawn::Energizer),
+        (0..2_usize).prop_map(Drawn::EarthStake),
+    ];
+    let end =
+        prop_oneof![4 => Just(Hand::Close), 1 => Just(Hand::CloseHere), 1 => Just(Hand::Back), 1 => Just(Hand::Leave)];
+    (of, proptest::collection::vec(places(), 1..6), end).prop_map(|(of, corners, end)| {
+        let tool = Tool::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default() };
+        let clicks =
+            corners.into_iter().flat_map(|at| [Hand::Move(at), Hand::Click { at, reach_m: 0.5 }].map(Message::Hand));
+        [Message::Use(tool)].into_iter().chain(clicks).chain([Message::Hand(end), Message::Hand(Hand::Leave)]).collect()
+    })
+}
+
+/// What is taken out, put in, named and typed where it stands.
+fn listed() -> impl Strategy<Value = Vec<Message>> {
+    let other = || String::from_utf8(write(&farm())).unwrap();
+    prop_oneof![
+        things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Many(ManyMessage::Cut)]),
+        proptest::option::of(places()).prop_map(move |at| vec![Message::Many(ManyMessage::Paste(other(), at))]),
+        (things(), "[a-z ]{0,12}").prop_map(|(thing, name)| vec![Message::Many(ManyMessage::Rename(thing, name))]),
+        (things(), places()).prop_map(|(thing, at)| vec![Message::PutAt(thing, at)]),
     ]
 }
 
@@ -164,6 +249,7 @@ fn shaping() -> impl Strategy<Value = ShapingMessage> {
     let over = prop_oneof![Just(Over::EastWest), Just(Over::NorthSouth), Just(Over::Side)];
     prop_oneof![
         Just(ShapingMessage::SquareUp),
+        Just(ShapingMessage::CutCorner),
         over.prop_map(ShapingMessage::Mirror),
         any::<bool>().prop_map(ShapingMessage::Beside),
         keep.prop_map(ShapingMessage::Keep),
@@ -233,6 +319,8 @@ fn gestures() -> impl Strategy<Value = Vec<Message>> {
         2 => shaping().prop_map(|said| vec![Message::Shaping(said)]),
         3 => edits().prop_map(|edit| vec![Message::Make(edit)]),
         4 => many(),
+        2 => drawn(),
+        2 => listed(),
         1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Duplicate]),
         1 => things().prop_map(|thing| vec![Message::Pick(Some(thing)), Message::Remove]),
         1 => (things(), -9.0..9.0_f64).prop_map(|(thing, by)| vec![Message::Pick(Some(thing)), Message::Nudge(by, -by)]),
