@@ -7,7 +7,9 @@ mod page;
 mod step;
 
 use drawing::Palette;
-use egui::{Align2, FontId, Id, Painter, Pos2, Rect, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, pos2, vec2};
+use egui::{
+    Align2, FontId, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2,
+};
 use plan::{Point, Rolls};
 use words::texts::Rolls as Text;
 
@@ -60,7 +62,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, covered: bool, said
     }
     let (words, p, rolls) = (editor.words(), editor.theme().palette(), question.rolls);
     // The map beneath is not to be dragged or picked while it asks.
-    ui.interact(rect, Id::unique("under the question"), Sense::click_and_drag());
+    // It only keeps the map from the pointer; the keys pass it by.
+    let under = ui.interact(rect, Id::unique("under the question"), Sense::CLICK | Sense::DRAG);
+    under.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, words.text(words::texts::Window::Map)));
     let painter = ui.painter().with_clip_rect(rect);
     painter.rect_filled(rect, 0.0, colour(p.paper));
     crosses(&painter, editor, rect);

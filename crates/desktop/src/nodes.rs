@@ -157,6 +157,9 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, on_sheet: &impl Fn(
         let said = || editor.words().say(Underlay::LabelNode, &[("text", &stated.text)]);
         nodes.thing(Thing::Label { label }, stated.at, said);
     }
+    if !plan.ground.boundary_hidden {
+        nodes.named(Thing::Boundary);
+    }
     if editor.page() == Page::Ground {
         ground(&mut nodes);
         features(&mut nodes);
@@ -258,9 +261,6 @@ fn ground<S: Fn(Point) -> Pos2>(nodes: &mut Nodes<'_, '_, S>) {
     let (editor, words) = (nodes.editor, nodes.editor.words());
     let ground = &editor.plan().ground;
     let paddock = (!ground.boundary_hidden).then_some(&ground.boundary);
-    if paddock.is_some() {
-        nodes.named(Thing::Boundary);
-    }
     for (vertex, &at) in paddock.into_iter().flatten().enumerate() {
         let number = (vertex + 1).to_string();
         let label = || words.say(Window::CornerOfPaddock, &[("number", &number)]);

@@ -287,6 +287,44 @@ fn every_node_that_can_be_acted_on_has_a_role_and_a_name_on_every_page() {
     }
 }
 
+#[test]
+fn so_has_every_one_while_lists_menus_questions_and_tools_are_open() {
+    let open = |about: &str, mut desk: Desk, does: &dyn Fn(&mut Desk)| {
+        let before = check_names(&desk, about);
+        does(&mut desk);
+        desk.run_steps(8);
+        let count = check_names(&desk, about);
+        assert_ne!(count, before, "{about} changed nothing that can be acted on");
+    };
+    let run = || desk(example(), Page::Run);
+    let commands = |desk: &mut Desk, text: &str| {
+        desk.key_press_modifiers(Modifiers::COMMAND, Key::K);
+        desk.run();
+        types(desk, text);
+    };
+    open("the commands", run(), &|desk| commands(desk, ""));
+    open("the commands that are found", run(), &|desk| commands(desk, "paddock"));
+    open("the chooser", run(), &|desk| desk.key_press_modifiers(Modifiers::COMMAND, Key::O));
+    open("the plan's menu", run(), &|desk| click_on(desk, "Kettle Field, first grass"));
+    open("the first question", hand::cold(), &|desk| click_on(desk, "Start with your own rolls"));
+    let mut unrolling = run();
+    click_on(&mut unrolling, "Unroll a run");
+    open("a run that is unrolled", unrolling, &|desk| {
+        let at = hand::spot(desk, Point::new(20.0, 20.0));
+        hand::click(desk, at);
+        desk.event(Event::PointerMoved(at + egui::vec2(80.0, -20.0)));
+    });
+}
+
+#[test]
+fn the_paddock_has_its_node_on_every_page() {
+    for page in Page::ALL {
+        let told = tree(&desk(example(), page));
+        let paddock = told.iter().find(|(role, name, _)| *role == Role::Button && name == "Paddock on the map");
+        assert!(paddock.is_some_and(|(_, _, figures)| figures.contains("m²")), "{page:?}");
+    }
+}
+
 /// Two runs of ten nets each.
 fn twenty_nets() -> Plan {
     let mut plan = example();
