@@ -344,11 +344,12 @@ pub(crate) fn theme_name(theme: Theme) -> Window {
 }
 
 /// What keys do while a run is unrolled: on the page meanwhile, and on the page of keys.
-pub(crate) const WHILE_UNROLLING: [(&str, Unroll); 6] = [
+pub(crate) const WHILE_UNROLLING: [(&str, Unroll); 7] = [
     ("Enter", Unroll::KeyEnter),
     ("Tab", Unroll::KeyTab),
     ("Alt", Unroll::KeyAlt),
     ("Backspace", Unroll::KeyBack),
+    ("Ctrl Z", Unroll::KeyUndo),
     ("Esc", Unroll::KeyEsc),
     ("← ↑ ↓ →", Unroll::KeyArrows),
 ];

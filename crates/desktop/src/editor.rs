@@ -27,6 +27,7 @@ mod fitting;
 mod following;
 mod gates;
 mod guiding;
+mod half_drawn;
 mod hand;
 mod hanging;
 pub(crate) mod hiding;
@@ -124,6 +125,9 @@ pub struct Editor {
     chosen: chosen::Chosen,
     page: Page,
     tool: Tool,
+    laid_by: Option<half_drawn::LaidBy>,
+    /// How many steps were done when a corner was taken up.
+    lifted_after: usize,
     held: Option<Held>,
     /// The plan as it was when that was taken hold of.
     held_from: Option<Box<Plan>>,
@@ -193,6 +197,8 @@ impl Editor {
             chosen: chosen::Chosen::default(),
             page: Page::default(),
             tool: Tool::default(),
+            laid_by: None,
+            lifted_after: 0,
             held: None,
             held_from: None,
             way: along::Way::default(),
@@ -302,11 +308,11 @@ impl Editor {
 
     /// Undoes or redoes until so many steps are done.
     fn go_to(&mut self, steps: usize) {
-        while self.steps().done().len() > steps && self.can_undo() {
-            self.undo();
+        while self.steps().done().len() > steps && self.steps().can_undo() {
+            self.undo_step();
         }
-        while self.steps().done().len() < steps && self.can_redo() {
-            self.redo();
+        while self.steps().done().len() < steps && self.steps().can_redo() {
+            self.redo_step();
         }
     }
 }

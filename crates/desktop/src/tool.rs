@@ -34,6 +34,8 @@ pub enum Tool {
         pointer: Option<Point>,
         /// What of the next corner was typed.
         typed: Typed,
+        /// Corners that were taken up again, the one that stood first last.
+        lifted: Vec<Point>,
     },
     /// Measure from place to place.
     Tape(Tape),
@@ -65,6 +67,8 @@ pub enum Hand {
     Off,
     /// Backspace: the last corner is taken up.
     Back,
+    /// The corner that was taken up last is set again.
+    Again,
     /// Esc: out of the tool.
     Leave,
 }
@@ -77,7 +81,7 @@ pub const FEWEST_CORNERS: usize = 3;
 impl Tool {
     /// The tool that draws an outline of that kind.
     pub fn outline(of: Drawn) -> Self {
-        Self::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default() }
+        Self::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default(), lifted: Vec::new() }
     }
 
     /// Where it was last: the corner set last, or else the pointer.
@@ -107,9 +111,23 @@ impl Tool {
         }
     }
 
+    /// How many corners or places were taken up and can be set again.
+    pub fn lifted_count(&self) -> usize {
+        match self {
+            Self::Outline { lifted, .. } => lifted.len(),
+            Self::Tape(tape) => tape.lifted.len(),
+            Self::Pick | Self::Try(_) => 0,
+        }
+    }
+
+    /// Whether it holds part of an outline that is no part of the plan yet.
+    pub fn is_half_drawn(&self) -> bool {
+        matches!(self, Self::Outline { of, corners, .. } if *of != Drawn::Known && !corners.is_empty())
+    }
+
     /// The corners of an outline with the one at the pointer, where that is no double of the last and not the first.
     pub fn corners_here(&self) -> Vec<Point> {
-        let Self::Outline { of, corners, pointer, typed } = self else { return Vec::new() };
+        let Self::Outline { of, corners, pointer, typed, .. } = self else { return Vec::new() };
         let next = pointer.map(|pointer| typed.place(corners, pointer)).filter(|&next| {
             let off = |corner: Option<&Point>| corner.is_none_or(|&corner| apart_m(corner, next) > SAME_PLACE_M);
             off(corners.last()) && off(corners.first().filter(|_| of.closes()))
@@ -158,13 +176,13 @@ impl Tool {
             // What two known points say is typed.
             | (tool @ Self::Outline { of: Drawn::Known, .. }, Hand::Close | Hand::CloseHere)
             | (tool @ Self::Outline { pointer: None, .. }, Hand::Set) => (tool, None),
-            (Self::Outline { of, corners, typed, .. }, Hand::Move(at)) => {
-                (Self::Outline { of, corners, pointer: Some(at), typed }, None)
+            (Self::Outline { of, corners, typed, lifted, .. }, Hand::Move(at)) => {
+                (Self::Outline { of, corners, pointer: Some(at), typed, lifted }, None)
             }
-            (Self::Outline { of, corners, pointer, .. }, Hand::Type(typed)) => {
-                (Self::Outline { of, corners, pointer, typed }, None)
+            (Self::Outline { of, corners, pointer, lifted, .. }, Hand::Type(typed)) => {
+                (Self::Outline { of, corners, pointer, typed, lifted }, None)
             }
-            (Self::Outline { of, corners, pointer: Some(at), typed }, Hand::Set) => {
+            (Self::Outline { of, corners, pointer: Some(at), typed, .. }, Hand::Set) => {
                 let at = typed.place(&corners, at);
                 Self::with_corner(of, corners, at, plan)
             }
@@ -176,25 +194,26 @@ impl Tool {
                 let at = typed.place(&corners, at);
                 Self::with_corner(of, corners, at, plan)
             }
-            (Self::Outline { of, corners, pointer, typed }, Hand::Close) => {
-                if corners.len() < of.fewest() {
-                    (Self::Outline { of, corners, pointer, typed }, None)
-                } else {
-                    (Self::Pick, edit(of, corners, plan))
-                }
+            (Self::Outline { of, corners, .. }, Hand::Close) if corners.len() >= of.fewest() => {
+                (Self::Pick, edit(of, corners, plan))
             }
+            (tool @ Self::Outline { .. }, Hand::Close) => (tool, None),
             (tool @ Self::Outline { of, .. }, Hand::CloseHere) => {
                 let outline = tool.corners_here();
                 if outline.len() < of.fewest() { (tool, None) } else { (Self::Pick, edit(of, outline, plan)) }
             }
             // What is typed still leads from the last corner.
-            (Self::Outline { of, corners, pointer, typed }, Hand::Off) => {
+            (Self::Outline { of, corners, pointer, typed, lifted }, Hand::Off) => {
                 let pointer = if typed == Typed::default() { corners.last().copied() } else { pointer };
-                (Self::Outline { of, corners, pointer, typed }, None)
+                (Self::Outline { of, corners, pointer, typed, lifted }, None)
             }
-            (Self::Outline { of, mut corners, pointer, .. }, Hand::Back) => {
-                corners.pop();
-                (Self::Outline { of, corners, pointer, typed: Typed::default() }, None)
+            (Self::Outline { of, mut corners, pointer, mut lifted, .. }, Hand::Back) => {
+                lifted.extend(corners.pop());
+                (Self::Outline { of, corners, pointer, typed: Typed::default(), lifted }, None)
+            }
+            (Self::Outline { of, mut corners, pointer, mut lifted, .. }, Hand::Again) => {
+                corners.extend(lifted.pop());
+                (Self::Outline { of, corners, pointer, typed: Typed::default(), lifted }, None)
             }
         }
     }
@@ -216,7 +235,7 @@ impl Tool {
         if of.is_place() {
             return (Self::Pick, edit(of, corners, plan));
         }
-        (Self::Outline { of, corners, pointer: Some(at), typed: Typed::default() }, None)
+        (Self::Outline { of, corners, pointer: Some(at), typed: Typed::default(), lifted: Vec::new() }, None)
     }
 }
 

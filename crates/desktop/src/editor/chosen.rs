@@ -146,6 +146,7 @@ impl Editor {
             ManyMessage::Within(one, other, also) => self.pick_within(one, other, also),
             ManyMessage::All => self.pick_things(self.all_of_page()),
             ManyMessage::ByRectangle(on) => {
+                self.lay_by();
                 self.tool = Tool::Pick;
                 self.snapped = None;
                 self.chosen.by_rectangle = on;

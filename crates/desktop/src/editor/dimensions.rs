@@ -15,7 +15,7 @@ impl Editor {
     /// The dimensions that are shown: of what is drawn, dragged, or picked and kept.
     pub fn dimensions(&self) -> Vec<Shown> {
         let drawn = match &self.tool {
-            Tool::Outline { of, corners, pointer: Some(pointer), typed } if *of != Drawn::Run => {
+            Tool::Outline { of, corners, pointer: Some(pointer), typed, .. } if *of != Drawn::Run => {
                 of_drawn(*of, corners, typed.place(corners, *pointer))
             }
             _ => None,

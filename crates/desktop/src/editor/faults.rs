@@ -65,7 +65,7 @@ impl Editor {
             }
             Hand::Move(at) => (at, false),
             Hand::Click { at, .. } => (at, true),
-            Hand::Type(_) | Hand::Set | Hand::Close | Hand::CloseHere | Hand::Off | Hand::Back => return,
+            Hand::Type(_) | Hand::Set | Hand::Close | Hand::CloseHere | Hand::Off | Hand::Back | Hand::Again => return,
         };
         let shown = self.trial_at(trial, at);
         if !clicked {

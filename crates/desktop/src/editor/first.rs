@@ -5,6 +5,7 @@ use words::texts::Window as Text;
 
 use super::document::Document;
 use super::{Editor, Page};
+use crate::tool::Hand;
 
 /// The question that stands on the map until it is answered or left.
 #[derive(Clone, Debug)]
@@ -57,8 +58,18 @@ impl Editor {
         self.page = Page::Run;
     }
 
-    /// Takes the last step back; behind the first of a plan that was laid out stands the question that it answered.
+    /// Takes the last thing back: of what is drawn first.
     pub(super) fn undo(&mut self) {
+        if self.undoes_drawn() { self.undo_drawn() } else { self.undo_step() }
+    }
+
+    /// Does the next thing again.
+    pub(super) fn redo(&mut self) {
+        if self.redoes_drawn() { self.hand(Hand::Again) } else { self.redo_step() }
+    }
+
+    /// Takes the last step back; behind the first of a plan that was laid out stands the question that it answered.
+    pub(super) fn undo_step(&mut self) {
         self.turn(History::undo);
         if !self.history.can_undo()
             && let Some(question) = self.answered.take()
@@ -69,7 +80,7 @@ impl Editor {
     }
 
     /// Does the next step again, which may be the one that answered the question.
-    pub(super) fn redo(&mut self) {
+    pub(super) fn redo_step(&mut self) {
         if let Some(taken_back) = self.question.as_mut().and_then(|question| question.taken_back.take()) {
             let answered = self.question.take();
             self.restore(*taken_back);

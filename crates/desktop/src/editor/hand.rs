@@ -13,6 +13,9 @@ impl Editor {
         if let Tool::Try(trial) = self.tool {
             return self.try_out(trial, hand);
         }
+        if hand == Hand::Back {
+            self.lifts();
+        }
         let staked = self.tool.stakes();
         let drops = matches!(self.tool, Tool::Outline { of: Drawn::Drop(_), .. });
         let unit = self.tool.energizer();
@@ -96,7 +99,14 @@ impl Editor {
                 return hand;
             }
             Hand::Move(at) | Hand::Click { at, .. } => at,
-            Hand::Type(_) | Hand::Set | Hand::Close | Hand::CloseHere | Hand::Off | Hand::Back | Hand::Leave => {
+            Hand::Type(_)
+            | Hand::Set
+            | Hand::Close
+            | Hand::CloseHere
+            | Hand::Off
+            | Hand::Back
+            | Hand::Again
+            | Hand::Leave => {
                 self.snapped = None;
                 return hand;
             }

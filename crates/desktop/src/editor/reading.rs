@@ -178,11 +178,11 @@ impl Editor {
 
     /// Whether there is a step to take back.
     pub fn can_undo(&self) -> bool {
-        self.steps().can_undo()
+        self.undoes_drawn() || self.steps().can_undo()
     }
 
     /// Whether there is a step to do again.
     pub fn can_redo(&self) -> bool {
-        self.steps().can_redo()
+        self.redoes_drawn() || self.steps().can_redo()
     }
 }

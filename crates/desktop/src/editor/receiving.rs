@@ -48,10 +48,13 @@ impl Editor {
                 }
                 self.page = page;
                 self.folded = false;
-                self.tool = Tool::Pick;
+                // A line that is begun stays in the hand: figures of another page may be wanted for its next corner.
+                if !self.is_half_drawn() {
+                    self.tool = Tool::Pick;
+                    self.snapped = None;
+                }
                 self.chosen.by_rectangle = false;
                 self.chosen.listing = false;
-                self.snapped = None;
             }
             Message::Pick(thing) => self.pick(thing),
             Message::Mend(finding) => self.mend(finding),
@@ -60,11 +63,8 @@ impl Editor {
             Message::Begin => self.history.begin(),
             Message::End => self.history.end(),
             Message::Use(tool) => {
-                self.tool = tool;
-                self.chosen.by_rectangle = false;
-                self.snapped = None;
-                self.unguided();
-                self.pick(None);
+                self.lay_by();
+                self.take_tool(tool);
             }
             Message::UseOn(page, tool) => {
                 self.receive(Message::Open(page));

@@ -116,7 +116,7 @@ impl Editor {
 
     /// Works the run in hand out anew, or lets it go with its tool.
     pub(super) fn unroll_on(&mut self) {
-        let Tool::Outline { of: Drawn::Run, corners, pointer, typed } = &self.tool else {
+        let Tool::Outline { of: Drawn::Run, corners, pointer, typed, .. } = &self.tool else {
             if self.in_hand.take().is_some() {
                 self.stamp += 1;
             }
@@ -171,7 +171,7 @@ impl Editor {
     /// A corner of a run that is unrolled, caught by its first corner, by what stands, by the curve and by its posts.
     pub(super) fn caught_unrolling(&mut self, hand: Hand) -> Hand {
         let Tool::Outline { of: Drawn::Run, corners, typed, .. } = &self.tool else { return hand };
-        if matches!(hand, Hand::Type(_) | Hand::Set | Hand::Back | Hand::Off) {
+        if matches!(hand, Hand::Type(_) | Hand::Set | Hand::Back | Hand::Again | Hand::Off) {
             self.snapped = None;
         }
         let (at, reach_m) = match hand {

@@ -13,6 +13,8 @@ pub struct Tape {
     pub pointer: Option<Point>,
     /// Whether it lies as it is: the next click begins anew.
     pub done: bool,
+    /// Places that were taken up again, the one that stood first last.
+    pub lifted: Vec<Point>,
 }
 
 impl Tape {
@@ -38,9 +40,10 @@ impl Tape {
                 self.done = self.places.len() > 1;
             }
             Hand::Back => {
-                self.places.pop();
+                self.lifted.extend(self.places.pop());
                 self.done = false;
             }
+            Hand::Again => self.places.extend(self.lifted.pop()),
             Hand::Off => self.pointer = None,
             Hand::Type(_) | Hand::Leave => {}
         }
@@ -52,6 +55,7 @@ impl Tape {
             *self = Self::default();
         }
         self.pointer = Some(at);
+        self.lifted.clear();
         if self.places.last().is_none_or(|&last| apart_m(last, at) > SAME_PLACE_M) {
             self.places.push(at);
         }

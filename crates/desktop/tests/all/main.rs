@@ -30,6 +30,7 @@ mod fields;
 mod fitting;
 mod gates;
 mod ground;
+mod half_drawn;
 mod hand;
 mod hazards;
 mod hidden;

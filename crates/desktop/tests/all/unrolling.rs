@@ -382,13 +382,3 @@ fn a_line_that_crosses_itself_stays_in_sight() {
     assert!(!drawn.contains(&drawing::Role::Net), "no net can be laid on it: {drawn:?}");
     assert!(drawn.contains(&drawing::Role::Outline), "{drawn:?}");
 }
-
-#[test]
-fn taking_another_tool_or_page_rolls_it_up() {
-    let mut desk = unrolling();
-    clicks(&mut desk, Point::new(15.0, 20.0));
-    desk.state_mut().as_mut().unwrap().say(Message::Open(Page::Ground));
-    desk.run();
-    assert!(window(&desk).editor().in_hand().is_none());
-    assert!(plan_of(&desk).runs.is_empty());
-}

@@ -57,6 +57,7 @@ texts! {
         KeyTab: "type the side, its panels or the turn" => "Seite, ihre Felder oder den Knick eintippen",
         KeyAlt: "let go of posts and curves" => "von Pfählen und Kurven lösen",
         KeyBack: "take up the last corner" => "letzte Ecke aufnehmen",
+        KeyUndo: "the same; with Shift set it again" => "ebenso; mit Umschalttaste wieder setzen",
         KeyEsc: "roll it all up" => "alles wieder aufrollen",
         KeyArrows: "move it, Space sets a corner" => "bewegen, Leertaste setzt eine Ecke",
     }

@@ -61,6 +61,8 @@ texts! {
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",
         ChainedAnew: "The nets start elsewhere now, where posts come nearer to the corners."
             => "Die Netze beginnen jetzt anderswo, wo Pfosten näher an die Ecken kommen.",
+        LaidBy: "What was half drawn is laid by: Ctrl Z takes it back in hand."
+            => "Halb Gezeichnetes ist beiseitegelegt: Strg Z nimmt es wieder in die Hand.",
         SomeAreLocked: "What is locked of it stays where it is." => "Was davon gesperrt ist, bleibt, wo es ist.",
         PictureNotShown: "The picture beneath the map cannot be shown: page Ground says why." => "Das Bild unter der Karte lässt sich nicht zeigen: Die Seite „Gelände“ sagt, warum.",
         NoName: "That has no name of its own." => "Das hat keinen eigenen Namen.",
