@@ -55,6 +55,15 @@ impl Ask {
     }
 }
 
+/// What is begun and no part of the plan yet, so that saving would not keep it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Unfinished {
+    /// A line is half drawn.
+    Drawn,
+    /// What stands in a field cannot be read.
+    Typed,
+}
+
 /// The question that stands, if one does.
 #[derive(Default)]
 pub(crate) struct Asking {
@@ -72,6 +81,8 @@ pub(crate) struct Asking {
 enum Question {
     /// Which file.
     Choose(Chooser),
+    /// Whether to go on without what is not in the plan yet.
+    Unfinished(Ask, Unfinished),
     /// Whether to save before going on.
     Unsaved(Ask),
     /// What a crash left behind.
@@ -108,8 +119,8 @@ impl Asking {
         self.question.is_some()
     }
 
-    /// Does what is asked for, or asks back first.
-    pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
+    /// Does what is asked for, or asks back first; `unread` where something stands in a field that cannot be read.
+    pub(crate) fn take(&mut self, ask: Ask, editor: &Editor, unread: bool, said: &mut Said) {
         // What waited for an earlier save waits no more.
         self.then = None;
         let of_a_plan = matches!(
@@ -120,6 +131,19 @@ impl Asking {
             // Nothing is laid out yet that could be saved or brought into.
             return;
         }
+        let unfinished = match (editor.is_half_drawn(), unread) {
+            (true, _) => Some(Unfinished::Drawn),
+            (false, true) => Some(Unfinished::Typed),
+            (false, false) => None,
+        };
+        match unfinished.filter(|_| ask.leaves_plan()) {
+            Some(unfinished) => self.question = Some(Question::Unfinished(ask, unfinished)),
+            None => self.leave(ask, editor, said),
+        }
+    }
+
+    /// Goes on, or asks first whether to save.
+    fn leave(&mut self, ask: Ask, editor: &Editor, said: &mut Said) {
         if ask.leaves_plan() && editor.save_state().is_unsaved() {
             self.question = Some(Question::Unsaved(ask));
         } else {
@@ -274,6 +298,19 @@ impl Asking {
                 Some(Choice::Left) => self.then = None,
                 Some(Choice::File(path)) => self.chosen(chooser, path, editor, said),
             },
+            Question::Unfinished(ask, unfinished) => {
+                let (title, text) = match unfinished {
+                    Unfinished::Drawn => (Text::HalfDrawnTitle, Text::HalfDrawnText),
+                    Unfinished::Typed => (Text::UnreadTitle, Text::UnreadText),
+                };
+                words_of(ui, words.text(title), words.text(text), p);
+                let without = if ask == Ask::Close { Text::CloseWithoutIt } else { Text::LeaveWithoutIt };
+                match buttons(ui, words, &[Text::KeepWorking, without], p) {
+                    Some(Text::KeepWorking) => {}
+                    Some(_) => self.leave(ask, editor, said),
+                    None => return Some(Question::Unfinished(ask, unfinished)),
+                }
+            }
             Question::Unsaved(ask) => {
                 let name = menus::name_of(editor);
                 words_of(ui, words.text(Text::CloseTitle), &words.say(Text::CloseText, &[("name", &name)]), p);

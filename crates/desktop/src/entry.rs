@@ -256,7 +256,8 @@ fn forget(ui: &Ui) {
 
 /// Figures that are typed while nothing has the focus go to the first field, and so does Tab.
 fn focus_by_typing(ui: &Ui) {
-    if ui.ctx().text_edit_focused() {
+    // Under a question over the window the keys are its own.
+    if ui.ctx().text_edit_focused() || ui.memory(|memory| memory.top_modal_layer().is_some()) {
         return;
     }
     let first = id_of(0);

@@ -305,6 +305,10 @@ fn typed<T>(
     }
     // Read anew, so that the sentence speaks of what holds now.
     let sentence = draft.as_ref().filter(|draft| draft.refused).and_then(|draft| read(&draft.text).err());
+    if sentence.is_some() {
+        let now = ui.ctx().cumulative_frame_nr();
+        ui.data_mut(|data| data.insert_temp(unread(), now));
+    }
     ui.data_mut(|data| match draft {
         Some(draft) => {
             data.insert_temp(key, draft);
@@ -312,6 +316,17 @@ fn typed<T>(
         None => data.remove::<Draft>(key),
     });
     (read_now, sentence)
+}
+
+/// Under this name it is kept in which frame something last stood in a field that could not be read.
+fn unread() -> Id {
+    Id::unique("something typed that cannot be read")
+}
+
+/// Whether something stands in a field in sight that cannot be read.
+pub(crate) fn has_unread(ctx: &egui::Context) -> bool {
+    let last = ctx.data(|data| data.get_temp::<u64>(unread()));
+    last.is_some_and(|frame| frame + 1 >= ctx.cumulative_frame_nr())
 }
 
 /// Gives the field the keys that was asked for a frame ago, and asks for the next one: what asks is often a click, which

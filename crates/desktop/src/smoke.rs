@@ -95,7 +95,7 @@ impl eframe::App for Host {
         // A smoke run ends by itself, whatever is unsaved.
         if self.smoke.is_none()
             && ctx.input(|input| input.viewport().close_requested())
-            && !self.window.asked_to_close()
+            && !self.window.asked_to_close(&ctx)
         {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             ctx.request_repaint();

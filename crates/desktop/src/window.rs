@@ -86,6 +86,8 @@ pub struct Window {
     closing: bool,
     /// What was asked for while a field was being typed into.
     waiting: Vec<Ask>,
+    /// Whether the host asked to close while a field was being typed into.
+    to_close: bool,
     /// What the pointer was on outside the map when the last frame was painted.
     beside_map: Option<Thing>,
 }
@@ -142,6 +144,7 @@ impl Window {
             title: String::new(),
             closing: false,
             waiting: Vec::new(),
+            to_close: false,
             beside_map: None,
         };
         theme::show(ctx, window.editor.theme());
@@ -161,11 +164,15 @@ impl Window {
         self.ask();
     }
 
-    /// Says whether the host may close the window now, and asks the keeper where work is unsaved.
-    pub fn asked_to_close(&mut self) -> bool {
-        if !self.asking.may_close() {
+    /// Says whether the host may close the window now, and asks the keeper where work is unsaved. What is being typed is
+    /// committed in the next frame first; where nothing is unsaved then, the window closes itself.
+    pub fn asked_to_close(&mut self, ctx: &egui::Context) -> bool {
+        if ctx.text_edit_focused() && !self.asking.may_close() {
+            self.to_close = true;
+            ctx.request_repaint();
+        } else if !self.asking.may_close() {
             let mut said = Said::default();
-            self.asking.take(Ask::Close, &self.editor, &mut said);
+            self.asking.take(Ask::Close, &self.editor, field::has_unread(ctx), &mut said);
             self.take(said.messages);
         }
         self.asking.may_close()
@@ -204,6 +211,9 @@ impl Window {
             map_view::keys(ui, &self.editor, &mut first);
         }
         map_view::listen(ui, parts.map, &self.editor, &mut first);
+        if std::mem::take(&mut self.to_close) {
+            first.ask(Ask::Close);
+        }
         let mut asks = std::mem::take(&mut self.waiting);
         if ui.ctx().text_edit_focused() && !first.asks.is_empty() {
             // What is being typed is committed first, and the ask taken in the next frame.
@@ -246,7 +256,7 @@ impl Window {
             ui.ctx().request_repaint();
         }
         for ask in asks {
-            self.asking.take(ask, &self.editor, &mut said);
+            self.asking.take(ask, &self.editor, field::has_unread(ui.ctx()), &mut said);
         }
         self.asking.show(ui, &self.editor, &mut said);
         if !self.asking.is_open() {

@@ -28,6 +28,12 @@ fn nudge(desk: &mut Desk) {
     say(desk, Message::Nudge(0.5, 0.25));
 }
 
+/// The host asks whether the window may close: its button was pressed, or Ctrl+Q.
+fn asked_to_close(desk: &mut Desk) -> bool {
+    let ctx = desk.ctx.clone();
+    desk.state_mut().as_mut().unwrap().asked_to_close(&ctx)
+}
+
 #[test]
 fn ctrl_s_writes_the_file_and_keeps_the_one_before() {
     let folder = tempfile::tempdir().unwrap();
@@ -124,20 +130,149 @@ fn closing_with_unsaved_work_asks() {
     let folder = tempfile::tempdir().unwrap();
     let path = plan_in(folder.path());
     let mut desk = on_plan(&path, None);
-    assert!(desk.state_mut().as_mut().unwrap().asked_to_close(), "nothing is unsaved");
+    assert!(asked_to_close(&mut desk), "nothing is unsaved");
     let mut desk = on_plan(&path, None);
     nudge(&mut desk);
-    assert!(!desk.state_mut().as_mut().unwrap().asked_to_close());
+    assert!(!asked_to_close(&mut desk));
     desk.run();
     desk.get_by_label("Save what you changed?");
     click_on(&mut desk, "Keep working");
     assert!(desk.query_by_label("Save what you changed?").is_none());
-    assert!(!desk.state_mut().as_mut().unwrap().asked_to_close());
+    assert!(!asked_to_close(&mut desk));
     desk.run();
     click_on(&mut desk, "Save");
-    assert!(desk.state_mut().as_mut().unwrap().asked_to_close());
+    assert!(asked_to_close(&mut desk));
     let read = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan;
     assert_eq!(read, *window(&desk).editor().plan());
+}
+
+/// Types over what stands in a field, without Enter.
+fn begins_to_type(desk: &mut Desk, label: &str, text: &str) {
+    desk.get_by_label(label).focus();
+    desk.run();
+    hand::over(desk, text);
+}
+
+/// Whether the window told its host to close.
+fn closes(desk: &mut Desk) -> bool {
+    desk.step();
+    let mut told = false;
+    for _ in 0..4 {
+        let output = desk.output().viewport_output.values();
+        told |= output.flat_map(|one| &one.commands).any(|one| *one == egui::ViewportCommand::Close);
+        desk.step();
+    }
+    told
+}
+
+#[test]
+fn what_stands_half_typed_is_committed_before_closing_asks() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    desk.key_press(Key::Num1);
+    settle(&mut desk);
+    begins_to_type(&mut desk, "Birds of the coop", "77");
+    assert!(!asked_to_close(&mut desk), "nothing is decided before the field is read");
+    desk.run();
+    desk.get_by_label("Save what you changed?");
+    assert_eq!(window(&desk).editor().plan().coop.as_ref().unwrap().birds, Some(77));
+    click_on(&mut desk, "Save");
+    assert!(asked_to_close(&mut desk));
+    let read = plan::read(&std::fs::read(&path).unwrap()).unwrap().plan;
+    assert_eq!(read.coop.unwrap().birds, Some(77));
+
+    // A name as well, in the menu of the plan.
+    let mut desk = on_plan(&path, None);
+    click_on(&mut desk, "Plan: new, open, save");
+    begins_to_type(&mut desk, "Name of the plan", "Second grass");
+    assert!(!asked_to_close(&mut desk));
+    desk.run();
+    desk.get_by_label("Save what you changed?");
+    assert_eq!(window(&desk).editor().plan().title, "Second grass");
+
+    // A field in which the keys merely stand holds nothing back: the window closes by itself.
+    let mut desk = on_plan(&path, None);
+    desk.get_by_label("Length of side 1 to 2").focus();
+    desk.run();
+    assert!(!asked_to_close(&mut desk));
+    assert!(closes(&mut desk));
+    assert!(asked_to_close(&mut desk));
+}
+
+#[test]
+fn what_stands_in_a_field_and_cannot_be_read_is_asked_about_too() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    desk.key_press(Key::Num1);
+    settle(&mut desk);
+    begins_to_type(&mut desk, "Birds of the coop", "a few");
+    assert!(!asked_to_close(&mut desk));
+    desk.run();
+    desk.get_by_label("Leave what is typed?");
+    click_on(&mut desk, "Keep working");
+    desk.get_by_label_contains("“a few” is no number");
+    assert!(!asked_to_close(&mut desk), "it still stands there");
+    desk.run();
+    click_on(&mut desk, "Close without it");
+    assert!(asked_to_close(&mut desk));
+    assert_eq!(std::fs::read(&path).unwrap(), EXAMPLE);
+
+    // Of what is unsaved besides is asked next; and once the field is mended nothing is held back.
+    let mut desk = on_plan(&path, None);
+    desk.key_press(Key::Num1);
+    settle(&mut desk);
+    nudge(&mut desk);
+    desk.key_press(Key::Num1);
+    settle(&mut desk);
+    begins_to_type(&mut desk, "Birds of the coop", "a few");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    desk.run();
+    click_on(&mut desk, "Go on without it");
+    desk.get_by_label("Save what you changed?");
+    click_on(&mut desk, "Keep working");
+    fill(&mut desk, "Birds of the coop", "80");
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    desk.run();
+    desk.get_by_label("Save what you changed?");
+}
+
+#[test]
+fn a_line_half_drawn_is_asked_about_before_it_is_left() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    desk.key_press(Key::R);
+    desk.run();
+    assert!(asked_to_close(&mut on_plan(&path, None)));
+    for (east, north) in [(90.0, 10.0), (110.0, 10.0), (110.0, 30.0)] {
+        let at = hand::spot(&desk, plan::Point::new(east, north));
+        hand::click(&mut desk, at);
+    }
+    let drawn = window(&desk).editor().tool().set_count();
+    assert_eq!((drawn, window(&desk).editor().save_state()), (3, SaveState::Saved));
+    assert!(!asked_to_close(&mut desk));
+    desk.run();
+    desk.get_by_label("Leave what is half drawn?");
+    // The keys are the question's: Tab walks its buttons, Esc leaves it, and the line stays as it was.
+    desk.key_press(Key::Tab);
+    desk.run();
+    let without = desk.get_by_label("Close without it");
+    assert!(egui_kittest::kittest::NodeT::accesskit_node(&without).is_focused());
+    desk.key_press(Key::Escape);
+    desk.run();
+    assert_eq!(window(&desk).editor().tool().set_count(), 3, "the line is still in the hand");
+    for (modifiers, key) in [(Modifiers::COMMAND, Key::O), (Modifiers::COMMAND, Key::N)] {
+        desk.key_press_modifiers(modifiers, key);
+        desk.run();
+        desk.get_by_label("Leave what is half drawn?");
+        click_on(&mut desk, "Keep working");
+    }
+    assert!(!asked_to_close(&mut desk));
+    desk.run();
+    click_on(&mut desk, "Close without it");
+    assert!(asked_to_close(&mut desk));
 }
 
 #[test]
