@@ -243,6 +243,8 @@ fn shaping(list: &mut List, editor: &Editor) {
     list.add(words.text(Text::TypeIt), "Enter", typed, Does::Nothing);
     let [little, more] = [NUDGE_M, 10.0 * NUDGE_M].map(|step_m| words.length(step_m));
     list.add(words.say(Text::NudgeIt, &[("little", &little), ("more", &more)]), "← ↑ ↓ →", picked, Does::Nothing);
+    let slide = words.say(Text::SlideIt, &[("little", &little), ("more", &more)]);
+    list.add(slide, "← ↑ ↓ →", editor.slides_side(), Does::Nothing);
     list.add(words.text(Text::PickNext), "Tab", true, Does::Nothing);
     list.say(words.text(Text::FitNets), "", has_run, Message::FitNets(0));
     list.say(words.text(Text::OtherShapes), "", true, Message::Shapes(ShapesMessage::Open(true)));
@@ -268,6 +270,10 @@ fn many(list: &mut List, editor: &Editor) {
     list.add(words.text(Many::PasteHere), "Ctrl Shift V", true, Does::Nothing);
     list.add(words.text(Many::NudgePanel), "Ctrl ← ↑ ↓ →", picked, Does::Nothing);
     list.add(words.text(Many::PickAlso), "Shift", true, Does::Nothing);
+    for (name, keys) in [(Many::WalkAlso, "Shift ↑ ↓"), (Many::WalkPast, "Ctrl ↑ ↓"), (Many::PickHere, "Space")]
+    {
+        list.add(words.text(name), keys, editor.is_listing(), Does::Nothing);
+    }
 }
 
 /// What is done to the outline of what is picked.
@@ -284,6 +290,7 @@ fn shapes(list: &mut List, editor: &Editor) {
         (Shape::MirrorOverSide, "", side, ShapingMessage::Mirror(Over::Side)),
         (Shape::BesideMirrored, "N", editor.shares_side(), ShapingMessage::Beside(true)),
         (Shape::BesideShifted, "Shift N", editor.shares_side(), ShapingMessage::Beside(false)),
+        (Shape::InsertCorner, "I", editor.takes_corner(), ShapingMessage::InsertCorner),
         (Shape::TurnHere, "P", corner, ShapingMessage::PivotHere),
         (Shape::TurnMiddle, "", editor.has_pivot(), ShapingMessage::PivotMiddle),
         (Shape::CornerFree, "", editor.keep() != Keep::Free, ShapingMessage::Keep(Keep::Free)),
@@ -302,6 +309,7 @@ fn view(list: &mut List, editor: &Editor) {
     let middle = editor.view().size.map(|side| side / 2.0);
     list.say(words.text(Text::ZoomIn), "+", true, Message::Zoom(ZOOM, middle));
     list.say(words.text(Text::ZoomOut), "−", true, Message::Zoom(1.0 / ZOOM, middle));
+    list.add(words.text(Text::PanIt), "← ↑ ↓ →", editor.picked().is_none(), Does::Nothing);
     list.say(words.text(Guides::KeepDimensions), "D", true, Message::KeepDimensions(!editor.keeps_dimensions()));
     for grid in Grid::ALL {
         let name = words.say(Guides::GridIs, &[("step", &grid.name(words))]);

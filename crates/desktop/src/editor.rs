@@ -46,6 +46,7 @@ mod removing;
 mod rework;
 mod shapes;
 mod shaping;
+mod sides;
 mod snap;
 mod taping;
 mod underlay;
@@ -333,4 +334,19 @@ pub(crate) fn corner_of(plan: &Plan, thing: Thing) -> Option<(Shape, usize)> {
         }
         _ => None,
     }
+}
+
+/// The thing that a corner of a shape is.
+pub(crate) fn corner_thing(plan: &Plan, shape: &Shape, vertex: usize) -> Option<Thing> {
+    let run = |id: &String| plan.runs.iter().position(|run| run.id == *id);
+    Some(match shape {
+        Shape::Boundary => Thing::BoundaryCorner { vertex },
+        Shape::KeepOut(keep_out) => Thing::KeepOutCorner { keep_out: *keep_out, vertex },
+        Shape::Wall(wall) => Thing::WallCorner { wall: *wall, vertex },
+        Shape::Shade(shade) => Thing::ShadeCorner { shade: *shade, vertex },
+        Shape::Damp(damp) => Thing::DampCorner { damp: *damp, vertex },
+        Shape::Hazard(hazard) => Thing::HazardCorner { hazard: *hazard, vertex },
+        Shape::Run(id) => Thing::RunCorner { run: run(id)?, vertex },
+        Shape::Branch(id, branch) => Thing::BranchCorner { run: run(id)?, branch: *branch, vertex },
+    })
 }

@@ -15,6 +15,8 @@ use crate::tool::{Drawn, Hand, Tool};
 
 /// How far the mouse goes before it leads again, pixels.
 const REST_PX: f32 = 5.0;
+/// So near the map's edge the keys take the map along, pixels.
+const EDGE_PX: f32 = 48.0;
 /// The cross at the keys' pointer.
 const RING_PX: f32 = 9.0;
 const ARM_PX: f32 = 14.0;
@@ -138,12 +140,23 @@ pub(crate) fn by_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         };
         let to = Point::new(from.east_m + f64::from(moved.x), from.north_m + f64::from(moved.y));
         (lead.by, lead.rests) = (By::Keys(to), mouse(ui));
+        if let Some(message) = follows(editor, to) {
+            said.say(message);
+        }
         said.say(Message::Hand(Hand::Move(to)));
     }
     if matches!(lead.by, By::Keys(_)) && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Space)) {
         said.say(Message::Hand(Hand::Set));
     }
     ui.data_mut(|data| data.insert_temp(id(), lead));
+}
+
+/// The map goes along where the keys lead off it.
+fn follows(editor: &Editor, to: Point) -> Option<Message> {
+    let (spot, size) = (editor.view().spot(to), editor.view().size);
+    let over = |side: usize| spot[side].clamp(EDGE_PX, (size[side] - EDGE_PX).max(EDGE_PX)) - spot[side];
+    let (right, down) = (over(0), over(1));
+    (right != 0.0 || down != 0.0).then_some(Message::Pan(right, down))
 }
 
 /// What the keys do, while they lead.

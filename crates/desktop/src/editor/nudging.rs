@@ -3,6 +3,7 @@
 use drawing::Thing;
 use plan::{Deed, Edit, Motion};
 
+use super::shaping::side_of;
 use super::whole::Whole;
 use super::{Editor, corner_of};
 
@@ -56,6 +57,9 @@ impl Editor {
         } else if matches!(thing, Thing::Branch { .. } | Thing::BranchCorner { .. } | Thing::BranchSide { .. }) {
             let edit = self.hanging_nudged(thing, motion);
             (Deed::Move, edit.into_iter().collect())
+        } else if let Some((shape, side)) = side_of(&self.plan, thing) {
+            let edit = self.side_nudged(shape, side, [east_m, north_m]);
+            (Deed::SlideSide, edit.into_iter().collect())
         } else if let Some(whole) = Whole::of(&self.plan, thing) {
             (Deed::Move, whole.moved(&self.plan, motion))
         } else {

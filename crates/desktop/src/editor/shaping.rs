@@ -48,6 +48,8 @@ pub enum ShapingMessage {
     Beside(bool),
     /// What corners keep while they are dragged.
     Keep(Keep),
+    /// A corner in the middle of the picked side, or of the side after the picked corner.
+    InsertCorner,
     /// It turns about the corner that is picked.
     PivotHere,
     /// It turns about its middle.
@@ -164,6 +166,7 @@ impl Editor {
             ShapingMessage::Mirror(over) => self.mirror(over),
             ShapingMessage::Beside(mirrored) => self.beside(mirrored),
             ShapingMessage::Keep(keep) => self.set_keep(keep),
+            ShapingMessage::InsertCorner => self.insert_corner(),
             ShapingMessage::PivotHere => self.pivot_here(),
             ShapingMessage::PivotMiddle => self.pivot = None,
             ShapingMessage::GrabPivot(at) => self.grab_pivot(at),

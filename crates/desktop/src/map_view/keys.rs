@@ -12,6 +12,9 @@ use crate::{commands, first_corner, leading, many, measured, pages, place_entry,
 
 /// A step of the arrow keys, metres; ten times that with Shift.
 pub(crate) const NUDGE_M: f64 = 0.1;
+/// How much of the map an arrow moves it, without Shift and with it.
+const PAN: f32 = 0.125;
+const PAN_FAR: f32 = 0.75;
 /// A step of the turning keys, degrees.
 pub(crate) const TURN_DEG: f64 = 5.0;
 
@@ -73,6 +76,9 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
     place_entry::keys(ui, editor);
     many::nudge_keys(ui, editor, said);
     shape_keys(ui, editor, said);
+    if editor.picked().is_none() {
+        pan_keys(ui, editor, said);
+    }
     if editor.picked().is_some() {
         let turn = ui.input_mut(|input| {
             let (left, right) = (Key::OpenBracket, Key::CloseBracket);
@@ -112,6 +118,29 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
     }
 }
 
+/// With nothing picked the arrows look on over the ground that way; with Shift most of the map at once. A part of the
+/// window that has the keys keeps them.
+fn pan_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
+    if ui.memory(|memory| memory.focused().is_some()) || editor.question().is_some() {
+        return;
+    }
+    let [wide, high] = editor.view().size;
+    for (key, right, down) in [
+        (Key::ArrowLeft, 1.0, 0.0),
+        (Key::ArrowRight, -1.0, 0.0),
+        (Key::ArrowUp, 0.0, 1.0),
+        (Key::ArrowDown, 0.0, -1.0),
+    ] {
+        let share = ui.input_mut(|input| {
+            let far = input.count_and_consume_key(Modifiers::SHIFT, key) as f32 * PAN_FAR;
+            far + input.count_and_consume_key(Modifiers::NONE, key) as f32 * PAN
+        });
+        if share > 0.0 {
+            said.say(Message::Pan(right * share * wide, down * share * high));
+        }
+    }
+}
+
 /// The place under the pointer where the map was in the last frame.
 fn pointed(ui: &Ui, editor: &Editor) -> Option<Point> {
     let map = ui.ctx().read_response(super::map_id())?;
@@ -128,6 +157,7 @@ fn shape_keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         (none, Key::M, ShapingMessage::Mirror(Over::EastWest)),
         (shift, Key::N, ShapingMessage::Beside(false)),
         (none, Key::N, ShapingMessage::Beside(true)),
+        (none, Key::I, ShapingMessage::InsertCorner),
         (none, Key::Q, ShapingMessage::SquareUp),
         (none, Key::C, ShapingMessage::CutCorner),
         (none, Key::P, ShapingMessage::PivotHere),

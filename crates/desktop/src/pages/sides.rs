@@ -10,7 +10,7 @@ use workup::shaping::{CornerTyped, neighbours, turn_deg};
 
 use super::{Desk, PLACE_M};
 use crate::corner::MOST_TURN_DEG;
-use crate::editor::{Message, ShapingMessage};
+use crate::editor::{Message, ShapingMessage, corner_thing};
 use crate::field::{self, Shown};
 use crate::side::Side;
 use crate::theme::{self, colour};
@@ -121,27 +121,13 @@ pub(super) fn rows(
     for corner in corners {
         let top = ui.cursor().top();
         corner_row(ui, desk, &of, corner);
-        if let Some(thing) = corner_thing(desk, shape, corner) {
+        if let Some(thing) = corner_thing(desk.editor.plan(), shape, corner) {
             hover(ui, desk, top, thing);
         }
     }
 }
 
 /// The corner as the map knows it.
-fn corner_thing(desk: &Desk<'_>, shape: &Shape, vertex: usize) -> Option<Thing> {
-    let run = |id: &String| desk.editor.plan().runs.iter().position(|run| run.id == *id);
-    Some(match shape {
-        Shape::Boundary => Thing::BoundaryCorner { vertex },
-        Shape::KeepOut(keep_out) => Thing::KeepOutCorner { keep_out: *keep_out, vertex },
-        Shape::Wall(wall) => Thing::WallCorner { wall: *wall, vertex },
-        Shape::Shade(shade) => Thing::ShadeCorner { shade: *shade, vertex },
-        Shape::Damp(damp) => Thing::DampCorner { damp: *damp, vertex },
-        Shape::Hazard(hazard) => Thing::HazardCorner { hazard: *hazard, vertex },
-        Shape::Run(id) => Thing::RunCorner { run: run(id)?, vertex },
-        Shape::Branch(id, branch) => Thing::BranchCorner { run: run(id)?, branch: *branch, vertex },
-    })
-}
-
 fn hover(ui: &Ui, desk: &mut Desk<'_>, top: f32, thing: Thing) {
     let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
     if ui.rect_contains_pointer(row) {
@@ -260,7 +246,7 @@ fn corner_row(ui: &mut Ui, desk: &mut Desk<'_>, of: &Of<'_>, corner: usize) {
     let (words, plan, p) = (desk.words, desk.editor.plan(), desk.p);
     let (at, number) = (of.outline[corner], (corner + 1).to_string());
     let (rect, places) = row(ui, 3);
-    let thing = corner_thing(desk, of.shape, corner);
+    let thing = corner_thing(desk.editor.plan(), of.shape, corner);
     let picking = label(desk, of, words.say(Table::PickCornerOf, &[("number", number.as_str())]));
     let picked = name(ui, desk, rect, corner_id(of.shape, corner), &picking, thing);
     let plate = Rect::from_center_size(rect.left_center() + vec2(9.0, 0.0), egui::Vec2::splat(18.0));

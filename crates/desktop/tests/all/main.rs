@@ -14,6 +14,7 @@ mod apart;
 mod book;
 mod bracing;
 mod branches;
+mod by_keys;
 mod chips;
 mod clipboard;
 mod commands;

@@ -44,6 +44,10 @@ texts! {
         TypeIt: "Type the figures of the side, corner or place that is picked" => "Maße der gewählten Seite, Ecke oder Stelle eintippen",
         NudgeIt: "Move what is picked by {little}, with Shift by {more}"
             => "Gewähltes um {little} bewegen, mit Umschalttaste um {more}",
+        SlideIt: "Slide a picked side square to itself by {little}, with Shift by {more}"
+            => "Gewählte Seite quer zu sich um {little} verschieben, mit Umschalttaste um {more}",
+        PanIt: "Move the map while nothing is picked, with Shift further"
+            => "Karte verschieben, solange nichts gewählt ist, mit Umschalttaste weiter",
         Remove: "Take out what is picked" => "Gewähltes herausnehmen",
         Keys: "Save all keys as a page to print" => "Alle Tasten als Seite zum Drucken speichern",
         KeysTitle: "Keys" => "Tasten",

@@ -17,6 +17,8 @@ texts! {
             => "Diese Ecke lässt sich nicht über zwei Pfähle abschneiden: Dort steht kein Netz, sie knickt nicht, oder eine Seite daneben ist kürzer als ein Feld.",
         SomeSides: "Sides {from} to {to} of {sides} stand here: pick a side or a corner on the map to see those about it."
             => "Hier stehen die Seiten {from} bis {to} von {sides}: eine Seite oder Ecke auf der Karte wählen, um die um sie herum zu sehen.",
+        InsertCorner: "Insert a corner in this side, or in the side after this corner"
+            => "In diese Seite eine Ecke einfügen, oder in die Seite nach dieser Ecke",
         TurnHere: "Turn it about this corner" => "Um diese Ecke drehen",
         TurnMiddle: "Turn it about its middle" => "Um die Mitte drehen",
         TurnBy: "Turn it by" => "Drehen um",
@@ -66,6 +68,8 @@ texts! {
         NoSuchPanels: "The nets of this run have no so many panels from this corner on." => "Die Netze dieses Auslaufs haben von dieser Ecke an keine so vielen Felder.",
         NotSquare: "It cannot be squared up: a side would vanish, or the outline cross itself." => "Rechtwinklig geht es nicht: Eine Seite fiele weg, oder der Umriss kreuzte sich.",
         SideNotSlid: "This side cannot slide: a neighbour runs along it." => "Diese Seite lässt sich nicht verschieben: Ein Nachbar läuft an ihr entlang.",
+        AlongSide: "That way runs along the side, which slides only square to itself."
+            => "Diese Richtung läuft an der Seite entlang, die sich nur quer zu sich verschiebt.",
         KeptThere: "Kept as it is, this corner cannot go that way." => "So gehalten kann diese Ecke nicht dorthin.",
         PickSide: "Pick a side first." => "Zuerst eine Seite wählen.",
         PickOutline: "Pick an outline first." => "Zuerst einen Umriss wählen.",

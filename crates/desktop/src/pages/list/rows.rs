@@ -22,27 +22,66 @@ use crate::theme::{self, colour};
 /// Width of a row's switch.
 const SWITCH: f32 = 24.0;
 
-/// Where the keys take the row from, of so many rows; `None` where no key was pressed.
-fn stepped(ui: &Ui, from: usize, page: usize, last: usize) -> Option<usize> {
-    ui.input_mut(|input| {
-        let mut to = from;
-        for (key, by) in [
-            (Key::ArrowDown, 1),
-            (Key::ArrowUp, -1),
-            (Key::PageDown, page.cast_signed()),
-            (Key::PageUp, -(page.cast_signed())),
-        ] {
-            let times = input.count_and_consume_key(Modifiers::NONE, key).cast_signed();
-            to = to.saturating_add_signed(by.saturating_mul(times));
-        }
-        if input.consume_key(Modifiers::NONE, Key::Home) {
-            to = 0;
-        }
-        if input.consume_key(Modifiers::NONE, Key::End) {
-            to = last;
-        }
-        (to != from).then_some(to.min(last))
+/// What is done with the row to which the keys walk.
+#[derive(Clone, Copy)]
+enum Walks {
+    /// It is picked in place of what was.
+    Picks,
+    /// It is picked too; back on one that is, the one that was left is let go.
+    PicksToo,
+    /// Nothing.
+    Past,
+}
+
+/// Where the keys take the row from, of so many rows, and how; `None` where no key was pressed.
+fn stepped(ui: &Ui, from: usize, page: usize, last: usize) -> Option<(usize, Walks)> {
+    // With Shift and Ctrl first: without, the same keys would be taken.
+    let ways =
+        [(Modifiers::COMMAND, Walks::Past), (Modifiers::SHIFT, Walks::PicksToo), (Modifiers::NONE, Walks::Picks)];
+    ways.into_iter().find_map(|(modifiers, walks)| {
+        ui.input_mut(|input| {
+            let mut to = from;
+            for (key, by) in [
+                (Key::ArrowDown, 1),
+                (Key::ArrowUp, -1),
+                (Key::PageDown, page.cast_signed()),
+                (Key::PageUp, -(page.cast_signed())),
+            ] {
+                let times = input.count_and_consume_key(modifiers, key).cast_signed();
+                to = to.saturating_add_signed(by.saturating_mul(times));
+            }
+            if input.consume_key(modifiers, Key::Home) {
+                to = 0;
+            }
+            if input.consume_key(modifiers, Key::End) {
+                to = last;
+            }
+            (to != from).then_some((to.min(last), walks))
+        })
     })
+}
+
+/// Says what is picked by walking from a row to another.
+fn walked(editor: &Editor, [from, to]: [Item; 2], walks: Walks, said: &mut Said) {
+    match walks {
+        Walks::Past => {}
+        Walks::Picks => {
+            if let Some(thing) = roster::picks(to) {
+                said.say(Message::Pick(Some(thing)));
+            }
+        }
+        Walks::PicksToo => {
+            // A net picks its run, and is none itself.
+            let own = |item: Item| roster::picks(item).filter(|&thing| Item::of(thing) == item);
+            let chosen = editor.chosen();
+            let both = [own(from), own(to)];
+            let also: Vec<Thing> = match both {
+                [Some(left), Some(come)] if [left, come].iter().all(|one| chosen.contains(one)) => vec![left],
+                _ => both.into_iter().flatten().filter(|one| !chosen.contains(one)).collect(),
+            };
+            said.messages.extend(also.into_iter().map(|thing| Message::Many(ManyMessage::Also(thing))));
+        }
+    }
 }
 
 /// The rows in sight.
@@ -66,12 +105,14 @@ pub(super) fn rows(
         entries.iter().position(|entry| entry.item == Item::of(here))
     };
     let first = || (0..=last).find(|&index| is_row(index));
+    let mut walks = Walks::Picks;
     let to = if !walk.open {
         picked().or_else(first)
     } else if from_field {
         first()
     } else {
-        focused.and_then(|from| stepped(ui, from, sheet.page(from, place.height()), last)).map(|to| {
+        focused.and_then(|from| stepped(ui, from, sheet.page(from, place.height()), last)).map(|(to, how)| {
+            walks = how;
             // Heads are passed by, in the way of the step.
             let ahead = (to..=last).find(|&index| is_row(index));
             let back = (0..=to).rev().find(|&index| is_row(index));
@@ -82,10 +123,9 @@ pub(super) fn rows(
     if let Some(to) = to {
         let item = entries[to].item;
         ui.memory_mut(|memory| memory.request_focus(row_id(item)));
-        if walk.open
-            && let Some(thing) = roster::picks(item)
-        {
-            said.say(Message::Pick(Some(thing)));
+        if walk.open {
+            let from = focused.map_or(item, |from| entries[from].item);
+            walked(editor, [from, item], walks, said);
         }
         walk.at = Some(item);
     }
@@ -181,16 +221,16 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
     if let Some((thing, switches)) = switches {
         row_switches(ui, rect, editor, thing, switches, &full, said);
     }
-    let opened = keys(ui, &response, editor, entry.item, thing, said);
+    let taken = keys(ui, &response, editor, entry.item, thing, said);
     if response.hovered() {
         said.hovered = said.hovered.or(thing);
     }
     if response.has_focus() {
         walk.at = Some(entry.item);
     }
-    // Enter, which opened its page, is a click to egui.
+    // Enter, which opened its page, and Space are clicks to egui.
     if response.clicked()
-        && !opened
+        && !taken
         && let Some(thing) = thing
     {
         response.request_focus();
@@ -203,7 +243,8 @@ fn row(ui: &mut Ui, rect: Rect, editor: &Editor, (entry, tall): (Entry, bool), w
     }
 }
 
-/// The keys of the row that has the keyboard; whether Enter opened its page: egui's own Enter and Space would only pick.
+/// The keys of the row that has the keyboard; whether Enter opened its page or Space picked it too: egui's own Enter and
+/// Space would pick it alone.
 fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option<Thing>, said: &mut Said) -> bool {
     if !response.has_focus() {
         return false;
@@ -214,7 +255,7 @@ fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option
     let (enter, space, names) = ui.input_mut(|input| {
         (
             input.consume_key(Modifiers::NONE, Key::Enter),
-            input.consume_key(Modifiers::SHIFT, Key::Space),
+            input.consume_key(Modifiers::COMMAND, Key::Space) || input.consume_key(Modifiers::NONE, Key::Space),
             input.consume_key(Modifiers::NONE, Key::F2),
         )
     });
@@ -233,7 +274,7 @@ fn keys(ui: &Ui, response: &Response, editor: &Editor, item: Item, thing: Option
             None => said.say(Message::Many(ManyMessage::NoName)),
         }
     }
-    enter
+    enter || space
 }
 
 fn row_switches(
