@@ -2,6 +2,7 @@
 //! next on the map once it is laid.
 
 mod ask;
+mod bare;
 mod lesson;
 mod page;
 mod step;
@@ -19,6 +20,7 @@ use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::{field, kit};
 
+pub(crate) use bare::bare;
 pub(crate) use lesson::lesson;
 pub(crate) use page::page;
 
@@ -134,24 +136,38 @@ fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &Palett
     painter.add(text);
 }
 
-/// Other ways in, small, beneath the outline.
+/// Other ways in, small: beneath the outline of the question, and on the map of an empty plan.
 fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     let (words, p) = (editor.words(), editor.theme().palette());
+    let asked = editor.question().is_some();
     let mut inside = ui.new_child(UiBuilder::new().id_salt("ways").max_rect(rect));
-    inside.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 22.0;
-        let back = if editor.came_from_example() { Text::LookRound } else { Text::BackToPlan };
-        if kit::link(ui, words.text(back), p).clicked() {
+    inside.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(22.0, 6.0);
+        if asked && !editor.came_from_example() && kit::link(ui, words.text(Text::BackToPlan), p).clicked() {
             said.say(Message::LeaveQuestion);
         }
         if kit::link(ui, words.text(Text::DrawFirst), p).clicked() {
-            said.say(Message::StartEmpty);
-            said.say(Message::Open(Page::Ground));
-            said.say(Message::Use(crate::tool::Tool::outline(crate::tool::Drawn::Paddock)));
+            begin_empty(asked, said);
+            said.say(Message::UseOn(Page::Ground, crate::tool::Tool::outline(crate::tool::Drawn::Paddock)));
         }
         if kit::link(ui, words.text(Text::BringIn), p).clicked() {
-            said.say(Message::StartEmpty);
+            begin_empty(asked, said);
             said.ask(Ask::BringIn);
         }
+        if kit::link(ui, words.text(Text::LookRound), p).clicked() {
+            // The one that it was asked over is as the keeper left it.
+            if editor.came_from_example() {
+                said.say(Message::LeaveQuestion);
+            } else {
+                said.ask(Ask::Example);
+            }
+        }
     });
+}
+
+/// In place of what the question was asked over begins an empty plan; one that is open already stays.
+fn begin_empty(asked: bool, said: &mut Said) {
+    if asked {
+        said.say(Message::StartEmpty);
+    }
 }

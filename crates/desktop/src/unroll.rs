@@ -116,7 +116,8 @@ fn short_m(editor: &Editor, unrolled: &Unrolled) -> Option<f64> {
 fn left(editor: &Editor, in_hand: &InHand) -> (String, String) {
     let (words, unrolled) = (editor.words(), &in_hand.unrolled);
     if in_hand.rolls.count() == 0 {
-        (words.text(Text::NoNets).to_owned(), String::new())
+        let owns_none = editor.plan().store.nets.is_empty();
+        (words.text(if owns_none { Text::NoNetsYet } else { Text::NoNets }).to_owned(), String::new())
     } else if unrolled.short_m > 0.0 {
         (words.say(Text::Beyond, &[("length", &words.length(unrolled.short_m))]), String::new())
     } else {

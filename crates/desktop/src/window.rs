@@ -234,6 +234,7 @@ impl Window {
         let parts = Parts::of(all, &self.editor);
         map_view::paint(ui, parts.map, &self.editor, (&mut self.map, &self.pictures), &mut said);
         first::lesson(ui, parts.map, &self.editor);
+        first::bare(ui, parts.map, &self.editor, &mut said);
         first::show(ui, parts.map, &self.editor, self.asking.is_open(), &mut said);
         under::show(ui, parts.under, &self.editor, &mut self.line, &mut said);
         if !self.editor.is_listing() {

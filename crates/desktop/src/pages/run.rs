@@ -27,6 +27,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let Some((run, worked)) = editor.run() else {
         kit::title(ui, words.text(Text::NoRunTitle), "", words.text(Text::NoRunSentence), p);
         tools(ui, desk);
+        store::nets(ui, desk);
         findings(ui, desk);
         return;
     };

@@ -18,7 +18,7 @@ use words::{Measure, Range};
 pub(super) use energizers::{
     of_run as energizer_of, row as energizer_row, show as energizers, unfold as unfold_energizer,
 };
-pub(super) use nets::{row as net_row, unfold as unfold_net};
+pub(super) use nets::{row as net_row, show as nets, unfold as unfold_net};
 pub(super) use rates::show as rates;
 pub(super) use strip::show as strip;
 

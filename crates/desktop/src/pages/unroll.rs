@@ -122,6 +122,9 @@ fn store(ui: &mut Ui, desk: &mut Desk<'_>, in_hand: &InHand) {
     let places = places.each_ref().map(|(name, figure)| (*name, figure.as_str()));
     desk.section(ui, words.text(Text::RollsOfRun), &words.say(Text::RollsOfRunAside, &places), About::RollsOfRun);
     ui.add_space(8.0);
+    if desk.editor.plan().store.nets.is_empty() {
+        desk.second(ui, words.text(Text::NoNetsHow));
+    }
     super::run::rolls(ui, in_hand.rolls.count() - left, left, p);
 }
 

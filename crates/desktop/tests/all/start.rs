@@ -280,3 +280,87 @@ fn tab_goes_from_field_to_field_and_the_arrows_step_a_figure() {
     assert_eq!(rolls(&desk).count, before.count + 1);
     assert!(has_keys(&desk, "Rolls"));
 }
+
+/// A desk on which an empty plan was begun by the plan's menu.
+fn emptied() -> hand::Desk {
+    let mut desk = cold();
+    click_on(&mut desk, "Plan: new, open, save");
+    click_on(&mut desk, "New, empty");
+    settle(&mut desk);
+    assert!(window(&desk).editor().question().is_none(), "nobody is asked who wants it empty");
+    desk
+}
+
+#[test]
+fn an_empty_plan_shows_the_ways_in_until_something_is_done() {
+    const ASKS: &str = "This plan is empty. How many rolls do you have?";
+    let mut desk = emptied();
+    desk.get_by_label(ASKS);
+    // The map beneath is as any other.
+    let at = desk.get_by_label("Map").rect().left_top() + egui::vec2(60.0, 60.0);
+    drag(&mut desk, at, at + egui::vec2(40.0, 0.0));
+    desk.key_press(Key::R);
+    desk.run();
+    assert!(desk.query_by_label(ASKS).is_none(), "a tool in the hand is a way in");
+    assert!(window(&desk).editor().in_hand().is_some());
+    desk.get_by_label_contains("No net is in the store yet");
+    assert!(!hand::says(&desk, "no net is left"));
+    hand::click(&mut desk, at + egui::vec2(100.0, 100.0));
+    desk.get_by_label_contains("no net is in the store yet");
+    desk.key_press(Key::Escape);
+    desk.run();
+    // Nets can be stated before there is a run.
+    click_on(&mut desk, "Add a kind of net");
+    assert_eq!(window(&desk).editor().plan().store.nets.len(), 1);
+    assert!(desk.query_by_label(ASKS).is_none(), "it is no longer empty");
+
+    let mut desk = emptied();
+    click_on(&mut desk, "Start with your own rolls");
+    desk.get_by_label("How much netting do you have?");
+    click_on(&mut desk, "Back to the plan");
+    desk.get_by_label(ASKS);
+    desk.get_by_label("Start with your own rolls").focus();
+    desk.run();
+    desk.key_press(Key::Enter);
+    desk.run();
+    click_on(&mut desk, "Lay it out");
+    settle(&mut desk);
+    assert!(desk.query_by_label(ASKS).is_none());
+    assert_eq!(window(&desk).editor().plan().runs.len(), 1);
+
+    let mut desk = emptied();
+    click_on(&mut desk, "Draw the paddock first");
+    assert!(window(&desk).editor().tool().draws(desktop::tool::Drawn::Paddock));
+    desk.key_press(Key::Escape);
+    desk.run();
+    click_on(&mut desk, "Bring in a boundary");
+    desk.get_by_label("File name");
+    desk.key_press(Key::Escape);
+    desk.run();
+    click_on(&mut desk, "Look round the example farm");
+    settle(&mut desk);
+    desk.get_by_label("example farm");
+    assert!(desk.query_by_label(ASKS).is_none());
+}
+
+#[test]
+fn what_an_empty_plan_holds_already_is_not_left_unasked() {
+    let mut desk = emptied();
+    hand::say(&mut desk, Message::Make(plan::Edit::SetTitle { title: "Lower meadow".to_owned() }));
+    click_on(&mut desk, "Start with your own rolls");
+    desk.get_by_label("Save what you changed?");
+}
+
+#[test]
+fn the_example_is_a_way_on_from_the_question_too() {
+    let mut desk = emptied();
+    desk.key_press_modifiers(egui::Modifiers::COMMAND, Key::N);
+    desk.run();
+    for way in ["Back to the plan", "Draw the paddock first", "Bring in a boundary"] {
+        desk.get_by_label(way);
+    }
+    click_on(&mut desk, "Look round the example farm");
+    settle(&mut desk);
+    assert_eq!(*window(&desk).editor().plan(), hand::example());
+    assert_eq!(window(&desk).editor().save_state(), SaveState::Example);
+}

@@ -22,6 +22,7 @@ texts! {
         LayItOut: "Lay it out" => "Auslegen",
         AllElse: "All else is assumed, marked so, and yours to change."
             => "Alles Übrige ist angenommen, so gekennzeichnet und von Ihnen zu ändern.",
+        BareHead: "This plan is empty. How many rolls do you have?" => "Dieser Plan ist leer. Wie viele Rollen haben Sie?",
         LookRound: "Look round the example farm" => "Beispielhof ansehen",
         BackToPlan: "Back to the plan" => "Zurück zum Plan",
         DrawFirst: "Draw the paddock first" => "Erst die Koppel zeichnen",

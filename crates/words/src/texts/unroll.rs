@@ -18,6 +18,9 @@ texts! {
         LeftInStore: "{count} more in the store" => "{count} weitere im Lager",
         NoneInStore: "the last one" => "das letzte",
         NoNets: "no net is left in the store" => "kein Netz mehr im Lager",
+        NoNetsYet: "no net is in the store yet" => "noch kein Netz im Lager",
+        NoNetsHow: "No net is in the store yet, so the line has no posts. Add your nets on page Run, or start with your own rolls."
+            => "Noch kein Netz im Lager, darum hat die Linie keine Pfähle. Die Netze auf der Seite „Auslauf“ hinzufügen oder mit eigenen Rollen beginnen.",
         ShortOfClosing: "out of reach: {length} short to close from here"
             => "außer Reichweite: {length} fehlen, um hier zu schließen",
         Beyond: "{length} more than the store holds" => "{length} mehr, als das Lager hat",

@@ -31,7 +31,7 @@ const HEIGHT: Figure = Figure::new(Text::Height, Measure::Small, Range::between(
 const LENGTH_M: Range = Range::between(0.5, 1000.0);
 const POSTS: Range = Range::between(2.0, 1000.0);
 
-pub(super) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
+pub(in crate::pages) fn show(ui: &mut Ui, desk: &mut Desk<'_>) {
     let (words, p, editor) = (desk.words, desk.p, desk.editor);
     let store = &editor.plan().store;
     let names: Vec<&str> = store.nets.iter().map(|net| net.id.as_str()).collect();
