@@ -401,6 +401,8 @@ fn buttons(ui: &mut Ui, words: Words, texts: &[Text], p: &Palette) -> Option<Tex
                 button.request_focus();
             }
             if button.clicked() {
+                // A further question begins with its own first choice, not with the button that stands where this one was.
+                button.surrender_focus();
                 clicked = Some(text);
             }
         }

@@ -136,8 +136,8 @@ fn turned(painter: &Painter, middle: Pos2, words: &str, font: FontId, p: &Palett
     painter.add(text);
 }
 
-/// Other ways in, small: beneath the outline of the question, and on the map of an empty plan.
-fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
+/// Other ways in, small: beneath the outline of the question, and on the map of an empty plan. Where they stand.
+fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) -> Rect {
     let (words, p) = (editor.words(), editor.theme().palette());
     let asked = editor.question().is_some();
     let mut inside = ui.new_child(UiBuilder::new().id_salt("ways").max_rect(rect));
@@ -163,6 +163,7 @@ fn other_ways(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
             }
         }
     });
+    inside.min_rect()
 }
 
 /// In place of what the question was asked over begins an empty plan; one that is open already stays.

@@ -2,7 +2,7 @@
 //! the map beneath is drawn on as any, and with the first thing on it, or a tool in the hand, it is gone.
 
 use drawing::Thing;
-use egui::{Rect, Role, Ui, UiBuilder, Vec2, vec2};
+use egui::{Rect, Role, Shape, Ui, UiBuilder, Vec2, vec2};
 use words::texts::Rolls as Text;
 
 use super::other_ways;
@@ -16,7 +16,7 @@ use crate::theme::{self, colour};
 use crate::tool::Tool;
 
 /// Size of what is said, points.
-const BLOCK: Vec2 = vec2(410.0, 118.0);
+const BLOCK: Vec2 = vec2(470.0, 96.0);
 
 /// Says it, in the middle of the map.
 pub(crate) fn bare(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
@@ -24,9 +24,9 @@ pub(crate) fn bare(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
         return;
     }
     let (words, p) = (editor.words(), editor.theme().palette());
-    super::crosses(&ui.painter().with_clip_rect(rect), editor, rect);
     let block = Rect::from_center_size(rect.center(), BLOCK.min(rect.size() - Vec2::splat(24.0)));
-    ui.painter().rect_filled(block.expand(14.0), 2.0, colour(p.paper));
+    // No cross of the bare ground stands in the words, however many lines they take.
+    let ground = ui.painter().add(Shape::Noop);
     let mut inside = ui.new_child(UiBuilder::new().id_salt("bare plan").max_rect(block));
     inside.spacing_mut().item_spacing = vec2(8.0, 0.0);
     let head = kit::prose(&mut inside, words.text(Text::BareHead), theme::semi_bold(16.0), colour(p.ink));
@@ -37,7 +37,9 @@ pub(crate) fn bare(ui: &mut Ui, rect: Rect, editor: &Editor, said: &mut Said) {
     }
     inside.add_space(14.0);
     let below = Rect::from_min_max(inside.cursor().min, block.max);
-    other_ways(ui, below, editor, said);
+    let ways = other_ways(ui, below, editor, said);
+    let around = inside.min_rect().union(ways).expand(14.0);
+    ui.painter().set(ground, Shape::rect_filled(around, 2.0, colour(p.paper)));
 }
 
 /// Whether nothing lies on the ground, stands in a run or is a net of the store.

@@ -3,7 +3,7 @@
 use crate::hand::{self, click_on, say, window};
 use crate::snapping::{caught, clicks, desk, field, points, press};
 use desktop::editor::{Message, Page};
-use desktop::tool::{Drawn, Tool, Typed};
+use desktop::tool::{Drawn, Tool};
 use egui::Key;
 use plan::{Branch, Damp, HazardKind, NetKind, Plan, Point, Run, Shade, Wall, WallKind};
 
@@ -106,7 +106,7 @@ fn scale_bar_and_north_stand_whatever_is_in_the_hand() {
         Drawn::Shade,
         Drawn::Label,
     ];
-    let tools = drawn.map(|of| Tool::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default() });
+    let tools = drawn.map(Tool::outline);
     for tool in tools.into_iter().chain([Tool::Pick, Tool::tape()]) {
         let mut desk = desk(drawn_on(), Page::Ground);
         say(&mut desk, Message::Use(tool.clone()));
