@@ -27,7 +27,7 @@ fn opened() -> Id {
 /// What is drawn and has no corner yet: where it would stand, and what is typed of that.
 fn in_hand(editor: &Editor) -> Option<(Point, Typed)> {
     match editor.tool() {
-        Tool::Outline { of, corners, pointer, typed } if corners.is_empty() && *of != Drawn::Known => {
+        Tool::Outline { of, corners, pointer, typed, .. } if corners.is_empty() && *of != Drawn::Known => {
             let pointer = pointer.unwrap_or(editor.view().middle);
             Some((typed.place(corners, pointer), *typed))
         }

@@ -30,7 +30,7 @@ struct Line<'a> {
 impl<'a> Line<'a> {
     /// It, once its first corner is set.
     fn of(editor: &'a Editor) -> Option<Self> {
-        let Tool::Outline { of, corners, pointer, typed } = editor.tool() else { return None };
+        let Tool::Outline { of, corners, pointer, typed, .. } = editor.tool() else { return None };
         if matches!(of, Drawn::Run | Drawn::Known) {
             return None;
         }

@@ -243,7 +243,7 @@ pub(crate) fn plate(painter: &egui::Painter, rect: Rect, at: Pos2, words: &str, 
 }
 
 fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2) {
-    let Tool::Outline { of, corners, pointer, typed } = editor.tool() else { return };
+    let Tool::Outline { of, corners, pointer, typed, .. } = editor.tool() else { return };
     // A run's own nets show where it lies.
     if *of == Drawn::Run {
         return;

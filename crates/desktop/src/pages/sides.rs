@@ -78,7 +78,7 @@ fn shown(sides: usize, picked: Option<usize>) -> std::ops::Range<usize> {
 /// The side of an outline that is picked, or that begins at the corner that is.
 fn picked_side(desk: &Desk<'_>, shape: &Shape, sides: usize, thing: &impl Fn(usize) -> Thing) -> Option<usize> {
     let picked = desk.editor.picked()?;
-    (0..sides).find(|&side| thing(side) == picked || corner_thing(desk, shape, side) == Some(picked))
+    (0..sides).find(|&side| thing(side) == picked || corner_thing(desk.editor.plan(), shape, side) == Some(picked))
 }
 
 /// Their rows alone; those of a branch are told from the run's own.

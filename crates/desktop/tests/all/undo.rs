@@ -2,7 +2,7 @@
 //! last.
 
 use desktop::editor::{Editor, ManyMessage, Message, Over, ShapingMessage};
-use desktop::tool::{Drawn, Hand, Tool, Typed};
+use desktop::tool::{Drawn, Hand, Tool};
 use drawing::Thing;
 use plan::{
     Branch, Edit, Fault, FaultCause, FaultKind, Gate, GateKind, Gateway, Hazard, HazardKind, KeepOut, LeakageZone,
@@ -172,7 +172,7 @@ fn drawn() -> impl Strategy<Value = Vec<Message>> {
     let end =
         prop_oneof![4 => Just(Hand::Close), 1 => Just(Hand::CloseHere), 1 => Just(Hand::Back), 1 => Just(Hand::Leave)];
     (of, proptest::collection::vec(places(), 1..6), end).prop_map(|(of, corners, end)| {
-        let tool = Tool::Outline { of, corners: Vec::new(), pointer: None, typed: Typed::default() };
+        let tool = Tool::outline(of);
         let clicks =
             corners.into_iter().flat_map(|at| [Hand::Move(at), Hand::Click { at, reach_m: 0.5 }].map(Message::Hand));
         [Message::Use(tool)].into_iter().chain(clicks).chain([Message::Hand(end), Message::Hand(Hand::Leave)]).collect()
