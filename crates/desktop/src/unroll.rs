@@ -14,8 +14,12 @@ use crate::tool::{Drawn, FEWEST_CORNERS, Hand, Tool, Typed};
 
 /// Size of the entry.
 const ENTRY: Vec2 = vec2(300.0, 124.0);
+/// Beside its foot's words stand a mark and the plate's edges.
+const BESIDE_FOOT: f32 = 42.0;
 /// The roll's ring.
 const ROLL_RADIUS: f32 = 9.0;
+/// Beside the words over the fields stand the roll and the plate's edge.
+const ROLL_WIDE: f32 = 56.0;
 /// The longest side that can be typed, metres.
 const LONGEST_M: f64 = 2_000.0;
 /// Less netting than this is not missing, metres: it is not shown either.
@@ -31,7 +35,20 @@ pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let last = on_map(rect, editor, *corners.last()?);
     let next = next(rect, editor, in_hand);
     let others: Vec<Pos2> = corners.iter().map(|&corner| on_map(rect, editor, corner)).collect();
-    Some(entry::beside(rect, (next, next - last), ENTRY, &others, editor, map))
+    Some(entry::beside(rect, (next, next - last), size(editor, in_hand), &others, editor, map))
+}
+
+/// As wide as what holds the corner, and what is missing, need to be read whole.
+fn size(editor: &Editor, in_hand: &InHand) -> Vec2 {
+    let foot = editor.snapped().map_or("", |snapped| snapped.reason.as_str());
+    let (head, below) = left(editor, in_hand);
+    let wide = |text: &str, size: f32, weight| drawing::letters::text_width(text, size, weight);
+    let wide = [
+        BESIDE_FOOT + wide(foot, 12.0, drawing::Weight::Medium),
+        ROLL_WIDE + wide(&head, 13.0, drawing::Weight::SemiBold),
+        ROLL_WIDE + wide(&below, 12.0, drawing::Weight::Medium),
+    ];
+    vec2(wide.into_iter().fold(ENTRY.x, f32::max), ENTRY.y)
 }
 
 /// Where the corner in hand is on the map.
@@ -62,7 +79,7 @@ pub(crate) fn paint(
     // It goes along with the pointer, so nothing of it can be clicked; the keys reach it.
     let area = Area::new(Id::unique("entry at the pointer")).order(Order::Foreground).interactable(false);
     area.fixed_pos(place.min).show(ui.ctx(), |ui| {
-        let (place, response) = ui.allocate_exact_size(ENTRY, Sense::hover());
+        let (place, response) = ui.allocate_exact_size(size(editor, in_hand), Sense::hover());
         let (text, ink) = match editor.snapped() {
             Some(snapped) => (snapped.reason.as_str(), p.pick),
             None => (editor.words().text(Text::Free), p.ink2),
