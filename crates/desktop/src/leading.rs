@@ -12,6 +12,7 @@ use crate::editor::{Editor, Message};
 use crate::said::Said;
 use crate::theme::colour;
 use crate::tool::{Drawn, Hand, Tool};
+use crate::{map_view, pen};
 
 /// How far the mouse goes before it leads again, pixels.
 const REST_PX: f32 = 5.0;
@@ -182,10 +183,15 @@ pub(crate) fn hint(ctx: &egui::Context, editor: &Editor) -> Option<&'static str>
 pub(crate) fn paint(ui: &Ui, painter: &Painter, editor: &Editor, on_sheet: &impl Fn(Point) -> Pos2) {
     let (Some(told), Some(at)) = (hint(ui.ctx(), editor), editor.tool().pointer()) else { return };
     let at = on_sheet(at);
-    let pen = Stroke::new(2.0, colour(editor.theme().palette().pick));
-    painter.circle_stroke(at, RING_PX, pen);
-    for way in [vec2(1.0, 0.0), vec2(0.0, 1.0), vec2(-1.0, 0.0), vec2(0.0, -1.0)] {
-        painter.line_segment([at + way * (RING_PX - 4.0), at + way * ARM_PX], pen);
+    let stroke = Stroke::new(2.0, colour(editor.theme().palette().pick));
+    let arms = [vec2(1.0, 0.0), vec2(0.0, 1.0), vec2(-1.0, 0.0), vec2(0.0, -1.0)]
+        .map(|way| [at + way * (RING_PX - 4.0), at + way * ARM_PX]);
+    for line in arms.iter().map(|arm| arm.to_vec()).chain([map_view::round(at, RING_PX)]) {
+        pen::bed(painter, editor, line, stroke.width);
+    }
+    painter.circle_stroke(at, RING_PX, stroke);
+    for arm in arms {
+        painter.line_segment(arm, stroke);
     }
     let response =
         ui.interact(Rect::from_center_size(at, Vec2::splat(1.0)), Id::unique("the keys' pointer"), Sense::hover());

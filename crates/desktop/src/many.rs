@@ -8,6 +8,7 @@ use plan::Point;
 use words::texts::{Many as Text, Window};
 
 use crate::editor::{Editor, ManyMessage, Message};
+use crate::pen;
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::Tool;
@@ -145,6 +146,7 @@ pub(crate) fn paint(ui: &Ui, painter: &egui::Painter, editor: &Editor, on_sheet:
     let rect = Rect::from_two_pos(on_sheet(from), to);
     painter.rect_filled(rect, 0.0, theme::thinned(p.pick, 0.08));
     let corners = [rect.left_top(), rect.right_top(), rect.right_bottom(), rect.left_bottom(), rect.left_top()];
+    pen::bed(painter, editor, corners.to_vec(), 1.5);
     painter.extend(Shape::dashed_line(&corners, Stroke::new(1.5, colour(p.pick)), 6.0, 3.0));
 }
 

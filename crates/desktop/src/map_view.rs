@@ -15,7 +15,7 @@ use words::texts::Window as Text;
 
 pub(crate) use hint::hint_text;
 pub(crate) use keys::{NUDGE_M, TURN_DEG, keys};
-pub(crate) use paint::{MapSheet, paint, plate};
+pub(crate) use paint::{MapSheet, paint, plate, round};
 
 use crate::editor::{Editor, Lesson, Message, Page, ShapingMessage};
 use crate::said::Said;

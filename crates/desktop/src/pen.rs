@@ -13,6 +13,7 @@ use drawing::{Anchor, Ink, Spot};
 use egui::epaint::{TessellationOptions, Tessellator, TextShape};
 use egui::{Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
+use crate::editor::Editor;
 use crate::theme;
 
 /// Ink made ready for a place of the window: paint it as often as you like.
@@ -257,6 +258,14 @@ fn is_convex(ring: &[Spot]) -> bool {
         turned_rad += cross.atan2(along[0] * onward[0] + along[1] * onward[1]);
     }
     !(left && right) && turned_rad.abs() < 1.5 * std::f32::consts::TAU
+}
+
+/// A bed of the sheet's colour for a line of the hand's that is painted after it, where a picture lies beneath the map.
+pub(crate) fn bed(painter: &Painter, editor: &Editor, line: Vec<Pos2>, width: f32) {
+    if editor.view().underlay {
+        let sheet = theme::colour(editor.theme().palette().sheet);
+        painter.add(Shape::line(line, Stroke::new(width + 2.0 * drawing::BED_PX, sheet)));
+    }
 }
 
 /// The part of a painter for one part of the window.

@@ -8,6 +8,7 @@ use words::texts::Damp as Text;
 
 use crate::editor::Editor;
 use crate::map_view::plate;
+use crate::pen;
 use crate::theme::colour;
 
 /// Sides of the circle as it is drawn: at the size of a screen none is seen.
@@ -25,7 +26,7 @@ pub(crate) fn paint(painter: &Painter, editor: &Editor, rect: Rect, on_sheet: &i
     let at = |side: u16| middle + egui::Vec2::angled(f32::from(side) / f32::from(SIDES) * TAU) * round;
     let ring: Vec<Pos2> = (0..=SIDES).map(at).collect();
     // A bed of the sheet's colour, so that it is seen on any picture.
-    painter.add(Shape::line(ring.clone(), Stroke::new(3.5, colour(drawing::palette::half(p.sheet)))));
+    pen::bed(painter, editor, ring.clone(), 1.5);
     painter.extend(Shape::dashed_line(&ring, Stroke::new(1.5, colour(p.pick)), 8.0, 5.0));
     let (words, length) = (editor.words(), editor.words().length(reach.lead_m));
     let text = if reach.assumed {

@@ -10,8 +10,8 @@ use exchange::underlay::{Picture, PictureError};
 
 use crate::editor::{Editor, Message, Pictured, UnderlayMessage};
 use crate::errand::Errand;
-use crate::shelf;
 use crate::theme::{self, colour};
+use crate::{map_view, pen, shelf};
 
 /// The longest side of the texture, pixels.
 pub(crate) const MOST_PX: u32 = 4096;
@@ -141,9 +141,13 @@ pub(crate) fn known_points(painter: &Painter, editor: &Editor, on_sheet: &impl F
         painter.extend(Shape::dashed_line(&tape, Stroke::new(1.5, ink), 2.0, 4.0));
     }
     for (spot, letter) in spots.into_iter().zip(["A", "B"]) {
+        let arms = [vec2(KNOWN_PX + 4.0, 0.0), vec2(0.0, KNOWN_PX + 4.0)].map(|arm| [spot - arm, spot + arm]);
+        for line in arms.iter().map(|arm| arm.to_vec()).chain([map_view::round(spot, KNOWN_PX)]) {
+            pen::bed(painter, editor, line, 2.0);
+        }
         painter.circle(spot, KNOWN_PX, sheet, Stroke::new(2.0, ink));
-        for arm in [vec2(KNOWN_PX + 4.0, 0.0), vec2(0.0, KNOWN_PX + 4.0)] {
-            painter.line_segment([spot - arm, spot + arm], Stroke::new(1.5, ink));
+        for arm in arms {
+            painter.line_segment(arm, Stroke::new(1.5, ink));
         }
         let plate = Rect::from_center_size(spot + vec2(16.0, -14.0), vec2(18.0, 18.0));
         painter.add(Shape::convex_polygon(crate::icons::cut_plate(plate, 5.0), sheet, Stroke::new(1.5, ink)));

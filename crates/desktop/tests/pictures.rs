@@ -3,20 +3,26 @@
 //!
 //! They need a Vulkan driver, a software one will do; a missing one fails.
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(clippy::disallowed_methods, reason = "a folder with a plan in it is a file or two")]
 
 #[allow(dead_code, reason = "the other program uses the rest")]
 #[path = "all/hand/mod.rs"]
 mod hand;
 
+#[path = "pictures/drawn.rs"]
+mod drawn;
+
 use desktop::Opening;
-use desktop::editor::{ManyMessage, Message, Page, ShapesMessage};
+use desktop::editor::{ManyMessage, Message, Page, Pictured, ShapesMessage};
 use desktop::tool::{Drawn, Tape, Tool};
-use drawing::Theme;
-use egui::{Event, Key, Modifiers};
+use drawing::{Theme, Thing};
+use egui::{Event, Key, Modifiers, Pos2, vec2};
+use egui_kittest::kittest::Queryable;
 use egui_kittest::{Harness, SnapshotOptions, SnapshotResults};
-use hand::{Desk, button, click, example, plans, spot};
+use hand::{Desk, button, click, click_on, editor, example, fill, plans, spot};
 use plan::{Plan, Point};
-use words::Language;
+use words::texts::{Files, Shaping};
+use words::{Language, Words};
 
 const TWO_RUNS: &[u8] = include_bytes!("../../../assets/demo/square-or-rectangle.netfold.json");
 
@@ -47,8 +53,16 @@ fn window_of(plan: Plan, size: [f32; 2], messages: Vec<Message>) -> Desk {
     desk
 }
 
+/// How far a pixel may lie from the picture that is kept: the weighted square of their distance in YIQ, in which black
+/// and white are about 33,000 apart. A smoothed edge that one driver rounds otherwise than the next lies one step of 255
+/// off in each channel, which is 0.51; two steps, 2.0, fail, which no eye sees yet.
+const TOLERANCE: f32 = 0.6;
+/// How many pixels may lie farther off: none.
+const FARTHER_OFF: usize = 0;
+
 fn take(results: &mut SnapshotResults, name: &str, desk: &mut Desk) {
-    let options = SnapshotOptions::new().output_path("../../docs/pictures");
+    let options =
+        SnapshotOptions::new().output_path("../../docs/pictures").threshold(TOLERANCE).max_failed_pixels(FARTHER_OFF);
     results.add(desk.try_snapshot_options(name, &options));
 }
 
@@ -62,6 +76,11 @@ fn points(desk: &mut Desk, at: (f64, f64)) {
 /// Takes hold of a place of the map and leads it to another, where it is held.
 fn leads(desk: &mut Desk, from: Point, to: (f64, f64)) {
     let (from, to) = (spot(desk, from), spot(desk, to.into()));
+    leads_spots(desk, from, to);
+}
+
+/// The same from spot to spot.
+fn leads_spots(desk: &mut Desk, from: Pos2, to: Pos2) {
     desk.event(Event::PointerMoved(from));
     desk.run();
     button(desk, from, true);
@@ -179,4 +198,131 @@ fn pages_that_go_on_and_what_is_found_beside_them_look_as_they_did() {
     picture(&mut results, "shapes-dark-1280", example(), USUAL, dark);
     let dark = [vec![Message::Theme(Theme::Dark)], open(Page::Power)].concat();
     picture(&mut results, "power-fault-tall", plans::faulty(example()), [1280.0, 3200.0], dark);
+}
+
+/// A window on the page about the ground, with everything drawn and a picture of that strength beneath.
+fn photographed(theme: Theme, opacity: f64, messages: Vec<Message>) -> Desk {
+    let folder = tempfile::tempdir().unwrap();
+    let plan = drawn::everything(opacity);
+    let path = Some(drawn::laid_in(folder.path(), &plan));
+    let opening = Opening { plan, path, ..Opening::default() };
+    let messages = [vec![Message::Theme(theme), Message::Open(Page::Ground)], messages].concat();
+    let mut desk = hand::built(Harness::builder().with_size(USUAL).wgpu(), opening, messages);
+    hand::wait(&mut desk, "the picture", |window| matches!(window.editor().pictured(), Pictured::Shown { .. }));
+    hand::settle(&mut desk);
+    desk
+}
+
+#[test]
+fn everything_that_is_drawn_looks_over_a_picture_as_it_did() {
+    let mut results = SnapshotResults::new();
+    for (theme, shade) in [(Theme::Light, "light"), (Theme::Dark, "dark"), (Theme::Contrast, "contrast")] {
+        for (opacity, strength) in [(plan::defaults::UNDERLAY_OPACITY, 35), (1.0, 100)] {
+            let mut desk = photographed(theme, opacity, Vec::new());
+            take(&mut results, &format!("drawn-picture-{strength}-{shade}"), &mut desk);
+        }
+    }
+    // The same on plain paper.
+    let plan = Plan { underlay: None, ..drawn::everything(1.0) };
+    let open = |theme| vec![Message::Theme(theme), Message::Open(Page::Ground)];
+    picture(&mut results, "drawn-light", plan.clone(), USUAL, open(Theme::Light));
+    picture(&mut results, "drawn-contrast", plan, USUAL, open(Theme::Contrast));
+}
+
+#[test]
+fn shaping_by_hand_looks_as_it_did() {
+    let mut results = SnapshotResults::new();
+    let run = Thing::Run { run: 0 };
+    let picked = |theme| vec![Message::Theme(theme), Message::Open(Page::Run), Message::Pick(Some(run))];
+    let outline = example().runs[0].outline.clone();
+    let on_side = |side: usize, share: f64| {
+        let (from, to) = (outline[side], outline[(side + 1) % outline.len()]);
+        Point::new(from.east_m + share * (to.east_m - from.east_m), from.north_m + share * (to.north_m - from.north_m))
+    };
+
+    // Off its middle, which would put a corner in.
+    let mut desk = window_of(example(), USUAL, picked(Theme::Light));
+    let from = on_side(0, 0.3);
+    leads(&mut desk, from, (from.east_m, from.north_m - 6.0));
+    take(&mut results, "tool-side-slides", &mut desk);
+
+    let mut desk = window_of(example(), USUAL, picked(Theme::Dark));
+    let ring = spot(&desk, editor(&desk).turn_ring().unwrap()) - vec2(0.0, 30.0);
+    leads_spots(&mut desk, ring, ring + vec2(70.0, 30.0));
+    take(&mut results, "tool-turning-dark", &mut desk);
+
+    let mut desk = window_of(example(), USUAL, picked(Theme::Light));
+    leads(&mut desk, Point::new(38.0, 26.0), (46.0, 24.0));
+    take(&mut results, "tool-whole-dragged", &mut desk);
+
+    let mut desk = window_of(example(), USUAL, vec![Message::Open(Page::Ground)]);
+    desk.key_press(Key::B);
+    desk.run();
+    leads(&mut desk, Point::new(74.0, 62.0), (128.0, 26.0));
+    take(&mut results, "tool-rectangle", &mut desk);
+}
+
+#[test]
+fn drawing_on_the_ground_looks_as_it_did() {
+    let mut results = SnapshotResults::new();
+    let shade = vec![Message::UseOn(Page::Ground, Tool::outline(Drawn::Shade))];
+    let mut desk = window_of(example(), USUAL, shade);
+    for at in [(84.0, 10.0), (107.0, 12.0)] {
+        let to = spot(&desk, at.into());
+        click(&mut desk, to);
+    }
+    points(&mut desk, (104.0, 25.0));
+    take(&mut results, "tool-shade-two-corners", &mut desk);
+
+    let known = vec![Message::UseOn(Page::Ground, Tool::outline(Drawn::Known))];
+    let mut desk = photographed(Theme::Light, 1.0, known);
+    for at in [(20.0, 8.0), (128.0, 44.0)] {
+        let to = spot(&desk, at.into());
+        click(&mut desk, to);
+    }
+    take(&mut results, "tool-known-points", &mut desk);
+}
+
+#[test]
+fn lists_menus_and_the_chooser_look_as_they_did() {
+    let mut results = SnapshotResults::new();
+    let say = |desk: &mut Desk, message: Message| {
+        desk.state_mut().as_mut().unwrap().say(message);
+        hand::settle(desk);
+    };
+    let words = Words::default();
+    let mut desk = window_of(example(), USUAL, vec![Message::Open(Page::Run)]);
+    say(&mut desk, Message::Pick(Some(Thing::Run { run: 0 })));
+    say(&mut desk, Message::Nudge(2.0, 1.0));
+    say(&mut desk, Message::Pick(Some(Thing::KeepOut { keep_out: 1 })));
+    say(&mut desk, Message::Nudge(0.0, 1.0));
+    say(&mut desk, Message::Undo);
+    click_on(&mut desk, words.text(Shaping::History));
+    desk.run();
+    take(&mut results, "list-of-what-was-done", &mut desk);
+
+    let mut desk = window_of(example(), USUAL, vec![Message::Open(Page::Run)]);
+    click_on(&mut desk, words.text(Files::PlanMenu));
+    desk.run();
+    take(&mut results, "menu-of-the-plan", &mut desk);
+
+    // A folder whose name is the same everywhere.
+    let folder = tempfile::tempdir().unwrap();
+    let farm = folder.path().join("farm");
+    std::fs::create_dir_all(farm.join("last year")).unwrap();
+    for name in ["kettle-field", "long-meadow", "orchard"] {
+        std::fs::write(farm.join(format!("{name}.netfold.json")), b"{}").unwrap();
+    }
+    let mut desk = window_of(example(), USUAL, vec![Message::Open(Page::Run)]);
+    desk.key_press_modifiers(Modifiers::COMMAND, Key::O);
+    desk.run();
+    fill(&mut desk, words.text(Files::Folder), farm.to_str().unwrap());
+    let row = words.say(Files::FileRow, &[("name", "long-meadow.netfold.json")]);
+    desk.get_by_label(&row).click();
+    desk.run();
+    // Where it lies on this machine is no part of the picture.
+    desk.get_by_label(words.text(Files::Folder)).focus();
+    desk.run();
+    hand::over(&mut desk, "/home/keeper/farm");
+    take(&mut results, "chooser-to-open", &mut desk);
 }

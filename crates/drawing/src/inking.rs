@@ -19,6 +19,7 @@ pub(crate) mod net;
 pub(crate) mod numbers;
 pub(crate) mod pen;
 pub(crate) mod readings;
+mod shade;
 pub(crate) mod signs;
 mod slope;
 mod states;
@@ -30,6 +31,7 @@ pub(crate) mod words;
 use plan::Point;
 use workup::unroll::Unrolled;
 
+use crate::bedding::bedded;
 use crate::ghost::{Ghost, GhostMark};
 use crate::ink::{Ink, in_theme};
 use crate::palette::{Palette, Theme};
@@ -83,6 +85,7 @@ impl Drawing {
             map.keep_off(hand);
         }
         map.words();
+        map.damp_hatch();
         if view.theme != Theme::Contrast {
             map.tufts();
         }
@@ -90,8 +93,12 @@ impl Drawing {
         if let Some(hand) = &hand {
             taken.extend(hand.takes());
         }
-        let in_hand = hand.map(|hand| in_theme(hand.pen.ink, view.theme)).unwrap_or_default();
-        UnderHand { map: in_theme(map.pen.ink, view.theme), hand: in_hand, taken }
+        let put_down = |ink: Vec<Ink>| {
+            let ink = in_theme(ink, view.theme);
+            if view.underlay { bedded(ink, view.theme) } else { ink }
+        };
+        let hand = hand.map(|hand| put_down(hand.pen.ink)).unwrap_or_default();
+        UnderHand { map: put_down(map.pen.ink), hand, taken }
     }
 }
 
@@ -147,6 +154,8 @@ pub(crate) struct Inker<'a> {
     signs: Vec<Block>,
     /// Where in the ink the tufts of the grass go, once it is known where words stand.
     grass: Option<usize>,
+    /// Likewise the strokes of each damp ground.
+    wet: Vec<(usize, Vec<[Px; 2]>)>,
 }
 
 impl<'a> Inker<'a> {
@@ -177,6 +186,7 @@ impl<'a> Inker<'a> {
             plates: Vec::new(),
             signs: drawing.taken_by_signs(&marked, view),
             grass: None,
+            wet: Vec::new(),
             hazards: marked.iter().filter_map(|shape| hazard_path(shape)).collect(),
             marked,
         }

@@ -10,6 +10,7 @@
 //! holds the symbols at three distances and the labels; [`pick`] finds what lies under a spot; [`palette`]
 //! holds every colour, [`letters`] the widths of the font; [`triangles()`] fills concave areas.
 
+mod bedding;
 pub mod dimensions;
 pub mod furniture;
 pub mod ghost;
@@ -30,6 +31,7 @@ pub mod triangles;
 pub mod unroll;
 pub mod view;
 
+pub use bedding::{BED_PX, bedded};
 pub use ghost::{Ghost, GhostMark, OpenGate};
 pub use ink::{Anchor, Ink, Spot, Weight};
 pub use inking::UnderHand;

@@ -73,8 +73,10 @@ pub struct Palette {
     pub water_edge: Colour,
     /// Fill of a hedge.
     pub hedge: Colour,
-    /// Edge of a hedge.
+    /// Edge of a hedge and of shade.
     pub hedge_edge: Colour,
+    /// Laid over ground in shade.
+    pub shade: Colour,
     /// Laid over ground that is out of reach.
     pub screen: Colour,
     /// Its ruling; ornament only.
@@ -121,6 +123,7 @@ const LIGHT: Palette = Palette {
     water_edge: hex(0x2B6A88),
     hedge: hex(0xA9BB97),
     hedge_edge: hex(0x4F6B45),
+    shade: [0xB0, 0xCC, 0x94, 40],
     screen: [0xB9, 0xAF, 0x98, 107],
     screen_rule: [0x8F, 0x85, 0x70, 150],
     danger_fill: hex(0xD55E00),
@@ -153,6 +156,7 @@ const DARK: Palette = Palette {
     water_edge: hex(0x7FBBD8),
     hedge: hex(0x3B4D33),
     hedge_edge: hex(0x8FAE80),
+    shade: [0x0B, 0x12, 0x08, 110],
     screen: [0x0C, 0x0B, 0x09, 140],
     screen_rule: [0x6E, 0x67, 0x57, 170],
     danger_fill: hex(0xD55E00),
@@ -185,6 +189,7 @@ const CONTRAST: Palette = Palette {
     water_edge: hex(0x8FD3F5),
     hedge: hex(0x24381C),
     hedge_edge: hex(0xB7E3A3),
+    shade: half_clear(0x24381C),
     screen: [0x30, 0x30, 0x30, 150],
     screen_rule: [0x9A, 0x9A, 0x9A, 255],
     danger_fill: hex(0xB84A00),
@@ -217,6 +222,7 @@ const PRINT: Palette = Palette {
     water_edge: hex(0x303030),
     hedge: hex(0xE0E6DA),
     hedge_edge: hex(0x404040),
+    shade: half_clear(0xE0E6DA),
     screen: [0xE4, 0xE4, 0xE4, 128],
     screen_rule: [0xB0, 0xB0, 0xB0, 255],
     danger_fill: hex(0xFFFFFF),

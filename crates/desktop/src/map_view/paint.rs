@@ -82,6 +82,12 @@ pub(crate) fn paint(
         first::crosses(&painter, editor, rect);
     }
     sheet.painted.paint(&painter);
+    let on_sheet = |at: Point| {
+        let [right, down] = view.spot(at);
+        rect.min + vec2(right, down)
+    };
+    // What is measured lies over what is drawn.
+    outline_in_hand(&painter, editor, &on_sheet);
     sheet.over.renew(ui.ctx(), &over, rect.min);
     sheet.over.paint(&painter);
     unroll::paint(ui, &painter, (rect, at_pointer.unroll), editor, said);
@@ -90,20 +96,14 @@ pub(crate) fn paint(
     corner::paint(ui, at_pointer.corner, editor, said);
     side_entry::paint(ui, &painter, (rect, at_pointer.side), editor, said);
     place_entry::paint(ui, &painter, (rect, at_pointer.place), editor, said);
-    let on_sheet = |at: Point| {
-        let [right, down] = view.spot(at);
-        rect.min + vec2(right, down)
-    };
     if let Some(was) = editor.held_from() {
         let stroke = Stroke::new(1.0, colour(p.ink));
-        let ring: Vec<Pos2> = (0..=24)
-            .map(|step| on_sheet(was) + Vec2::angled(step as f32 * std::f32::consts::TAU / 24.0) * 7.0)
-            .collect();
+        let ring = round(on_sheet(was), 7.0);
+        pen::bed(&painter, editor, ring.clone(), 1.0);
         painter.extend(Shape::dashed_line(&ring, stroke, 2.0, 3.0));
     }
     turning_ring(&painter, editor, rect);
     reach::paint(&painter, editor, rect, &on_sheet);
-    outline_in_hand(&painter, editor, &on_sheet);
     snapped(&painter, editor, rect, &on_sheet);
     measured::paint(ui, &painter, rect, editor);
     many::paint(ui, &painter, editor, &on_sheet);
@@ -143,7 +143,7 @@ fn over(editor: &Editor, rect: Rect, standing: impl Iterator<Item = Rect>, map: 
     let on_map = |part: Rect| part.translate(-rect.min.to_vec2());
     let sides = |part: Rect| [part.left(), part.top(), part.right(), part.bottom()];
     let mut plates: Vec<[f32; 4]> = standing.map(on_map).map(sides).collect();
-    let mut ink = measured::ink(editor);
+    let mut ink = bedded(measured::ink(editor), editor.view());
     if !dimensions.is_empty() || in_hand.is_some() {
         let mut taken = map.clone();
         plates.iter().chain(held(editor, rect).iter().flatten()).for_each(|&part| taken.take(part));
@@ -152,7 +152,7 @@ fn over(editor: &Editor, rect: Rect, standing: impl Iterator<Item = Rect>, map: 
         let mut written: Vec<Ink> = told.into_iter().flatten().collect();
         written.extend(drawing::dimensions::ink(view, words, &dimensions, taken));
         plates.extend(written.iter().filter_map(Ink::area_box));
-        ink.extend(written);
+        ink.extend(bedded(written, editor.view()));
     }
     (ink, plates)
 }
@@ -181,23 +181,31 @@ fn ink(editor: &Editor, view: &View, size: Vec2, ghost: Option<&Ghost>) -> (Vec<
         let ground = ink.iter().take_while(|item| matches!(item, Ink::Area { .. })).count();
         ink.splice(ground..ground, drawing::guides::grid(view, step_m));
     }
+    let mut over = Vec::new();
     if let Some(in_hand) = in_hand {
-        ink.extend(drawing::unroll::reach(view, &in_hand.unrolled));
-        ink.extend(hand);
+        over.extend(drawing::unroll::reach(view, &in_hand.unrolled));
     }
-    ink.extend(corner::ink(editor));
     let (right, below) = (size.x - RIGHT_PX, size.y - FOOT_PX);
-    ink.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
-    ink.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
+    let mut beside = corner::ink(editor);
+    beside.extend(drawing::furniture::north(view.theme, editor.words(), [right, below]));
+    beside.extend(drawing::furniture::scale_bar(view, editor.words(), [right - 40.0, below]));
     if let Some([_, top, right, _]) = view.kept[1].filter(|_| shows_volts(editor, size)) {
         let target_kv = editor.plan().target_kv();
-        ink.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, top]));
+        beside.extend(drawing::furniture::volts_key(view.theme, editor.words(), target_kv, [right, top]));
         if editor.earth_suggested().is_some() {
             let [_, high] = drawing::furniture::key_size(editor.words(), target_kv, false);
-            ink.extend(drawing::furniture::earth_key(view.theme, editor.words(), target_kv, [right, top + high]));
+            beside.extend(drawing::furniture::earth_key(view.theme, editor.words(), target_kv, [right, top + high]));
         }
     }
+    ink.extend(bedded(over, view));
+    ink.extend(hand);
+    ink.extend(bedded(beside, view));
     (ink, taken)
+}
+
+/// Ink as it lies over what is beneath the map: on beds, where that is a picture.
+fn bedded(ink: Vec<Ink>, view: &View) -> Vec<Ink> {
+    if view.underlay { drawing::bedded(ink, view.theme) } else { ink }
 }
 
 /// The ring by which what is picked is turned, on a stem.
@@ -206,6 +214,8 @@ fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     let p = editor.theme().palette();
     let stem = (ring.foot - ring.at).normalized();
     let thin = Stroke::new(1.0, colour(p.pick));
+    pen::bed(painter, editor, vec![ring.at, ring.foot], 1.0);
+    pen::bed(painter, editor, round(ring.at, RING_PX), 2.0);
     painter.line_segment([ring.at + stem * RING_PX, ring.foot], thin);
     painter.circle(ring.at, RING_PX, colour(p.sheet), Stroke::new(2.0, colour(p.pick)));
     if let Some(cross) = cross(editor, rect) {
@@ -217,12 +227,18 @@ fn turning_ring(painter: &egui::Painter, editor: &Editor, rect: Rect) {
     }
 }
 
+/// A circle as a line.
+pub(crate) fn round(middle: Pos2, radius: f32) -> Vec<Pos2> {
+    (0..=24).map(|step| middle + Vec2::angled(step as f32 * std::f32::consts::TAU / 24.0) * radius).collect()
+}
+
 /// What caught the corner in the hand: an open diamond, and the reason on a plate.
 fn snapped(painter: &egui::Painter, editor: &Editor, rect: Rect, on_sheet: &impl Fn(Point) -> Pos2) {
     let Some(snapped) = editor.snapped() else { return };
     let p = editor.theme().palette();
     let at = on_sheet(snapped.at);
     let ends = [vec2(0.0, -9.0), vec2(9.0, 0.0), vec2(0.0, 9.0), vec2(-9.0, 0.0)].map(|by| at + by);
+    pen::bed(painter, editor, [&ends[..], &ends[..2]].concat(), 2.0);
     painter.add(Shape::closed_line(ends.to_vec(), Stroke::new(2.0, colour(p.pick))));
     // The entry at the pointer says it in its own line.
     let in_entry = editor.corner_in_hand().is_some() || next_corner::is_open(editor);
@@ -252,19 +268,25 @@ fn outline_in_hand(painter: &egui::Painter, editor: &Editor, on_sheet: &impl Fn(
         return underlay::known_points(painter, editor, on_sheet);
     }
     let p = editor.theme().palette();
-    let (pen, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
+    let (bold, thin) = (Stroke::new(2.0, colour(p.pick)), Stroke::new(1.5, colour(p.pick)));
     let spots: Vec<Pos2> = corners.iter().map(|&corner| on_sheet(corner)).collect();
-    painter.add(Shape::line(spots.clone(), pen));
-    if let (Some(&last), Some(pointer)) = (corners.last(), *pointer) {
+    pen::bed(painter, editor, spots.clone(), bold.width);
+    if let (Some(&last), Some(pointer)) = (spots.last(), *pointer) {
         let to = on_sheet(typed.place(corners, pointer));
-        painter.line_segment([on_sheet(last), to], pen);
-        if of.closes() && corners.len() > 1 {
-            painter.extend(Shape::dashed_line(&[to, spots[0]], thin, 7.0, 4.0));
+        let back = (of.closes() && spots.len() > 1).then(|| spots[0]);
+        pen::bed(painter, editor, [last, to].into_iter().chain(back).collect(), bold.width);
+        painter.line_segment([last, to], bold);
+        if let Some(first) = back {
+            painter.extend(Shape::dashed_line(&[to, first], thin, 7.0, 4.0));
         }
     }
+    painter.add(Shape::line(spots.clone(), bold));
     for (index, &spot) in spots.iter().enumerate() {
         let fill = if index == 0 { p.pick } else { p.sheet };
         let square = Rect::from_center_size(spot, Vec2::splat(8.0));
+        if editor.view().underlay {
+            painter.rect_filled(square.expand(0.75 + drawing::BED_PX), 0.0, colour(p.sheet));
+        }
         painter.rect(square, 0.0, colour(fill), thin, egui::StrokeKind::Middle);
     }
 }

@@ -7,8 +7,10 @@ use crate::hand::{
 };
 use desktop::Opening;
 use desktop::editor::{Message, Page, Pictured};
-use drawing::Thing;
-use egui::Key;
+use desktop::tool::{Drawn, Tool};
+use drawing::{Theme, Thing};
+use egui::epaint::ColorMode;
+use egui::{Color32, Key, Pos2, Shape};
 use egui_kittest::kittest::Queryable;
 use exchange::underlay::PictureError;
 use plan::{Plan, Point, Underlay};
@@ -294,4 +296,50 @@ fn a_jpeg_is_brought_in_and_its_strength_is_slid_as_one_step() {
     assert_eq!(deeds(&desk), was.1 + 1, "a slide is one step");
     undo(&mut desk);
     assert_eq!(plan_of(&desk), was.0);
+}
+
+/// The lines that are painted, in their order: their places, width and colour.
+fn lines(desk: &Desk) -> Vec<(Vec<Pos2>, f32, Color32)> {
+    fn of(shape: &Shape, found: &mut Vec<(Vec<Pos2>, f32, Color32)>) {
+        match shape {
+            Shape::Vec(shapes) => shapes.iter().for_each(|shape| of(shape, found)),
+            Shape::LineSegment { points, stroke } => found.push((points.to_vec(), stroke.width, stroke.color)),
+            Shape::Path(path) => {
+                if let ColorMode::Solid(colour) = path.stroke.color {
+                    found.push((path.points.clone(), path.stroke.width, colour));
+                }
+            }
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    desk.output().shapes.iter().for_each(|clipped| of(&clipped.shape, &mut found));
+    found
+}
+
+/// What the hand draws is told from any picture by a bed of the sheet's colour; without a picture there is none.
+#[test]
+fn what_the_hand_draws_over_a_picture_lies_on_a_bed() {
+    let dir = tempfile::tempdir().unwrap();
+    std::fs::write(dir.path().join("air.png"), png(160, 120)).unwrap();
+    let p = Theme::Light.palette();
+    let colour = |[red, green, blue, _]: drawing::Colour| Color32::from_rgb(red, green, blue);
+    for (plan, pictured) in [(with_underlay(String::new()), true), (example(), false)] {
+        let mut desk = open(dir.path(), plan);
+        say(&mut desk, Message::UseOn(Page::Ground, Tool::outline(Drawn::Shade)));
+        let corners = [(90.0, 12.0), (104.0, 12.0), (104.0, 24.0)].map(|at| spot(&desk, Point::from(at)));
+        for corner in &corners[..2] {
+            click(&mut desk, *corner);
+        }
+        desk.event(egui::Event::PointerMoved(corners[2]));
+        desk.run();
+        let lines = lines(&desk);
+        let is_along =
+            |points: &[Pos2]| points.len() > 1 && points[..2].iter().zip(&corners).all(|(a, b)| a.distance(*b) < 4.0);
+        let drawn = lines.iter().rposition(|(points, _, ink)| is_along(points) && *ink == colour(p.pick)).unwrap();
+        let bed = lines[..drawn].iter().any(|(points, width, ink)| {
+            is_along(points) && *ink == colour(p.sheet) && *width >= lines[drawn].1 + 2.0 * drawing::BED_PX
+        });
+        assert_eq!(bed, pictured);
+    }
 }

@@ -6,13 +6,16 @@
 use plan::Point;
 
 use super::Inker;
-use super::trace::Px;
+use super::blocks::Block;
+use super::trace::{self, Px};
 use crate::map::track::inside;
 
 /// Strokes of a row are no nearer than this, pixels, and no farther than a half more.
 const LEAST_APART_PX: f64 = 13.0;
 /// Between the rows, as a share of that.
 const ROWS_SHARE: f64 = 0.5;
+/// How thick strokes and edge are, pixels.
+const STROKE_PX: f64 = 1.25;
 /// Half a stroke, pixels.
 const HALF_PX: f64 = 3.5;
 /// The finest rows, metres apart along them.
@@ -24,13 +27,23 @@ impl Inker<'_> {
     pub(super) fn damp(&mut self, rings: &[Vec<Point>]) {
         let Some(ring) = rings.first() else { return };
         let colour = self.palette.water_edge;
-        self.seen_line(ring, true, 1.25, colour, Some([7.0, 3.0]));
+        self.seen_line(ring, true, STROKE_PX, colour, Some([7.0, 3.0]));
         self.take_line(&self.pxs(ring), true);
-        for [from, to] in self.damp_strokes(ring) {
-            if self.view.underlay {
-                self.bed(&[from, to], false, 1.25);
+        let strokes = self.damp_strokes(ring);
+        self.wet.push((self.pen.ink.len(), strokes));
+    }
+
+    /// The strokes, once it is known where words and signs stand: none lies beneath those.
+    pub(super) fn damp_hatch(&mut self) {
+        for (place, strokes) in std::mem::take(&mut self.wet).into_iter().rev() {
+            let mut hatch = super::pen::Pen::default();
+            for [from, to] in strokes {
+                let room = Block::new(trace::lerp(from, to, 0.5), 2.0 * HALF_PX + 3.0, 4.0);
+                if !self.taken.overlaps(&room) {
+                    hatch.line(&[from, to], STROKE_PX, self.palette.water_edge);
+                }
             }
-            self.pen.line(&[from, to], 1.25, colour);
+            self.pen.ink.splice(place..place, hatch.ink);
         }
     }
 

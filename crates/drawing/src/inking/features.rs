@@ -13,6 +13,10 @@ use crate::view::{Distance, View};
 
 /// Half the width of a hedge, metres.
 pub(super) const HEDGE_M: f64 = 1.25;
+/// Lines through a hedge that words do not cross lie no farther apart, pixels, and are no more than so many a side: a word is
+/// higher than that.
+const LEAVES_PX: f64 = 9.0;
+const MOST_STRIPS: f64 = 60.0;
 /// Half the width of a wall, pixels, and from block to block.
 const WALL_PX: f64 = 3.0;
 const BLOCK_PX: f64 = 24.0;
@@ -57,9 +61,6 @@ impl Inker<'_> {
     }
 
     fn double_line(&mut self, points: &[Px], half: f64) {
-        if self.view.underlay {
-            self.bed(points, false, 2.0 * half);
-        }
         for side in [-half, half] {
             let edge = trace::aside(points, false, side);
             for piece in self.seen(&edge, false) {
@@ -83,6 +84,14 @@ impl Inker<'_> {
     /// Rounds under one outline: those of the edge first, then those of the leaves.
     fn hedge(&mut self, points: &[Px]) {
         let radius = self.px_of(HEDGE_M);
+        // Words keep off all of its leaves, or have a plate: not every word stands out from them.
+        let strips = (radius / LEAVES_PX).ceil().clamp(1.0, MOST_STRIPS);
+        for strip in 1..=strips as u8 {
+            for side in [-1.0, 1.0] {
+                let beside = trace::aside(points, false, side * radius * f64::from(strip) / strips);
+                self.take_line(&beside, false);
+            }
+        }
         let rounds: Vec<Px> = self.along(points, 0.0, (radius * 1.5).max(5.0)).into_iter().map(|(at, _)| at).collect();
         let ends = [points[0], points[points.len() - 1]].into_iter().filter(|&at| self.sees(at)).collect::<Vec<_>>();
         let all = || rounds.iter().chain(&ends);

@@ -64,10 +64,7 @@ impl Inker<'_> {
                 self.pen.area(area, colours.grass);
                 self.grass = Some(self.pen.ink.len());
             }
-            Role::Shade => {
-                let area = clipped(self);
-                self.pen.area(area, half(colours.hedge));
-            }
+            Role::Shade => self.shade(rings),
             Role::Damp => self.damp(rings),
             Role::RunGround => {
                 let area = clipped(self);
@@ -106,16 +103,6 @@ impl Inker<'_> {
         if self.view.underlay { half(fill) } else { fill }
     }
 
-    /// A bed of the sheet's colour under a line, which so keeps its contrast over any picture.
-    pub(super) fn bed(&mut self, points: &[Px], closed: bool, width: f64) {
-        let (wide, sheet) = (width + 3.0, half(self.palette.sheet));
-        if closed {
-            self.pen.ring(points, wide, sheet);
-        } else {
-            self.pen.line(points, wide, sheet);
-        }
-    }
-
     /// The seen pieces of a path as one line each; dashes stay where they are when the map moves.
     pub(super) fn seen_line(
         &mut self,
@@ -135,9 +122,6 @@ impl Inker<'_> {
                 knots = trace::stretch(&knots, skip, f64::INFINITY);
             }
             let points: Vec<Px> = knots.iter().map(|knot| knot.at).collect();
-            if self.view.underlay {
-                self.bed(&points, piece.closed, width);
-            }
             if piece.closed {
                 self.pen.dashed_ring(&points, width, colour, dash);
             } else {

@@ -300,15 +300,10 @@ impl Inker<'_> {
                 }
             }
             Ground::Any => {
-                let crosses = |block: &Block| self.view.underlay || crosses(&block.grown(1.0), &self.lines);
+                let crosses = |block: &Block| crosses(&block.grown(1.0), &self.lines);
                 let crossing: Vec<Block> = layout.blocks.iter().copied().filter(crosses).collect();
                 for block in crossing {
                     self.pen.polygon(&block.grown(2.0).corners(), colours.sheet);
-                }
-            }
-            Ground::Clear if self.view.underlay => {
-                for block in &layout.blocks {
-                    self.pen.polygon(&block.grown(1.0).corners(), colours.sheet);
                 }
             }
             Ground::Clear => {}

@@ -13,16 +13,23 @@ fn owed(theme: Theme, least: f64) -> f64 {
     if theme == Theme::Contrast { least + if least > 4.0 { 2.5 } else { 1.5 } } else { least }
 }
 
-fn grounds(p: &Palette) -> [(&'static str, Colour); 8] {
+fn grounds(p: &Palette) -> [(&'static str, Colour); 13] {
+    let far_strip = over([p.strip[0], p.strip[1], p.strip[2], 128], p.run);
     [
         ("sheet", p.sheet),
         ("paper", p.paper),
         ("grass", p.grass),
         ("run", p.run),
         ("strip", p.strip),
-        ("strip from afar", over([p.strip[0], p.strip[1], p.strip[2], 128], p.run)),
+        ("strip from afar", far_strip),
         ("water", p.water),
         ("picked row", p.picked_row),
+        // Water lies over shade.
+        ("paper in shade", over(p.shade, p.paper)),
+        ("grass in shade", over(p.shade, p.grass)),
+        ("run in shade", over(p.shade, p.run)),
+        ("strip in shade", over(p.shade, p.strip)),
+        ("strip from afar in shade", over(p.shade, far_strip)),
     ]
 }
 
@@ -51,7 +58,7 @@ fn every_text_and_mark_stands_out_from_every_ground() {
                 ("rule", p.rule),
                 ("edge of the net", p.edge),
                 ("edge of water", p.water_edge),
-                ("edge of a hedge", p.hedge_edge),
+                ("edge of a hedge and of shade", p.hedge_edge),
             ];
             for (what, colour, least) in texts
                 .map(|(what, colour)| (what, colour, 4.5))
@@ -62,6 +69,21 @@ fn every_text_and_mark_stands_out_from_every_ground() {
                 if ratio < least {
                     faults.push(format!("{theme:?}: {what} on {name} {ratio:.2} < {least}"));
                 }
+            }
+        }
+        // Words keep off a hedge, or have a plate; a line may cross it.
+        for (what, colour) in [
+            ("ink", p.ink),
+            ("ink2", p.ink2),
+            ("edge of the net", p.edge),
+            ("pick", p.pick),
+            ("danger", p.danger),
+            ("ghost", p.ghost),
+            ("green", p.green),
+        ] {
+            let (ratio, least) = (contrast(colour, p.hedge), owed(theme, 3.0));
+            if ratio < least {
+                faults.push(format!("{theme:?}: {what} on a hedge {ratio:.2} < {least}"));
             }
         }
         for (name, on) in grounds(p) {

@@ -56,7 +56,7 @@ fn its_strokes_lie_level_inside_and_stand_out_from_every_ground() {
         // Marks owe their ground 3 (WCAG 2.2, 1.4.11), in high contrast 4.5.
         let owed = if theme == Theme::Contrast { 4.5 } else { 3.0 };
         for on in [p.sheet, p.paper, p.grass, p.run, p.strip, p.water] {
-            let shaded = sheet::over(drawing::palette::half(p.hedge), on);
+            let shaded = sheet::over(p.shade, on);
             for on in [on, shaded] {
                 assert!(contrast(p.water_edge, on) >= owed, "{theme:?} on {on:?}: {}", contrast(p.water_edge, on));
             }

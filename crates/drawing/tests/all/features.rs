@@ -110,42 +110,6 @@ fn a_picture_is_no_ink_and_no_ground_of_the_drawing() {
     assert!(with.shapes().any(|shape| shape.role == Role::Underlay && matches!(shape.form, Form::Area { .. })));
 }
 
-/// Relative luminance of a colour; WCAG 2.2.
-fn luminance([red, green, blue, _]: Colour) -> f64 {
-    let part = |part: u8| {
-        let share = f64::from(part) / 255.0;
-        if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
-    };
-    0.2126 * part(red) + 0.7152 * part(green) + 0.0722 * part(blue)
-}
-
-fn contrast(one: Colour, other: Colour) -> f64 {
-    let (one, other) = (luminance(one), luminance(other));
-    (one.max(other) + 0.05) / (one.min(other) + 0.05)
-}
-
-/// A picture's colour over the paper.
-fn over(picture: Colour, paper: Colour, opacity: f64) -> Colour {
-    std::array::from_fn(|part| {
-        (opacity * f64::from(picture[part]) + (1.0 - opacity) * f64::from(paper[part])).round() as u8
-    })
-}
-
-#[test]
-fn ink_keeps_its_contrast_over_the_blackest_and_the_whitest_picture() {
-    for theme in Theme::OF_SCREENS {
-        let palette = theme.palette();
-        for picture in [[0, 0, 0, 255], [255, 255, 255, 255]] {
-            let ground = over(picture, palette.paper, plan::defaults::UNDERLAY_OPACITY);
-            // WCAG 2.2, 1.4.11: 3:1 for marks. Words and thin lines lie on the sheet's own colour.
-            for (name, ink) in [("ink", palette.ink), ("edge", palette.edge)] {
-                let ratio = contrast(ink, ground);
-                assert!(ratio >= 3.0, "{theme:?} {name} over {picture:?}: {ratio:.2}");
-            }
-        }
-    }
-}
-
 #[test]
 fn over_a_picture_words_lie_on_plates_and_fills_let_it_through() {
     let mut plan = plan();

@@ -14,6 +14,7 @@ mod ink;
 mod letters;
 mod open;
 mod pick;
+mod picture;
 mod readings;
 mod sheet;
 mod unfolded;

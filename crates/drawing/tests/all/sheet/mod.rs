@@ -1,5 +1,7 @@
 //! What tests ask of ink: where its texts lie and what lies beneath them.
 
+pub(crate) mod seen;
+
 use drawing::letters::text_width;
 use drawing::{Anchor, Colour, Ink, Spot};
 
