@@ -159,7 +159,7 @@ pub(crate) fn fields<T: Copy + Default>(
         let is_typed = kept.is_some();
         let mut text = kept.filter(|_| focused).unwrap_or_else(|| cell.figure.clone());
         let edit = TextEdit::singleline(&mut text).id(id).font(theme::medium(13.0));
-        let margin = Margin { left: 4, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
+        let margin = Margin { left: 3, right: unit_wide as i8 + 7, top: 2, bottom: 2 };
         // Esc is the field's own first: it gives back to the pointer and leaves nothing.
         let keys = EventFilter { horizontal_arrows: true, vertical_arrows: true, tab: false, escape: true };
         let response = ui.put(rect, edit.align(Align2::RIGHT_CENTER).margin(margin).event_filter(keys));

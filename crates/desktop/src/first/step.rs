@@ -9,6 +9,11 @@ use crate::icons::Icon;
 use crate::theme::{self, colour};
 use crate::{field, kit};
 
+/// Height of a field's figure, and of one of more than so many signs: a length in feet has six.
+const FIGURE: f32 = 20.0;
+const FIGURE_LONG: f32 = 17.0;
+const LONG: usize = 5;
+
 /// The field of a name.
 pub(super) fn field_named(words: Words, label: Text) -> Id {
     Id::unique(("rolls field", words.text(label)))
@@ -117,11 +122,12 @@ impl Step {
         let draft = id.with("draft");
         let (figure, _) = words.typed_parts(self.measure, self.now);
         let mut text = ui.data(|data| data.get_temp::<String>(draft)).unwrap_or(figure);
+        let text_is_long = text.chars().count() > LONG;
         let room = Rect::from_min_max(rect.min + vec2(10.0, 6.0), pos2(rect.right() - 58.0, rect.bottom() - 6.0));
         let edit = egui::TextEdit::singleline(&mut text)
             .id(id)
             .frame(egui::Frame::NONE)
-            .font(theme::medium(20.0))
+            .font(theme::medium(if text_is_long { FIGURE_LONG } else { FIGURE }))
             .margin(Vec2::ZERO)
             .desired_width(room.width());
         let presses =
