@@ -131,7 +131,7 @@ impl Asking {
             // Nothing is laid out yet that could be saved or brought into.
             return;
         }
-        let unfinished = match (editor.is_half_drawn(), unread) {
+        let unfinished = match (editor.has_unfinished(), unread) {
             (true, _) => Some(Unfinished::Drawn),
             (false, true) => Some(Unfinished::Typed),
             (false, false) => None,

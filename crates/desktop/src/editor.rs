@@ -126,7 +126,8 @@ pub struct Editor {
     chosen: chosen::Chosen,
     page: Page,
     tool: Tool,
-    laid_by: Option<half_drawn::LaidBy>,
+    /// What was half drawn when another tool was taken, the last last.
+    laid_by: Vec<half_drawn::LaidBy>,
     /// How many steps were done when a corner was taken up.
     lifted_after: usize,
     held: Option<Held>,
@@ -198,7 +199,7 @@ impl Editor {
             chosen: chosen::Chosen::default(),
             page: Page::default(),
             tool: Tool::default(),
-            laid_by: None,
+            laid_by: Vec::new(),
             lifted_after: 0,
             held: None,
             held_from: None,

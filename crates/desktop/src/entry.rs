@@ -40,6 +40,9 @@ fn typing() -> Id {
     Id::unique("typed at the pointer")
 }
 
+/// No entry has more fields.
+const MOST_CELLS: usize = 4;
+
 fn id_of(cell: usize) -> Id {
     Id::unique(("entry", cell))
 }
@@ -217,12 +220,27 @@ pub(crate) fn digit_typed(ui: &Ui) -> bool {
 
 /// Whether Enter opens the entry at a thing now: it is pressed while nothing has the keys but the thing's own node.
 pub(crate) fn opens(ui: &Ui, thing: Thing) -> bool {
-    let free = ui.memory(|memory| memory.focused().is_none_or(|id| id == nodes::id(thing)));
+    let focused = ui.memory(egui::Memory::focused);
+    let free = focused.is_none_or(|id| id == nodes::id(thing));
     let opens = free && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
     if opens {
         ui.memory_mut(|memory| memory.request_focus(id_of(0)));
+        if let Some(id) = focused {
+            ui.data_mut(|data| data.insert_temp(opener(), id));
+        }
     }
     opens
+}
+
+/// The node from which the entry was opened.
+fn opener() -> Id {
+    Id::unique("the entry was opened from")
+}
+
+/// Whether a sign was typed, or a decimal mark.
+pub(crate) fn sign_typed(ui: &Ui) -> bool {
+    let sign = |text: &str| text.starts_with(['-', '−', '.', ',']);
+    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if sign(text))))
 }
 
 /// Whether one of its fields, of that many, has the keys.
@@ -243,15 +261,43 @@ pub(crate) fn tabs_round(ui: &Ui, cells: usize) {
     }
 }
 
-/// The entry is gone, and what was typed in it with it.
-pub(crate) fn closed(ui: &Ui) {
-    ui.data_mut(|data| data.remove_temp::<bool>(typing()));
+/// Whether something stands in an entry that was typed and is not set yet.
+pub(crate) fn is_typed(ctx: &egui::Context) -> bool {
+    ctx.data(|data| data.get_temp::<bool>(typing())).is_some()
 }
 
-/// What is typed is over: the pointer leads again.
+/// The entry is gone, and what was typed in it with it.
+pub(crate) fn closed(ui: &Ui) {
+    ui.data_mut(|data| {
+        data.remove_temp::<bool>(typing());
+        data.remove::<Id>(opener());
+        (0..MOST_CELLS).for_each(|cell| data.remove::<String>(id_of(cell)));
+    });
+}
+
+/// What is typed is over: the pointer leads again, or the node from which the entry was opened has the keys.
 fn forget(ui: &Ui) {
-    ui.data_mut(|data| data.remove_temp::<bool>(typing()));
-    ui.memory_mut(|memory| memory.focused().into_iter().for_each(|id| memory.surrender_focus(id)));
+    let opener = ui.data_mut(|data| {
+        data.remove_temp::<bool>(typing());
+        let id = data.get_temp::<Id>(opener());
+        data.remove::<Id>(opener());
+        id
+    });
+    ui.memory_mut(|memory| {
+        memory.focused().into_iter().for_each(|id| memory.surrender_focus(id));
+        opener.into_iter().for_each(|id| memory.request_focus(id));
+    });
+}
+
+/// What is typed goes to the first field: emptied, it reads that itself, in this same frame.
+pub(crate) fn begin(ui: &Ui) {
+    let first = id_of(0);
+    ui.data_mut(|data| {
+        data.insert_temp(first, String::new());
+        data.insert_temp(typing(), true);
+    });
+    crate::typing::begins(ui.ctx(), first);
+    ui.memory_mut(|memory| memory.request_focus(first));
 }
 
 /// Figures that are typed while nothing has the focus go to the first field, and so does Tab.
@@ -262,13 +308,7 @@ fn focus_by_typing(ui: &Ui) {
     }
     let first = id_of(0);
     if digit_typed(ui) {
-        // The emptied field reads the figure itself, in this same frame.
-        ui.data_mut(|data| {
-            data.insert_temp(first, String::new());
-            data.insert_temp(typing(), true);
-        });
-        crate::typing::begins(ui.ctx(), first);
-        ui.memory_mut(|memory| memory.request_focus(first));
+        begin(ui);
     } else if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab)) {
         // Tab has set out for the next widget of the window; it ends here.
         ui.memory_mut(|memory| {

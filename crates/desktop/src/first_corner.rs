@@ -42,8 +42,16 @@ pub(crate) fn takes_digits(ui: &Ui, editor: &Editor) -> bool {
 
 /// The first digit opens the entry.
 pub(crate) fn keys(ui: &Ui, editor: &Editor) {
-    if entry::digit_typed(ui) && takes_digits(ui, editor) {
+    if !takes_digits(ui, editor) {
+        return;
+    }
+    // West and south of the origin a coordinate begins with its sign.
+    let signed = entry::sign_typed(ui);
+    if signed || entry::digit_typed(ui) {
         ui.data_mut(|data| data.insert_temp(opened(), true));
+    }
+    if signed {
+        entry::begin(ui);
     }
 }
 
@@ -101,6 +109,10 @@ pub(crate) fn paint(ui: &Ui, painter: &Painter, (rect, place): (Rect, Option<Rec
         said.say(Message::Hand(Hand::Set));
     }
     if set || !entry::has_keys(ui, FIELDS) {
+        // What is not in sight any more leads no pointer.
+        if !set && next != Typed::default() {
+            said.say(Message::Hand(Hand::Type(Typed::default())));
+        }
         close(ui);
     }
 }

@@ -143,6 +143,8 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
     let laid = steady::Laid { rect, layer: ui.layer_id(), foot: BELOW, top, sections: &desk.sections };
     steady::hold(ui.ctx(), editor.page(), &laid, beside, &output);
     let hidden_px = output.content_size.y - rect.height() - output.state.clamped_offset().y;
+    // What follows beside the page is about none of it.
+    kit::tell(ui, None);
     if hidden_px > 40.0 {
         below(ui, rect, margin, &desk);
     }
@@ -152,6 +154,7 @@ pub(crate) fn show(ui: &mut Ui, rect: Rect, editor: &Editor, paper: &mut sheet::
 fn at_the_top(editor: &Editor) -> Option<About> {
     match editor.page() {
         _ if editor.question().is_some() => None,
+        Page::Run | Page::Power | Page::Moves | Page::Book if editor.run().is_none() => None,
         Page::Ground => Some(About::Paddock),
         Page::Run if editor.shapes().is_open() => Some(About::Shapes),
         Page::Run => Some(About::RunGround),

@@ -6,6 +6,7 @@ use words::texts::Unroll as Text;
 use words::{Measure, Range};
 use workup::unroll::Unrolled;
 
+use crate::corner::LONGEST_M;
 use crate::editor::{Editor, InHand, Message};
 use crate::entry::{self, Cell};
 use crate::said::Said;
@@ -20,8 +21,6 @@ const BESIDE_FOOT: f32 = 42.0;
 const ROLL_RADIUS: f32 = 9.0;
 /// Beside the words over the fields stand the roll and the plate's edge.
 const ROLL_WIDE: f32 = 56.0;
-/// The longest side that can be typed, metres.
-const LONGEST_M: f64 = 2_000.0;
 /// Less netting than this is not missing, metres: it is not shown either.
 const LEAST_SHORT_M: f64 = 0.05;
 /// The most panels that can be typed.

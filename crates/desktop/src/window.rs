@@ -25,7 +25,7 @@ use crate::tool::{Drawn, Tool};
 use crate::under::{self, LineSheet};
 use crate::underlay::Pictures;
 use crate::worker::Worker;
-use crate::{allocator, field, figures, finder, first, first_corner, head, leading, menus, size, theme, typing};
+use crate::{allocator, entry, field, figures, finder, first, first_corner, head, leading, menus, size, theme, typing};
 
 /// Width of the window below which it counts as small.
 const SMALL: f32 = 1000.0;
@@ -88,6 +88,8 @@ pub struct Window {
     waiting: Vec<Ask>,
     /// Whether the host asked to close while a field was being typed into.
     to_close: bool,
+    /// Whether figures stood in an entry on the map when something was asked for.
+    typed_on_map: bool,
     /// What the pointer was on outside the map when the last frame was painted.
     beside_map: Option<Thing>,
 }
@@ -145,6 +147,7 @@ impl Window {
             closing: false,
             waiting: Vec::new(),
             to_close: false,
+            typed_on_map: false,
             beside_map: None,
         };
         theme::show(ctx, window.editor.theme());
@@ -216,7 +219,9 @@ impl Window {
         }
         let mut asks = std::mem::take(&mut self.waiting);
         if ui.ctx().text_edit_focused() && !first.asks.is_empty() {
-            // What is being typed is committed first, and the ask taken in the next frame.
+            // What is being typed is committed first, and the ask taken in the next frame; an entry on the map commits nothing
+            // by itself.
+            self.typed_on_map = entry::is_typed(ui.ctx());
             ui.memory_mut(|memory| memory.focused().into_iter().for_each(|id| memory.surrender_focus(id)));
             self.waiting = std::mem::take(&mut first.asks);
             ui.ctx().request_repaint();
@@ -257,7 +262,8 @@ impl Window {
             ui.ctx().request_repaint();
         }
         for ask in asks {
-            self.asking.take(ask, &self.editor, field::has_unread(ui.ctx()), &mut said);
+            let unread = field::has_unread(ui.ctx()) || std::mem::take(&mut self.typed_on_map);
+            self.asking.take(ask, &self.editor, unread, &mut said);
         }
         self.asking.show(ui, &self.editor, &mut said);
         if !self.asking.is_open() {

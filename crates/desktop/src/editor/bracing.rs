@@ -78,10 +78,13 @@ impl Editor {
 
     /// Cuts the picked corner of a run over two posts: its turn is shared between them.
     pub(super) fn cut_corner(&mut self) {
-        let Some(Thing::RunCorner { run, vertex }) = self.picked else {
+        let Some(Thing::RunCorner { run, vertex }) = self.picked.filter(|_| !self.has_several()) else {
             self.shape_told = Some(Text::PickCornerOfRun);
             return;
         };
+        if self.unlocked().is_empty() {
+            return;
+        }
         let worked = self.workup.runs.get(run).and_then(|worked| worked.lay.as_ref());
         let found = self.plan.runs.get(run).zip(worked);
         let cut = found.and_then(|(run, lay)| cut_over_posts(&self.plan, run, lay, vertex, CUT_POSTS));

@@ -148,7 +148,7 @@ impl Editor {
         self.chosen = super::chosen::Chosen { listing: self.chosen.listing, ..Default::default() };
         self.run = 0;
         self.tool = crate::tool::Tool::Pick;
-        self.laid_by = None;
+        self.laid_by.clear();
         self.changed();
     }
 }

@@ -22,9 +22,14 @@ impl Editor {
         self.tool.is_half_drawn()
     }
 
+    /// Whether something is drawn in part, in the hand or laid by, that leaving the plan would lose.
+    pub fn has_unfinished(&self) -> bool {
+        self.is_half_drawn() || !self.laid_by.is_empty()
+    }
+
     /// Whether undoing is about what is drawn.
     pub(super) fn undoes_drawn(&self) -> bool {
-        self.tool.set_count() > 0 || self.laid_by.as_ref().is_some_and(|laid| laid.after == self.steps_done())
+        self.tool.set_count() > 0 || self.laid_by.last().is_some_and(|laid| laid.after == self.steps_done())
     }
 
     /// Whether redoing is about what is drawn: steps of the plan that were taken back after it come first.
@@ -33,14 +38,14 @@ impl Editor {
     }
 
     fn steps_done(&self) -> usize {
-        self.history.done().len()
+        self.steps().done().len()
     }
 
     /// Takes up the last corner, or takes back into the hand what was laid by.
     pub(super) fn undo_drawn(&mut self) {
         if self.tool.set_count() > 0 {
             self.hand(Hand::Back);
-        } else if let Some(laid) = self.laid_by.take() {
+        } else if let Some(laid) = self.laid_by.pop() {
             self.take_tool(laid.tool);
         }
     }
@@ -53,7 +58,8 @@ impl Editor {
     /// Makes room in the hand for another tool.
     pub(super) fn lay_by(&mut self) {
         if self.is_half_drawn() {
-            self.laid_by = Some(LaidBy { tool: std::mem::take(&mut self.tool), after: self.steps_done() });
+            let after = self.steps_done();
+            self.laid_by.push(LaidBy { tool: std::mem::take(&mut self.tool), after });
             self.notice = Some(Text::LaidBy);
         }
     }

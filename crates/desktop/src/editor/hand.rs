@@ -125,7 +125,7 @@ impl Editor {
     pub(super) fn escape(&mut self) {
         if self.question.as_ref().is_some_and(super::Question::stands_again) {
             // What was taken back a moment ago is not thrown away with it.
-            self.redo();
+            self.redo_step();
         } else if self.question.is_some() {
             self.leave_question();
         } else if let Some(held) = self.unhold() {

@@ -1,8 +1,9 @@
 //! What is one place is put where it is typed to stand.
 
 use drawing::Thing;
-use plan::{Edit, Gateway, Point, Run};
+use plan::{Coop, Edit, Gateway, Point, Run};
 
+use super::chosen::coop_at;
 use super::hiding::is_locked;
 use super::{Editor, corner_of};
 use crate::tool::Tool;
@@ -21,6 +22,10 @@ impl Editor {
             Thing::Height { height } => plan.heights.get(height)?.at,
             Thing::Label { label } => plan.labels.get(label)?.at,
             Thing::Drop { run } => plan.runs.get(run)?.drop_at?,
+            Thing::Feed { run } => plan.runs.get(run)?.feed_at?,
+            Thing::Energizer { run } => workup::lead::energizer(plan.runs.get(run)?)?,
+            Thing::TapePoint { point } => plan.tape_points.get(point)?.at,
+            Thing::Coop { coop } => coop_at(plan, coop)?.at,
             Thing::EarthStake { run, stake } => *self.stakes(run).get(stake)?,
             thing => {
                 let (shape, corner) = corner_of(plan, thing)?;
@@ -59,6 +64,21 @@ impl Editor {
                 labels.get_mut(label)?.at = to;
                 Some(Edit::SetLabels { labels })
             }
+            Thing::TapePoint { point } => {
+                let mut points = plan.tape_points.clone();
+                points.get_mut(point)?.at = to;
+                Some(Edit::SetTapePoints { points })
+            }
+            Thing::Coop { coop } => {
+                let moved = Coop { at: to, ..coop_at(plan, coop)?.clone() };
+                let Some(other) = coop.checked_sub(usize::from(plan.coop.is_some())) else {
+                    return Some(Edit::SetCoop { coop: Some(moved) });
+                };
+                let mut other_coops = plan.other_coops.clone();
+                *other_coops.get_mut(other)? = moved;
+                Some(Edit::SetOtherCoops { other_coops })
+            }
+            Thing::Energizer { run: index } => run(index, &|run| run.energizer_at = Some(to)),
             Thing::Drop { run: index } => run(index, &|run| run.drop_at = Some(to)),
             Thing::Feed { run: index } => run(index, &|run| run.feed_at = Some(to)),
             Thing::EarthStake { run, stake } => self.stake_put(run, stake, to),

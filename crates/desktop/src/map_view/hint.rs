@@ -74,7 +74,6 @@ pub(crate) fn hint_text(editor: &Editor) -> Option<String> {
         (None, Tool::Outline { .. }) => words.text(Text::HintMoreCorners),
         (None, Tool::Pick) if editor.is_catchable() => words.text(Shaping::HintFree),
         (None, Tool::Pick) if on_picked_whole(editor) && picked_is_locked(editor) => words.text(Text::IsLocked),
-        (None, Tool::Pick) if on_picked_side(editor) => words.text(words::texts::Shape::HintSide),
         (None, Tool::Pick) if on_picked(editor) && editor.side_to_type().is_some() => words.text(Shaping::SideHint),
         (None, Tool::Pick) if on_picked(editor) && editor.place_to_type().is_some() => words.text(Shaping::PlaceHint),
         (None, Tool::Pick) if on_picked_whole(editor) => words.text(Shaping::WholeHint),
@@ -202,12 +201,6 @@ fn picture_not_shown(editor: &Editor) -> Option<String> {
 
 fn picked_is_locked(editor: &Editor) -> bool {
     editor.picked().is_some_and(|thing| hiding::is_locked(editor.plan(), thing))
-}
-
-/// Whether the pointer is on a picked side that slides; a branch's do not.
-fn on_picked_side(editor: &Editor) -> bool {
-    let slides = editor.side_to_type().is_some_and(|(shape, _)| !matches!(shape, plan::Shape::Branch(..)));
-    slides && on_picked_whole(editor)
 }
 
 /// Whether the pointer is on what is picked.

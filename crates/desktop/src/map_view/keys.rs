@@ -24,6 +24,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         return;
     }
     let drawing = *editor.tool() != Tool::Pick;
+    let signs = first_corner::takes_digits(ui, editor);
     many::keys(ui, editor, pointed(ui, editor), said);
     // Esc closes an open menu first.
     let menu = egui::Popup::is_any_open(ui.ctx());
@@ -52,7 +53,7 @@ pub(crate) fn keys(ui: &Ui, editor: &Editor, said: &mut Said) {
         }
         let (larger, smaller) = (
             input.consume_key(Modifiers::NONE, Key::Plus) || input.consume_key(Modifiers::NONE, Key::Equals),
-            input.consume_key(Modifiers::NONE, Key::Minus),
+            !signs && input.consume_key(Modifiers::NONE, Key::Minus),
         );
         if larger || smaller {
             let middle = editor.view().size.map(|side| side / 2.0);

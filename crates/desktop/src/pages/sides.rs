@@ -127,7 +127,6 @@ pub(super) fn rows(
     }
 }
 
-/// The corner as the map knows it.
 fn hover(ui: &Ui, desk: &mut Desk<'_>, top: f32, thing: Thing) {
     let row = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=ui.cursor().top());
     if ui.rect_contains_pointer(row) {

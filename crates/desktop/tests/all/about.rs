@@ -131,3 +131,14 @@ fn what_is_said_of_a_figure_stands_beside_the_page_and_covers_none_of_it() {
     let told = desk.query_all_by_label_contains(finding.source).next().unwrap().rect();
     assert!(told.right() <= 1280.0 - 360.0, "{told:?}");
 }
+
+#[test]
+fn the_list_over_a_page_is_about_none_of_its_sections() {
+    let mut desk = on_page(example(), Page::Power, [1280.0, 800.0], Words::default());
+    desk.state_mut().as_mut().unwrap().say(desktop::editor::Message::Many(desktop::editor::ManyMessage::List(true)));
+    desk.run();
+    rest_on(&mut desk, "Footpath: ");
+    for told in ["In grass", "data sheet", "From the circuit", "common practice", "have not stated"] {
+        assert!(desk.query_by_label_contains(told).is_none(), "{told}");
+    }
+}

@@ -270,3 +270,18 @@ fn the_keys_are_in_the_list_of_commands() {
         desk.get_by_label_contains(found);
     }
 }
+
+#[test]
+fn shift_to_the_end_of_the_list_picks_all_on_the_way_and_the_last_row_stays_picked() {
+    let mut desk = desk(example(), Page::Ground);
+    press(&mut desk, NONE, Key::L);
+    press(&mut desk, NONE, Key::ArrowDown);
+    press(&mut desk, SHIFT, Key::PageDown);
+    let all = editor(&desk).chosen();
+    assert!(all.len() > 6 && all.contains(&Thing::KeepOutCorner { keep_out: 0, vertex: 3 }), "{all:?}");
+    press(&mut desk, NONE, Key::End);
+    let last = editor(&desk).chosen();
+    assert_eq!(last.len(), 1);
+    press(&mut desk, SHIFT, Key::ArrowDown);
+    assert_eq!(editor(&desk).chosen(), last, "below the last there is nothing to walk to");
+}

@@ -511,3 +511,73 @@ fn a_branch_hangs_on_the_line_with_its_first_corner_so_that_its_first_side_is_as
     let branch = plan_of(&desk).runs[0].branches.last().unwrap().outline.clone();
     assert!(!is_off(branch[0], branch[1], 17.5, 0.0), "{branch:?}");
 }
+
+#[test]
+fn what_was_typed_at_one_thing_is_not_there_at_the_next() {
+    let mut desk = at_work(Page::Run);
+    let was = plan_of(&desk);
+    say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
+    types_at(&mut desk, "15");
+    // A press on another side lets go of it.
+    let middle = spot(&desk, Point::new(40.0, 17.0));
+    click(&mut desk, middle);
+    assert_eq!(editor(&desk).picked(), Some(Thing::RunSide { run: 0, side: 1 }));
+    press(&mut desk, Key::Enter);
+    types(&mut desk, "8");
+    press(&mut desk, Key::Enter);
+    let (east_m, north_m) = vector(&plan_of(&desk), &Shape::Run("run-1".to_owned()), 1);
+    assert!(east_m.abs() < 1e-9 && (north_m - 8.0).abs() < 1e-9, "{east_m} {north_m}");
+    assert_eq!(plan_of(&desk).runs[0].outline[0], was.runs[0].outline[0]);
+}
+
+#[test]
+fn a_coordinate_that_is_out_of_sight_leads_no_pointer() {
+    let mut desk = drawing(Drawn::Gateway, Words::default());
+    points(&mut desk, 20.0, 20.0);
+    types(&mut desk, "33");
+    // The page has the keys now.
+    click(&mut desk, egui::pos2(1100.0, 60.0));
+    desk.run();
+    clicks(&mut desk, 50.0, 40.0);
+    let at = plan_of(&desk).ground.gateway.unwrap().at;
+    assert!((at.east_m - 50.0).abs() < 0.3 && (at.north_m - 40.0).abs() < 0.3, "{at:?}");
+}
+
+#[test]
+fn a_coordinate_west_of_the_origin_begins_with_its_sign() {
+    let mut desk = drawing(Drawn::Gateway, Words::default());
+    points(&mut desk, 20.0, 20.0);
+    let px_per_m = editor(&desk).view().px_per_m;
+    desk.key_press(Key::Minus);
+    desk.event(Event::Text("-".to_owned()));
+    desk.run();
+    types(&mut desk, "12");
+    press(&mut desk, Key::Enter);
+    assert_eq!(plan_of(&desk).ground.gateway.unwrap().at.east_m, -12.0);
+    assert_eq!(editor(&desk).view().px_per_m, px_per_m, "and the map keeps its scale");
+}
+
+#[test]
+fn every_thing_of_one_place_is_typed_by_its_coordinates() {
+    let mut plan = netted();
+    plan.coop = Some(plan::Coop::new("house", Point::new(10.0, 10.0)));
+    plan.tape_points = vec![plan::TapePoint { at: Point::new(5.0, 6.0), ..plan::TapePoint::default() }];
+    plan.runs[0].feed_at = Some(Point::new(20.0, 0.0));
+    for thing in
+        [Thing::Coop { coop: 0 }, Thing::TapePoint { point: 0 }, Thing::Feed { run: 0 }, Thing::Energizer { run: 0 }]
+    {
+        let mut desk = on_page(plan.clone(), Page::Ground, [1280.0, 800.0], Words::default());
+        say(&mut desk, Message::Pick(Some(thing)));
+        types_at(&mut desk, "17.5");
+        press(&mut desk, Key::Enter);
+        let now = plan_of(&desk);
+        let east_m = match thing {
+            Thing::Coop { .. } => now.coop.unwrap().at.east_m,
+            Thing::TapePoint { .. } => now.tape_points[0].at.east_m,
+            Thing::Feed { .. } => now.runs[0].feed_at.unwrap().east_m,
+            _ => now.runs[0].energizer_at.unwrap().east_m,
+        };
+        assert_eq!(east_m, 17.5, "{thing:?}");
+        assert_eq!(deeds(&desk), 1, "{thing:?}");
+    }
+}

@@ -125,3 +125,33 @@ fn the_tape_takes_back_its_last_place_too() {
     press(&mut desk, Modifiers::COMMAND, Key::Y);
     assert_eq!(places(&desk), 2);
 }
+
+#[test]
+fn two_lines_that_were_laid_by_come_back_one_after_the_other() {
+    let mut desk = unrolling();
+    clicks(&mut desk, Point::new(15.0, 20.0));
+    clicks(&mut desk, Point::new(45.0, 20.0));
+    let run = corners(&desk);
+    click_on(&mut desk, "Ground");
+    click_on(&mut desk, "Keep-out");
+    clicks(&mut desk, Point::new(60.0, 20.0));
+    let keep_out = corners(&desk);
+    click_on(&mut desk, "Shade");
+    press(&mut desk, Modifiers::COMMAND, Key::Z);
+    assert_eq!(corners(&desk), keep_out);
+    press(&mut desk, Modifiers::COMMAND, Key::Z);
+    press(&mut desk, Modifiers::COMMAND, Key::Z);
+    assert_eq!(corners(&desk), run);
+}
+
+#[test]
+fn what_is_laid_by_is_asked_about_before_the_plan_is_left() {
+    let mut desk = unrolling();
+    clicks(&mut desk, Point::new(15.0, 20.0));
+    clicks(&mut desk, Point::new(45.0, 20.0));
+    press(&mut desk, Modifiers::NONE, Key::T);
+    press(&mut desk, Modifiers::COMMAND, Key::N);
+    assert!(window(&desk).editor().has_unfinished());
+    press(&mut desk, Modifiers::COMMAND, Key::O);
+    assert!(hand::says(&desk, "half drawn"), "the question stands before the chooser");
+}

@@ -484,3 +484,21 @@ fn ctrl_s_beside_a_field_commits_it_and_saves() {
     let side_m = (outline[1].east_m - outline[0].east_m).hypot(outline[1].north_m - outline[0].north_m);
     assert!((side_m - 31.0).abs() < 1e-9, "{side_m}");
 }
+
+#[test]
+fn figures_in_an_entry_on_the_map_are_asked_about_before_closing() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = plan_in(folder.path());
+    let mut desk = on_plan(&path, None);
+    hand::say(&mut desk, Message::Pick(Some(Thing::RunSide { run: 0, side: 0 })));
+    desk.key_press(Key::Enter);
+    desk.run();
+    desk.event(egui::Event::Text("20".to_owned()));
+    desk.run();
+    assert!(!asked_to_close(&mut desk));
+    desk.run();
+    desk.get_by_label("Leave what is typed?");
+    click_on(&mut desk, "Close without it");
+    assert!(asked_to_close(&mut desk));
+    assert_eq!(std::fs::read(&path).unwrap(), EXAMPLE);
+}

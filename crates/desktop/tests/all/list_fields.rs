@@ -94,13 +94,14 @@ fn figures_of_what_is_on_a_run_are_typed_too() {
 
 #[test]
 fn walls_shade_and_words_are_named() {
-    for (thing, field) in [
-        (Thing::Wall { wall: 0 }, "Name of Hedge 1"),
-        (Thing::Shade { shade: 0 }, "Name of Shade 1"),
-        (Thing::Label { label: 0 }, "Name of Trough"),
-    ] {
-        let plan = typed(thing, field, "By the ash");
-        let names = [&plan.walls[0].name, &plan.ground.shade[0].name, &plan.labels[0].text];
-        assert!(names.iter().any(|name| *name == "By the ash"), "{thing:?}");
-    }
+    let before = farm();
+    let wall = typed(Thing::Wall { wall: 0 }, "Name of Hedge 1", "By the ash");
+    assert_eq!(wall.walls[0].name, "By the ash");
+    assert_eq!((&wall.ground.shade, &wall.labels), (&before.ground.shade, &before.labels));
+    let shade = typed(Thing::Shade { shade: 0 }, "Name of Shade 1", "By the ash");
+    assert_eq!(shade.ground.shade[0].name, "By the ash");
+    assert_eq!((&shade.walls, &shade.labels), (&before.walls, &before.labels));
+    let label = typed(Thing::Label { label: 0 }, "Name of Trough", "By the ash");
+    assert_eq!(label.labels[0].text, "By the ash");
+    assert_eq!((&label.walls, &label.ground.shade), (&before.walls, &before.ground.shade));
 }

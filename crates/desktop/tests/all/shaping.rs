@@ -262,3 +262,15 @@ fn a_corner_is_cut_over_two_posts_a_panel_apart_as_one_step() {
     assert!(desk.query_by_label_contains("cannot be cut over two posts").is_some());
     assert_eq!(*window(&desk).editor().plan(), short);
 }
+
+#[test]
+fn a_corner_of_a_locked_run_is_not_cut() {
+    let mut plan = hand::example();
+    plan.runs[0].locked = true;
+    let mut desk = hand::on_page(plan.clone(), Page::Run, [1280.0, 800.0], words::Words::default());
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.key_press(Key::C);
+    desk.run();
+    assert_eq!(*window(&desk).editor().plan(), plan);
+    assert!(hand::says(&desk, "It is locked"));
+}

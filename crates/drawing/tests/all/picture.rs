@@ -156,10 +156,12 @@ fn without_a_picture_nothing_is_bedded() {
     let beds =
         |ink: &[Ink]| ink.iter().filter(|item| matches!(item, Ink::Line { colour, .. } if *colour == sheet)).count();
     assert!(bedded.len() > plain.len() * 3 / 2 && beds(&bedded) > beds(&plain) + 100);
-    // All beds lie beneath every mark.
-    let first_text = bedded.iter().position(|item| matches!(item, Ink::Text { .. })).unwrap();
+    // Once the first word is reached no bed follows: all of them lie beneath every mark.
     let marks = drawing::bedded(plain.clone(), Theme::Light);
-    assert!(first_text > 0 && marks.len() > plain.len());
+    let first = marks.iter().position(|item| matches!(item, Ink::Text { .. } | Ink::Disc { .. })).unwrap();
+    let first = marks[first..].iter().position(|item| plain.contains(item)).unwrap() + first;
+    assert!(first > 100 && marks.len() > plain.len() + 100, "{first} of {}", marks.len());
+    assert!(marks[first..].iter().all(|item| plain.contains(item)));
 }
 
 /// Shade is told by its rim: crowns all round, on whatever it lies, and its name.

@@ -36,13 +36,13 @@ texts! {
         NetsOfRun: "Nets that the run lays and those left in the store: counts, and the length of one and of its panels in metres or feet. From the outline and what you own."
             => "Netze, die der Auslauf auslegt, und die im Lager bleiben: Anzahl, Länge eines Netzes und seiner Felder in Metern oder Fuß. Aus dem Umriss und dem, was Sie besitzen.",
         Corners: "Whether a corner leans in: the pull of the net there, a force, against what its post’s spikes hold. From turn, tension and soil."
-            => "Ob eine Ecke sich neigt: der Zug des Netzes dort, eine Kraft, gegen den Halt der Spitzen ihres Pfahls. Aus Winkel, Spannung und Boden.",
+            => "Ob eine Ecke sich neigt: der Zug des Netzes dort, eine Kraft, gegen den Halt der Spitzen ihres Pfahls. Aus Knick, Spannung und Boden.",
         Holds: "What each way of holding a corner holds, as a force, and how many minutes it takes. From the corner’s pull, pegs and soil."
             => "Was jede Art, eine Ecke zu halten, an Kraft hält und wie viele Minuten sie braucht. Aus dem Zug der Ecke, Heringen und Boden.",
         Wind: "Speed of the wind at which posts go over, and which go first. From the net’s own drag, its spikes and the soil."
             => "Windgeschwindigkeit, bei der Pfähle umfallen, und welche zuerst. Aus dem Windwiderstand des Netzes, seinen Spitzen und dem Boden.",
         Sides: "Length of a side in metres or feet and in panels, its bearing and its turn in degrees, corners in metres or feet east and north. From the outline."
-            => "Länge einer Seite in Metern oder Fuß und in Feldern, ihre Richtung und ihr Winkel in Grad, Ecken in Metern oder Fuß nach Osten und Norden. Aus dem Umriss.",
+            => "Länge einer Seite in Metern oder Fuß und in Feldern, ihre Richtung und ihr Knick in Grad, Ecken in Metern oder Fuß nach Osten und Norden. Aus dem Umriss.",
         RollsOfRun: "Rolls and metres or feet of netting used so far, and what is left in the store. From the line that is drawn and what you own."
             => "Rollen und Meter oder Fuß Netz, die bisher gebraucht sind, und was im Lager bleibt. Aus der gezeichneten Linie und dem, was Sie besitzen.",
         Branches: "Length of a branch in metres or feet and the nets that lie on it. From its line and the nets that you chose for it."
@@ -90,7 +90,7 @@ texts! {
         Assumed: "Figures that you have not stated, each with its unit. They come from common practice or from what is published, as the documents name it."
             => "Zahlen, die Sie nicht angegeben haben, jede mit ihrer Einheit. Sie kommen aus gängiger Praxis oder aus Veröffentlichtem, wie es die Dokumente nennen.",
         Walls: "Length of a wall, hedge or fence, in metres or feet. From its corners; whether it holds birds is yours to state."
-            => "Länge einer Mauer, einer Hecke oder eines Zauns in Metern oder Fuß. Aus den Ecken; ob sie Vögel hält, geben Sie an.",
+            => "Länge einer Mauer, einer Hecke oder eines Zauns in Metern oder Fuß. Aus den Ecken; ob sie Tiere hält, geben Sie an.",
         Shade: "Ground in shade, in square metres or feet. From its corners." => "Boden im Schatten in Quadratmetern oder Quadratfuß. Aus den Ecken.",
         Damp: "Resistivity of damp ground, in ohm metres. As you state it, else assumed from how damp it is called."
             => "Spezifischer Widerstand feuchten Bodens in Ohmmetern. Wie Sie ihn angeben, sonst angenommen danach, wie feucht er heißt.",

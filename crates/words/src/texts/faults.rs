@@ -84,8 +84,8 @@ texts! {
         Aluminium: "aluminium" => "Aluminium",
         Copper: "copper" => "Kupfer",
         NetLine: "net line" => "Netzlitze",
-        LeadWhy: "Wire of 2.5 mm at direct current: steel {steel}, aluminium {aluminium}, copper {copper} Ω a kilometre; one line of your net {net} Ω a metre. Steel looks two or three times that to a pulse."
-            => "Draht von 2,5 mm bei Gleichstrom: Stahl {steel}, Aluminium {aluminium}, Kupfer {copper} Ω je Kilometer; eine Litze Ihres Netzes {net} Ω je Meter. Für einen Impuls wirkt Stahl wie das Zwei- bis Dreifache.",
+        LeadWhy: "Wire of {wire} at direct current: steel {steel}, aluminium {aluminium}, copper {copper} Ω a kilometre; one line of your net {net} Ω a metre. Steel looks two or three times that to a pulse."
+            => "Draht von {wire} bei Gleichstrom: Stahl {steel}, Aluminium {aluminium}, Kupfer {copper} Ω je Kilometer; eine Litze Ihres Netzes {net} Ω je Meter. Für einen Impuls wirkt Stahl wie das Zwei- bis Dreifache.",
         LeadWhyFeet: "Wire of {wire} at direct current: steel {steel}, aluminium {aluminium}, copper {copper} Ω a thousand feet; one line of your net {net} Ω a foot. Steel looks two or three times that to a pulse."
             => "Draht von {wire} bei Gleichstrom: Stahl {steel}, Aluminium {aluminium}, Kupfer {copper} Ω auf tausend Fuß; eine Litze Ihres Netzes {net} Ω je Fuß. Für einen Impuls wirkt Stahl wie das Zwei- bis Dreifache.",
         Loop: "Gate shut" => "Tor zu",

@@ -62,10 +62,10 @@ texts! {
         CloseText: "{name} has changes that are not saved." => "{name} hat Änderungen, die nicht gespeichert sind.",
         CloseDiscard: "Close without saving" => "Schließen ohne Speichern",
         LeaveDiscard: "Go on without saving" => "Weiter ohne Speichern",
-        HalfDrawnTitle: "Leave what is half drawn?" => "Halb Gezeichnetes verlassen?",
+        HalfDrawnTitle: "Leave what is half drawn?" => "Halb Gezeichnetes verwerfen?",
         HalfDrawnText: "What you are drawing is no part of the plan yet, and would be lost."
             => "Was Sie gerade zeichnen, gehört noch nicht zum Plan und ginge verloren.",
-        UnreadTitle: "Leave what is typed?" => "Eingetipptes verlassen?",
+        UnreadTitle: "Leave what is typed?" => "Eingetipptes verwerfen?",
         UnreadText: "What stands in a field cannot be read, so it is no part of the plan and would be lost."
             => "Was in einem Feld steht, lässt sich nicht lesen; es gehört also nicht zum Plan und ginge verloren.",
         CloseWithoutIt: "Close without it" => "Ohne es schließen",

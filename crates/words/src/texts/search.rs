@@ -27,7 +27,7 @@ texts! {
         Theme: "theme colour color dark light contrast night" => "Thema Design dunkel hell Kontrast Nacht",
         Language: "language English German translate" => "Englisch Deutsch Übersetzung",
         Units: "metres feet acres imperial metric" => "Meter Fuß metrisch Maße",
-        Size: "zoom text scale interface" => "Zoom Schrift Skalierung Oberfläche",
+        Size: "size zoom text scale interface" => "Größe Zoom Schrift Skalierung Oberfläche",
         Keys: "shortcuts help PDF paper" => "Tastenkürzel Hilfe PDF Papier drucken",
     }
 }

@@ -13,8 +13,8 @@ texts! {
         BesideShifted: "Double it beside as it is, sharing the picked side" => "Daneben verdoppeln wie es ist, mit der gewählten Seite",
         CutCorner: "Cut this corner over two posts" => "Diese Ecke über zwei Pfähle abschneiden",
         PickCornerOfRun: "Pick a corner of a run first." => "Zuerst eine Ecke eines Auslaufs wählen.",
-        CornerNotCut: "This corner cannot be cut over two posts: no net stands there, it does not turn, or a side beside it is shorter than a panel."
-            => "Diese Ecke lässt sich nicht über zwei Pfähle abschneiden: Dort steht kein Netz, sie knickt nicht, oder eine Seite daneben ist kürzer als ein Feld.",
+        CornerNotCut: "This corner cannot be cut over two posts: no net stands there, it does not turn, or a side beside it is too short for that."
+            => "Diese Ecke lässt sich nicht über zwei Pfähle abschneiden: Dort steht kein Netz, sie knickt nicht, oder eine Seite daneben ist zu kurz dafür.",
         SomeSides: "Sides {from} to {to} of {sides} stand here: pick a side or a corner on the map to see those about it."
             => "Hier stehen die Seiten {from} bis {to} von {sides}: eine Seite oder Ecke auf der Karte wählen, um die um sie herum zu sehen.",
         InsertCorner: "Insert a corner in this side, or in the side after this corner"
@@ -62,7 +62,6 @@ texts! {
         SideAfter: "Side to corner {number}" => "Seite bis Ecke {number}",
 
         SideSets: "side {from} to {to}: Enter sets it, Esc leaves it" => "Seite {from} bis {to}: Eingabe setzt, Esc lässt sie",
-        HintSide: "A drag slides it, the ring turns all of it. Figures can be typed: its length first, Tab leads on." => "Ziehen verschiebt sie, der Ring dreht das Ganze. Zahlen lassen sich eintippen: zuerst ihre Länge, Tab führt weiter.",
 
         CannotClose: "No corner has these figures: its two sides do not meet so." => "Keine Ecke hat diese Maße: Die beiden Seiten treffen sich so nicht.",
         NoSuchPanels: "The nets of this run have no so many panels from this corner on." => "Die Netze dieses Auslaufs haben von dieser Ecke an keine so vielen Felder.",

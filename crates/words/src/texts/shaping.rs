@@ -14,7 +14,8 @@ texts! {
         OfBranch: "{side}, branch {branch}" => "{side}, Abzweig {branch}",
         HintFree: "Posts, corners and sides catch it. Hold Alt to let it go anywhere."
             => "Pfähle, Ecken und Seiten fangen es. Alt halten lässt es überall hin.",
-        SideHint: "Drag it to slide it. Enter types its length and where it points." => "Ziehen verschiebt sie parallel. Eingabe öffnet Länge und Richtung zum Tippen.",
+        SideHint: "A drag or the arrows slide it, I puts a corner in. Enter types its length and where it points."
+            => "Ziehen oder Pfeiltasten verschieben sie, I setzt eine Ecke ein. Eingabe öffnet Länge und Richtung zum Tippen.",
         PlaceHint: "Drag it to move it. Enter types where it stands." => "Ziehen verschiebt. Eingabe öffnet den Ort zum Tippen.",
         WholeHint: "Drag it to move it, the ring to turn it. Arrows move it too, the square brackets turn it."
             => "Ziehen verschiebt, Ziehen am Ring dreht. Auch Pfeiltasten verschieben, eckige Klammern drehen.",

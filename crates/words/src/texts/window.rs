@@ -60,7 +60,7 @@ texts! {
             => "Einen Erdstab hat ein Zaun mindestens, dieser bleibt also.",
         IsLocked: "It is locked and stays where it is: unlock it first, with K." => "Es ist gesperrt und bleibt, wo es ist: zuerst entsperren, mit K.",
         ChainedAnew: "The nets start elsewhere now, where posts come nearer to the corners."
-            => "Die Netze beginnen jetzt anderswo, wo Pfosten näher an die Ecken kommen.",
+            => "Die Netze beginnen jetzt anderswo, wo Pfähle näher an die Ecken kommen.",
         LaidBy: "What was half drawn is laid by: Ctrl Z takes it back in hand."
             => "Halb Gezeichnetes ist beiseitegelegt: Strg Z nimmt es wieder in die Hand.",
         SomeAreLocked: "What is locked of it stays where it is." => "Was davon gesperrt ist, bleibt, wo es ist.",

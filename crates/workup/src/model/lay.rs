@@ -264,3 +264,31 @@ impl Post {
         Self { at: crate::place(at), along_m, chain_m, net, post }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{LaidNet, Lay};
+
+    fn lay(start_m: f64, reversed: bool, kinds: &[&str], closed: bool) -> Lay {
+        let net = |kind: &&str| LaidNet { kind: (*kind).to_owned(), start_m: 0.0, end_m: 50.0 };
+        Lay { closed, line_m: 100.0, start_m, reversed, nets: kinds.iter().map(net).collect(), ..Lay::default() }
+    }
+
+    #[test]
+    fn chains_lie_alike_in_the_same_order_and_way_from_a_start_so_near() {
+        let one = lay(0.25, false, &["long", "short"], true);
+        for (other, alike) in [
+            (lay(0.75, false, &["long", "short"], true), true),
+            // Round a ring the places before and after the first corner are near each other.
+            (lay(99.75, false, &["long", "short"], true), true),
+            (lay(3.0, false, &["long", "short"], true), false),
+            (lay(0.25, true, &["long", "short"], true), false),
+            (lay(0.25, false, &["short", "long"], true), false),
+            (lay(0.25, false, &["long"], true), false),
+        ] {
+            assert_eq!(one.lies_as(&other, 1.0), alike, "{other:?}");
+        }
+        let open = lay(0.25, false, &["long"], false);
+        assert!(!open.lies_as(&lay(99.75, false, &["long"], false), 1.0), "an open line has two ends");
+    }
+}

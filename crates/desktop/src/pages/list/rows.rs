@@ -56,13 +56,15 @@ fn stepped(ui: &Ui, from: usize, page: usize, last: usize) -> Option<(usize, Wal
             if input.consume_key(modifiers, Key::End) {
                 to = last;
             }
-            (to != from).then_some((to.min(last), walks))
+            let to = to.min(last);
+            (to != from).then_some((to, walks))
         })
     })
 }
 
-/// Says what is picked by walking from a row to another.
-fn walked(editor: &Editor, [from, to]: [Item; 2], walks: Walks, said: &mut Said) {
+/// Says what is picked by walking over rows, from the first of them to the last.
+fn walked(editor: &Editor, way: &[Item], walks: Walks, said: &mut Said) {
+    let [_, .., to] = *way else { return };
     match walks {
         Walks::Past => {}
         Walks::Picks => {
@@ -74,10 +76,11 @@ fn walked(editor: &Editor, [from, to]: [Item; 2], walks: Walks, said: &mut Said)
             // A net picks its run, and is none itself.
             let own = |item: Item| roster::picks(item).filter(|&thing| Item::of(thing) == item);
             let chosen = editor.chosen();
-            let both = [own(from), own(to)];
-            let also: Vec<Thing> = match both {
-                [Some(left), Some(come)] if [left, come].iter().all(|one| chosen.contains(one)) => vec![left],
-                _ => both.into_iter().flatten().filter(|one| !chosen.contains(one)).collect(),
+            let all: Vec<Thing> = way.iter().filter_map(|&item| own(item)).collect();
+            // Back over rows that are picked lets go of them.
+            let also: Vec<Thing> = match &*all {
+                [left @ .., _] if !left.is_empty() && all.iter().all(|one| chosen.contains(one)) => left.to_vec(),
+                all => all.iter().copied().filter(|one| !chosen.contains(one)).collect(),
             };
             said.messages.extend(also.into_iter().map(|thing| Message::Many(ManyMessage::Also(thing))));
         }
@@ -124,8 +127,16 @@ pub(super) fn rows(
         let item = entries[to].item;
         ui.memory_mut(|memory| memory.request_focus(row_id(item)));
         if walk.open {
-            let from = focused.map_or(item, |from| entries[from].item);
-            walked(editor, [from, item], walks, said);
+            let from = focused.unwrap_or(to);
+            let mut way: Vec<Item> = entries[from.min(to)..=from.max(to)].iter().map(|entry| entry.item).collect();
+            if to < from {
+                way.reverse();
+            }
+            // From the field the first row is come to, not walked to.
+            if focused.is_none() {
+                way.push(item);
+            }
+            walked(editor, &way, walks, said);
         }
         walk.at = Some(item);
     }

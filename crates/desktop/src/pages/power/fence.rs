@@ -79,13 +79,13 @@ fn lead(ui: &mut Ui, desk: &Desk<'_>, run: &Run, changed: &mut Run) {
     ui.add_space(4.0);
     let net_ohm_per_m = workup::lead::net_line_ohm_per_m(plan, run);
     // Metres in the unit that stands in the sentence: a kilometre and a metre, or a thousand feet and a foot.
-    let (unit_m, why) = match words.units {
-        Units::Metric => (1.0, Text::LeadWhy),
-        Units::Feet => (METRES_PER_FOOT, Text::LeadWhyFeet),
+    let (unit_m, why, wire) = match words.units {
+        Units::Metric => (1.0, Text::LeadWhy, format!("{} mm", words.number(WIRE_M * 1e3, 1))),
+        Units::Feet => (METRES_PER_FOOT, Text::LeadWhyFeet, words.fine_length(WIRE_M)),
     };
     let per_km = |wire: Conductor| words.number(wire.ohm_per_m(net_ohm_per_m) * 1e3 * unit_m, 1);
     let places = [
-        ("wire", words.fine_length(WIRE_M)),
+        ("wire", wire),
         ("steel", per_km(Conductor::Steel)),
         ("aluminium", per_km(Conductor::Aluminium)),
         ("copper", per_km(Conductor::Copper)),
