@@ -285,7 +285,9 @@ fn forget(ui: &Ui) {
     });
     ui.memory_mut(|memory| {
         memory.focused().into_iter().for_each(|id| memory.surrender_focus(id));
-        opener.into_iter().for_each(|id| memory.request_focus(id));
+        if let Some(id) = opener {
+            memory.request_focus(id);
+        }
     });
 }
 

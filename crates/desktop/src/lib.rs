@@ -13,6 +13,7 @@ mod allocator;
 mod asking;
 mod chooser;
 mod commands;
+mod coordinates_entry;
 mod corner;
 mod crossing;
 pub mod editor;

@@ -51,6 +51,7 @@ mod moves;
 mod open_runs;
 mod outline;
 mod parts;
+mod picked_entries;
 mod places;
 mod pointer;
 mod power;
