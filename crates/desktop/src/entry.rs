@@ -232,6 +232,16 @@ pub(crate) fn opens(ui: &Ui, thing: Thing) -> bool {
     opens
 }
 
+/// Keeps what is typed at a thing for the next frame; `None` closes its entry.
+pub(crate) fn keep<T: Clone + Send + Sync + 'static>(ui: &Ui, id: Id, typed: Option<(Thing, T)>) {
+    if let Some(typed) = typed {
+        ui.data_mut(|data| data.insert_temp(id, typed));
+    } else {
+        ui.data_mut(|data| data.remove::<(Thing, T)>(id));
+        closed(ui);
+    }
+}
+
 /// The node from which the entry was opened.
 fn opener() -> Id {
     Id::unique("the entry was opened from")

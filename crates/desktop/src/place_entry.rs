@@ -51,15 +51,5 @@ pub(crate) fn paint(ui: &Ui, painter: &Painter, (rect, place): (Rect, Option<Rec
         painter.circle_stroke(spot, 6.0, Stroke::new(2.0, colour(editor.theme().palette().pick)));
         Some(next).filter(|_| !set && entry::has_keys(ui, FIELDS))
     });
-    ui.data_mut(|data| match stays {
-        Some(typed) => {
-            data.insert_temp(kept(), (thing, typed));
-        }
-        None => {
-            data.remove::<(Thing, Typed)>(kept());
-        }
-    });
-    if stays.is_none() {
-        entry::closed(ui);
-    }
+    entry::keep(ui, kept(), stays.map(|typed| (thing, typed)));
 }

@@ -81,17 +81,7 @@ pub(crate) fn paint(ui: &Ui, painter: &Painter, (rect, place): (Rect, Option<Rec
         as_typed(painter, rect, editor, typed);
         Some(typed)
     });
-    ui.data_mut(|data| match stays {
-        Some(typed) => {
-            data.insert_temp(kept(), (thing, typed));
-        }
-        None => {
-            data.remove::<(Thing, Typed)>(kept());
-        }
-    });
-    if stays.is_none() {
-        entry::closed(ui);
-    }
+    entry::keep(ui, kept(), stays.map(|typed| (thing, typed)));
 }
 
 /// What is typed now; `None` once it is set or left.

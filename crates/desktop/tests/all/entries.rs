@@ -1,7 +1,8 @@
 //! Figures of whatever is drawn, typed at the pointer: its first corner by coordinates, the next by side and turn.
 
-use crate::hand::{Desk, click, deeds, editor, example, on_page, plan_of, say, spot, window};
+use crate::hand::{Desk, click, deeds, editor, example, on_page, plan_of, say, window};
 use crate::picked_entries::at_work;
+use crate::snapping::{self, clicks, press};
 use desktop::editor::{Message, Page};
 use desktop::tool::{Drawn, Tool};
 use egui::{Event, Key};
@@ -43,19 +44,7 @@ fn drawing(of: Drawn, words: Words) -> Desk {
 }
 
 fn points(desk: &mut Desk, east_m: f64, north_m: f64) {
-    let to = spot(desk, Point::new(east_m, north_m));
-    desk.event(Event::PointerMoved(to));
-    desk.run();
-}
-
-pub(crate) fn clicks(desk: &mut Desk, east_m: f64, north_m: f64) {
-    let to = spot(desk, Point::new(east_m, north_m));
-    click(desk, to);
-}
-
-pub(crate) fn press(desk: &mut Desk, key: Key) {
-    desk.key_press(key);
-    desk.run();
+    snapping::points(desk, Point::new(east_m, north_m));
 }
 
 /// Types as a keyboard does, one letter in a frame; a digit is a key too.

@@ -1,29 +1,12 @@
 //! What is half drawn is taken back corner by corner, stays in hand while pages are turned, and comes back from another tool.
 
-use crate::hand::{self, Desk, click_on, example, on_page, plan_of, say, spot, window};
+use crate::hand::{self, Desk, click_on, plan_of, say, window};
+use crate::unrolling::{clicks, unrolling};
 use desktop::editor::{Message, Page};
 use desktop::tool::Tool;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use plan::Point;
-use words::Words;
-
-/// A paddock and all nets in the store, about to unroll.
-fn unrolling() -> Desk {
-    let mut plan = example();
-    plan.runs.clear();
-    plan.coop = None;
-    plan.ground.keep_outs.clear();
-    plan.ground.hazards.clear();
-    let mut desk = on_page(plan, Page::Run, [1280.0, 800.0], Words::default());
-    click_on(&mut desk, "Unroll a run");
-    desk
-}
-
-fn clicks(desk: &mut Desk, at: Point) {
-    let to = spot(desk, at);
-    hand::click(desk, to);
-}
 
 /// A page is often opened for a figure that the next corner wants, so it takes nothing out of the hand; another tool does,
 /// and what it took the place of comes back by undoing, in its place among the steps of the plan.

@@ -1,7 +1,8 @@
 //! What is picked, typed on the map: sides by length, panels and bearing, corners and things of one place by coordinates.
 
-use crate::entries::{clicks, is_off, press, types};
+use crate::entries::{is_off, types};
 use crate::hand::{Desk, click, deeds, editor, on_page, plan_of, say, says, spot};
+use crate::snapping::{clicks, press};
 use desktop::editor::{Message, Page};
 use drawing::Thing;
 use egui::Key;

@@ -11,7 +11,7 @@ use words::Words;
 const PANEL_M: f64 = 50.0 / 14.0;
 
 /// The example with all five nets in the store, about to unroll.
-fn unrolling() -> Desk {
+pub(crate) fn unrolling() -> Desk {
     let mut plan = example();
     plan.runs.clear();
     plan.coop = None;
@@ -28,7 +28,7 @@ fn points(desk: &mut Desk, at: Point) {
     desk.run();
 }
 
-fn clicks(desk: &mut Desk, at: Point) {
+pub(crate) fn clicks(desk: &mut Desk, at: Point) {
     let to = spot(desk, at);
     click(desk, to);
 }
