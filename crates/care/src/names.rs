@@ -69,7 +69,7 @@ fn numbered(plan: &Plan, words: Words, named: Named) -> String {
 /// Its number among all that are the same, with a name or without: the third hedge is hedge 3 wherever walls stand.
 fn number(plan: &Plan, named: Named) -> String {
     let own_kind = what(plan, named);
-    let before = fellows(plan, named).into_iter().take_while(|&other| other != named);
+    let before = fellows(plan, named).take_while(|&other| other != named);
     (1 + before.filter(|&other| what(plan, other) == own_kind).count()).to_string()
 }
 
@@ -110,18 +110,18 @@ fn what(plan: &Plan, named: Named) -> Option<[Text; 2]> {
 /// Whether no other thing that is the same has no name either.
 fn is_alone(plan: &Plan, named: Named) -> bool {
     let own_kind = what(plan, named);
-    let same = |&other: &Named| other != named && own(plan, other).is_none() && what(plan, other) == own_kind;
-    !fellows(plan, named).iter().any(same)
+    let same = |other: Named| other != named && own(plan, other).is_none() && what(plan, other) == own_kind;
+    !fellows(plan, named).any(same)
 }
 
 /// All in the plan's list of its kind, itself among them.
-fn fellows(plan: &Plan, named: Named) -> Vec<Named> {
-    let of = |count: usize, one: fn(usize) -> Named| (0..count).map(one).collect();
-    match named {
-        Named::KeepOut(_) => of(plan.ground.keep_outs.len(), Named::KeepOut),
-        Named::Hazard(_) => of(plan.ground.hazards.len(), Named::Hazard),
-        Named::Wall(_) => of(plan.walls.len(), Named::Wall),
-        Named::Shade(_) => of(plan.ground.shade.len(), Named::Shade),
-        Named::Damp(_) => of(plan.ground.damp.len(), Named::Damp),
-    }
+fn fellows(plan: &Plan, named: Named) -> impl Iterator<Item = Named> + use<> {
+    let (count, one): (usize, fn(usize) -> Named) = match named {
+        Named::KeepOut(_) => (plan.ground.keep_outs.len(), Named::KeepOut),
+        Named::Hazard(_) => (plan.ground.hazards.len(), Named::Hazard),
+        Named::Wall(_) => (plan.walls.len(), Named::Wall),
+        Named::Shade(_) => (plan.ground.shade.len(), Named::Shade),
+        Named::Damp(_) => (plan.ground.damp.len(), Named::Damp),
+    };
+    (0..count).map(one)
 }

@@ -1,6 +1,6 @@
 //! Coordinates in an entry on the map: east and north, as far as they are typed.
 
-use egui::{Pos2, Rect, Ui, Vec2, vec2};
+use egui::{Rect, Ui, Vec2};
 use plan::Point;
 use words::Measure;
 use words::texts::{Shape as Text, Unroll};
@@ -20,12 +20,6 @@ const FIGURE_WIDE: f32 = 62.0;
 /// How large it is.
 pub(crate) fn size(editor: &Editor) -> Vec2 {
     entry::size(LEAST_WIDE, editor.words().text(Unroll::PlaceSets))
-}
-
-/// Where a place is on the map.
-pub(crate) fn on_map(rect: Rect, editor: &Editor, at: Point) -> Pos2 {
-    let [right, down] = editor.view().spot(at);
-    rect.min + vec2(right, down)
 }
 
 /// The entry with where something stands as far as it is typed; what is typed now, and whether it is set.

@@ -8,6 +8,7 @@ use workup::shaping::{CornerTyped, turn_deg};
 
 use crate::editor::{CornerInHand, Editor, Message, ShapingMessage};
 use crate::entry::{self, Cell};
+use crate::map_view;
 use crate::said::Said;
 use crate::tool::apart_m;
 
@@ -33,10 +34,7 @@ pub(crate) fn ink(editor: &Editor) -> Vec<Ink> {
 /// Where the entry beside the corner in the hand stands.
 pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let corner = editor.corner_in_hand()?;
-    let on_map = |at: plan::Point| {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
+    let on_map = |at| map_view::on_map(rect, editor, at);
     let size = vec2(WIDE[cells(editor, &corner).len().min(3)], entry::TALL);
     // Outside, where the outline is not.
     let others: Vec<egui::Pos2> = corner.neighbours.into_iter().flatten().map(on_map).collect();

@@ -212,10 +212,19 @@ pub(crate) fn fields<T: Copy + Default>(
     (next, set)
 }
 
+/// Whether text is typed that begins so.
+fn text_begins(ui: &Ui, so: impl Fn(char) -> bool) -> bool {
+    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if text.starts_with(&so))))
+}
+
 /// Whether a digit is typed.
 pub(crate) fn digit_typed(ui: &Ui) -> bool {
-    let digit = |text: &str| text.starts_with(|letter: char| letter.is_ascii_digit());
-    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if digit(text))))
+    text_begins(ui, |letter| letter.is_ascii_digit())
+}
+
+/// Whether a sign is typed, or a decimal mark.
+pub(crate) fn sign_typed(ui: &Ui) -> bool {
+    text_begins(ui, |letter| ['-', '−', '.', ','].contains(&letter))
 }
 
 /// Whether Enter opens the entry at a thing now: it is pressed while nothing has the keys but the thing's own node.
@@ -245,12 +254,6 @@ pub(crate) fn keep<T: Clone + Send + Sync + 'static>(ui: &Ui, id: Id, typed: Opt
 /// The node from which the entry was opened.
 fn opener() -> Id {
     Id::unique("the entry was opened from")
-}
-
-/// Whether a sign was typed, or a decimal mark.
-pub(crate) fn sign_typed(ui: &Ui) -> bool {
-    let sign = |text: &str| text.starts_with(['-', '−', '.', ',']);
-    ui.input(|input| input.events.iter().any(|event| matches!(event, egui::Event::Text(text) if sign(text))))
 }
 
 /// Whether one of its fields, of that many, has the keys.

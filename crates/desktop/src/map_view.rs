@@ -40,6 +40,12 @@ const RESTS_S: f64 = 0.4;
 /// How much one notch of the wheel zooms: pixels of scrolling that double the scale.
 const DOUBLING_PX: f64 = 160.0;
 
+/// Where a place of the plan is on the map of that part of the window.
+pub(crate) fn on_map(rect: Rect, editor: &Editor, at: plan::Point) -> Pos2 {
+    let [right, down] = editor.view().spot(at);
+    rect.min + vec2(right, down)
+}
+
 /// The map among the window's widgets.
 fn map_id() -> Id {
     Id::unique("map")

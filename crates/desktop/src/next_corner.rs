@@ -2,7 +2,7 @@
 //! is unrolled has one of its own, with its panels and what is left on the roll.
 
 use drawing::Taken;
-use egui::{Pos2, Rect, Ui, vec2};
+use egui::{Pos2, Rect, Ui};
 use plan::Point;
 use words::texts::{Shape, Unroll as Text};
 use words::{Measure, Range};
@@ -11,6 +11,7 @@ use workup::shaping::{bearing_deg, turn_deg};
 use crate::corner::LONGEST_M;
 use crate::editor::{Editor, Message};
 use crate::entry::{self, Cell};
+use crate::map_view;
 use crate::said::Said;
 use crate::tool::{Drawn, Hand, Tool, Typed, apart_m};
 
@@ -65,10 +66,7 @@ pub(crate) fn is_open(editor: &Editor) -> bool {
 /// Where the entry stands.
 pub(crate) fn place(rect: Rect, editor: &Editor, map: &Taken) -> Option<Rect> {
     let line = Line::of(editor)?;
-    let on_map = |at: Point| -> Pos2 {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
+    let on_map = |at| map_view::on_map(rect, editor, at);
     let (last, next) = (on_map(line.last), on_map(line.next));
     let others: Vec<Pos2> = line.corners.iter().copied().map(on_map).collect();
     Some(entry::beside(rect, (next, next - last), entry::size(LEAST_WIDE, &held(editor, &line)), &others, editor, map))

@@ -5,9 +5,10 @@
 use drawing::{Taken, Thing};
 use egui::{Id, Painter, Rect, Stroke, Ui, Vec2};
 
-use crate::coordinates_entry::{self, FIELDS, on_map};
+use crate::coordinates_entry::{self, FIELDS};
 use crate::editor::{Editor, Message};
 use crate::entry;
+use crate::map_view::on_map;
 use crate::said::Said;
 use crate::theme::colour;
 use crate::tool::Typed;

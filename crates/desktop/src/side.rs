@@ -4,7 +4,7 @@
 use plan::{Plan, Point, Run, Shape};
 use words::texts::{Shape as Text, Shaping};
 use words::{Measure, Range, Words};
-use workup::shaping::{at_bearing, bearing_deg};
+use workup::shaping::{at_bearing, bearing_deg, side_end};
 use workup::slope::{NoSide, side_on_map_m};
 use workup::{Lay, Slope, panels};
 
@@ -107,6 +107,12 @@ impl<'a> Side<'a> {
     /// A bearing that is typed, degrees.
     pub(crate) fn read_bearing(&self, text: &str) -> Result<f64, String> {
         field::figure(self.words, Measure::Degrees, BEARING_DEG)(text)
+    }
+
+    /// Where it would end, so long along the ground and with that bearing, each its own where none is given.
+    pub(crate) fn end(&self, length_m: Option<f64>, bearing_deg: Option<f64>) -> Option<Point> {
+        let on_map_m = length_m.map(|length_m| self.on_map_m(length_m, bearing_deg)).transpose().ok()?;
+        side_end(self.ends, on_map_m, bearing_deg)
     }
 
     /// How long it is on the map where it is that long along the ground, with that bearing or its own: a corner is moved on

@@ -4,14 +4,13 @@
 //! side as it is. Digits alone open pages. What is typed lives in egui's memory.
 
 use drawing::{Taken, Thing};
-use egui::{Id, Painter, Pos2, Rect, Shape, Stroke, Ui, vec2};
-use plan::Point;
+use egui::{Id, Painter, Pos2, Rect, Shape, Stroke, Ui};
 use words::Measure;
 use words::texts::Shape as Text;
-use workup::shaping::at_bearing;
 
 use crate::editor::{Editor, Message, ShapingMessage};
 use crate::entry::{self, Cell};
+use crate::map_view;
 use crate::said::Said;
 use crate::side::Side;
 use crate::theme::colour;
@@ -60,10 +59,7 @@ pub(crate) fn place(ui: &Ui, rect: Rect, editor: &Editor, map: &Taken) -> Option
     open_at(ui)?;
     let (shape, side) = editor.side_to_type()?;
     let one = Side::of(editor, &shape, side)?;
-    let on_map = |at: Point| -> Pos2 {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
+    let on_map = |at| map_view::on_map(rect, editor, at);
     let corners: Vec<Pos2> = editor.plan().outline(&shape)?.iter().copied().map(on_map).collect();
     let sum = corners.iter().fold(egui::Vec2::ZERO, |sum, corner| sum + corner.to_vec2());
     let middle = (sum / corners.len() as f32).to_pos2();
@@ -145,19 +141,9 @@ fn at_side(ui: &Ui, place: Rect, editor: &Editor, typed: Typed, said: &mut Said)
 /// The side as it would lie with what is typed, dashed.
 fn as_typed(painter: &Painter, rect: Rect, editor: &Editor, typed: Typed) {
     let Some(one) = editor.side_to_type().and_then(|(shape, side)| Side::of(editor, &shape, side)) else { return };
-    let [from, to] = one.ends;
-    let mut to = at_bearing(from, to, typed.bearing_deg.unwrap_or_else(|| one.bearing_deg()));
-    if let Some((along_m, _)) = typed.length
-        && let Ok(length_m) = one.on_map_m(along_m, typed.bearing_deg)
-        && let Some((_, _, drawn_out)) = plan::drawn_out(&[from, to], 0, length_m)
-    {
-        to = drawn_out;
-    }
-    let on_map = |at: Point| -> Pos2 {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
+    let Some(to) = one.end(typed.length.map(|(along_m, _)| along_m), typed.bearing_deg) else { return };
+    let on_map = |at| map_view::on_map(rect, editor, at);
     let pen = Stroke::new(2.0, colour(editor.theme().palette().pick));
-    painter.extend(Shape::dashed_line(&[on_map(from), on_map(to)], pen, 7.0, 4.0));
+    painter.extend(Shape::dashed_line(&[on_map(one.ends[0]), on_map(to)], pen, 7.0, 4.0));
     painter.circle_stroke(on_map(to), 6.0, pen);
 }

@@ -9,6 +9,7 @@ use workup::unroll::Unrolled;
 use crate::corner::LONGEST_M;
 use crate::editor::{Editor, InHand, Message};
 use crate::entry::{self, Cell};
+use crate::map_view::on_map;
 use crate::said::Said;
 use crate::theme::{self, colour};
 use crate::tool::{Drawn, FEWEST_CORNERS, Hand, Tool, Typed};
@@ -53,11 +54,6 @@ fn size(editor: &Editor, in_hand: &InHand) -> Vec2 {
 /// Where the corner in hand is on the map.
 fn next(rect: Rect, editor: &Editor, in_hand: &InHand) -> Pos2 {
     in_hand.unrolled.corners.last().map_or(rect.center(), |&next| on_map(rect, editor, next))
-}
-
-fn on_map(rect: Rect, editor: &Editor, at: plan::Point) -> Pos2 {
-    let [right, down] = editor.view().spot(at);
-    rect.min + vec2(right, down)
 }
 
 /// The entry at the pointer, in its place on the map.

@@ -157,6 +157,16 @@ pub fn at_bearing(from: Point, to: Point, bearing_deg: f64) -> Point {
     Point::new(from.east_m + side_m * sin, from.north_m + side_m * cos)
 }
 
+/// The far corner of a side with that length on the map and that bearing, each its own where none is given; `None` of a
+/// side without a direction that is made longer.
+pub fn side_end([from, to]: [Point; 2], length_m: Option<f64>, bearing_deg: Option<f64>) -> Option<Point> {
+    let to = bearing_deg.map_or(to, |bearing_deg| at_bearing(from, to, bearing_deg));
+    match length_m {
+        None => Some(to),
+        Some(length_m) => plan::drawn_out(&[from, to], 0, length_m).map(|(_, _, to)| to),
+    }
+}
+
 /// How far a hand that went so far slides a side, metres to its left; `None` where there is no such side.
 pub fn slides_m(outline: &[Point], side: usize, hand: [f64; 2]) -> Option<f64> {
     let (from, to) = (point(*outline.get(side)?), point(outline[(side + 1) % outline.len()]));

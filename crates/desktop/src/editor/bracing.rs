@@ -87,7 +87,13 @@ impl Editor {
         }
         let worked = self.workup.runs.get(run).and_then(|worked| worked.lay.as_ref());
         let found = self.plan.runs.get(run).zip(worked);
-        let cut = found.and_then(|(run, lay)| cut_over_posts(&self.plan, run, lay, vertex, CUT_POSTS));
+        let cut = found.and_then(|(stated, lay)| {
+            // What is stated for the corner goes with it.
+            let place = lay.corners.iter().position(|corner| corner.vertex == Some(vertex));
+            let details = self.workup.runs[run].bracing.as_ref().map_or(&[][..], |bracing| &bracing.details);
+            let braces = place.and_then(|place| details.get(place)).map_or(&[][..], |detail| &detail.braces);
+            cut_over_posts(&self.plan, stated, lay, (vertex, braces), CUT_POSTS)
+        });
         match cut {
             Some(cut) => {
                 self.one_step_called(Deed::CutCorner, cut);

@@ -154,11 +154,14 @@ impl Editor {
 
     /// Of lines that were led the best chains are searched for; whether one lies otherwise than it was led.
     fn chained_anew(&mut self, from: Plan) -> bool {
-        let led: Vec<Option<Lay>> = self.workup.runs.iter().map(|run| run.lay.clone()).collect();
+        let pairs = self.plan.runs.iter().zip(&from.runs).enumerate();
+        let led = pairs.filter(|(_, (is, was))| is.outline != was.outline).map(|(run, _)| run);
+        let lays: Vec<(usize, Lay)> =
+            led.filter_map(|run| Some((run, self.workup.runs.get(run)?.lay.clone()?))).collect();
         self.worked_of = self.worked_of.is_some().then_some(from);
         self.changed();
-        let lays = self.workup.runs.iter().map(|run| &run.lay);
-        lays.zip(&led).any(|pair| matches!(pair, (Some(is), Some(was)) if !is.lies_as(was, ELSEWHERE_M)))
+        let is = |run: usize| self.workup.runs.get(run).and_then(|worked| worked.lay.as_ref());
+        lays.iter().any(|(run, was)| is(*run).is_some_and(|is| !is.lies_as(was, ELSEWHERE_M)))
     }
 
     /// What slides along its line was moved by an edit, or stays.

@@ -180,8 +180,8 @@ impl Editor {
             }
             ShapingMessage::LengthAndBearing(shape, side, length_m, bearing_deg) => {
                 let Some((outline, far)) = self.far_corner(&shape, side) else { return };
-                let swung = [outline[side], shaping::at_bearing(outline[side], outline[far], bearing_deg)];
-                let Some((_, _, to)) = plan::drawn_out(&swung, 0, length_m) else { return };
+                let ends = [outline[side], outline[far]];
+                let Some(to) = shaping::side_end(ends, Some(length_m), Some(bearing_deg)) else { return };
                 self.one_step(Deed::CornerFigures, vec![Edit::MoveCorner { shape, corner: far, to }]);
             }
             ShapingMessage::Place(shape, corner, to) => {

@@ -5,8 +5,7 @@
 use std::sync::Arc;
 
 use drawing::Thing;
-use egui::{Galley, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
-use plan::Point;
+use egui::{Galley, Id, Painter, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use words::texts::{Faults, Guides, Power, Shaping, Taping, Underlay, Window as Text};
 
 use super::at_pointer::AtPointer;
@@ -175,10 +174,7 @@ fn place(editor: &Editor, (rect, at_pointer): (Rect, &AtPointer), foot: Rect, to
     let worked = editor.workup().runs.iter().chain(in_hand);
     let posts = worked.filter_map(|worked| worked.lay.as_ref()).flat_map(|lay| lay.posts.iter().map(|post| post.at));
     let drawn = editor.tool().corners_here();
-    let on_map = |at: Point| -> Pos2 {
-        let [right, down] = editor.view().spot(at);
-        rect.min + vec2(right, down)
-    };
+    let on_map = |at| super::on_map(rect, editor, at);
     let (around_foot, around_top) = (foot.expand(AROUND_PX), top.expand(AROUND_PX));
     let (mut at_foot, mut at_top) = (0, 0);
     // What the hand can take hold of goes before what is merely seen.

@@ -7,7 +7,7 @@ use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
-use plan::{Deed, HazardKind, Point};
+use plan::{Deed, HazardKind, Point, StatedBrace};
 
 #[test]
 fn a_run_is_turned_by_its_ring_and_by_keys_about_its_middle() {
@@ -273,4 +273,19 @@ fn a_corner_of_a_locked_run_is_not_cut() {
     desk.run();
     assert_eq!(*window(&desk).editor().plan(), plan);
     assert!(hand::says(&desk, "It is locked"));
+}
+
+#[test]
+fn the_brace_of_a_corner_that_is_cut_goes_with_it_and_no_other() {
+    let mut plan = hand::example();
+    let beside = |at: Point| Point::new(at.east_m + 0.9, at.north_m + 0.4);
+    let outline = plan.runs[0].outline.clone();
+    let brace = |corner: usize| StatedBrace { at: beside(outline[corner]), ..StatedBrace::default() };
+    plan.runs[0].braces = vec![brace(0), brace(2)];
+    let mut desk = hand::on_page(plan.clone(), Page::Run, [1280.0, 800.0], words::Words::default());
+    assert!(hand::editor(&desk).run().unwrap().1.lay.as_ref().unwrap().corners[2].braced, "it is the corner's");
+    say(&mut desk, Message::Pick(Some(Thing::RunCorner { run: 0, vertex: 2 })));
+    desk.key_press(Key::C);
+    desk.run();
+    assert_eq!(hand::plan_of(&desk).runs[0].braces, plan.runs[0].braces[..1]);
 }

@@ -49,20 +49,9 @@ fn farm() -> Plan {
     plan.ground.damp = vec![plan::Damp { outline: hollow, ..plan::Damp::default() }];
     plan.labels = vec![plan::Label { text: "gap".to_owned(), ..plan::Label::default() }];
     plan.underlay = Some(plan::Underlay { size_px: Some([40, 30]), ..plan::Underlay::new("air.png".to_owned()) });
-    let hazard = |kind: HazardKind, path: Vec<Point>| Hazard {
-        name: String::new(),
-        kind,
-        path,
-        line_voltage_kv: None,
-        signed: false,
-        unpowered_gate: false,
-        hidden: false,
-        locked: false,
-        rest: Rest::new(),
-    };
     plan.ground.hazards = vec![
-        hazard(HazardKind::OverheadLine, places(&[(-20.0, 70.0), (100.0, 75.0)])),
-        hazard(HazardKind::ForeignEarth, places(&[(95.0, 10.0)])),
+        Hazard::new(HazardKind::OverheadLine, places(&[(-20.0, 70.0), (100.0, 75.0)])),
+        Hazard::new(HazardKind::ForeignEarth, places(&[(95.0, 10.0)])),
     ];
     plan.ground.gateway = Some(Gateway { at: Point::new(-30.0, 0.0), rest: Rest::new() });
     plan.heights = vec![SpotHeight { at: Point::new(5.0, 5.0), up_m: 1.0, rest: Rest::new() }];

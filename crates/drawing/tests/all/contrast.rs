@@ -163,17 +163,8 @@ fn the_signs_of_wind_and_of_a_weak_brace_stand_out_and_are_drawn_where_they_are_
     let mut hand = hand::field();
     let lay = hand.workup.runs[0].lay.as_mut().unwrap();
     (lay.corners[0].braced, lay.corners[0].holds) = (true, false);
-    let post = lay.posts.len() / 3;
-    let over = workup::bracing::GoesOver {
-        limit_m_per_s: 9.0,
-        posts: vec![post],
-        alike: 1,
-        first_post: post,
-        at: lay.posts[post].at,
-        stretch_m: 20.0,
-        over: None,
-        free: 8,
-    };
+    let over = hand.goes_over();
+    let at = over.at;
     let wind = workup::bracing::Wind { fouled: Some(over), ..Default::default() };
     let bare = map(&hand.scene());
     hand.workup.runs[0].bracing = Some(workup::bracing::Bracing { wind, ..Default::default() });
@@ -183,7 +174,7 @@ fn the_signs_of_wind_and_of_a_weak_brace_stand_out_and_are_drawn_where_they_are_
         let p = theme.palette();
         for px_per_m in [2.0, 6.0, 18.0] {
             let mut view = View::fit(drawing.bounds(), [1200.0, 800.0], 20.0, theme);
-            (view.px_per_m, view.middle) = (px_per_m, hand.workup.runs[0].lay.as_ref().unwrap().posts[post].at);
+            (view.px_per_m, view.middle) = (px_per_m, at);
             let calm = drawing.ink(&view);
             view.wind = true;
             // Its post's number may give way; what is put down besides is the sign.

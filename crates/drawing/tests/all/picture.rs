@@ -58,18 +58,7 @@ fn everything() -> Hand {
     let known = |at: (f64, f64)| TapePoint { at: Point::from(at), ..TapePoint::default() };
     hand.plan.tape_points = [(20.0, 66.0), (118.0, 50.0), (64.0, 42.0)].map(known).into();
     hand.plan.runs[0].drop_at = Some(Point::new(12.0, 26.0));
-    let lay = hand.workup.runs[0].lay.as_ref().unwrap();
-    let post = lay.posts.len() / 3;
-    let fouled = workup::bracing::GoesOver {
-        limit_m_per_s: 9.0,
-        posts: vec![post],
-        alike: 1,
-        first_post: post,
-        at: lay.posts[post].at,
-        stretch_m: 20.0,
-        over: None,
-        free: 8,
-    };
+    let fouled = hand.goes_over();
     let wind = workup::bracing::Wind { fouled: Some(fouled), ..Default::default() };
     hand.workup.runs[0].bracing = Some(workup::bracing::Bracing { wind, ..Default::default() });
     hand

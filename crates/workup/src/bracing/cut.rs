@@ -99,10 +99,35 @@ pub(super) fn off_post_m(site: &Site<'_>, cut: &CutMend) -> Option<f64> {
     most_m.is_finite().then_some(most_m)
 }
 
+/// The places of a cut over so many posts a panel apart, along the ground where that is measured.
+pub(super) fn places(
+    level: &Outline,
+    vertex: usize,
+    posts: usize,
+    panel_m: f64,
+    measure: Option<&Measure>,
+) -> Option<geometry::Cut> {
+    match measure {
+        None => geometry::cut_corner(level, vertex, posts, panel_m),
+        Some(measure) => {
+            let ground_m = |from, to| measure.between_m(from, to);
+            geometry::cut_corner_over(level, vertex, posts, panel_m, &ground_m)
+        }
+    }
+}
+
 /// A run with a corner cut over so many posts a panel apart, whatever stands in its way and whether that holds by itself:
 /// as a keeper asks for it, of a run with the lay of its nets. `None` where no net stands at the corner, where it does not
 /// turn, and where a side beside it is too short.
-pub fn cut_over_posts(plan: &Plan, run: &Run, lay: &Lay, vertex: usize, posts: usize) -> Option<Run> {
+///
+/// `braces` are those stated for the corner, by their places in the run's list: they go with it.
+pub fn cut_over_posts(
+    plan: &Plan,
+    run: &Run,
+    lay: &Lay,
+    (vertex, braces): (usize, &[usize]),
+    posts: usize,
+) -> Option<Run> {
     let corner = point(*run.outline.get(vertex)?);
     let off_m = |post: &&Post| point(post.at).distance_m(corner);
     let post = lay.posts.iter().min_by(|one, other| off_m(one).total_cmp(&off_m(other)))?;
@@ -112,17 +137,10 @@ pub fn cut_over_posts(plan: &Plan, run: &Run, lay: &Lay, vertex: usize, posts: u
     let level = line(run);
     let number = level.vertices().iter().position(|one| one.stated == vertex)?;
     let heights = Heights::of(plan, &mut Vec::new());
-    let found = match Measure::of(run, &heights) {
-        None => geometry::cut_corner(&level, number, posts, panel_m)?,
-        Some(measure) => {
-            let ground_m = |from, to| measure.between_m(from, to);
-            geometry::cut_corner_over(&level, number, posts, panel_m, &ground_m)?
-        }
-    };
-    let braced = |brace: &plan::StatedBrace| point(brace.at).distance_m(corner) < CORNER_REACH_M;
+    let found = places(&level, number, posts, panel_m, Measure::of(run, &heights).as_ref())?;
     let cut = CutMend {
         vertex,
-        braces: (0..run.braces.len()).filter(|&brace| braced(&run.braces[brace])).collect(),
+        braces: braces.to_vec(),
         places: found.places.iter().copied().map(crate::place).collect(),
         turn_deg: found.turn_rad.to_degrees(),
         shorter_m: found.shorter_m,

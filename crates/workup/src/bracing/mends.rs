@@ -143,13 +143,7 @@ fn cut_over(site: &Site<'_>, corner: &geometry::Corner) -> Option<Mend> {
             continue;
         }
         let panel_m = kind.length_m / panels;
-        let found = match &site.measure {
-            None => geometry::cut_corner(site.outline, vertex, posts, panel_m)?,
-            Some(measure) => {
-                let ground_m = |from, to| measure.between_m(from, to);
-                geometry::cut_corner_over(site.outline, vertex, posts, panel_m, &ground_m)?
-            }
-        };
+        let found = cut::places(site.outline, vertex, posts, panel_m, site.measure.as_ref())?;
         if !cut::fits(site, vertex, &found.places) {
             return None;
         }

@@ -71,8 +71,8 @@ impl Lay {
     pub fn lies_as(&self, other: &Self, near_m: f64) -> bool {
         let apart_m = (self.start_m - other.start_m).abs();
         let apart_m = if self.closed { apart_m.min((self.line_m - apart_m).abs()) } else { apart_m };
-        let kinds = |lay: &Self| lay.nets.iter().map(|net| net.kind.clone()).collect::<Vec<_>>();
-        self.reversed == other.reversed && apart_m < near_m && kinds(self) == kinds(other)
+        let kinds = self.nets.iter().map(|net| &net.kind);
+        self.reversed == other.reversed && apart_m < near_m && kinds.eq(other.nets.iter().map(|net| &net.kind))
     }
 
     /// Netting that lies on the line, metres of the chain from its start.

@@ -167,8 +167,8 @@ pub(crate) fn click_on(desk: &mut Desk, label: &str) {
     click(desk, at);
 }
 
-/// Drags from one spot to another.
-pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
+/// Takes hold of a spot and leads it to another, where it is held.
+pub(crate) fn hold(desk: &mut Desk, from: Pos2, to: Pos2) {
     desk.event(egui::Event::PointerMoved(from));
     desk.run();
     button(desk, from, true);
@@ -177,6 +177,11 @@ pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
         desk.event(egui::Event::PointerMoved(from + (to - from) * step as f32 / 4.0));
         desk.run();
     }
+}
+
+/// Drags from one spot to another.
+pub(crate) fn drag(desk: &mut Desk, from: Pos2, to: Pos2) {
+    hold(desk, from, to);
     button(desk, to, false);
     desk.run();
 }

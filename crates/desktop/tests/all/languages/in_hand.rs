@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use super::{SIZES, cut, open, painted};
-use crate::hand::{self, Desk, button, click, click_on, editor, settle, spot};
+use crate::hand::{self, Desk, click, click_on, editor, hold, settle, spot};
 use desktop::editor::{Message, Page};
 use desktop::tool::{Drawn, Tool};
 use drawing::Thing;
-use egui::{Key, Modifiers, Pos2, vec2};
+use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::Queryable;
 use words::texts::{Files, Power, Shaping, Window as WindowText};
 use words::{Language, Units, Words};
@@ -96,18 +96,6 @@ fn set_corners(desk: &mut Desk, count: usize) {
     desk.event(egui::Event::PointerMoved(at[count]));
     desk.run();
     settle(desk);
-}
-
-/// Takes hold of a spot and leads it to another, where it is held.
-fn hold(desk: &mut Desk, from: Pos2, to: Pos2) {
-    desk.event(egui::Event::PointerMoved(from));
-    desk.run();
-    button(desk, from, true);
-    desk.run();
-    for step in 1..=4 {
-        desk.event(egui::Event::PointerMoved(from + (to - from) * step as f32 / 4.0));
-        desk.run();
-    }
 }
 
 fn open_menu(desk: &mut Desk, name: fn(Words) -> &'static str) {

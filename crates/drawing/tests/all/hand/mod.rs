@@ -26,6 +26,22 @@ impl Hand {
             words: words::Words::default(),
         }
     }
+
+    /// The post that the wind takes first.
+    pub(crate) fn goes_over(&self) -> workup::bracing::GoesOver {
+        let lay = self.workup.runs[0].lay.as_ref().unwrap();
+        let post = lay.posts.len() / 3;
+        workup::bracing::GoesOver {
+            limit_m_per_s: 9.0,
+            posts: vec![post],
+            alike: 1,
+            first_post: post,
+            at: lay.posts[post].at,
+            stretch_m: 20.0,
+            over: None,
+            free: 8,
+        }
+    }
 }
 
 pub(crate) fn points(places: &[(f64, f64)]) -> Vec<Point> {
